@@ -1,0 +1,226 @@
+package paperbark.finding;
+
+import static paperbark.finding.Concern.JOB;
+import static paperbark.finding.Concern.OLD_HEATER;
+import static paperbark.finding.Concern.REGISTER;
+import static paperbark.finding.Concern.STC;
+import static paperbark.finding.Concern.VEEC;
+import static paperbark.finding.Concern.WARRANTY;
+import static paperbark.finding.Severity.CHECK;
+import static paperbark.finding.Severity.NOTE;
+import static paperbark.finding.Severity.STOP;
+
+import java.util.Locale;
+import java.util.Set;
+
+/**
+ * The catalogue of findings: a name that states the bad thing, the usual severity, what a stop
+ * holds, and why it matters. Names are never changed once released.
+ */
+public enum FindingCode {
+    // The file and its sheets
+    FILE_UNREADABLE(STOP, "A file that cannot be read whole might be missing jobs.", REGISTER),
+    FILE_MISLABELLED(
+            STOP,
+            "A file whose content differs from its name was usually saved or exported wrongly.",
+            REGISTER),
+    FILE_ENCRYPTED(STOP, "A locked workbook cannot be read without its password.", REGISTER),
+    FILE_HAS_MACROS(
+            STOP,
+            "Macros can change values unseen, so macro workbooks are not accepted.",
+            REGISTER),
+    FILE_TOO_LARGE(STOP, "Files far beyond a week of jobs are nearly always a mistake.", REGISTER),
+    FILE_MAY_BE_CUT(
+            STOP,
+            "A half-copied list looks like a shorter one, and the missing jobs would go unclaimed.",
+            REGISTER),
+    SHEET_NOT_FOUND(
+            STOP,
+            "Reading another sheet than the one meant would prepare the wrong jobs.",
+            REGISTER),
+    SHEET_HIDDEN(NOTE, "Hidden sheets are left out, in case somebody expects their rows."),
+    SHEET_FULL(
+            STOP, "A sheet filled to its last row has probably lost the rows after it.", REGISTER),
+    HEADINGS_NOT_FOUND(STOP, "Without headings nobody can tell which column is which.", REGISTER),
+    HEADING_TWICE(STOP, "Two columns with one meaning may disagree.", REGISTER),
+    COLUMN_MISSING(STOP, "A column that every job needs is not there.", REGISTER),
+    COLUMN_UNKNOWN(NOTE, "A column that is not understood is kept but not used."),
+    REGISTER_EMPTY(
+            STOP, "An empty list is more often a wrong file than a week without jobs.", REGISTER),
+    ROWS_HIDDEN(NOTE, "Filtered or hidden rows are read like the others."),
+    ROW_IGNORED(NOTE, "Rows that hold no job, such as totals, are left out."),
+    ROW_SHORT(STOP, "A row that ends early has lost its last cells or was shifted.", JOB),
+    DATES_FROM_1904(NOTE, "The workbook counts its days from 1904; they are read that way."),
+    ENCODING_GUESSED(CHECK, "Names with accents may have been misread."),
+    ENCODING_UNREADABLE(STOP, "Text in an unknown encoding would be printed wrongly.", REGISTER),
+    DELIMITER_UNCLEAR(STOP, "With the wrong delimiter the columns fall apart.", REGISTER),
+    CSV_BROKEN(STOP, "After a broken quote nobody can tell where the next row begins.", REGISTER),
+
+    // Cells
+    CELL_UNREADABLE(
+            STOP, "A cell that cannot be read might hold the fact that a paper needs.", JOB),
+    CELL_TOO_LONG(STOP, "Text of this length does not belong into a form.", JOB),
+    DIGITS_LOST(
+            STOP,
+            "A spreadsheet keeps 15 digits of a number; the rest is gone.",
+            STC,
+            VEEC,
+            WARRANTY),
+    LEADING_ZERO_LOST(CHECK, "A spreadsheet drops the zero at the start of a number."),
+    FORMULA_ERROR(STOP, "The cell shows an error in place of a value.", STC, VEEC, WARRANTY),
+    FORMULA_NOT_CALCULATED(
+            STOP, "A formula that was never calculated has no value yet.", STC, VEEC, WARRANTY),
+    FORMULA_EXTERNAL(CHECK, "A value taken from another workbook may be out of date."),
+    CELL_MERGED(CHECK, "Only the first cell of a merged block holds the value."),
+    TEXT_CLEANED(NOTE, "Characters that cannot be seen were taken out."),
+    SCRIPTS_MIXED(CHECK, "A letter of another alphabet looks right but never matches."),
+    NUMBER_FOR_DATE(CHECK, "A plain number in a date column may be a date that lost its format."),
+    DATE_UNREADABLE(STOP, "Closing dates and certificate counts hang on the date.", STC, VEEC),
+    DATE_OUT_OF_RANGE(
+            STOP, "A date far from today is a typing slip or a wrong day count.", STC, VEEC),
+    NUMBER_UNREADABLE(CHECK, "The number could not be used."),
+    MONEY_UNREADABLE(STOP, "An amount must never be guessed.", STC, VEEC),
+    CHOICE_UNKNOWN(STOP, "The word is none of those that the column knows.", STC, VEEC),
+    TEXT_NOT_PRINTABLE(CHECK, "The document font has no sign for this character."),
+
+    // Numbers and names
+    ABN_WRONG(STOP, "Buyers and the tax office refuse a wrong business number.", STC, VEEC),
+    ACN_WRONG(STOP, "A company's papers must show its right number.", STC, VEEC),
+    PHONE_WRONG(CHECK, "Buyers and makers ring the owner to verify a claim."),
+    EMAIL_WRONG(CHECK, "Copies of the papers go to this address."),
+    POSTCODE_WRONG(
+            STOP,
+            "The postcode decides the zone and with it the number of certificates.",
+            STC,
+            VEEC),
+    POSTCODE_OF_OTHER_STATE(CHECK, "Postcode and state disagree; either may be the slip."),
+    POSTCODE_NO_STREET(CHECK, "A post-office-box postcode is no place where a heater can stand."),
+    BSB_WRONG(STOP, "Money sent to a wrong branch number is hard to get back.", STC, VEEC),
+    ACCOUNT_WRONG(STOP, "Money sent to a wrong account is hard to get back.", STC, VEEC),
+    SERIAL_WRONG(
+            STOP,
+            "A serial number that cannot be right fails the claim and the warranty.",
+            STC,
+            VEEC,
+            WARRANTY),
+    SERIAL_UNLIKE_PRODUCT(
+            CHECK, "The serial does not look like the maker's numbers for this model."),
+    SERIAL_TWICE(STOP, "A serial can be claimed once.", STC, VEEC, WARRANTY),
+
+    // The job
+    JOB_TWICE(STOP, "Two rows with one job number cannot both be right.", JOB),
+    JOB_UNNAMED(STOP, "Without a job number nothing can be filed or found again.", JOB),
+    FACT_MISSING(
+            CHECK,
+            "The paper goes out with a box to write in, and comes back incomplete if nobody does."),
+    ADDRESS_INCOMPLETE(STOP, "An officer must be able to find the heater.", STC, VEEC),
+    ADDRESS_TWICE(CHECK, "Two heaters at one address must be told apart."),
+    PERSON_UNKNOWN(STOP, "Licence numbers come from the people table.", STC, VEEC),
+    LICENCE_MISSING(STOP, "A claim without the installer's licence number fails.", STC, VEEC),
+    LICENCE_EXPIRED(STOP, "Work done without a licence in force cannot be claimed.", STC, VEEC),
+    MAKER_UNKNOWN(STOP, "Names must match the product table to the letter.", STC, VEEC, WARRANTY),
+    MODEL_UNKNOWN(STOP, "Only a listed model earns certificates.", STC, VEEC, WARRANTY),
+    MODEL_NOT_LISTED_THEN(STOP, "The model must be listed on the day of installation.", STC),
+    LITRES_DIFFER(
+            CHECK,
+            "The register and the product table name different sizes; one of them is wrong."),
+    COLLECTORS_DIFFER(
+            CHECK,
+            "The register and the product table name different collectors; one of them is wrong."),
+    SELLER_UNKNOWN(CHECK, "The warranty registration names the seller."),
+    BUYER_UNKNOWN(STOP, "Form, price and address come from the buyers table.", STC, VEEC),
+    DATE_IN_FUTURE(STOP, "An installation that has not happened cannot be claimed.", STC, VEEC),
+    INSTALLED_BUT_BOOKED(CHECK, "Stage and dates tell different stories."),
+    SIGNED_BEFORE_INSTALLED(
+            STOP, "Certificates assigned before installation are improperly created.", STC, VEEC),
+    DATES_OUT_OF_ORDER(CHECK, "The dates of the job contradict each other."),
+    BENEFIT_MISSING(STOP, "A valid assignment states what the owner gets for it.", STC, VEEC),
+    GST_STATUS_MISSING(CHECK, "The owner's GST registration decides how the assignment is taxed."),
+    GST_OWNER_REGISTERED(
+            CHECK,
+            "An owner registered for GST who uses the heater in business owes GST on the assignment."),
+    BANK_DETAILS_MISSING(CHECK, "Without account details nobody can be paid."),
+    CERTIFICATE_NUMBER_MISSING(STOP, "A claim needs the compliance certificate.", STC, VEEC),
+    CERTIFICATE_LATE(CHECK, "Compliance certificates have legal time limits."),
+    CERTIFICATE_TWICE(CHECK, "A compliance certificate belongs to one job."),
+    CORRECTION(NOTE, "A corrected job replaces papers that may already have gone out."),
+
+    // Entitlements
+    RULE_MISSING(STOP, "Without a rule in force the number would be a guess.", STC, VEEC),
+    RULE_OLD(NOTE, "The rule table has not been confirmed for a long time."),
+    ZONE_MISSING(STOP, "Without a zone there is no number of certificates.", STC, VEEC),
+    ZONE_DIFFERS(STOP, "A wrong zone means a wrong number of certificates.", STC),
+    NOT_LISTED_FOR_ZONE(STOP, "The model earns nothing in a zone that it is not listed for.", STC),
+    HEAT_PUMP_TOO_LARGE(STOP, "Heat pumps above the limit earn no STCs.", STC),
+    SOLAR_DECLARATION_MISSING(
+            STOP, "Large solar heaters earn nothing without the declarations.", STC),
+    SECOND_HAND(STOP, "Only new systems earn certificates, once.", STC, VEEC),
+    SYSTEM_INCOMPLETE(STOP, "A tank or collector alone is not a system.", STC),
+    BEFORE_SCHEME(STOP, "The scheme had not begun on that day.", STC, VEEC),
+    AFTER_SCHEME(STOP, "The scheme has ended by that day.", STC, VEEC),
+    CLAIM_CLOSED(STOP, "Certificates cannot be created after the closing date.", STC, VEEC),
+    CLAIM_CLOSING(CHECK, "Registry checks take weeks and the closing date does not move."),
+    COUNT_TOO_HIGH(
+            STOP, "Each certificate claimed without entitlement carries a penalty.", STC, VEEC),
+    COUNT_TOO_LOW(NOTE, "The job earns more certificates than the register says."),
+    COUNT_MAY_BE_HIGHER(CHECK, "The rounding of the official method is not settled for this year."),
+    COUNT_ZERO(CHECK, "The job earns no certificate."),
+    YEAR_BOUNDARY(NOTE, "One day later or earlier changes the number of certificates."),
+    KEEP_UNTIL(NOTE, "Signed papers must be kept for the legal time."),
+    VEEC_NOT_VICTORIA(STOP, "Only premises in Victoria earn VEECs.", VEEC),
+    VEEC_ACTIVITY_UNCLEAR(
+            STOP, "Old and new heater decide the activity and with it the count.", VEEC),
+    VEEC_ACTIVITY_CLOSED(STOP, "The activity had ended by the day of the work.", VEEC),
+    VEEC_NOT_LISTED(
+            STOP, "The product must be on the Victorian register on the day of the work.", VEEC),
+    VEEC_TABLE_MISSING(CHECK, "The number of VEECs needs a table that the firm has not entered."),
+    VEEC_NOT_DECOMMISSIONED(
+            STOP, "The old heater must be put out of use for good.", VEEC, OLD_HEATER),
+    VEEC_CO_PAYMENT_MISSING(
+            STOP, "Without the minimum co-payment no certificate can be created.", VEEC),
+    VEEC_WARRANTY_SHORT(STOP, "The product needs at least the prescribed warranty.", VEEC),
+    VEEC_TOO_LARGE(STOP, "Systems above the limit belong to another activity.", VEEC),
+    VEEC_ROUNDING(CHECK, "Sources disagree about rounding and the number turns on it."),
+    VEEC_UNUSUAL(NOTE, "The number lies outside what is usual."),
+    VEEC_WAYS_DISAGREE(CHECK, "The listed count and the computed count differ."),
+
+    // Money
+    OFFER_MISSING(CHECK, "Without an offer in force no money can be expected."),
+    OFFER_NOT_MET(CHECK, "The job does not meet the buyer's terms."),
+    PRICE_MISSING(CHECK, "Without the price no GST can be worked out."),
+
+    // The firm's tables and templates
+    TABLE_MISSING(STOP, "A table that the work needs is not there.", REGISTER),
+    TABLE_ROW_WRONG(CHECK, "A row of a table that cannot be used is left out."),
+    TEMPLATE_BROKEN(STOP, "The paper could not be made from its template.");
+
+    private final Severity severity;
+    private final String why;
+    private final Set<Concern> holds;
+
+    FindingCode(Severity severity, String why, Concern... holds) {
+        this.severity = severity;
+        this.why = why;
+        this.holds = Set.of(holds);
+    }
+
+    /** The kebab-case name that people and other programs see, e.g. {@code serial-twice}. */
+    public String code() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** The usual severity. */
+    public Severity severity() {
+        return severity;
+    }
+
+    /** Why it matters, one sentence. */
+    public String why() {
+        return why;
+    }
+
+    /** What a stop of this code keeps from being produced. */
+    public Set<Concern> holds() {
+        return holds;
+    }
+}

@@ -1,0 +1,2 @@
+/** Paperbark: one register of jobs in, every paper out. */
+package paperbark;

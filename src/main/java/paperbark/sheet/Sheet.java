@@ -1,0 +1,22 @@
+package paperbark.sheet;
+
+import java.util.List;
+
+/**
+ * The rows of one sheet or CSV file below its heading row.
+ *
+ * @param file the file's name without folders
+ * @param name the sheet's name; empty for a CSV file
+ * @param headingRow 1-based row of the headings
+ * @param columns the columns that have a heading, from left to right
+ * @param rows the rows that hold anything, in order
+ */
+public record Sheet(
+        String file, String name, int headingRow, List<Column> columns, List<Row> rows) {
+
+    /** Keeps the lists from being changed. */
+    public Sheet {
+        columns = List.copyOf(columns);
+        rows = List.copyOf(rows);
+    }
+}

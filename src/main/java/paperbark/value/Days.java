@@ -1,0 +1,57 @@
+package paperbark.value;
+
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
+import java.time.format.DateTimeParseException;
+import java.time.format.ResolverStyle;
+import java.util.List;
+import java.util.Locale;
+
+/** Days as they are written: read strictly (31/02 does not exist), shown one way everywhere. */
+public final class Days {
+    private static final DateTimeFormatter SHOWN =
+            DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
+    private static final List<DateTimeFormatter> READ =
+            List.of(
+                    strict("uuuu-MM-dd"),
+                    strict("d/M/uuuu"),
+                    strict("d-M-uuuu"),
+                    strict("d.M.uuuu"),
+                    strict("d MMM uuuu"),
+                    strict("d MMMM uuuu"),
+                    strict("d-MMM-uuuu"));
+
+    private Days() {}
+
+    private static DateTimeFormatter strict(String pattern) {
+        return new DateTimeFormatterBuilder()
+                .parseCaseInsensitive()
+                .appendPattern(pattern)
+                .toFormatter(Locale.ENGLISH)
+                .withResolverStyle(ResolverStyle.STRICT);
+    }
+
+    /** As printed: {@code 3 Nov 2026}. */
+    public static String show(LocalDate day) {
+        return SHOWN.format(day);
+    }
+
+    /**
+     * Reads day, month, four-digit year in the Australian order, or an ISO date. Two-digit years
+     * are refused.
+     */
+    public static Parsed<LocalDate> parse(String text) {
+        String plain = text.strip().replaceFirst("^(?i)(mon|tue|wed|thu|fri|sat|sun)[a-z]*,? ", "");
+        for (DateTimeFormatter format : READ) {
+            try {
+                return Parsed.ok(LocalDate.parse(plain, format));
+            } catch (DateTimeParseException e) {
+                // The next form is tried.
+            }
+        }
+        return Parsed.bad(
+                "The text is not a day of the calendar.",
+                "Type the date as day/month/year with four digits for the year.");
+    }
+}

@@ -1,0 +1,94 @@
+package paperbark.value;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.util.Locale;
+
+/**
+ * An amount in Australian dollars and whole cents; negative amounts are allowed.
+ *
+ * @param amount dollars, scale exactly 2
+ */
+public record Money(BigDecimal amount) implements Comparable<Money> {
+    /** No money. */
+    public static final Money ZERO = Money.of("0.00");
+
+    /** Refuses anything but whole cents. */
+    public Money {
+        if (amount.scale() != 2) {
+            throw new IllegalArgumentException("money has exactly two decimals: " + amount);
+        }
+    }
+
+    /** The amount written in dollars with at most two decimals, e.g. {@code 1234.5}. */
+    public static Money of(String dollars) {
+        return new Money(new BigDecimal(dollars).setScale(2, RoundingMode.UNNECESSARY));
+    }
+
+    /** The sum. */
+    public Money plus(Money other) {
+        return new Money(amount.add(other.amount));
+    }
+
+    /** The difference. */
+    public Money minus(Money other) {
+        return new Money(amount.subtract(other.amount));
+    }
+
+    /** The amount that many times. */
+    public Money times(int count) {
+        return new Money(amount.multiply(BigDecimal.valueOf(count)));
+    }
+
+    /** The same amount, to be worked with before it is rounded again. */
+    public ExactMoney exact() {
+        return new ExactMoney(amount);
+    }
+
+    /** Whether it is less than nothing. */
+    public boolean isNegative() {
+        return amount.signum() < 0;
+    }
+
+    /** Whether it is nothing. */
+    public boolean isZero() {
+        return amount.signum() == 0;
+    }
+
+    @Override
+    public int compareTo(Money other) {
+        return amount.compareTo(other.amount);
+    }
+
+    /** As printed: {@code $1,234.50}. */
+    @Override
+    public String toString() {
+        DecimalFormat format =
+                new DecimalFormat(
+                        "$#,##0.00;-$#,##0.00", DecimalFormatSymbols.getInstance(Locale.ROOT));
+        return format.format(amount);
+    }
+
+    /**
+     * Reads an amount as offices type it: {@code 1234}, {@code 1,234.50}, {@code $1,234.50}, {@code
+     * -5.00}, {@code (150.00)}. A comma that does not stand before three digits is refused, never
+     * guessed.
+     */
+    public static Parsed<Money> parse(String text) {
+        String plain = text.strip().replace('\u2212', '-').replace("$", "").strip();
+        boolean bracketed = plain.matches("\\(.*\\)");
+        if (bracketed) {
+            plain = plain.substring(1, plain.length() - 1).strip();
+        }
+        if (!plain.matches("-?([0-9]{1,9}|[0-9]{1,3}(,[0-9]{3}){1,2})(\\.[0-9]{1,2})?")
+                || (bracketed && plain.startsWith("-"))) {
+            return Parsed.bad(
+                    "The text is not an amount in dollars and cents.",
+                    "Type the amount as a plain number such as 1234.50.");
+        }
+        Money money = Money.of(plain.replace(",", ""));
+        return Parsed.ok(bracketed ? ZERO.minus(money) : money);
+    }
+}
