@@ -1,0 +1,47 @@
+package paperbark.entitlement;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import paperbark.finding.RuleRef;
+import paperbark.firm.SchemeName;
+
+/**
+ * What a job earns under one scheme.
+ *
+ * @param scheme which scheme
+ * @param certificates whole number of certificates; empty where it cannot be worked out
+ * @param zone climate zone used
+ * @param activity code of the scheme's activity, where it has any
+ * @param lastDay last safe day for creating the certificates; empty while the day of installation
+ *     is open
+ * @param provisional whether the day of installation is only planned
+ * @param steps the working, in order
+ */
+public record Entitlement(
+        SchemeName scheme,
+        Optional<Integer> certificates,
+        Optional<Integer> zone,
+        Optional<String> activity,
+        Optional<LocalDate> lastDay,
+        boolean provisional,
+        List<Step> steps) {
+
+    /** Keeps the steps from being changed and the count from being negative. */
+    public Entitlement {
+        steps = List.copyOf(steps);
+        if (certificates.isPresent() && certificates.get() < 0) {
+            throw new IllegalArgumentException("certificates are never negative");
+        }
+    }
+
+    /** All rule rows used, each once, in the order of the working. */
+    public List<RuleRef> rules() {
+        return steps.stream().flatMap(s -> s.rules().stream()).distinct().toList();
+    }
+
+    /** Whether an invented figure went into it, which every page that shows it must say. */
+    public boolean isDemo() {
+        return rules().stream().anyMatch(r -> r.confidence().equals("demo"));
+    }
+}

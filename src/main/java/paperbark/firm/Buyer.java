@@ -1,0 +1,27 @@
+package paperbark.firm;
+
+import java.util.Optional;
+import paperbark.value.Abn;
+import paperbark.value.Address;
+import paperbark.value.Email;
+import paperbark.value.Phone;
+
+/**
+ * A business that takes the assignment of certificates.
+ *
+ * @param name legal or trading name
+ * @param abn business number
+ * @param registration its number as agent or accredited person
+ * @param address where papers go
+ * @param phone for questions
+ * @param email where scanned papers go
+ * @param formVariant name of the assignment's template variant; empty takes the default
+ */
+public record Buyer(
+        String name,
+        Optional<Abn> abn,
+        Optional<String> registration,
+        Address address,
+        Optional<Phone> phone,
+        Optional<Email> email,
+        Optional<String> formVariant) {}

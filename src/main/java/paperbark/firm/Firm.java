@@ -1,0 +1,40 @@
+package paperbark.firm;
+
+import java.util.Optional;
+import paperbark.value.Abn;
+import paperbark.value.AccountNumber;
+import paperbark.value.Acn;
+import paperbark.value.Address;
+import paperbark.value.Bsb;
+import paperbark.value.Email;
+import paperbark.value.Phone;
+
+/**
+ * The installing firm.
+ *
+ * @param name legal name
+ * @param abn business number
+ * @param acn company number, for companies
+ * @param gstRegistered whether the firm is registered for GST
+ * @param address business address, also for warranty claims
+ * @param phone office telephone
+ * @param afterHours number to ring outside office hours
+ * @param email office e-mail
+ * @param workmanshipYears years of the firm's own warranty on its work
+ * @param accountName name of the account that buyers pay to
+ * @param bsb branch of that account
+ * @param account number of that account
+ */
+public record Firm(
+        String name,
+        Abn abn,
+        Optional<Acn> acn,
+        boolean gstRegistered,
+        Address address,
+        Optional<Phone> phone,
+        Optional<Phone> afterHours,
+        Optional<Email> email,
+        Optional<Integer> workmanshipYears,
+        Optional<String> accountName,
+        Optional<Bsb> bsb,
+        Optional<AccountNumber> account) {}

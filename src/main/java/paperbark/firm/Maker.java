@@ -1,0 +1,23 @@
+package paperbark.firm;
+
+import java.util.Optional;
+import paperbark.value.Address;
+import paperbark.value.Email;
+import paperbark.value.Phone;
+
+/**
+ * A maker of water heaters, as its warranty papers name it.
+ *
+ * @param name as in the product table
+ * @param address for warranty claims
+ * @param phone for warranty claims
+ * @param email for warranty claims
+ * @param warrantyVariant name of the warranty registration's template variant; empty takes the
+ *     default
+ */
+public record Maker(
+        String name,
+        Address address,
+        Optional<Phone> phone,
+        Optional<Email> email,
+        Optional<String> warrantyVariant) {}

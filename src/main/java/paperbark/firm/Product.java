@@ -1,0 +1,47 @@
+package paperbark.firm;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * A water heater model.
+ *
+ * @param maker as registered
+ * @param model as registered
+ * @param kind technology and build
+ * @param boost what heats when sun or air do not suffice
+ * @param litres volumetric capacity
+ * @param collectors number of tubes or panels; 0 for heat pumps
+ * @param listings what the federal register says, by period
+ * @param veec what the Victorian register says
+ * @param serialPattern the form of the maker's tank serials
+ * @param tankWarrantyYears maker's warranty on the tank
+ * @param collectorWarrantyYears maker's warranty on collectors or heat pump
+ * @param partsWarrantyYears maker's warranty on other parts
+ */
+public record Product(
+        String maker,
+        String model,
+        HeaterKind kind,
+        Boost boost,
+        int litres,
+        int collectors,
+        List<Listing> listings,
+        Optional<VeecInputs> veec,
+        Optional<Pattern> serialPattern,
+        Optional<Integer> tankWarrantyYears,
+        Optional<Integer> collectorWarrantyYears,
+        Optional<Integer> partsWarrantyYears) {
+
+    /** Keeps the listings from being changed. */
+    public Product {
+        listings = List.copyOf(listings);
+    }
+
+    /** The listing that covers the day of installation. */
+    public Optional<Listing> listing(LocalDate day) {
+        return listings.stream().filter(l -> l.eligible().contains(day)).findFirst();
+    }
+}

@@ -1,0 +1,36 @@
+package paperbark.firm;
+
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import paperbark.value.State;
+
+/**
+ * A certificate that a state asks of a licensed trade. Paperbark tracks it and never prints
+ * anything that looks like it.
+ *
+ * @param state where
+ * @param trade of whom
+ * @param document what it is called
+ * @param days how many days after completion it is due; 0 where no figure was found
+ * @param workingDays whether only Monday to Friday count (public holidays are not known here)
+ * @param source where the figure was read
+ */
+public record StatePaper(
+        State state, Trade trade, String document, int days, boolean workingDays, String source) {
+
+    /** The last day for work completed on the given day; meaningless when {@link #days} is 0. */
+    public LocalDate dueAfter(LocalDate completed) {
+        if (!workingDays) {
+            return completed.plusDays(days);
+        }
+        LocalDate day = completed;
+        for (int left = days; left > 0; ) {
+            day = day.plusDays(1);
+            if (day.getDayOfWeek() != DayOfWeek.SATURDAY
+                    && day.getDayOfWeek() != DayOfWeek.SUNDAY) {
+                left--;
+            }
+        }
+        return day;
+    }
+}

@@ -1,0 +1,21 @@
+package paperbark.job;
+
+import java.util.Optional;
+import paperbark.firm.Buyer;
+import paperbark.value.Money;
+
+/**
+ * What the register says about claiming under one scheme.
+ *
+ * @param claimed whether certificates are to be assigned
+ * @param buyer the buyer fixed in the register; empty leaves the choice to the offers
+ * @param declaredZone zone that the register names
+ * @param declaredCount number of certificates that the register names
+ * @param benefit what the owner gets, in dollars
+ */
+public record Claim(
+        boolean claimed,
+        Optional<Buyer> buyer,
+        Optional<Integer> declaredZone,
+        Optional<Integer> declaredCount,
+        Optional<Money> benefit) {}

@@ -1,0 +1,72 @@
+package paperbark.job;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.Set;
+import paperbark.firm.SchemeName;
+
+/**
+ * One water heater at one site for one owner, as far as the register tells.
+ *
+ * @param origin where it was read
+ * @param reference the firm's job number
+ * @param stage booked or installed
+ * @param visit when the crew goes
+ * @param installedOn day on which the heater could first deliver hot water
+ * @param signedOn day of the owner's signature on the assignment
+ * @param corrects what an earlier paper got wrong, when this row corrects one
+ * @param owner whoever owns the heater
+ * @param site where it stands
+ * @param heater what was installed
+ * @param trades who worked and who sold
+ * @param compliance certificates issued by licensed people
+ * @param oldHeater what was taken out; empty where nothing is known
+ * @param stc claim for STCs
+ * @param veec claim for VEECs
+ * @param payment prices and accounts
+ * @param unread fields whose cell could not be used; checks that need them stay silent
+ */
+public record Job(
+        Origin origin,
+        String reference,
+        Stage stage,
+        Visit visit,
+        Optional<LocalDate> installedOn,
+        Optional<LocalDate> signedOn,
+        Optional<String> corrects,
+        Owner owner,
+        Site site,
+        Heater heater,
+        Trades trades,
+        Compliance compliance,
+        Optional<OldHeater> oldHeater,
+        Claim stc,
+        Claim veec,
+        Payment payment,
+        Set<Field> unread) {
+
+    /** Keeps the set from being changed. */
+    public Job {
+        unread = Set.copyOf(unread);
+    }
+
+    /** The claim under a scheme. */
+    public Claim claim(SchemeName scheme) {
+        return switch (scheme) {
+            case STC -> stc;
+            case VEEC -> veec;
+        };
+    }
+
+    /**
+     * The day that counts for rules: of installation where known, otherwise of the planned visit.
+     */
+    public Optional<LocalDate> ruleDay() {
+        return installedOn.or(visit::on);
+    }
+
+    /** Whether something was taken out. */
+    public boolean replacesHeater() {
+        return oldHeater.map(old -> old.kind() != OldKind.NONE).orElse(false);
+    }
+}

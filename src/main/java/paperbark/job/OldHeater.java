@@ -1,0 +1,24 @@
+package paperbark.job;
+
+import java.time.LocalDate;
+import java.util.Optional;
+
+/**
+ * The heater taken out.
+ *
+ * @param kind what it was
+ * @param maker name on its plate
+ * @param model model on its plate
+ * @param serial serial on its plate, where readable
+ * @param disabledHow how it was put out of use for good
+ * @param disposal where it went
+ * @param removedOn day on which it was put out of use
+ */
+public record OldHeater(
+        OldKind kind,
+        Optional<String> maker,
+        Optional<String> model,
+        Optional<String> serial,
+        Optional<String> disabledHow,
+        Optional<String> disposal,
+        Optional<LocalDate> removedOn) {}

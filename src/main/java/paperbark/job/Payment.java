@@ -1,0 +1,24 @@
+package paperbark.job;
+
+import java.util.Optional;
+import paperbark.value.AccountNumber;
+import paperbark.value.Bsb;
+import paperbark.value.Money;
+
+/**
+ * Prices and how the owner gets the benefit.
+ *
+ * @param fullPrice price of heater and installation with GST, before any certificate discount
+ * @param coPayment what the owner paid for the product out of their own pocket, with GST
+ * @param form in what form the owner gets the benefit
+ * @param accountName name of the owner's account, where the owner is paid
+ * @param bsb its branch
+ * @param account its number
+ */
+public record Payment(
+        Optional<Money> fullPrice,
+        Optional<Money> coPayment,
+        Optional<BenefitForm> form,
+        Optional<String> accountName,
+        Optional<Bsb> bsb,
+        Optional<AccountNumber> account) {}

@@ -1,0 +1,69 @@
+package paperbark.output;
+
+import java.util.List;
+import java.util.Optional;
+import paperbark.entitlement.Entitlements;
+import paperbark.finding.Finding;
+import paperbark.finding.Severity;
+import paperbark.firm.Firm;
+import paperbark.firm.SchemeName;
+import paperbark.firm.StatePaper;
+import paperbark.job.Job;
+import paperbark.offer.Expected;
+import paperbark.offer.OwnerPrice;
+
+/**
+ * All that a template, workbook or page may know of a job.
+ *
+ * @param batch what all papers of the batch share
+ * @param firm the installing firm
+ * @param job the job
+ * @param entitlements certificates with their working
+ * @param expected money expected, one entry a scheme at most
+ * @param price what the owner pays, where the price is known
+ * @param statePapers compliance certificates that the site's state asks for
+ * @param deadlines closing dates, earliest first
+ * @param toDo what is still missing
+ * @param findings what was noticed about the job
+ * @param papers the papers of the pack, in order
+ * @param packFile file name of the pack
+ */
+public record CaseFile(
+        BatchInfo batch,
+        Firm firm,
+        Job job,
+        Entitlements entitlements,
+        List<Expected> expected,
+        Optional<OwnerPrice> price,
+        List<StatePaper> statePapers,
+        List<Deadline> deadlines,
+        List<ToDo> toDo,
+        List<Finding> findings,
+        List<Paper> papers,
+        String packFile) {
+
+    /** Keeps the lists from being changed. */
+    public CaseFile {
+        expected = List.copyOf(expected);
+        statePapers = List.copyOf(statePapers);
+        deadlines = List.copyOf(deadlines);
+        toDo = List.copyOf(toDo);
+        findings = List.copyOf(findings);
+        papers = List.copyOf(papers);
+    }
+
+    /** Money expected under a scheme. */
+    public Optional<Expected> expected(SchemeName scheme) {
+        return expected.stream().filter(e -> e.scheme() == scheme).findFirst();
+    }
+
+    /** Whether a paper of the pack is held by a stop. */
+    public boolean isHeld() {
+        return papers.stream().anyMatch(Paper::isBlocked);
+    }
+
+    /** The gravest severity among the findings; empty where there are none. */
+    public Optional<Severity> worst() {
+        return findings.stream().map(Finding::severity).max(Severity::compareTo);
+    }
+}

@@ -1,0 +1,24 @@
+package paperbark.output;
+
+import java.util.List;
+import paperbark.finding.Finding;
+
+/**
+ * One paper of a pack.
+ *
+ * @param kind which paper
+ * @param variant name of the template variant, {@code default} where the tables name none
+ * @param blockedBy the stops that hold it; where there are any, a page that says so takes its place
+ */
+public record Paper(PaperKind kind, String variant, List<Finding> blockedBy) {
+
+    /** Keeps the findings from being changed. */
+    public Paper {
+        blockedBy = List.copyOf(blockedBy);
+    }
+
+    /** Whether a page of reasons takes its place. */
+    public boolean isBlocked() {
+        return !blockedBy.isEmpty();
+    }
+}
