@@ -120,6 +120,16 @@ public record Finding(
         return new Finding(code, severity, place, job, seen, fact, remedy, holds, rule, places);
     }
 
+    /** Why it matters, from the catalogue. */
+    public String why() {
+        return code.why();
+    }
+
+    /** The place in words. */
+    public String where() {
+        return place.inWords();
+    }
+
     /** Whether it is a stop. */
     public boolean stops() {
         return severity == Severity.STOP;

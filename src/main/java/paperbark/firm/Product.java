@@ -40,6 +40,11 @@ public record Product(
         listings = List.copyOf(listings);
     }
 
+    /** Whether it is heated by the sun; otherwise it is an air-source heat pump. */
+    public boolean isSolar() {
+        return kind.isSolar();
+    }
+
     /** The listing that covers the day of installation. */
     public Optional<Listing> listing(LocalDate day) {
         return listings.stream().filter(l -> l.eligible().contains(day)).findFirst();

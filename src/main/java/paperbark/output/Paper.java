@@ -17,6 +17,11 @@ public record Paper(PaperKind kind, String variant, List<Finding> blockedBy) {
         blockedBy = List.copyOf(blockedBy);
     }
 
+    /** The name on paper and in bookmarks. */
+    public String title() {
+        return kind.title();
+    }
+
     /** Whether a page of reasons takes its place. */
     public boolean isBlocked() {
         return !blockedBy.isEmpty();

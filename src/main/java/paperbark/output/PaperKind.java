@@ -5,20 +5,28 @@ import paperbark.finding.Concern;
 
 /** The papers of a pack, in the order in which they lie in it. */
 public enum PaperKind {
-    COVER("cover", "Cover and checklist", null),
-    SITE_SHEET("site-sheet", "Site sheet", null),
+    COVER("cover", "Cover and checklist"),
+    SITE_SHEET("site-sheet", "Site sheet"),
     WARRANTY("warranty", "Warranty registration", Concern.WARRANTY),
     STC("stc", "STC assignment", Concern.STC),
     VEEC("veec", "VEEC assignment", Concern.VEEC),
-    WORKING("working", "Entitlement working", null),
+    WORKING("working", "Entitlement working"),
     OLD_HEATER("old-heater", "Old-heater record", Concern.OLD_HEATER),
-    HANDOVER("handover", "Owner's handover", null);
+    HANDOVER("handover", "Owner's handover");
 
     private final String folder;
     private final String title;
-    private final Concern concern;
+    private final Optional<Concern> concern;
+
+    PaperKind(String folder, String title) {
+        this(folder, title, Optional.empty());
+    }
 
     PaperKind(String folder, String title, Concern concern) {
+        this(folder, title, Optional.of(concern));
+    }
+
+    PaperKind(String folder, String title, Optional<Concern> concern) {
         this.folder = folder;
         this.title = title;
         this.concern = concern;
@@ -36,6 +44,6 @@ public enum PaperKind {
 
     /** What a stop must hold to keep this paper back; empty for papers that always go out. */
     public Optional<Concern> concern() {
-        return Optional.ofNullable(concern);
+        return concern;
     }
 }

@@ -1,0 +1,30 @@
+package paperbark.output;
+
+import java.util.List;
+import paperbark.finding.Finding;
+import paperbark.finding.RuleRef;
+import paperbark.firm.Firm;
+
+/**
+ * All that a page or workbook about a whole batch may know.
+ *
+ * @param info what all papers share
+ * @param firm the installing firm
+ * @param cases the jobs in the order of the register
+ * @param findings every finding of the batch in reading order, those about files and tables too
+ * @param rules every rule row used, each once
+ */
+public record BatchView(
+        BatchInfo info,
+        Firm firm,
+        List<CaseFile> cases,
+        List<Finding> findings,
+        List<RuleRef> rules) {
+
+    /** Keeps the lists from being changed. */
+    public BatchView {
+        cases = List.copyOf(cases);
+        findings = List.copyOf(findings);
+        rules = List.copyOf(rules);
+    }
+}

@@ -1,0 +1,126 @@
+package paperbark.output;
+
+import freemarker.cache.ClassTemplateLoader;
+import freemarker.cache.FileTemplateLoader;
+import freemarker.cache.MultiTemplateLoader;
+import freemarker.cache.TemplateLoader;
+import freemarker.core.ParseException;
+import freemarker.core.TemplateClassResolver;
+import freemarker.template.Configuration;
+import freemarker.template.SimpleObjectWrapper;
+import freemarker.template.Template;
+import freemarker.template.TemplateException;
+import freemarker.template.TemplateExceptionHandler;
+import freemarker.template.TemplateNotFoundException;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TimeZone;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * FreeMarker, shut tight: a template sees only the data it is given and only files of the template
+ * folder, and cannot reach a Java class, the network or an undefined variable without an error. A
+ * template of the firm's goes before the shipped one of the same name.
+ */
+public final class TemplateEngine {
+    // These would let text become template code or markup, or switch escaping off.
+    private static final Pattern FORBIDDEN =
+            Pattern.compile(
+                    "\\?\\s*(interpret|eval|eval_json|no_esc|new|api)\\b|<#(noautoesc|noparse|outputformat)\\b");
+
+    private final Configuration configuration;
+
+    /** An engine on the shipped templates and, before them, those in the firm's folder. */
+    public TemplateEngine(Optional<Path> firmFolder) {
+        configuration = new Configuration(Configuration.VERSION_2_3_34);
+        configuration.setTemplateLoader(loader(firmFolder));
+        configuration.setNewBuiltinClassResolver(TemplateClassResolver.ALLOWS_NOTHING_RESOLVER);
+        configuration.setAPIBuiltinEnabled(false);
+        configuration.setObjectWrapper(new SimpleObjectWrapper(Configuration.VERSION_2_3_34));
+        configuration.setTemplateExceptionHandler(TemplateExceptionHandler.RETHROW_HANDLER);
+        configuration.setLogTemplateExceptions(false);
+        configuration.setWrapUncheckedExceptions(true);
+        configuration.setRecognizeStandardFileExtensions(true);
+        configuration.setDefaultEncoding("UTF-8");
+        configuration.setLocale(Locale.ROOT);
+        configuration.setNumberFormat("computer");
+        configuration.setTimeZone(TimeZone.getTimeZone("UTC"));
+        configuration.setLocalizedLookup(false);
+        configuration.setTemplateUpdateDelayMilliseconds(Long.MAX_VALUE);
+    }
+
+    private static TemplateLoader loader(Optional<Path> firmFolder) {
+        TemplateLoader shipped = new ClassTemplateLoader(TemplateEngine.class, "/templates");
+        if (firmFolder.isEmpty()) {
+            return shipped;
+        }
+        try {
+            TemplateLoader own = new FileTemplateLoader(firmFolder.get().toRealPath().toFile());
+            return new MultiTemplateLoader(new TemplateLoader[] {own, shipped});
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Whether there is a template of that name. */
+    public boolean has(String name) {
+        try {
+            configuration.getTemplate(name);
+            return true;
+        } catch (TemplateNotFoundException e) {
+            return false;
+        } catch (IOException e) {
+            return true;
+        }
+    }
+
+    /**
+     * Fills in a template.
+     *
+     * @param name path below the template folder, e.g. {@code cover/default.ftlh}
+     * @param model what the template sees
+     * @throws BrokenTemplate when the template is missing, malformed, forbidden or asks for
+     *     something that is not there
+     */
+    public String render(String name, Map<String, Object> model) throws BrokenTemplate {
+        try {
+            Template template = configuration.getTemplate(name);
+            Matcher forbidden = FORBIDDEN.matcher(template.toString());
+            if (forbidden.find()) {
+                throw new BrokenTemplate(
+                        name,
+                        0,
+                        0,
+                        "The template uses " + forbidden.group() + ", which is not allowed.");
+            }
+            StringWriter out = new StringWriter();
+            template.process(model, out);
+            return out.toString();
+        } catch (ParseException e) {
+            throw new BrokenTemplate(
+                    e.getTemplateName(),
+                    e.getLineNumber(),
+                    e.getColumnNumber(),
+                    firstLine(e.getEditorMessage()));
+        } catch (TemplateException e) {
+            String at = Optional.ofNullable(e.getTemplateSourceName()).orElse(name);
+            int line = Optional.ofNullable(e.getLineNumber()).orElse(0);
+            int column = Optional.ofNullable(e.getColumnNumber()).orElse(0);
+            throw new BrokenTemplate(at, line, column, firstLine(e.getMessageWithoutStackTop()));
+        } catch (StackOverflowError e) {
+            throw new BrokenTemplate(name, 0, 0, "The template calls itself without end.");
+        } catch (IOException e) {
+            throw new BrokenTemplate(name, 0, 0, "The template cannot be read.");
+        }
+    }
+
+    private static String firstLine(String message) {
+        return message.lines().findFirst().orElse("").strip();
+    }
+}

@@ -1,0 +1,148 @@
+package paperbark.output;
+
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Method;
+import java.lang.reflect.Modifier;
+import java.lang.reflect.RecordComponent;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import paperbark.value.Abn;
+import paperbark.value.AccountNumber;
+import paperbark.value.Acn;
+import paperbark.value.Address;
+import paperbark.value.Bsb;
+import paperbark.value.DateRange;
+import paperbark.value.Days;
+import paperbark.value.Email;
+import paperbark.value.ExactMoney;
+import paperbark.value.Money;
+import paperbark.value.Phone;
+import paperbark.value.Postcode;
+import paperbark.value.Serial;
+
+/**
+ * Turns records into the maps, lists, texts, numbers and booleans that a template sees, so that no
+ * Java object reaches a template.
+ *
+ * <p>A record becomes a map with one entry a component and one a public method without arguments.
+ * An absent Optional has no entry, so that a template must say what stands in its place. Days,
+ * amounts and numbers of the trade become their printed form; bank details and contact data are
+ * given in full. An enum becomes its word. An address has the entry {@code line} beside its parts.
+ */
+public final class TemplateModel {
+    private static final Set<Class<?>> PRINTED =
+            Set.of(
+                    Money.class,
+                    Abn.class,
+                    Acn.class,
+                    Serial.class,
+                    Postcode.class,
+                    DateRange.class);
+    private static final Set<String> NOT_FACTS =
+            Set.of("hashCode", "toString", "getClass", "notify", "notifyAll", "wait");
+
+    private TemplateModel() {}
+
+    /** The template's view of a record. */
+    public static Map<String, Object> of(Record value) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        for (RecordComponent component : value.getClass().getRecordComponents()) {
+            put(map, component.getName(), call(component.getAccessor(), value));
+        }
+        Arrays.stream(value.getClass().getMethods())
+                .filter(m -> m.getParameterCount() == 0 && !Modifier.isStatic(m.getModifiers()))
+                .filter(m -> !NOT_FACTS.contains(m.getName()) && !map.containsKey(m.getName()))
+                .filter(
+                        m ->
+                                !Record.class.isAssignableFrom(m.getReturnType())
+                                        || m.getReturnType() == Money.class)
+                .sorted((a, b) -> a.getName().compareTo(b.getName()))
+                .forEach(m -> put(map, m.getName(), call(m, value)));
+        if (value instanceof Address address) {
+            map.put("line", address.toString());
+        }
+        return map;
+    }
+
+    private static void put(Map<String, Object> map, String name, Object value) {
+        view(value).ifPresent(v -> map.put(name, v));
+    }
+
+    private static Optional<Object> view(Object value) {
+        if (value instanceof Optional<?> optional) {
+            return optional.flatMap(TemplateModel::view);
+        }
+        if (value instanceof Collection<?> all) {
+            return Optional.of(
+                    all.stream().map(TemplateModel::view).flatMap(Optional::stream).toList());
+        }
+        if (value instanceof Map<?, ?> entries) {
+            Map<String, Object> map = new LinkedHashMap<>();
+            entries.forEach((k, v) -> put(map, String.valueOf(k), v));
+            return Optional.of(map);
+        }
+        if (value instanceof Record item && !PRINTED.contains(item.getClass())) {
+            return Optional.of(printedInFull(item).<Object>map(s -> s).orElseGet(() -> of(item)));
+        }
+        return leaf(value);
+    }
+
+    private static Optional<Object> leaf(Object value) {
+        if (value instanceof LocalDate day) {
+            return Optional.of(Days.show(day));
+        }
+        if (value instanceof Enum<?> constant) {
+            return Optional.of(word(constant));
+        }
+        if (value instanceof Boolean || value instanceof Number) {
+            return Optional.of(value);
+        }
+        return value instanceof Pattern ? Optional.empty() : Optional.of(String.valueOf(value));
+    }
+
+    private static Optional<String> printedInFull(Record item) {
+        if (item instanceof Phone phone) {
+            return Optional.of(phone.full());
+        }
+        if (item instanceof Email email) {
+            return Optional.of(email.full());
+        }
+        if (item instanceof Bsb bsb) {
+            return Optional.of(bsb.full());
+        }
+        if (item instanceof AccountNumber account) {
+            return Optional.of(account.full());
+        }
+        return item instanceof ExactMoney money
+                ? Optional.of("$" + money.amount().toPlainString())
+                : Optional.empty();
+    }
+
+    private static String word(Enum<?> constant) {
+        for (String method : List.of("word", "code", "title")) {
+            Optional<Method> found =
+                    Arrays.stream(constant.getDeclaringClass().getMethods())
+                            .filter(m -> m.getName().equals(method) && m.getParameterCount() == 0)
+                            .findFirst();
+            if (found.isPresent()) {
+                return String.valueOf(call(found.get(), constant));
+            }
+        }
+        return constant.name();
+    }
+
+    private static Object call(Method method, Object target) {
+        try {
+            return method.invoke(target);
+        } catch (IllegalAccessException | InvocationTargetException e) {
+            throw new IllegalStateException("cannot read " + method, e);
+        }
+    }
+}
