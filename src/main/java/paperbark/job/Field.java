@@ -1,6 +1,11 @@
 package paperbark.job;
 
+import java.util.EnumSet;
 import java.util.Locale;
+import java.util.Set;
+import paperbark.finding.Concern;
+import paperbark.finding.Finding;
+import paperbark.finding.Severity;
 
 /**
  * Everything that a register can say of a job. The firm's headings are mapped to these by the
@@ -105,5 +110,48 @@ public enum Field {
     /** The name in the columns table, e.g. {@code tank-serial}. */
     public String key() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** The papers that print the field, of those that a stop can hold. */
+    Set<Concern> feeds() {
+        String name = name();
+        if (ordinal() < INSTALLED_DATE.ordinal() || this == CORRECTS || this == OFFICE_NOTE) {
+            return EnumSet.noneOf(Concern.class);
+        }
+        if (name.startsWith("STC_")) {
+            return EnumSet.of(Concern.STC);
+        }
+        if (name.startsWith("VEEC_") || this == CO_PAYMENT) {
+            return EnumSet.of(Concern.VEEC);
+        }
+        if (name.startsWith("OLD_")) {
+            return EnumSet.of(Concern.VEEC, Concern.OLD_HEATER);
+        }
+        if (this == SELLER) {
+            return EnumSet.of(Concern.WARRANTY);
+        }
+        if (name.contains("CERTIFICATE")
+                || ordinal() >= FULL_PRICE.ordinal()
+                || this == SIGNED_DATE) {
+            return EnumSet.of(Concern.STC, Concern.VEEC);
+        }
+        return EnumSet.of(Concern.STC, Concern.VEEC, Concern.WARRANTY);
+    }
+
+    /**
+     * The finding holding only papers that print this field; a stop that holds none of them is but
+     * a check.
+     */
+    Finding narrow(Finding finding) {
+        Set<Concern> holds = feeds();
+        if (!finding.holds().contains(Concern.JOB)) {
+            holds.retainAll(finding.holds());
+        }
+        if (!finding.stops()) {
+            return finding;
+        }
+        return holds.isEmpty()
+                ? finding.as(Severity.CHECK)
+                : finding.holding(holds.toArray(Concern[]::new));
     }
 }

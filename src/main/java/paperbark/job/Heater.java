@@ -20,6 +20,10 @@ import paperbark.value.Serial;
  * @param secondHand whether it was used before
  * @param completeSystem whether a whole system was installed and not just a tank or collector
  * @param declarationsOn day of the declarations for a solar heater above the size limit
+ * @param litresSaid litres that the register names, to be compared with the product table
+ * @param collectorsSaid tubes or panels that the register names
+ * @param litresSaid litres that the register names, to be compared with the product table
+ * @param collectorsSaid tubes or panels that the register names
  */
 public record Heater(
         Optional<String> makerName,
@@ -31,7 +35,9 @@ public record Heater(
         Optional<Serial> heatPumpSerial,
         boolean secondHand,
         boolean completeSystem,
-        Optional<LocalDate> declarationsOn) {
+        Optional<LocalDate> declarationsOn,
+        Optional<Integer> litresSaid,
+        Optional<Integer> collectorsSaid) {
 
     /** Keeps the serials from being changed. */
     public Heater {

@@ -1,0 +1,146 @@
+package paperbark.job;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
+import paperbark.value.Serial;
+
+/** Checks over all jobs of a batch: what may be there only once. */
+public final class BatchCheck {
+    private BatchCheck() {}
+
+    /**
+     * Everything that two or more jobs share and should not; each job involved gets its own
+     * finding.
+     */
+    public static List<Finding> of(List<Job> jobs) {
+        List<Finding> findings = new ArrayList<>();
+        findings.addAll(
+                shared(
+                        jobs,
+                        job ->
+                                Stream.of(
+                                        new Mark(
+                                                Field.JOB,
+                                                job.reference().toUpperCase(Locale.ROOT),
+                                                job.reference())),
+                        FindingCode.JOB_TWICE,
+                        "The job number stands in more than one row: ",
+                        "Give each job its own number, or delete the row that is wrong."));
+        findings.addAll(
+                shared(
+                        jobs,
+                        BatchCheck::serials,
+                        FindingCode.SERIAL_TWICE,
+                        "The same serial stands at another job: ",
+                        "Read the numbers off both plates again."));
+        findings.addAll(
+                shared(
+                        jobs,
+                        job ->
+                                mark(
+                                        Field.PLUMBING_CERTIFICATE,
+                                        job.compliance().plumbingNumber(),
+                                        s -> s),
+                        FindingCode.CERTIFICATE_TWICE,
+                        "The same certificate number stands at another job: ",
+                        "Compare both certificates."));
+        findings.addAll(
+                shared(
+                        jobs,
+                        job -> job.site().position().isPresent() ? Stream.empty() : address(job),
+                        FindingCode.ADDRESS_TWICE,
+                        "Another job has the same site address: ",
+                        "Type under \""
+                                + Field.SITE_POSITION.label()
+                                + "\" where on the property each heater stands."));
+        return findings;
+    }
+
+    /** Something of a job that another job may not have; compared by key, shown as seen. */
+    private record Mark(Field field, String key, String seen) {}
+
+    private record Marked(Job job, Mark mark) {
+        Place place() {
+            return job.origin().cell(mark.field());
+        }
+    }
+
+    private static Stream<Mark> serials(Job job) {
+        Stream<Mark> tank = mark(Field.TANK_SERIAL, job.heater().tankSerial(), Serial::key);
+        Stream<Mark> pump =
+                mark(Field.HEAT_PUMP_SERIAL, job.heater().heatPumpSerial(), Serial::key);
+        Stream<Mark> collectors =
+                job.heater().collectorSerials().stream()
+                        .map(s -> new Mark(Field.COLLECTOR_SERIALS, s.key(), s.seen()));
+        return Stream.of(tank, pump, collectors).flatMap(s -> s);
+    }
+
+    private static <T> Stream<Mark> mark(Field field, Optional<T> value, Function<T, String> key) {
+        return value
+                .map(v -> new Mark(field, key.apply(v).toUpperCase(Locale.ROOT), v.toString()))
+                .stream();
+    }
+
+    private static Stream<Mark> address(Job job) {
+        return job.site().address().isComplete()
+                ? Stream.of(
+                        new Mark(
+                                Field.SITE_STREET,
+                                job.site()
+                                        .address()
+                                        .toString()
+                                        .toUpperCase(Locale.ROOT)
+                                        .replaceAll("[\\s.,]", ""),
+                                job.site().address().street().orElse("")))
+                : Stream.empty();
+    }
+
+    private static List<Finding> shared(
+            List<Job> jobs,
+            Function<Job, Stream<Mark>> marks,
+            FindingCode code,
+            String fact,
+            String remedy) {
+        Map<String, List<Marked>> byKey = new LinkedHashMap<>();
+        for (Job job : jobs) {
+            marks.apply(job)
+                    .forEach(
+                            m ->
+                                    byKey.computeIfAbsent(m.key(), k -> new ArrayList<>())
+                                            .add(new Marked(job, m)));
+        }
+        List<Finding> findings = new ArrayList<>();
+        for (List<Marked> same : byKey.values()) {
+            if (same.size() < 2) {
+                continue;
+            }
+            for (Marked one : same) {
+                List<Marked> others = same.stream().filter(o -> o != one).toList();
+                String where =
+                        others.stream()
+                                .map(o -> o.job().reference() + " in row " + o.job().origin().row())
+                                .toList()
+                                .toString();
+                findings.add(
+                        Finding.of(
+                                        code,
+                                        one.place(),
+                                        fact + where.substring(1, where.length() - 1) + ".",
+                                        remedy)
+                                .seeing(one.mark().seen())
+                                .forJob(one.job().reference())
+                                .alsoAt(others.stream().map(Marked::place).toList()));
+            }
+        }
+        return findings;
+    }
+}

@@ -1,0 +1,119 @@
+package paperbark.job;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
+import paperbark.sheet.Column;
+import paperbark.sheet.Reading;
+import paperbark.sheet.Sheet;
+import paperbark.value.Nearest;
+
+/** Finds out which column of a register holds which field. */
+public final class ColumnMap {
+    private ColumnMap() {}
+
+    /**
+     * The columns by field. Two columns for one field, or none for a field that every job needs,
+     * refuse the register; columns that mean nothing are one note together.
+     */
+    public static Reading<Map<Field, Column>> of(Sheet sheet, ColumnNames names) {
+        Map<Field, Column> columns = new EnumMap<>(Field.class);
+        List<Finding> findings = new ArrayList<>();
+        List<Column> unknown = new ArrayList<>();
+        for (Column column : sheet.columns()) {
+            Optional<Field> field = names.field(column.heading());
+            if (field.isEmpty()) {
+                unknown.add(column);
+            } else if (columns.containsKey(field.get())) {
+                findings.add(twice(sheet, columns.get(field.get()), column, field.get()));
+            } else {
+                columns.put(field.get(), column);
+            }
+        }
+        if (!unknown.isEmpty()) {
+            findings.add(unknown(sheet, unknown));
+        }
+        List<String> open = unknown.stream().map(Column::heading).toList();
+        Arrays.stream(Field.values())
+                .filter(f -> f.isNeeded() && !columns.containsKey(f))
+                .forEach(f -> findings.add(missing(sheet, f, names, open)));
+        return findings.stream().anyMatch(Finding::stops)
+                ? Reading.refused(findings)
+                : Reading.of(Map.copyOf(columns), findings);
+    }
+
+    private static Finding twice(Sheet sheet, Column first, Column second, Field field) {
+        return Finding.of(
+                FindingCode.HEADING_TWICE,
+                new Place.InColumn(sheet.file(), sheet.name(), second.heading(), second.letters()),
+                "Columns "
+                        + first.letters()
+                        + " \""
+                        + first.heading()
+                        + "\" and "
+                        + second.letters()
+                        + " \""
+                        + second.heading()
+                        + "\" both mean \""
+                        + field.label()
+                        + "\".",
+                "Rename one of the two headings, or take its alias out of the columns table.");
+    }
+
+    private static Finding unknown(Sheet sheet, List<Column> columns) {
+        String headings =
+                columns.stream()
+                        .map(c -> "\"" + c.heading() + "\"")
+                        .collect(Collectors.joining(", "));
+        return Finding.of(
+                FindingCode.COLUMN_UNKNOWN,
+                new Place.InFile(sheet.file()),
+                "Not used: " + headings + ".",
+                "Add a line to the columns table if one of them should be used.");
+    }
+
+    private static Finding missing(Sheet sheet, Field field, ColumnNames names, List<String> open) {
+        Optional<String> near =
+                names.aliases(field).stream()
+                        .map(
+                                alias ->
+                                        Nearest.to(
+                                                alias,
+                                                open.stream().map(ColumnNames::normal).toList()))
+                        .flatMap(Optional::stream)
+                        .findFirst()
+                        .flatMap(
+                                normal ->
+                                        open.stream()
+                                                .filter(o -> ColumnNames.normal(o).equals(normal))
+                                                .findFirst());
+        String found =
+                sheet.columns().stream()
+                        .map(c -> "\"" + c.heading() + "\"")
+                        .collect(Collectors.joining(", "));
+        return Finding.of(
+                FindingCode.COLUMN_MISSING,
+                new Place.InRow(sheet.file(), sheet.name(), sheet.headingRow()),
+                "No heading means \"" + field.label() + "\"; found are " + found + ".",
+                near.map(
+                                n ->
+                                        "If \""
+                                                + n
+                                                + "\" is meant, add the line "
+                                                + field.key()
+                                                + ","
+                                                + n
+                                                + " to the columns table.")
+                        .orElse(
+                                "Add the column, or add its heading to the columns table as "
+                                        + field.key()
+                                        + "."));
+    }
+}

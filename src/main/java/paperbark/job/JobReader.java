@@ -1,0 +1,295 @@
+package paperbark.job;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.firm.Buyer;
+import paperbark.firm.FirmTables;
+import paperbark.firm.Maker;
+import paperbark.firm.Product;
+import paperbark.firm.Trade;
+import paperbark.sheet.Column;
+import paperbark.sheet.Row;
+import paperbark.sheet.Sheet;
+import paperbark.value.Abn;
+import paperbark.value.AccountNumber;
+import paperbark.value.Address;
+import paperbark.value.Bsb;
+import paperbark.value.Email;
+import paperbark.value.Phone;
+import paperbark.value.Postcode;
+import paperbark.value.Serial;
+import paperbark.value.State;
+
+/**
+ * Reads rows of a register as jobs. A fact that is missing or cannot be read is simply not known;
+ * everything wrong with a row is gathered in one pass.
+ */
+public final class JobReader {
+    private final FirmTables tables;
+    private final LocalDate today;
+
+    /**
+     * A reader that looks names up in the firm's tables; today bounds the dates that can be meant.
+     */
+    public JobReader(FirmTables tables, LocalDate today) {
+        this.tables = tables;
+        this.today = today;
+    }
+
+    /**
+     * Jobs read, and what was noticed.
+     *
+     * @param jobs in the order of the rows; a row without a job number yields none
+     * @param findings of all rows
+     */
+    public record Jobs(List<Job> jobs, List<Finding> findings) {
+
+        /** Keeps the lists from being changed. */
+        public Jobs {
+            jobs = List.copyOf(jobs);
+            findings = List.copyOf(findings);
+        }
+    }
+
+    /** Reads all rows of a sheet. */
+    public Jobs read(Sheet sheet, Map<Field, Column> columns) {
+        List<Job> jobs = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>();
+        for (Row row : sheet.rows()) {
+            RowFacts facts =
+                    new RowFacts(
+                            row,
+                            new Origin(sheet.file(), sheet.name(), row.number(), columns),
+                            today);
+            Optional<String> reference = facts.text(Field.JOB);
+            if (reference.isPresent()) {
+                jobs.add(job(reference.get(), facts));
+                facts.findings().forEach(f -> findings.add(f.forJob(reference.get())));
+            } else {
+                findings.addAll(facts.findings());
+                findings.add(unnamed(facts.origin()));
+            }
+        }
+        return new Jobs(jobs, findings);
+    }
+
+    private static Finding unnamed(Origin origin) {
+        return Finding.of(
+                FindingCode.JOB_UNNAMED,
+                origin.cell(Field.JOB),
+                "The row has no job number.",
+                "Give the row the firm's job number, or delete it if it is no job.");
+    }
+
+    private Job job(String reference, RowFacts facts) {
+        Optional<LocalDate> installedOn = facts.day(Field.INSTALLED_DATE);
+        Visit visit =
+                new Visit(
+                        facts.day(Field.VISIT_DATE),
+                        facts.text(Field.CREW),
+                        facts.whole(Field.VISIT_ORDER));
+        Stage stage =
+                facts.choice(Field.STAGE, Words.STAGES)
+                        .orElse(installedOn.isPresent() ? Stage.INSTALLED : Stage.BOOKED);
+        Site site = site(facts);
+        return new Job(
+                facts.origin(),
+                reference,
+                stage,
+                visit,
+                installedOn,
+                facts.day(Field.SIGNED_DATE),
+                facts.text(Field.CORRECTS),
+                owner(facts, site.address()),
+                site,
+                heater(facts),
+                trades(facts, site.address().state(), installedOn.or(visit::on)),
+                compliance(facts),
+                oldHeater(facts),
+                claim(
+                        facts,
+                        Field.STC_CLAIM,
+                        Field.STC_BUYER,
+                        facts.whole(Field.STC_ZONE),
+                        Field.STC_COUNT,
+                        Field.STC_BENEFIT),
+                claim(
+                        facts,
+                        Field.VEEC_CLAIM,
+                        Field.VEEC_BUYER,
+                        Optional.empty(),
+                        Field.VEEC_COUNT,
+                        Field.VEEC_BENEFIT),
+                payment(facts),
+                facts.unread());
+    }
+
+    private static Owner owner(RowFacts facts, Address site) {
+        Address postal =
+                address(
+                        facts,
+                        Field.POSTAL_STREET,
+                        Field.POSTAL_SUBURB,
+                        Field.POSTAL_STATE,
+                        Field.POSTAL_POSTCODE);
+        return new Owner(
+                facts.text(Field.OWNER_NAME),
+                facts.text(Field.OWNER_CONTACT),
+                facts.value(Field.OWNER_ABN, FindingCode.ABN_WRONG, Abn::parse),
+                facts.yesNo(Field.OWNER_GST),
+                facts.zeroed(
+                        Field.OWNER_PHONE,
+                        FindingCode.PHONE_WRONG,
+                        "[23478][0-9]{8}",
+                        Phone::parse),
+                facts.value(Field.OWNER_EMAIL, FindingCode.EMAIL_WRONG, Email::parse),
+                postal.isUnknown() ? site : postal);
+    }
+
+    private static Site site(RowFacts facts) {
+        return new Site(
+                address(
+                        facts,
+                        Field.SITE_STREET,
+                        Field.SITE_SUBURB,
+                        Field.SITE_STATE,
+                        Field.SITE_POSTCODE),
+                facts.text(Field.SITE_POSITION),
+                facts.yesNo(Field.SITE_BUSINESS));
+    }
+
+    private static Address address(
+            RowFacts facts, Field street, Field suburb, Field state, Field postcode) {
+        return new Address(
+                facts.text(street),
+                facts.text(suburb),
+                facts.value(state, FindingCode.CHOICE_UNKNOWN, State::parse),
+                facts.zeroed(
+                        postcode, FindingCode.POSTCODE_WRONG, "[2-9][0-9]{2}", Postcode::parse));
+    }
+
+    private Heater heater(RowFacts facts) {
+        List<String> makers = tables.makers().stream().map(m -> m.name()).toList();
+        Optional<String> makerName = facts.text(Field.MAKER);
+        Optional<String> model = facts.text(Field.MODEL);
+        Optional<Maker> maker =
+                facts.named(Field.MAKER, FindingCode.MAKER_UNKNOWN, tables::maker, makers);
+        return new Heater(
+                makerName,
+                model,
+                maker,
+                maker.map(Maker::name).flatMap(name -> product(facts, name)),
+                facts.value(Field.TANK_SERIAL, FindingCode.SERIAL_WRONG, Serial::parse),
+                serials(facts),
+                facts.value(Field.HEAT_PUMP_SERIAL, FindingCode.SERIAL_WRONG, Serial::parse),
+                !facts.choice(Field.NEW_SYSTEM, Words.NEW).orElse(true),
+                facts.choice(Field.COMPLETE_SYSTEM, Words.COMPLETE).orElse(true),
+                facts.day(Field.DECLARATIONS_DATE),
+                facts.whole(Field.LITRES),
+                facts.whole(Field.COLLECTORS));
+    }
+
+    private Optional<Product> product(RowFacts facts, String maker) {
+        List<String> models =
+                tables.products().stream()
+                        .filter(p -> p.maker().equalsIgnoreCase(maker))
+                        .map(p -> p.model())
+                        .distinct()
+                        .toList();
+        return facts.named(
+                Field.MODEL, FindingCode.MODEL_UNKNOWN, m -> tables.product(maker, m), models);
+    }
+
+    private static List<Serial> serials(RowFacts facts) {
+        List<Serial> serials = new ArrayList<>();
+        facts.text(Field.COLLECTOR_SERIALS)
+                .ifPresent(
+                        text ->
+                                Arrays.stream(text.split("[,;]"))
+                                        .filter(part -> !part.isBlank())
+                                        .forEach(
+                                                part ->
+                                                        facts.value(
+                                                                        Field.COLLECTOR_SERIALS,
+                                                                        FindingCode.SERIAL_WRONG,
+                                                                        t -> Serial.parse(part))
+                                                                .ifPresent(serials::add)));
+        return serials;
+    }
+
+    private Trades trades(RowFacts facts, Optional<State> state, Optional<LocalDate> day) {
+        List<String> people = tables.people().stream().map(p -> p.name()).toList();
+        var plumber =
+                facts.named(Field.PLUMBER, FindingCode.PERSON_UNKNOWN, tables::person, people);
+        var electrician =
+                facts.named(Field.ELECTRICIAN, FindingCode.PERSON_UNKNOWN, tables::person, people);
+        return new Trades(
+                plumber,
+                plumber.flatMap(
+                        p -> state.flatMap(s -> day.flatMap(d -> p.licence(Trade.PLUMBING, s, d)))),
+                electrician,
+                electrician.flatMap(
+                        p ->
+                                state.flatMap(
+                                        s -> day.flatMap(d -> p.licence(Trade.ELECTRICAL, s, d)))),
+                facts.named(
+                        Field.SELLER,
+                        FindingCode.SELLER_UNKNOWN,
+                        tables::seller,
+                        tables.sellers().stream().map(s -> s.name()).toList()));
+    }
+
+    private static Compliance compliance(RowFacts facts) {
+        return new Compliance(
+                facts.text(Field.PLUMBING_CERTIFICATE),
+                facts.day(Field.PLUMBING_CERTIFICATE_DATE),
+                facts.text(Field.ELECTRICAL_CERTIFICATE),
+                facts.day(Field.ELECTRICAL_CERTIFICATE_DATE));
+    }
+
+    private static Optional<OldHeater> oldHeater(RowFacts facts) {
+        return facts.choice(Field.OLD_KIND, Words.OLD_KINDS)
+                .map(
+                        kind ->
+                                new OldHeater(
+                                        kind,
+                                        facts.text(Field.OLD_MAKER),
+                                        facts.text(Field.OLD_MODEL),
+                                        facts.text(Field.OLD_SERIAL),
+                                        facts.text(Field.OLD_DISABLED),
+                                        facts.text(Field.OLD_DISPOSAL),
+                                        facts.day(Field.OLD_REMOVED_DATE)));
+    }
+
+    private Claim claim(
+            RowFacts facts,
+            Field claimed,
+            Field buyer,
+            Optional<Integer> zone,
+            Field count,
+            Field benefit) {
+        List<String> buyers = tables.buyers().stream().map(Buyer::name).toList();
+        return new Claim(
+                facts.yesNo(claimed).orElse(false),
+                facts.named(buyer, FindingCode.BUYER_UNKNOWN, tables::buyer, buyers),
+                zone,
+                facts.whole(count),
+                facts.money(benefit));
+    }
+
+    private static Payment payment(RowFacts facts) {
+        return new Payment(
+                facts.money(Field.FULL_PRICE),
+                facts.money(Field.CO_PAYMENT),
+                facts.choice(Field.BENEFIT_FORM, Words.BENEFITS),
+                facts.text(Field.ACCOUNT_NAME),
+                facts.zeroed(Field.BSB, FindingCode.BSB_WRONG, "[0-9]{5}", Bsb::parse),
+                facts.value(Field.ACCOUNT, FindingCode.ACCOUNT_WRONG, AccountNumber::parse));
+    }
+}

@@ -1,0 +1,286 @@
+package paperbark.job;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.sheet.Cell;
+import paperbark.sheet.Column;
+import paperbark.sheet.Row;
+import paperbark.sheet.Trouble;
+import paperbark.value.Days;
+import paperbark.value.Money;
+import paperbark.value.Nearest;
+import paperbark.value.Parsed;
+
+/**
+ * The facts of one row, field by field. Whatever is wrong with a cell is gathered as a finding and
+ * the fact is then simply not known; reading never stops.
+ */
+final class RowFacts {
+    // A date outside is a slip of the keyboard or a wrong day count, not a job.
+    private static final LocalDate EARLIEST = LocalDate.of(2000, 1, 1);
+    private static final int DAYS_AHEAD = 400;
+    private static final BigDecimal FIRST_DAY_NUMBER = BigDecimal.valueOf(20_000);
+    private static final BigDecimal LAST_DAY_NUMBER = BigDecimal.valueOf(80_000);
+    private static final LocalDate DAY_ZERO = LocalDate.of(1899, 12, 30);
+    private static final Map<String, Boolean> YES_NO =
+            Map.of(
+                    "yes", true, "y", true, "true", true, "x", true, "no", false, "n", false,
+                    "false", false);
+
+    private final Row row;
+    private final Origin origin;
+    private final LocalDate today;
+    private final List<Finding> findings = new ArrayList<>();
+    private final Set<Field> unread = EnumSet.noneOf(Field.class);
+
+    RowFacts(Row row, Origin origin, LocalDate today) {
+        this.row = row;
+        this.origin = origin;
+        this.today = today;
+    }
+
+    Origin origin() {
+        return origin;
+    }
+
+    List<Finding> findings() {
+        return findings;
+    }
+
+    Set<Field> unread() {
+        return unread;
+    }
+
+    /** The cell of a field if it holds something usable; its troubles become findings once. */
+    Optional<Cell> cell(Field field) {
+        Column column = origin.columns().get(field);
+        if (column == null || unread.contains(field)) {
+            return Optional.empty();
+        }
+        Cell cell = row.cell(column);
+        for (Trouble trouble : cell.troubles()) {
+            Finding finding =
+                    finding(field, trouble.code(), trouble.fact(), trouble.remedy(), cell.text());
+            if (finding.stops()) {
+                unread.add(field);
+            }
+            findings.add(finding);
+        }
+        return unread.contains(field) || cell.isBlank() ? Optional.empty() : Optional.of(cell);
+    }
+
+    Optional<String> text(Field field) {
+        return cell(field).map(Cell::text);
+    }
+
+    /** A text read as a value; a text that cannot be the value is a finding of the given code. */
+    <T> Optional<T> value(Field field, FindingCode code, Function<String, Parsed<T>> parser) {
+        return cell(field).flatMap(cell -> read(field, code, cell.text(), parser));
+    }
+
+    private <T> Optional<T> read(
+            Field field, FindingCode code, String text, Function<String, Parsed<T>> parser) {
+        Parsed<T> parsed = parser.apply(text);
+        if (parsed instanceof Parsed.Bad<T> bad) {
+            refuse(field, code, bad.fact(), bad.remedy(), text);
+        }
+        return parsed.toOptional();
+    }
+
+    /**
+     * Like {@link #value}, for numbers of a known length that a spreadsheet may have robbed of
+     * their leading zero.
+     */
+    <T> Optional<T> zeroed(
+            Field field, FindingCode code, String robbedForm, Function<String, Parsed<T>> parser) {
+        Optional<Cell> cell = cell(field);
+        if (cell.isEmpty() || !cell.get().text().replaceAll("[ -]", "").matches(robbedForm)) {
+            return cell.flatMap(c -> read(field, code, c.text(), parser));
+        }
+        String restored = "0" + cell.get().text();
+        Optional<T> value = read(field, code, restored, parser);
+        if (value.isPresent()) {
+            findings.add(
+                    Finding.of(
+                                    FindingCode.LEADING_ZERO_LOST,
+                                    origin.cell(field),
+                                    "The number is one digit short; it was read as "
+                                            + shownIfPublic(field, restored)
+                                            + ".",
+                                    "Format the column as text and type the number with its zero.")
+                            .seeing(shownIfPublic(field, cell.get().text())));
+        }
+        return value;
+    }
+
+    Optional<LocalDate> day(Field field) {
+        Optional<Cell> cell = cell(field);
+        if (cell.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<LocalDate> day = cell.get().date().or(() -> undated(field, cell.get()));
+        if (day.isPresent()
+                && (day.get().isBefore(EARLIEST)
+                        || day.get().isAfter(today.plusDays(DAYS_AHEAD)))) {
+            refuse(
+                    field,
+                    FindingCode.DATE_OUT_OF_RANGE,
+                    "The date "
+                            + Days.show(day.get())
+                            + " is not between "
+                            + Days.show(EARLIEST)
+                            + " and "
+                            + Days.show(today.plusDays(DAYS_AHEAD))
+                            + ".",
+                    "Type the date again.",
+                    cell.get().text());
+            return Optional.empty();
+        }
+        return day;
+    }
+
+    private Optional<LocalDate> undated(Field field, Cell cell) {
+        if (cell.number().isEmpty()) {
+            return read(field, FindingCode.DATE_UNREADABLE, cell.text(), Days::parse);
+        }
+        BigDecimal number = cell.number().get();
+        if (number.compareTo(FIRST_DAY_NUMBER) < 0 || number.compareTo(LAST_DAY_NUMBER) > 0) {
+            return read(field, FindingCode.DATE_UNREADABLE, cell.text(), Days::parse);
+        }
+        LocalDate day = DAY_ZERO.plusDays(number.longValue());
+        findings.add(
+                Finding.of(
+                                FindingCode.NUMBER_FOR_DATE,
+                                origin.cell(field),
+                                "The cell holds a plain number; as a day count it is "
+                                        + Days.show(day)
+                                        + " and was read so.",
+                                "Format the cell as a date and compare.")
+                        .seeing(cell.text()));
+        return Optional.of(day);
+    }
+
+    Optional<Money> money(Field field) {
+        Optional<Cell> cell = cell(field);
+        if (cell.isPresent() && cell.get().number().isPresent()) {
+            BigDecimal number = cell.get().number().get().stripTrailingZeros();
+            if (number.scale() <= 2) {
+                return Optional.of(new Money(number.setScale(2, RoundingMode.UNNECESSARY)));
+            }
+        }
+        return cell.flatMap(c -> read(field, FindingCode.MONEY_UNREADABLE, c.text(), Money::parse))
+                .filter(amount -> !negative(field, amount));
+    }
+
+    private boolean negative(Field field, Money amount) {
+        if (amount.isNegative()) {
+            refuse(
+                    field,
+                    FindingCode.MONEY_UNREADABLE,
+                    "The amount is less than nothing.",
+                    "Type the amount without a minus.",
+                    "");
+        }
+        return amount.isNegative();
+    }
+
+    Optional<Integer> whole(Field field) {
+        return value(
+                field,
+                FindingCode.NUMBER_UNREADABLE,
+                text ->
+                        text.matches("[0-9]{1,6}")
+                                ? Parsed.ok(Integer.valueOf(text))
+                                : Parsed.bad(
+                                        "The text is not a whole number.",
+                                        "Type a whole number without a unit."));
+    }
+
+    Optional<Boolean> yesNo(Field field) {
+        return choice(field, YES_NO);
+    }
+
+    /** One of several words, whatever their case and punctuation. */
+    <T> Optional<T> choice(Field field, Map<String, T> words) {
+        Map<String, T> plain =
+                words.entrySet().stream()
+                        .collect(
+                                Collectors.toMap(
+                                        e -> ColumnNames.normal(e.getKey()), Map.Entry::getValue));
+        return value(
+                field,
+                FindingCode.CHOICE_UNKNOWN,
+                text ->
+                        Optional.ofNullable(plain.get(ColumnNames.normal(text)))
+                                .map(Parsed::ok)
+                                .orElseGet(
+                                        () ->
+                                                Parsed.bad(
+                                                        "The column does not know this word.",
+                                                        useOneOf(text, words.keySet()))));
+    }
+
+    private static String useOneOf(String text, Set<String> words) {
+        String lower = text.toLowerCase(Locale.ROOT);
+        String all = words.stream().sorted().collect(Collectors.joining(", "));
+        return Nearest.to(lower, words)
+                .map(n -> "Type \"" + n + "\" if that is meant; known are " + all + ".")
+                .orElse("Type one of " + all + ".");
+    }
+
+    /** Something known by name in one of the firm's tables. */
+    <T> Optional<T> named(
+            Field field,
+            FindingCode code,
+            Function<String, Optional<T>> lookup,
+            List<String> names) {
+        return value(
+                field,
+                code,
+                text ->
+                        lookup.apply(text)
+                                .map(Parsed::ok)
+                                .orElseGet(
+                                        () ->
+                                                Parsed.bad(
+                                                        "The table has no \"" + text + "\".",
+                                                        Nearest.to(text, names)
+                                                                .map(
+                                                                        n ->
+                                                                                "Type \""
+                                                                                        + n
+                                                                                        + "\" if that is meant, or add a row to the table.")
+                                                                .orElse(
+                                                                        "Correct the name, or add a row to the table."))));
+    }
+
+    void refuse(Field field, FindingCode code, String fact, String remedy, String seen) {
+        unread.add(field);
+        findings.add(finding(field, code, fact, remedy, seen));
+    }
+
+    private Finding finding(
+            Field field, FindingCode code, String fact, String remedy, String seen) {
+        return field.narrow(Finding.of(code, origin.cell(field), fact, remedy))
+                .seeing(shownIfPublic(field, seen));
+    }
+
+    /** Bank details are never repeated in a finding. */
+    private static String shownIfPublic(Field field, String text) {
+        return field == Field.BSB || field == Field.ACCOUNT
+                ? text.replaceAll("[0-9A-Za-z]", "*")
+                : text;
+    }
+}

@@ -1,0 +1,149 @@
+package paperbark.job;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
+import paperbark.firm.FirmTables;
+import paperbark.firm.Licence;
+import paperbark.firm.Person;
+import paperbark.firm.StatePaper;
+import paperbark.firm.Trade;
+import paperbark.value.Days;
+import paperbark.value.State;
+
+/** Checks licences and compliance certificates of a job. */
+final class TradesCheck {
+    private final Job job;
+    private final FirmTables tables;
+    private final List<Finding> findings = new ArrayList<>();
+
+    private TradesCheck(Job job, FirmTables tables) {
+        this.job = job;
+        this.tables = tables;
+    }
+
+    static List<Finding> of(Job job, FirmTables tables) {
+        TradesCheck check = new TradesCheck(job, tables);
+        check.licence(
+                Trade.PLUMBING,
+                job.trades().plumber(),
+                job.trades().plumberLicence(),
+                Field.PLUMBER);
+        check.licence(
+                Trade.ELECTRICAL,
+                job.trades().electrician(),
+                job.trades().electricianLicence(),
+                Field.ELECTRICIAN);
+        if (job.stage() == Stage.INSTALLED) {
+            check.plumbingNumber();
+            check.certificateDay(
+                    Trade.PLUMBING, job.compliance().plumbingOn(), Field.PLUMBING_CERTIFICATE_DATE);
+            check.certificateDay(
+                    Trade.ELECTRICAL,
+                    job.compliance().electricalOn(),
+                    Field.ELECTRICAL_CERTIFICATE_DATE);
+        }
+        return check.findings;
+    }
+
+    private void licence(
+            Trade trade, Optional<Person> person, Optional<Licence> licence, Field field) {
+        Optional<State> state = job.site().address().state();
+        Optional<LocalDate> day = job.ruleDay();
+        if (person.isEmpty() || licence.isPresent() || state.isEmpty() || day.isEmpty()) {
+            return;
+        }
+        List<Licence> lapsed = person.get().licences(trade, state.get());
+        String name = person.get().name();
+        Finding finding =
+                lapsed.isEmpty()
+                        ? Finding.of(
+                                FindingCode.LICENCE_MISSING,
+                                job.origin().cell(field),
+                                "The people table has no "
+                                        + trade.word()
+                                        + " licence of "
+                                        + name
+                                        + " for "
+                                        + state.get()
+                                        + ".",
+                                "Add the licence to the people table, or name the person who did the work.")
+                        : Finding.of(
+                                FindingCode.LICENCE_EXPIRED,
+                                job.origin().cell(field),
+                                "The "
+                                        + trade.word()
+                                        + " licence of "
+                                        + name
+                                        + " for "
+                                        + state.get()
+                                        + " was in force "
+                                        + lapsed.get(lapsed.size() - 1).inForce()
+                                        + ", not on "
+                                        + Days.show(day.get())
+                                        + ".",
+                                "Enter the renewed licence in the people table, or name the person who did the work.");
+        // Before the visit there is still time to send somebody else.
+        findings.add(
+                (job.stage() == Stage.BOOKED ? finding.as(Severity.CHECK) : finding).seeing(name));
+    }
+
+    private void plumbingNumber() {
+        boolean claims = job.stc().claimed() || job.veec().claimed();
+        boolean known =
+                job.compliance().plumbingNumber().isPresent()
+                        || job.unread().contains(Field.PLUMBING_CERTIFICATE);
+        if (claims && !known) {
+            findings.add(
+                    Finding.of(
+                            FindingCode.CERTIFICATE_NUMBER_MISSING,
+                            job.origin().cell(Field.PLUMBING_CERTIFICATE),
+                            "The number of the plumbing compliance certificate is missing.",
+                            "Type the number from the certificate that the licensed plumber lodged."));
+        }
+    }
+
+    private void certificateDay(Trade trade, Optional<LocalDate> issued, Field field) {
+        Optional<LocalDate> done = job.installedOn();
+        if (issued.isEmpty() || done.isEmpty()) {
+            return;
+        }
+        if (issued.get().isBefore(done.get())) {
+            findings.add(
+                    Finding.of(
+                            FindingCode.DATES_OUT_OF_ORDER,
+                            job.origin().cell(field),
+                            "The certificate of "
+                                    + Days.show(issued.get())
+                                    + " is older than the installation on "
+                                    + Days.show(done.get())
+                                    + ".",
+                            "Compare both dates with the certificate."));
+            return;
+        }
+        Optional<StatePaper> paper =
+                job.site()
+                        .address()
+                        .state()
+                        .flatMap(state -> tables.statePaper(state, trade))
+                        .filter(p -> p.days() > 0);
+        paper.filter(p -> issued.get().isAfter(p.dueAfter(done.get())))
+                .ifPresent(
+                        p ->
+                                findings.add(
+                                        Finding.of(
+                                                FindingCode.CERTIFICATE_LATE,
+                                                job.origin().cell(field),
+                                                p.document()
+                                                        + " of "
+                                                        + Days.show(issued.get())
+                                                        + ": the last day was "
+                                                        + Days.show(p.dueAfter(done.get()))
+                                                        + ".",
+                                                "Check the date; if it is right, talk to the licensed person about the late lodging.")));
+    }
+}
