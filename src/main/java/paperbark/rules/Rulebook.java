@@ -1,6 +1,100 @@
 package paperbark.rules;
 
-/** All rule tables, proven and ready to be asked. */
-public final class Rulebook {
-    private Rulebook() {}
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import paperbark.finding.RuleRef;
+import paperbark.value.Postcode;
+
+/**
+ * All rule tables, proven and ready to be asked.
+ *
+ * @param zones STC zones by postcode
+ * @param years STC years by day of installation
+ * @param stcLimits single figures of the STC rules
+ * @param activities VEEC activities by old and new heater
+ * @param climateZones VEEC climate zones by STC zone
+ * @param emissionFactors electricity emissions factors by day
+ * @param veecConditions single figures of the VEEC rules
+ * @param factors VEEC factors by activity and climate zone; only what the firm entered
+ * @param listedCounts VEECs of a product as listed; only what the firm entered
+ * @param postcodeStates states by postcode
+ * @param gst share of GST in a price
+ * @param tables the files that went in, shipped and the firm's
+ */
+public record Rulebook(
+        RuleTable<Postcode, ZoneRow> zones,
+        RuleTable<Unkeyed, YearsRow> years,
+        RuleTable<StcLimit, Setting> stcLimits,
+        RuleTable<ActivityRow.Key, ActivityRow> activities,
+        RuleTable<Integer, ClimateZoneRow> climateZones,
+        RuleTable<Unkeyed, EmissionFactorRow> emissionFactors,
+        RuleTable<VeecCondition, Setting> veecConditions,
+        RuleTable<FactorRow.Key, FactorRow> factors,
+        RuleTable<ListedCountRow.Key, ListedCountRow> listedCounts,
+        RuleTable<Postcode, PostcodeStateRow> postcodeStates,
+        RuleTable<Unkeyed, GstRow> gst,
+        List<TableFile> tables) {
+
+    /** Keeps the list from being changed. */
+    public Rulebook {
+        tables = List.copyOf(tables);
+    }
+
+    /**
+     * Loads the shipped tables, overlaid by the firm's of the same names: where a row of each
+     * speaks for a day and key, the firm's wins.
+     *
+     * @param firmRules folder with the firm's tables, where it has any
+     * @throws RulebookException naming every table and row that cannot be used
+     */
+    public static Rulebook load(Optional<Path> firmRules) {
+        return new RulebookLoader(firmRules).load();
+    }
+
+    /** All tables. */
+    public List<RuleTable<?, ?>> all() {
+        return List.of(
+                zones,
+                years,
+                stcLimits,
+                activities,
+                climateZones,
+                emissionFactors,
+                veecConditions,
+                factors,
+                listedCounts,
+                postcodeStates,
+                gst);
+    }
+
+    /**
+     * The rows in force on a day, in words; a firm's row stands before the shipped one it beats.
+     */
+    public List<RuleLine> inForce(LocalDate day) {
+        return lines().filter(line -> line.inForce().contains(day)).toList();
+    }
+
+    /** The rows in force on a day that end within so many days after it. */
+    public List<RuleLine> lapsing(LocalDate day, int days) {
+        return inForce(day).stream()
+                .filter(
+                        line ->
+                                line.inForce()
+                                        .to()
+                                        .map(to -> to.isBefore(day.plusDays(days + 1L)))
+                                        .orElse(false))
+                .toList();
+    }
+
+    /** The row in words that a reference points to. */
+    public Optional<RuleLine> line(RuleRef ref) {
+        return lines().filter(line -> line.ref().equals(ref)).findFirst();
+    }
+
+    private Stream<RuleLine> lines() {
+        return all().stream().flatMap(table -> table.lines().stream());
+    }
 }

@@ -1,0 +1,17 @@
+package paperbark.rules;
+
+import java.util.List;
+
+/**
+ * The climate zone of the Victorian scheme for an STC zone.
+ *
+ * @param zone 4 or 5
+ */
+public record ClimateZoneRow(int zone) {
+    static final Layout<Integer, ClimateZoneRow> LAYOUT =
+            Layout.of(
+                    "veec/climate-zones.csv",
+                    List.of("stc_zone", "climate_zone"),
+                    row -> new ClimateZoneRow(row.whole("climate_zone")),
+                    stcZone -> Integer.toString(stcZone));
+}

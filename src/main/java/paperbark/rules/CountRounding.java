@@ -1,0 +1,49 @@
+package paperbark.rules;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.Arrays;
+import java.util.Optional;
+
+/** How a scheme makes a whole number of certificates of a fraction; a dated setting. */
+public enum CountRounding {
+    /** Fractions are dropped. */
+    DOWN("down", RoundingMode.FLOOR, "fractions dropped"),
+    /** To the nearest whole number, a half up. */
+    HALF_UP("half-up", RoundingMode.HALF_UP, "rounded to the nearest whole, a half up");
+
+    private final String word;
+    private final RoundingMode mode;
+    private final String inWords;
+
+    CountRounding(String word, RoundingMode mode, String inWords) {
+        this.word = word;
+        this.mode = mode;
+        this.inWords = inWords;
+    }
+
+    /** The word used in tables. */
+    public String word() {
+        return word;
+    }
+
+    /** What it does, for the working. */
+    public String inWords() {
+        return inWords;
+    }
+
+    /** The whole number for an exact one; less than nothing counts as nothing. */
+    public int whole(BigDecimal exact) {
+        return exact.setScale(0, mode).max(BigDecimal.ZERO).intValueExact();
+    }
+
+    /** The whole number for a fraction of whole numbers that are not negative. */
+    public int whole(long numerator, long denominator) {
+        long doubled = this == HALF_UP ? 2 * numerator + denominator : 2 * numerator;
+        return Math.toIntExact(doubled / (2 * denominator));
+    }
+
+    static Optional<CountRounding> of(String word) {
+        return Arrays.stream(values()).filter(r -> r.word.equals(word)).findFirst();
+    }
+}

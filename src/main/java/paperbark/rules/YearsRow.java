@@ -1,0 +1,17 @@
+package paperbark.rules;
+
+import java.util.List;
+
+/**
+ * For how many years an installation counts.
+ *
+ * @param years 10 at most; 0 after the scheme's end
+ */
+public record YearsRow(int years) {
+    static final Layout<Unkeyed, YearsRow> LAYOUT =
+            Layout.of(
+                    "stc/years.csv",
+                    List.of("years"),
+                    row -> new YearsRow(row.whole("years")),
+                    Unkeyed::text);
+}
