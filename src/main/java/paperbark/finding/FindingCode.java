@@ -50,6 +50,7 @@ public enum FindingCode {
     ROWS_HIDDEN(NOTE, "Filtered or hidden rows are read like the others."),
     ROW_IGNORED(NOTE, "Rows that hold no job, such as totals, are left out."),
     ROW_SHORT(STOP, "A row that ends early has lost its last cells or was shifted.", JOB),
+    ROW_LONG(STOP, "A row with more cells than headings was probably shifted.", JOB),
     DATES_FROM_1904(NOTE, "The workbook counts its days from 1904; they are read that way."),
     ENCODING_GUESSED(CHECK, "Names with accents may have been misread."),
     ENCODING_UNREADABLE(STOP, "Text in an unknown encoding would be printed wrongly.", REGISTER),

@@ -1,7 +1,6 @@
 package paperbark.firm;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import paperbark.value.State;
@@ -72,10 +71,7 @@ public record FirmTables(
     }
 
     private static <T> Optional<T> named(List<T> all, Function<T, String> name, String wanted) {
-        return all.stream().filter(t -> key(name.apply(t)).equals(key(wanted))).findFirst();
-    }
-
-    private static String key(String name) {
-        return name.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
+        String key = Names.key(wanted);
+        return all.stream().filter(t -> Names.key(name.apply(t)).equals(key)).findFirst();
     }
 }

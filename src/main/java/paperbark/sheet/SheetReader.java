@@ -1,8 +1,15 @@
 package paperbark.sheet;
 
+import static paperbark.finding.FindingCode.FILE_UNREADABLE;
+
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import paperbark.finding.Finding;
+import paperbark.finding.Place;
 
 /**
  * Reads one sheet of an .xlsx or .xls workbook, or a CSV file. The file is never opened for
@@ -14,21 +21,66 @@ public final class SheetReader {
     /**
      * Reads the file.
      *
-     * @param file the workbook or CSV file
+     * @param file the workbook or CSV file; a link to one is followed
      * @param knownHeading whether a heading text is one that the caller understands; decides which
      *     row holds the headings and, without a name, which sheet is meant
-     * @param sheetName the sheet wanted; empty takes the one whose headings match best
+     * @param sheetName the sheet wanted, also a hidden one; empty takes the visible one whose
+     *     headings match best; not looked at for a CSV file
      * @return the sheet, or the findings that say why not; never throws for anything that is wrong
      *     with the file
      */
     public static Reading<Sheet> read(
             Path file, Predicate<String> knownHeading, Optional<String> sheetName) {
-        throw new UnsupportedOperationException();
+        Path name = file.getFileName();
+        Place.InFile place = new Place.InFile(name == null ? file.toString() : name.toString());
+        return guarded(
+                place,
+                () ->
+                        FileGate.pass(file, place) == FileKind.TEXT
+                                ? CsvSource.read(
+                                        place.file(), Files.readAllBytes(file), knownHeading)
+                                : WorkbookReader.read(file, place, knownHeading, sheetName));
     }
 
     /** Reads the bytes of a CSV file that came from elsewhere than the disk. */
     public static Reading<Sheet> readCsv(
             String fileName, byte[] content, Predicate<String> knownHeading) {
-        throw new UnsupportedOperationException();
+        return guarded(
+                new Place.InFile(fileName), () -> CsvSource.read(fileName, content, knownHeading));
+    }
+
+    private interface Work {
+        Reading<Sheet> read() throws Refused, IOException;
+    }
+
+    /**
+     * The one boundary to the libraries, which fail with a dozen unchecked exceptions and errors on
+     * damaged files. Only a virtual machine that is out of memory or broken is passed on.
+     */
+    private static Reading<Sheet> guarded(Place place, Work work) {
+        try {
+            return work.read();
+        } catch (Refused refused) {
+            return Reading.refused(refused.findings());
+        } catch (StackOverflowError e) {
+            return unreadable(place, e);
+        } catch (VirtualMachineError e) {
+            throw e;
+        } catch (Throwable e) {
+            return unreadable(place, e);
+        }
+    }
+
+    /** Shows the kind of error only: its text may repeat what people wrote in the file. */
+    private static Reading<Sheet> unreadable(Place place, Throwable cause) {
+        Finding finding =
+                Finding.of(
+                        FILE_UNREADABLE,
+                        place,
+                        "The file is damaged or holds something that no spreadsheet program writes ("
+                                + cause.getClass().getSimpleName()
+                                + ").",
+                        "Open it in the spreadsheet program and save it as a new .xlsx file.");
+        return Reading.refused(List.of(finding));
     }
 }

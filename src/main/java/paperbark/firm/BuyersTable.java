@@ -1,0 +1,55 @@
+package paperbark.firm;
+
+import java.util.List;
+import java.util.Optional;
+import paperbark.value.Abn;
+import paperbark.value.Address;
+import paperbark.value.Email;
+import paperbark.value.Phone;
+
+/** The table of buyers. */
+final class BuyersTable {
+    static final TableShape SHAPE =
+            new TableShape(
+                    "buyers",
+                    List.of("buyer"),
+                    List.of(
+                            "abn",
+                            "registration",
+                            "street",
+                            "suburb",
+                            "state",
+                            "postcode",
+                            "phone",
+                            "email",
+                            "form_variant"));
+
+    private BuyersTable() {}
+
+    /** The buyers, in order. */
+    static List<Buyer> read(Table table) {
+        Names names = new Names();
+        return table.rows().stream().flatMap(row -> buyer(row, names).stream()).toList();
+    }
+
+    private static Optional<Buyer> buyer(TableRow row, Names names) {
+        Optional<String> name = row.neededText("buyer");
+        name.ifPresent(n -> names.take(n, row));
+        Optional<Abn> abn = row.optional("abn", Abn::parse);
+        Optional<String> registration = row.text("registration");
+        Address address = row.address();
+        Optional<Phone> phone = row.optional("phone", Phone::parse);
+        Optional<Email> email = row.optional("email", Email::parse);
+        Optional<String> variant = row.text("form_variant");
+        return row.build(
+                () ->
+                        new Buyer(
+                                name.orElseThrow(),
+                                abn,
+                                registration,
+                                address,
+                                phone,
+                                email,
+                                variant));
+    }
+}

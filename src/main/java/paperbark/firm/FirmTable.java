@@ -1,0 +1,141 @@
+package paperbark.firm;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import paperbark.finding.Concern;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
+import paperbark.value.Abn;
+import paperbark.value.AccountNumber;
+import paperbark.value.Acn;
+import paperbark.value.Address;
+import paperbark.value.Bsb;
+import paperbark.value.Email;
+import paperbark.value.Parsed;
+import paperbark.value.Phone;
+import paperbark.value.Postcode;
+import paperbark.value.State;
+
+/** The table of the firm itself: a fact a row. */
+final class FirmTable {
+    static final TableShape SHAPE = new TableShape("firm", List.of("fact", "value"), List.of());
+
+    private static final List<String> FACTS =
+            List.of(
+                    "name",
+                    "abn",
+                    "acn",
+                    "gst registered",
+                    "street",
+                    "suburb",
+                    "state",
+                    "postcode",
+                    "phone",
+                    "after hours",
+                    "email",
+                    "workmanship years",
+                    "account name",
+                    "bsb",
+                    "account");
+
+    private final Map<String, TableRow> rows = new HashMap<>();
+
+    private FirmTable() {}
+
+    /** The firm; empty, with a stop, when its name or ABN is missing or wrong. */
+    static Optional<Firm> read(Table table, List<Finding> findings) {
+        FirmTable facts = new FirmTable();
+        Names names = new Names();
+        for (TableRow row : table.rows()) {
+            row.neededText("fact")
+                    .ifPresent(
+                            fact -> {
+                                names.take(plain(fact), row);
+                                facts.add(plain(fact), row);
+                            });
+        }
+        return facts.firm(table, findings);
+    }
+
+    private static String plain(String fact) {
+        return Names.key(fact.toLowerCase(Locale.ROOT).replaceAll("[^a-z]", " "));
+    }
+
+    private void add(String fact, TableRow row) {
+        if (!FACTS.contains(fact)) {
+            row.wrong(
+                    "fact",
+                    "No fact of the firm has this name.",
+                    "Name one of: " + String.join(", ", FACTS) + ".");
+        } else if (row.isSound()) {
+            rows.put(fact, row);
+        }
+    }
+
+    private Optional<Firm> firm(Table table, List<Finding> findings) {
+        Optional<String> name = fact("name", Parsed::ok);
+        Optional<Abn> abn = fact("abn", Abn::parse);
+        if (name.isEmpty() || abn.isEmpty()) {
+            findings.add(unnamed(table));
+            return Optional.empty();
+        }
+        return Optional.of(
+                new Firm(
+                        name.get(),
+                        abn.get(),
+                        acn(abn.get()),
+                        fact("gst registered", CellText::yesNo).orElse(false),
+                        address(),
+                        fact("phone", Phone::parse),
+                        fact("after hours", Phone::parse),
+                        fact("email", Email::parse),
+                        fact("workmanship years", CellText::whole),
+                        fact("account name", Parsed::ok),
+                        bankFact("bsb", Bsb::parse),
+                        bankFact("account", AccountNumber::parse)));
+    }
+
+    private Address address() {
+        return new Address(
+                fact("street", Parsed::ok),
+                fact("suburb", Parsed::ok),
+                fact("state", State::parse),
+                fact("postcode", Postcode::parse));
+    }
+
+    private Optional<Acn> acn(Abn abn) {
+        Optional<Acn> acn = fact("acn", Acn::parse);
+        if (acn.isPresent() && !abn.lastNine().equals(acn.get().digits())) {
+            rows.get("acn")
+                    .wrong(
+                            "value",
+                            "A company's ABN ends with its ACN, and this one does not.",
+                            "Compare both numbers with the company's papers.");
+            return Optional.empty();
+        }
+        return acn;
+    }
+
+    private <T> Optional<T> fact(String fact, Function<String, Parsed<T>> parse) {
+        return Optional.ofNullable(rows.get(fact)).flatMap(row -> row.optional("value", parse));
+    }
+
+    private <T> Optional<T> bankFact(String fact, Function<String, Parsed<T>> parse) {
+        return Optional.ofNullable(rows.get(fact)).flatMap(row -> row.confidential("value", parse));
+    }
+
+    private static Finding unnamed(Table table) {
+        return Finding.of(
+                        FindingCode.TABLE_ROW_WRONG,
+                        table.place(),
+                        "The firm's name or its ABN is missing or cannot be read.",
+                        "Give the firm's table a row \"name\" and a row \"abn\" with its 11-digit ABN.")
+                .as(Severity.STOP)
+                .holding(Concern.REGISTER);
+    }
+}

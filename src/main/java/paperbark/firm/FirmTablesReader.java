@@ -1,0 +1,81 @@
+package paperbark.firm;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import paperbark.finding.Finding;
+import paperbark.sheet.Reading;
+import paperbark.sheet.Sheet;
+
+/**
+ * Reads the firm's eight tables: firm, people, makers, products, sellers, buyers, offers and
+ * state-papers.
+ *
+ * <p>A row that cannot be used is left out with a finding; a missing table or column refuses them
+ * all, after every table has been looked at.
+ */
+public final class FirmTablesReader {
+    private final TableSource source;
+    private final List<Finding> findings = new ArrayList<>();
+
+    private FirmTablesReader(TableSource source) {
+        this.source = source;
+    }
+
+    /**
+     * Reads the tables.
+     *
+     * @param folderOrWorkbook a folder with a CSV file per table, or a workbook with a sheet per
+     *     table, named as above
+     * @return the tables, or the findings that say why not
+     */
+    public static Reading<FirmTables> read(Path folderOrWorkbook) {
+        return read(TableSource.at(folderOrWorkbook));
+    }
+
+    static Reading<FirmTables> read(TableSource source) {
+        return new FirmTablesReader(source).read();
+    }
+
+    private Reading<FirmTables> read() {
+        Optional<Firm> firm =
+                table(FirmTable.SHAPE).flatMap(table -> FirmTable.read(table, findings));
+        List<Person> people = rows(table(PeopleTable.SHAPE).map(PeopleTable::read));
+        Optional<List<Maker>> makers = table(MakersTable.SHAPE).map(MakersTable::read);
+        Optional<Table> products = table(ProductsTable.SHAPE);
+        List<Seller> sellers = rows(table(SellersTable.SHAPE).map(SellersTable::read));
+        Optional<List<Buyer>> buyers = table(BuyersTable.SHAPE).map(BuyersTable::read);
+        Optional<Table> offers = table(OffersTable.SHAPE);
+        List<StatePaper> papers = rows(table(StatePapersTable.SHAPE).map(StatePapersTable::read));
+        // Without makers or buyers every product or offer would be blamed for it.
+        List<Product> models =
+                rows(makers.flatMap(m -> products.map(t -> ProductsTable.read(t, m))));
+        List<Offer> prices = rows(buyers.flatMap(b -> offers.map(t -> OffersTable.read(t, b))));
+        List<Finding> inOrder = Finding.inOrder(findings);
+        if (firm.isEmpty() || findings.stream().anyMatch(Finding::stops)) {
+            return Reading.refused(inOrder);
+        }
+        return Reading.of(
+                new FirmTables(
+                        firm.get(),
+                        people,
+                        rows(makers),
+                        models,
+                        sellers,
+                        rows(buyers),
+                        prices,
+                        papers),
+                inOrder);
+    }
+
+    private Optional<Table> table(TableShape shape) {
+        Reading<Sheet> reading = source.sheet(shape);
+        findings.addAll(reading.findings());
+        return reading.result().flatMap(sheet -> Table.open(shape, sheet, findings));
+    }
+
+    private static <T> List<T> rows(Optional<List<T>> read) {
+        return read.orElse(List.of());
+    }
+}

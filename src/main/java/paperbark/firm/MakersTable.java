@@ -1,0 +1,41 @@
+package paperbark.firm;
+
+import java.util.List;
+import java.util.Optional;
+import paperbark.value.Address;
+import paperbark.value.Email;
+import paperbark.value.Phone;
+
+/** The table of makers. */
+final class MakersTable {
+    static final TableShape SHAPE =
+            new TableShape(
+                    "makers",
+                    List.of("maker"),
+                    List.of(
+                            "street",
+                            "suburb",
+                            "state",
+                            "postcode",
+                            "phone",
+                            "email",
+                            "warranty_variant"));
+
+    private MakersTable() {}
+
+    /** The makers, in order. */
+    static List<Maker> read(Table table) {
+        Names names = new Names();
+        return table.rows().stream().flatMap(row -> maker(row, names).stream()).toList();
+    }
+
+    private static Optional<Maker> maker(TableRow row, Names names) {
+        Optional<String> name = row.neededText("maker");
+        name.ifPresent(n -> names.take(n, row));
+        Address address = row.address();
+        Optional<Phone> phone = row.optional("phone", Phone::parse);
+        Optional<Email> email = row.optional("email", Email::parse);
+        Optional<String> variant = row.text("warranty_variant");
+        return row.build(() -> new Maker(name.orElseThrow(), address, phone, email, variant));
+    }
+}

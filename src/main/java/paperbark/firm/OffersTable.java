@@ -1,0 +1,120 @@
+package paperbark.firm;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import paperbark.finding.Place;
+import paperbark.value.DateRange;
+import paperbark.value.ExactMoney;
+import paperbark.value.Money;
+
+/** The table of offers. */
+final class OffersTable {
+    static final TableShape SHAPE =
+            new TableShape(
+                    "offers",
+                    List.of(
+                            "buyer",
+                            "scheme",
+                            "from",
+                            "to",
+                            "price_per_certificate",
+                            "payment_days"),
+                    List.of("fee_per_claim", "minimum", "maximum"));
+
+    private final List<Buyer> buyers;
+    private final List<Offer> offers = new ArrayList<>();
+    private final List<Place> places = new ArrayList<>();
+
+    private OffersTable(List<Buyer> buyers) {
+        this.buyers = buyers;
+    }
+
+    /** The offers, in order; offers of unknown buyers and overlapping ones are left out. */
+    static List<Offer> read(Table table, List<Buyer> buyers) {
+        OffersTable offers = new OffersTable(buyers);
+        table.rows().forEach(offers::add);
+        return offers.offers;
+    }
+
+    private void add(TableRow row) {
+        offer(row)
+                .filter(offer -> isNew(offer, row))
+                .ifPresent(
+                        offer -> {
+                            offers.add(offer);
+                            places.add(row.place());
+                        });
+    }
+
+    private Optional<Offer> offer(TableRow row) {
+        Optional<String> buyer = row.neededText("buyer").map(name -> known(name, row));
+        Optional<SchemeName> scheme =
+                row.needed("scheme", CellText.oneOf(SchemeName.values(), SchemeName::word));
+        DateRange inForce = row.range("from", "to");
+        Optional<ExactMoney> price = row.needed("price_per_certificate", CellText::price);
+        Optional<Money> fee = row.optional("fee_per_claim", Money::parse);
+        if (fee.map(Money::isNegative).orElse(false)) {
+            row.wrong("fee_per_claim", "A fee is not negative.", "Type the fee without a minus.");
+        }
+        Optional<Integer> minimum = row.optional("minimum", CellText::whole);
+        Optional<Integer> maximum = row.optional("maximum", CellText::whole);
+        if (minimum.isPresent() && maximum.isPresent() && maximum.get() < minimum.get()) {
+            row.wrong("maximum", "The maximum is below the minimum.", "Correct one of the two.");
+        }
+        Optional<Integer> days = row.needed("payment_days", CellText::whole);
+        return row.build(
+                () ->
+                        new Offer(
+                                buyer.orElseThrow(),
+                                scheme.orElseThrow(),
+                                inForce,
+                                price.orElseThrow(),
+                                fee.orElse(Money.ZERO),
+                                minimum,
+                                maximum,
+                                days.orElseThrow(),
+                                row.number()));
+    }
+
+    private String known(String name, TableRow row) {
+        String key = Names.key(name);
+        return buyers.stream()
+                .map(Buyer::name)
+                .filter(n -> Names.key(n).equals(key))
+                .findFirst()
+                .orElseGet(
+                        () -> {
+                            row.wrong(
+                                    "buyer",
+                                    "No usable row of the buyers table has this name.",
+                                    "Write the name as in the buyers table, or add the buyer there.");
+                            return name;
+                        });
+    }
+
+    /** Offers of a buyer for different sizes of claim may run side by side. */
+    private boolean isNew(Offer offer, TableRow row) {
+        for (int i = 0; i < offers.size(); i++) {
+            Offer other = offers.get(i);
+            if (other.buyer().equals(offer.buyer())
+                    && other.scheme() == offer.scheme()
+                    && other.inForce().overlaps(offer.inForce())
+                    && sizesOverlap(other, offer)) {
+                row.wrongRow(
+                        "Row "
+                                + other.row()
+                                + " is an offer of the same buyer and scheme for some of the same days.",
+                        "End the earlier offer on the day before this one begins.",
+                        List.of(places.get(i)));
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static boolean sizesOverlap(Offer one, Offer other) {
+        return one.minimum().orElse(0) <= other.maximum().orElse(Integer.MAX_VALUE)
+                && other.minimum().orElse(0) <= one.maximum().orElse(Integer.MAX_VALUE);
+    }
+}

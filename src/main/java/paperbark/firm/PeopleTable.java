@@ -1,0 +1,60 @@
+package paperbark.firm;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import paperbark.value.DateRange;
+import paperbark.value.Phone;
+import paperbark.value.State;
+
+/** The table of people: a row a licence, so a person may fill several rows. */
+final class PeopleTable {
+    static final TableShape SHAPE =
+            new TableShape(
+                    "people",
+                    List.of("person", "trade", "licence", "state"),
+                    List.of("phone", "from", "to"));
+
+    private PeopleTable() {}
+
+    /** The people in the order of their first rows. */
+    static List<Person> read(Table table) {
+        Map<String, Person> people = new LinkedHashMap<>();
+        for (TableRow row : table.rows()) {
+            entry(row).ifPresent(p -> people.merge(Names.key(p.name()), p, PeopleTable::joined));
+        }
+        return List.copyOf(people.values());
+    }
+
+    private static Optional<Person> entry(TableRow row) {
+        Optional<String> name = row.neededText("person");
+        Optional<Phone> phone = row.optional("phone", Phone::parse);
+        List<Licence> licences =
+                row.saysAnyOf("trade", "licence", "state", "from", "to")
+                        ? licence(row).stream().toList()
+                        : List.of();
+        return row.build(() -> new Person(name.orElseThrow(), phone, licences));
+    }
+
+    private static Optional<Licence> licence(TableRow row) {
+        Optional<Trade> trade = row.needed("trade", CellText.oneOf(Trade.values(), Trade::word));
+        Optional<String> number = row.neededText("licence");
+        Optional<State> state = row.needed("state", State::parse);
+        DateRange inForce = row.range("from", "to");
+        return row.build(
+                () ->
+                        new Licence(
+                                trade.orElseThrow(),
+                                number.orElseThrow(),
+                                state.orElseThrow(),
+                                inForce));
+    }
+
+    private static Person joined(Person earlier, Person later) {
+        List<Licence> licences = new ArrayList<>(earlier.licences());
+        licences.addAll(later.licences());
+        return new Person(earlier.name(), earlier.phone().or(later::phone), licences);
+    }
+}

@@ -1,0 +1,43 @@
+package paperbark.firm;
+
+import java.util.List;
+import java.util.Optional;
+import paperbark.value.State;
+
+/** The table of the compliance certificates that the states ask for. */
+final class StatePapersTable {
+    static final TableShape SHAPE =
+            new TableShape(
+                    "state-papers",
+                    List.of("state", "trade", "document", "days", "working_days", "source"),
+                    List.of());
+
+    private StatePapersTable() {}
+
+    /** The certificates, in order, one for each state and trade. */
+    static List<StatePaper> read(Table table) {
+        Names names = new Names();
+        return table.rows().stream().flatMap(row -> paper(row, names).stream()).toList();
+    }
+
+    private static Optional<StatePaper> paper(TableRow row, Names names) {
+        Optional<State> state = row.needed("state", State::parse);
+        Optional<Trade> trade = row.needed("trade", CellText.oneOf(Trade.values(), Trade::word));
+        Optional<String> document = row.neededText("document");
+        Optional<Integer> days = row.needed("days", CellText::whole);
+        Optional<Boolean> workingDays = row.needed("working_days", CellText::yesNo);
+        Optional<String> source = row.neededText("source");
+        if (state.isPresent() && trade.isPresent()) {
+            names.take(state.get() + " " + trade.get().word(), row);
+        }
+        return row.build(
+                () ->
+                        new StatePaper(
+                                state.orElseThrow(),
+                                trade.orElseThrow(),
+                                document.orElseThrow(),
+                                days.orElseThrow(),
+                                workingDays.orElseThrow(),
+                                source.orElseThrow()));
+    }
+}

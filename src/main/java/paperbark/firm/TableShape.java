@@ -1,0 +1,35 @@
+package paperbark.firm;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+
+/**
+ * The name and headings of one of the firm's tables.
+ *
+ * @param name the sheet's name, and with {@code .csv} the file's
+ * @param needed headings without which the table cannot be used
+ * @param optional headings that may be absent
+ */
+record TableShape(String name, List<String> needed, List<String> optional) {
+    /** Columns that any table may have for the firm's own use. */
+    private static final List<String> REMARKS = List.of("note", "notes");
+
+    /** Whether the heading is one of this table's, whatever its case, spaces and punctuation. */
+    boolean knows(String heading) {
+        return headings().anyMatch(h -> key(h).equals(key(heading)));
+    }
+
+    /** The table's own name of a heading of the firm, or the heading itself when it has none. */
+    String ownName(String heading) {
+        return headings().filter(h -> key(h).equals(key(heading))).findFirst().orElse(heading);
+    }
+
+    private Stream<String> headings() {
+        return Stream.of(needed, optional, REMARKS).flatMap(List::stream);
+    }
+
+    private static String key(String heading) {
+        return heading.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{Nd}]", "");
+    }
+}

@@ -1,0 +1,211 @@
+package paperbark.sheet;
+
+import static paperbark.finding.FindingCode.CELL_UNREADABLE;
+import static paperbark.finding.FindingCode.DATE_OUT_OF_RANGE;
+import static paperbark.finding.FindingCode.DIGITS_LOST;
+import static paperbark.finding.FindingCode.FORMULA_ERROR;
+import static paperbark.finding.FindingCode.FORMULA_EXTERNAL;
+import static paperbark.finding.FindingCode.FORMULA_NOT_CALCULATED;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.apache.poi.ss.usermodel.CellStyle;
+import org.apache.poi.ss.usermodel.CellType;
+import org.apache.poi.ss.usermodel.DateUtil;
+import org.apache.poi.ss.usermodel.FormulaError;
+import org.apache.poi.xssf.usermodel.XSSFCell;
+
+/**
+ * Reads what is stored in the cells of one workbook, never what is displayed.
+ *
+ * @param sharedTexts how many texts the workbook's table of shared texts holds
+ * @param from1904 whether the workbook counts its days from 1904
+ */
+record CellReader(int sharedTexts, boolean from1904) {
+    /** A spreadsheet keeps 15 digits; further ones are noise of binary fractions. */
+    private static final MathContext DIGITS = new MathContext(15);
+
+    private static final BigDecimal FIRST_OF_16_DIGITS = BigDecimal.TEN.pow(15);
+
+    /** 1 March 1900 counted from 1900; before it spreadsheet programs disagree by a day. */
+    private static final int FIRST_SURE_DAY = 61;
+
+    private static final int LAST_YEAR = 9999;
+
+    /** One cell; whatever is wrong with it becomes its trouble and not its neighbours'. */
+    Cell read(org.apache.poi.ss.usermodel.Cell stored) {
+        int column = stored.getColumnIndex() + 1;
+        String address = stored.getAddress().formatAsString();
+        try {
+            return value(stored, column, address);
+        } catch (RuntimeException e) {
+            return unusable(column, address, "", unreadable());
+        }
+    }
+
+    private Cell value(org.apache.poi.ss.usermodel.Cell stored, int column, String address) {
+        if (stored instanceof XSSFCell cell) {
+            StoredXml xml = new StoredXml(cell);
+            if (xml.isNotCalculated()) {
+                return unusable(column, address, "", notCalculated());
+            }
+            if (xml.isIsoDate()) {
+                return xml.isoDate()
+                        .map(day -> date(column, address, day))
+                        .orElseGet(() -> unusable(column, address, "", unreadable()));
+            }
+            if (xml.missesText(sharedTexts)) {
+                return unusable(column, address, "", damaged());
+            }
+        }
+        Cell cell = simple(stored, column, address);
+        return StoredFormula.refersElsewhere(stored) ? with(cell, external()) : cell;
+    }
+
+    private Cell simple(org.apache.poi.ss.usermodel.Cell stored, int column, String address) {
+        CellType type = stored.getCellType();
+        if (type == CellType.FORMULA) {
+            type = stored.getCachedFormulaResultType();
+        }
+        return switch (type) {
+            case STRING ->
+                    TextCell.of(column, address, stored.getRichStringCellValue().getString());
+            case NUMERIC -> number(stored, column, address);
+            case BOOLEAN -> {
+                String word = stored.getBooleanCellValue() ? "yes" : "no";
+                yield cell(column, address, Cell.Kind.BOOLEAN, word);
+            }
+            case ERROR -> {
+                String error = errorText(stored);
+                yield unusable(column, address, error, error(error));
+            }
+            default -> Cell.blank(column, address);
+        };
+    }
+
+    private Cell number(org.apache.poi.ss.usermodel.Cell stored, int column, String address) {
+        BigDecimal exact = new BigDecimal(Double.toString(stored.getNumericCellValue()));
+        if (isDate(stored.getCellStyle())) {
+            return date(stored, exact, column, address);
+        }
+        boolean lost = exact.abs().compareTo(FIRST_OF_16_DIGITS) >= 0;
+        BigDecimal number = lost ? exact : exact.round(DIGITS);
+        String text = number.signum() == 0 ? "0" : number.stripTrailingZeros().toPlainString();
+        return new Cell(
+                column,
+                address,
+                Cell.Kind.NUMBER,
+                text,
+                Optional.of(new BigDecimal(text)),
+                Optional.empty(),
+                lost ? List.of(digitsLost()) : List.of());
+    }
+
+    private static boolean isDate(CellStyle style) {
+        return style != null
+                && DateUtil.isADateFormat(style.getDataFormat(), style.getDataFormatString());
+    }
+
+    private Cell date(
+            org.apache.poi.ss.usermodel.Cell stored, BigDecimal days, int column, String address) {
+        int first = from1904 ? 0 : FIRST_SURE_DAY;
+        if (days.compareTo(BigDecimal.valueOf(first)) >= 0
+                && days.compareTo(BigDecimal.valueOf(Integer.MAX_VALUE)) < 0) {
+            LocalDate day = stored.getLocalDateTimeCellValue().toLocalDate();
+            if (day.getYear() <= LAST_YEAR) {
+                return date(column, address, day);
+            }
+        }
+        return unusable(column, address, days.stripTrailingZeros().toPlainString(), noDay());
+    }
+
+    private static Cell date(int column, String address, LocalDate day) {
+        return new Cell(
+                column,
+                address,
+                Cell.Kind.DATE,
+                day.toString(),
+                Optional.empty(),
+                Optional.of(day),
+                List.of());
+    }
+
+    private static String errorText(org.apache.poi.ss.usermodel.Cell stored) {
+        return stored instanceof XSSFCell cell
+                ? cell.getErrorCellString()
+                : FormulaError.forInt(stored.getErrorCellValue()).getString();
+    }
+
+    private static Cell cell(int column, String address, Cell.Kind kind, String text) {
+        return new Cell(column, address, kind, text, Optional.empty(), Optional.empty(), List.of());
+    }
+
+    private static Cell unusable(int column, String address, String text, Trouble trouble) {
+        return with(cell(column, address, Cell.Kind.UNUSABLE, text), trouble);
+    }
+
+    /** The same cell with one more trouble. */
+    static Cell with(Cell cell, Trouble trouble) {
+        List<Trouble> troubles = new ArrayList<>(cell.troubles());
+        troubles.add(trouble);
+        return new Cell(
+                cell.column(),
+                cell.address(),
+                cell.kind(),
+                cell.text(),
+                cell.number(),
+                cell.date(),
+                troubles);
+    }
+
+    private static Trouble unreadable() {
+        return new Trouble(
+                CELL_UNREADABLE, "The cell's value cannot be read.", "Type the value again.");
+    }
+
+    private static Trouble damaged() {
+        return new Trouble(
+                CELL_UNREADABLE,
+                "The cell's text is missing from the file, which is damaged.",
+                "Type the text again and save the workbook.");
+    }
+
+    private static Trouble notCalculated() {
+        return new Trouble(
+                FORMULA_NOT_CALCULATED,
+                "The cell holds a formula that was never calculated.",
+                "Open the workbook in the spreadsheet program, let it calculate, and save it.");
+    }
+
+    private static Trouble error(String error) {
+        return new Trouble(
+                FORMULA_ERROR,
+                "The cell shows the error " + error + ".",
+                "Mend the formula, or type the value.");
+    }
+
+    private static Trouble external() {
+        return new Trouble(
+                FORMULA_EXTERNAL,
+                "The value comes from another workbook and may be out of date.",
+                "Compare it with the other workbook, or type the value.");
+    }
+
+    private static Trouble digitsLost() {
+        return new Trouble(
+                DIGITS_LOST,
+                "The number has more than 15 digits, and the spreadsheet kept only the first 15.",
+                "Format the column as text and type the number again.");
+    }
+
+    private static Trouble noDay() {
+        return new Trouble(
+                DATE_OUT_OF_RANGE,
+                "The cell is formatted as a date, but its number is no day from March 1900 to 9999.",
+                "Type the date again.");
+    }
+}

@@ -1,0 +1,140 @@
+package paperbark.sheet;
+
+import static paperbark.finding.FindingCode.FILE_HAS_MACROS;
+import static paperbark.finding.FindingCode.FILE_MISLABELLED;
+import static paperbark.finding.FindingCode.FILE_TOO_LARGE;
+import static paperbark.finding.FindingCode.FILE_UNREADABLE;
+import static paperbark.finding.FindingCode.REGISTER_EMPTY;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import paperbark.finding.Place;
+
+/** Lets in only whole files of a kind that can be read, and tells the kind by their content. */
+final class FileGate {
+    private static final int HEAD_BYTES = 512;
+    private static final Set<String> MACRO_ENDINGS = Set.of("xlsm", "xltm", "xlam", "xla");
+
+    private FileGate() {}
+
+    /** Opens the file only after it is known to be a regular one: a pipe would block for ever. */
+    static FileKind pass(Path file, Place place) throws Refused, IOException {
+        BasicFileAttributes attributes;
+        try {
+            attributes = Files.readAttributes(file, BasicFileAttributes.class);
+        } catch (NoSuchFileException e) {
+            throw Refused.because(
+                    FILE_UNREADABLE,
+                    place,
+                    "There is no file of this name.",
+                    "Check the name and the folder.");
+        }
+        checkAttributes(attributes, place);
+        String ending = ending(place.file());
+        if (MACRO_ENDINGS.contains(ending)) {
+            throw macros(place);
+        }
+        FileKind kind = kind(file, place);
+        checkEnding(kind, ending, place);
+        return kind;
+    }
+
+    static void checkSize(long bytes, Place place) throws Refused {
+        if (bytes == 0) {
+            throw Refused.because(
+                    REGISTER_EMPTY,
+                    place,
+                    "The file is empty: it has 0 bytes.",
+                    "Save or copy the file again.");
+        }
+        if (bytes > Limits.FILE_BYTES) {
+            throw Refused.because(
+                    FILE_TOO_LARGE,
+                    place,
+                    "The file has " + bytes / (1024 * 1024) + " MB; the limit is 25 MB.",
+                    "Remove pictures and old rows, or save the week's rows as a file of their own.");
+        }
+    }
+
+    static Refused macros(Place place) {
+        return Refused.because(
+                FILE_HAS_MACROS,
+                place,
+                "The workbook holds macros.",
+                "Open it, save it as .xlsx and use that file.");
+    }
+
+    private static void checkAttributes(BasicFileAttributes attributes, Place place)
+            throws Refused {
+        if (attributes.isDirectory()) {
+            throw Refused.because(
+                    FILE_UNREADABLE,
+                    place,
+                    "This is a folder, not a file.",
+                    "Name the spreadsheet inside it.");
+        }
+        if (!attributes.isRegularFile()) {
+            throw Refused.because(
+                    FILE_UNREADABLE,
+                    place,
+                    "This is a pipe or device, not a file.",
+                    "Save the spreadsheet as an ordinary file.");
+        }
+        checkSize(attributes.size(), place);
+    }
+
+    private static FileKind kind(Path file, Place place) throws Refused, IOException {
+        byte[] head;
+        try (InputStream in = Files.newInputStream(file)) {
+            head = in.readNBytes(HEAD_BYTES);
+        } catch (AccessDeniedException e) {
+            throw Refused.because(
+                    FILE_UNREADABLE,
+                    place,
+                    "The file may not be opened by this user.",
+                    "Close it elsewhere, or ask for permission to read it.");
+        }
+        return switch (FileKind.ofFirstBytes(head)) {
+            case ZIP -> ZipGate.kind(file, place);
+            case OLE -> OldWorkbookGate.kind(file, place);
+            default -> FileKind.ofFirstBytes(head);
+        };
+    }
+
+    private static void checkEnding(FileKind kind, String ending, Place place) throws Refused {
+        Optional<FileKind> promised = FileKind.promisedBy(ending);
+        if (promised.isPresent() && promised.get() != kind) {
+            throw Refused.because(
+                    FILE_MISLABELLED,
+                    place,
+                    "The name ends in ."
+                            + ending
+                            + ", which means "
+                            + promised.get().words()
+                            + ", but the file holds "
+                            + kind.words()
+                            + ".",
+                    "Open it in the spreadsheet program and save it as .xlsx.");
+        }
+        if (!kind.isReadable()) {
+            throw Refused.because(
+                    FILE_UNREADABLE,
+                    place,
+                    "The file is " + kind.words() + ", not a spreadsheet that can be read.",
+                    "Use an .xlsx, .xls or .csv file.");
+        }
+    }
+
+    private static String ending(String name) {
+        int dot = name.lastIndexOf('.');
+        return dot < 0 ? "" : name.substring(dot + 1).toLowerCase(Locale.ROOT);
+    }
+}

@@ -1,0 +1,80 @@
+package paperbark.sheet;
+
+import static paperbark.finding.FindingCode.CELL_MERGED;
+import static paperbark.finding.FindingCode.FILE_TOO_LARGE;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.poi.ss.usermodel.Row.MissingCellPolicy;
+import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.ss.util.CellAddress;
+import org.apache.poi.ss.util.CellRangeAddress;
+import paperbark.finding.Place;
+
+/** The merged blocks of one sheet. Only the first cell of a block holds its value. */
+final class MergedCells {
+    private final Sheet sheet;
+    private final CellReader reader;
+    private final Map<Integer, List<CellRangeAddress>> byRow = new HashMap<>();
+
+    MergedCells(Sheet sheet, CellReader reader, Place place) throws Refused {
+        this.sheet = sheet;
+        this.reader = reader;
+        int entries = 0;
+        for (CellRangeAddress block : sheet.getMergedRegions()) {
+            int last = Math.min(block.getLastRow(), sheet.getLastRowNum());
+            for (int row = block.getFirstRow(); row <= last; row++) {
+                byRow.computeIfAbsent(row, r -> new ArrayList<>()).add(block);
+                if (++entries > Limits.MERGED_ROWS) {
+                    throw Refused.because(
+                            FILE_TOO_LARGE,
+                            place,
+                            "The sheet has more merged cells than can be followed.",
+                            "Unmerge the cells and save the workbook.");
+                }
+            }
+        }
+    }
+
+    /** Gives the empty cells of blocks in that 0-based row a trouble that offers the value. */
+    void mark(int row, Map<Integer, Cell> cells) {
+        for (CellRangeAddress block : byRow.getOrDefault(row, List.of())) {
+            Cell first = first(block);
+            if (first.isBlank()) {
+                continue;
+            }
+            int last = Math.min(block.getLastColumn(), Limits.COLUMNS - 1);
+            for (int column = block.getFirstColumn(); column <= last; column++) {
+                String address = new CellAddress(row, column).formatAsString();
+                Cell cell = cells.getOrDefault(column + 1, Cell.blank(column + 1, address));
+                if (cell.isBlank() && !address.equals(first.address())) {
+                    cells.put(column + 1, CellReader.with(cell, merged(first)));
+                }
+            }
+        }
+    }
+
+    private Cell first(CellRangeAddress block) {
+        int column = block.getFirstColumn();
+        org.apache.poi.ss.usermodel.Row row = sheet.getRow(block.getFirstRow());
+        org.apache.poi.ss.usermodel.Cell stored =
+                row == null ? null : row.getCell(column, MissingCellPolicy.RETURN_BLANK_AS_NULL);
+        return stored == null
+                ? Cell.blank(
+                        column + 1, new CellAddress(block.getFirstRow(), column).formatAsString())
+                : reader.read(stored);
+    }
+
+    private static Trouble merged(Cell first) {
+        return new Trouble(
+                CELL_MERGED,
+                String.format(
+                        "The cell is merged with %s, which holds \"%s\".",
+                        first.address(), first.text()),
+                String.format(
+                        "Unmerge the cells, and type \"%s\" here if it is meant for this row too.",
+                        first.text()));
+    }
+}

@@ -1,0 +1,76 @@
+package paperbark.sheet;
+
+import static paperbark.finding.FindingCode.FILE_TOO_LARGE;
+import static paperbark.finding.FindingCode.SHEET_FULL;
+
+import org.apache.poi.ss.util.CellReference;
+import paperbark.finding.Place;
+
+/** What one sheet comes to, and whether that is too much. */
+final class SheetSize {
+    private final int lastPossible;
+    private int rows;
+    private int cells;
+    private int valueRows;
+    private int lastRow;
+    private int lastColumn;
+
+    SheetSize(int lastPossible) {
+        this.lastPossible = lastPossible;
+    }
+
+    void addRow() {
+        rows++;
+    }
+
+    void addCell() {
+        cells++;
+    }
+
+    /** Rows come in order. */
+    void addValue(int row, int column) {
+        if (row != lastRow) {
+            valueRows++;
+            lastRow = row;
+        }
+        lastColumn = Math.max(lastColumn, column);
+    }
+
+    void refuse(Place place) throws Refused {
+        if (lastRow >= lastPossible) {
+            throw Refused.because(
+                    SHEET_FULL,
+                    place,
+                    "A sheet is filled to row " + lastPossible + ", the last one it can have.",
+                    "Check where the rows come from, and split them over several files.");
+        }
+        if (valueRows > Limits.ROWS) {
+            throw tooLarge(
+                    place,
+                    "A sheet has " + valueRows + " rows; the limit is 20,000.",
+                    "Save the week's rows as a file of their own.");
+        }
+        if (lastColumn > Limits.COLUMNS) {
+            throw tooLarge(
+                    place,
+                    "A sheet has values as far as column "
+                            + CellReference.convertNumToColString(lastColumn - 1)
+                            + "; the limit is 200 columns.",
+                    "Delete what stands far to the right of the list and save the file.");
+        }
+        if (rows > Limits.FORMATTED_ROWS || cells > Limits.CELLS) {
+            throw tooLarge(
+                    place,
+                    "A sheet has "
+                            + rows
+                            + " rows and "
+                            + cells
+                            + " cells, most of them empty but formatted.",
+                    "Select the empty rows below the list, delete them and save the file.");
+        }
+    }
+
+    private static Refused tooLarge(Place place, String fact, String remedy) {
+        return Refused.because(FILE_TOO_LARGE, place, fact, remedy);
+    }
+}

@@ -1,0 +1,55 @@
+package paperbark.sheet;
+
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.Optional;
+import org.apache.poi.xssf.usermodel.XSSFCell;
+import org.openxmlformats.schemas.spreadsheetml.x2006.main.CTCell;
+import org.openxmlformats.schemas.spreadsheetml.x2006.main.STCellType;
+
+/** What the XML of an .xlsx cell says and the spreadsheet library does not pass on. */
+final class StoredXml {
+    private static final int DAY_LETTERS = "2026-11-20".length();
+
+    private final CTCell xml;
+    private final String type;
+
+    StoredXml(XSSFCell cell) {
+        xml = cell.getCTCell();
+        type = xml.isSetT() ? xml.xgetT().getStringValue() : "n";
+    }
+
+    /** Whether the cell is of the standard's ISO date type, which the library cannot name. */
+    boolean isIsoDate() {
+        return type.equals("d");
+    }
+
+    /** The day of an ISO date cell, if it is one. */
+    Optional<LocalDate> isoDate() {
+        String value = xml.isSetV() ? xml.getV().strip() : "";
+        if (value.length() > DAY_LETTERS && value.charAt(DAY_LETTERS) != 'T') {
+            return Optional.empty();
+        }
+        try {
+            String day = value.substring(0, Math.min(DAY_LETTERS, value.length()));
+            return Optional.of(LocalDate.parse(day));
+        } catch (DateTimeParseException e) {
+            return Optional.empty();
+        }
+    }
+
+    /** A formula without a stored result; the library gives 0 for it. */
+    boolean isNotCalculated() {
+        boolean empty = !xml.isSetV() || (xml.getV().isEmpty() && !type.equals("str"));
+        return xml.isSetF() && empty;
+    }
+
+    /** A reference to a shared text that is not there; the library gives empty text for it. */
+    boolean missesText(int sharedTexts) {
+        if (!xml.isSetT() || isIsoDate() || xml.getT() != STCellType.S || !xml.isSetV()) {
+            return false;
+        }
+        int index = Integer.parseInt(xml.getV().strip());
+        return index < 0 || index >= sharedTexts;
+    }
+}

@@ -1,0 +1,73 @@
+package paperbark.sheet;
+
+import static paperbark.finding.FindingCode.DATES_FROM_1904;
+import static paperbark.finding.FindingCode.FILE_UNREADABLE;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.apache.poi.EncryptedDocumentException;
+import org.apache.poi.hssf.OldExcelFormatException;
+import org.apache.poi.ss.usermodel.Date1904Support;
+import org.apache.poi.ss.usermodel.Workbook;
+import org.apache.poi.ss.usermodel.WorkbookFactory;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import paperbark.finding.Finding;
+import paperbark.finding.Place;
+
+/** Reads a workbook that has passed the gates. Opens it for reading only. */
+final class WorkbookReader {
+    private WorkbookReader() {}
+
+    static Reading<Sheet> read(
+            Path file, Place place, Predicate<String> isKnown, Optional<String> sheetName)
+            throws Refused, IOException {
+        try (Workbook book = open(file, place)) {
+            boolean from1904 = book instanceof Date1904Support b && b.isDate1904();
+            CellReader reader = new CellReader(sharedTexts(book), from1904);
+            SheetChoice choice = new SheetChoice(book, reader, place);
+            SheetChoice.Chosen chosen =
+                    sheetName.isPresent()
+                            ? choice.named(sheetName.get(), isKnown)
+                            : choice.best(isKnown);
+            RowSieve sieve =
+                    new RowSieve(place.file(), chosen.sheet().getSheetName(), chosen.headings());
+            Reading<Sheet> read = sieve.sift(chosen.lines().first(Integer.MAX_VALUE));
+            List<Finding> findings = new ArrayList<>(choice.notes());
+            if (from1904) {
+                findings.add(
+                        Finding.of(
+                                DATES_FROM_1904,
+                                place,
+                                "The workbook counts its days from 1904, and its dates were read that way.",
+                                ""));
+            }
+            findings.addAll(read.findings());
+            return new Reading<>(read.result(), findings);
+        }
+    }
+
+    /** Without the last argument the library writes to the file when it is closed. */
+    private static Workbook open(Path file, Place place) throws Refused, IOException {
+        try {
+            return WorkbookFactory.create(file.toFile(), null, true);
+        } catch (EncryptedDocumentException e) {
+            throw OldWorkbookGate.encrypted(place);
+        } catch (OldExcelFormatException e) {
+            throw Refused.because(
+                    FILE_UNREADABLE,
+                    place,
+                    "The workbook was saved by Excel 95 or older.",
+                    "Open it, save it as .xlsx and use that file.");
+        }
+    }
+
+    private static int sharedTexts(Workbook book) {
+        return book instanceof XSSFWorkbook xlsx
+                ? xlsx.getSharedStringSource().getSharedStringItems().size()
+                : 0;
+    }
+}

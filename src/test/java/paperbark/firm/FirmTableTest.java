@@ -1,0 +1,93 @@
+package paperbark.firm;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.sheet.Reading;
+
+class FirmTableTest {
+
+    private static Reading<FirmTables> reading(String rows) {
+        return TableTexts.smallest().with("firm", "fact,value\n" + rows).read();
+    }
+
+    @Test
+    void everyFactIsRead() {
+        Reading<FirmTables> reading =
+                reading(
+                        """
+                        name,Gum Tree Trading Pty Ltd
+                        abn,53 004 085 616
+                        acn,004 085 616
+                        GST registered,yes
+                        street,1 Samphire Lane
+                        suburb,Ballan
+                        state,VIC
+                        postcode,3342
+                        phone,03 5550 0100
+                        after_hours,0491 570 006
+                        email,office@example.com
+                        workmanship years,6
+                        account name,Gum Tree Trading
+                        bsb,000-000
+                        account,0000 1234
+                        """);
+        assertThat(reading.findings()).isEmpty();
+        Firm firm = reading.result().orElseThrow().firm();
+        assertThat(firm.gstRegistered()).isTrue();
+        assertThat(firm.acn()).isPresent();
+        assertThat(firm.address()).hasToString("1 Samphire Lane, Ballan VIC 3342");
+        assertThat(firm.workmanshipYears()).contains(6);
+        assertThat(firm.bsb().orElseThrow().full()).isEqualTo("000-000");
+        assertThat(firm.account().orElseThrow().full()).isEqualTo("00001234");
+    }
+
+    @Test
+    void aFirmWithoutAbnRefusesAllTables() {
+        Reading<FirmTables> reading = reading("name,Saltmarsh\n");
+        assertThat(reading.result()).isEmpty();
+        assertThat(reading.findings()).singleElement().matches(Finding::stops);
+    }
+
+    @Test
+    void anAbnWithAWrongDigitIsShownBesideTheStop() {
+        Reading<FirmTables> reading = reading("name,Saltmarsh\nabn,99 000 000 001\n");
+        assertThat(reading.result()).isEmpty();
+        assertThat(reading.findings())
+                .extracting(f -> f.where() + " " + f.seen())
+                .contains("firm.csv > B3 \"value\" 99 000 000 001");
+    }
+
+    @Test
+    void aWrongBankDetailIsNotShown() {
+        Reading<FirmTables> reading =
+                reading("name,Saltmarsh\nabn,99 000 000 000\nbsb,00-0000-7\n");
+        assertThat(reading.result().orElseThrow().firm().bsb()).isEmpty();
+        assertThat(reading.findings())
+                .singleElement()
+                .satisfies(f -> assertThat(f.seen()).isEmpty())
+                .satisfies(f -> assertThat(f.code()).isEqualTo(FindingCode.TABLE_ROW_WRONG));
+    }
+
+    @Test
+    void aMisspeltOrRepeatedFactIsNamed() {
+        Reading<FirmTables> reading =
+                reading("name,Saltmarsh\nabn,99 000 000 000\nphne,1\nName,Other\n");
+        assertThat(reading.result().orElseThrow().firm().name()).isEqualTo("Saltmarsh");
+        assertThat(reading.findings())
+                .extracting(Finding::where)
+                .containsExactly("firm.csv > A4 \"fact\"", "firm.csv > row 5");
+    }
+
+    @Test
+    void anAcnThatIsNotPartOfTheAbnIsLeftOut() {
+        Reading<FirmTables> reading =
+                reading("name,Saltmarsh\nabn,99 000 000 000\nacn,000 000 019\n");
+        assertThat(reading.result().orElseThrow().firm().acn()).isEmpty();
+        assertThat(reading.findings())
+                .extracting(Finding::fact)
+                .containsExactly("A company's ABN ends with its ACN, and this one does not.");
+    }
+}
