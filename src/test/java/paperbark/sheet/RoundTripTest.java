@@ -49,7 +49,7 @@ class RoundTripTest {
     }
 
     @Property(tries = 60)
-    void textComesBackFromWorkbooks(@ForAll("texts") List<String> texts) throws IOException {
+    void textComesBackFromWorkbooks(@ForAll("xmlTexts") List<String> texts) throws IOException {
         byte[] xlsx = Books.xlsx(sheet -> fill(sheet, texts));
         byte[] xls = Books.xls(sheet -> fill(sheet, texts));
         assertThat(owners(read("week.xlsx", xlsx))).isEqualTo(cleaned(texts));
@@ -72,6 +72,16 @@ class RoundTripTest {
                 .list()
                 .ofMinSize(1)
                 .ofMaxSize(8);
+    }
+
+    /** Without the characters that XML cannot hold, for which the writer puts question marks. */
+    @Provide
+    Arbitrary<List<String>> xmlTexts() {
+        return texts().map(list -> list.stream().map(RoundTripTest::legal).toList());
+    }
+
+    private static String legal(String text) {
+        return text.replaceAll("[\\x00-\\x08\\x0B\\x0C\\x0E-\\x1F\\uFFFE\\uFFFF]", "");
     }
 
     private static void fill(org.apache.poi.ss.usermodel.Sheet sheet, List<String> texts) {
