@@ -59,7 +59,7 @@ final class CsvSource {
         Choice choice = choose(isKnown);
         refuseBroken(choice.delimiter());
         List<Line> lines = records.all(choice.delimiter());
-        refuseLarge(lines);
+        refuseLarge(lines, choice.headings());
         refuseCut(lines, choice.headings());
         Reading<Sheet> read = new RowSieve(place.file(), "", choice.headings()).sift(lines);
         List<Finding> findings = new ArrayList<>(content.findings());
@@ -136,8 +136,9 @@ final class CsvSource {
         }
     }
 
-    private void refuseLarge(List<Line> lines) throws Refused {
-        if (lines.size() > Limits.ROWS) {
+    private void refuseLarge(List<Line> lines, Headings headings) throws Refused {
+        int above = headings.line().row().number();
+        if (lines.stream().filter(l -> l.row().number() > above).count() > Limits.ROWS) {
             throw Refused.because(
                     FILE_TOO_LARGE,
                     place,

@@ -27,7 +27,7 @@ final class Limits {
     static final int WIDEST_RECORD = 16_384;
 
     /** Cells with or without values: about 500 bytes each when opened, half of the memory given. */
-    static final int CELLS = 500_000;
+    static final int CELLS = 300_000;
 
     /** Entries of merged blocks, counted per row. */
     static final int MERGED_ROWS = 200_000;

@@ -65,7 +65,7 @@ final class SheetSize {
                             + rows
                             + " rows and "
                             + cells
-                            + " cells, most of them empty but formatted.",
+                            + " cells; the limits, with empty but formatted ones, are 200,000 and 300,000.",
                     "Select the empty rows below the list, delete them and save the file.");
         }
     }

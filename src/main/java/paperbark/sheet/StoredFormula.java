@@ -29,11 +29,8 @@ final class StoredFormula {
     }
 
     private static String text(Cell cell) {
-        if (cell.getCellType() != CellType.FORMULA) {
-            return "";
-        }
         try {
-            return cell.getCellFormula();
+            return cell.getCellType() == CellType.FORMULA ? cell.getCellFormula() : "";
         } catch (RuntimeException e) {
             // The library cannot write out every formula; the stored result stands without it.
             return "";

@@ -4,8 +4,8 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Optional;
 import org.apache.poi.xssf.usermodel.XSSFCell;
+import org.apache.xmlbeans.impl.values.XmlValueOutOfRangeException;
 import org.openxmlformats.schemas.spreadsheetml.x2006.main.CTCell;
-import org.openxmlformats.schemas.spreadsheetml.x2006.main.STCellType;
 
 /** What the XML of an .xlsx cell says and the spreadsheet library does not pass on. */
 final class StoredXml {
@@ -16,7 +16,16 @@ final class StoredXml {
 
     StoredXml(XSSFCell cell) {
         xml = cell.getCTCell();
-        type = xml.isSetT() ? xml.xgetT().getStringValue() : "n";
+        type = xml.isSetT() ? type(xml) : "n";
+    }
+
+    private static String type(CTCell xml) {
+        try {
+            return xml.getT().toString();
+        } catch (XmlValueOutOfRangeException e) {
+            // The library's list of types is older than the standard's; the attribute is there.
+            return xml.getDomNode().getAttributes().getNamedItem("t").getNodeValue();
+        }
     }
 
     /** Whether the cell is of the standard's ISO date type, which the library cannot name. */
@@ -46,7 +55,7 @@ final class StoredXml {
 
     /** A reference to a shared text that is not there; the library gives empty text for it. */
     boolean missesText(int sharedTexts) {
-        if (!xml.isSetT() || isIsoDate() || xml.getT() != STCellType.S || !xml.isSetV()) {
+        if (!type.equals("s") || !xml.isSetV()) {
             return false;
         }
         int index = Integer.parseInt(xml.getV().strip());
