@@ -5,6 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
+import paperbark.finding.Severity;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Sheet;
 
@@ -71,8 +74,21 @@ public final class FirmTablesReader {
 
     private Optional<Table> table(TableShape shape) {
         Reading<Sheet> reading = source.sheet(shape);
+        Optional<Finding> empty = headingsAlone(reading);
+        if (empty.isPresent()) {
+            findings.add(empty.get().as(Severity.NOTE));
+            return Optional.of(Table.empty(empty.get().place()));
+        }
         findings.addAll(reading.findings());
         return reading.result().flatMap(sheet -> Table.open(shape, sheet, findings));
+    }
+
+    /** An empty register is a mistake, but a firm may have no sellers or offers yet. */
+    private static Optional<Finding> headingsAlone(Reading<Sheet> reading) {
+        return reading.findings().stream()
+                .filter(f -> f.code() == FindingCode.REGISTER_EMPTY)
+                .filter(f -> f.place() instanceof Place.InRow)
+                .findFirst();
     }
 
     private static <T> List<T> rows(Optional<List<T>> read) {

@@ -51,6 +51,18 @@ final class Table {
         return usable ? Optional.of(new Table(sheet, columns, findings)) : Optional.empty();
     }
 
+    /** A table with headings alone. */
+    static Table empty(Place headings) {
+        Sheet none =
+                new Sheet(
+                        headings.file(),
+                        headings.sheetName(),
+                        headings.rowNumber(),
+                        List.of(),
+                        List.of());
+        return new Table(none, Map.of(), List.of());
+    }
+
     /** The rows, in order. */
     List<TableRow> rows() {
         List<TableRow> rows = new ArrayList<>();

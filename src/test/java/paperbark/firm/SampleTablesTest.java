@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
 import paperbark.sheet.Reading;
 import paperbark.value.State;
 
@@ -66,6 +67,22 @@ class SampleTablesTest {
         assertThat(reading.findings())
                 .extracting(Finding::code)
                 .containsExactly(FindingCode.TABLE_MISSING);
+    }
+
+    @Test
+    void aTableOfHeadingsAloneIsEmptyAndNoted(@TempDir Path folder) throws IOException {
+        try (var files = Files.newDirectoryStream(TABLES, "*.csv")) {
+            for (Path file : files) {
+                Files.copy(file, folder.resolve(file.getFileName()));
+            }
+        }
+        Files.writeString(folder.resolve("sellers.csv"), "seller,phone\n");
+        Reading<FirmTables> reading = FirmTablesReader.read(folder);
+        assertThat(reading.result().orElseThrow().sellers()).isEmpty();
+        assertThat(reading.findings())
+                .singleElement()
+                .matches(f -> f.severity() == Severity.NOTE)
+                .matches(f -> f.where().equals("sellers.csv > row 1"));
     }
 
     private static void writeWorkbook(Path target, String leftOut) throws IOException {
