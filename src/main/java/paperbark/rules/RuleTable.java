@@ -100,7 +100,7 @@ public final class RuleTable<K, R> {
                 .orElse(0);
     }
 
-    private Optional<Entry<R>> speaking(LocalDate day, String key) {
+    Optional<Entry<R>> speaking(LocalDate day, String key) {
         return entries.stream().filter(e -> e.speaksFor(day, key)).findFirst();
     }
 

@@ -1,0 +1,58 @@
+package paperbark.entitlement;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import paperbark.finding.Finding;
+import paperbark.job.Job;
+import paperbark.rules.Rulebook;
+
+/**
+ * The schemes that are worked out, in the order in which paper shows them.
+ *
+ * @param all one each
+ */
+public record Schemes(List<Scheme> all) {
+    /** Every scheme that the program knows. To add one, add its class here. */
+    public static final Schemes KNOWN = new Schemes(List.of(new StcScheme(), new VeecScheme()));
+
+    /**
+     * What all schemes together say of a job.
+     *
+     * @param entitlements one entry for each scheme that the job claims under
+     * @param findings what was noticed, in order of the schemes
+     */
+    public record Assessed(Entitlements entitlements, List<Finding> findings) {
+
+        /** Keeps the findings from being changed. */
+        public Assessed {
+            findings = List.copyOf(findings);
+        }
+    }
+
+    /** Keeps the list from being changed. */
+    public Schemes {
+        all = List.copyOf(all);
+    }
+
+    /**
+     * Asks every known scheme.
+     *
+     * @param today the day of the run, for closing dates
+     */
+    public static Assessed assess(Job job, Rulebook rulebook, LocalDate today) {
+        return KNOWN.ask(job, rulebook, today);
+    }
+
+    /** Asks these schemes. */
+    public Assessed ask(Job job, Rulebook rulebook, LocalDate today) {
+        List<Entitlement> entitlements = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>();
+        for (Scheme scheme : all) {
+            Assessment assessment = scheme.assess(job, rulebook, today);
+            assessment.entitlement().ifPresent(entitlements::add);
+            findings.addAll(assessment.findings());
+        }
+        return new Assessed(new Entitlements(entitlements), findings);
+    }
+}

@@ -1,0 +1,243 @@
+package paperbark.entitlement;
+
+import java.time.LocalDate;
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.RuleRef;
+import paperbark.firm.Listing;
+import paperbark.firm.Product;
+import paperbark.firm.SchemeName;
+import paperbark.job.Field;
+import paperbark.job.Job;
+import paperbark.rules.Dated;
+import paperbark.rules.Rulebook;
+import paperbark.rules.Setting;
+import paperbark.rules.StcLimit;
+import paperbark.rules.Unkeyed;
+import paperbark.rules.YearsRow;
+import paperbark.value.Days;
+
+/** One job under the STC rules. */
+final class StcAssessment {
+    /** Stops after which the job earns nothing, whatever the sum says. */
+    private static final Set<FindingCode> EARNS_NOTHING =
+            EnumSet.of(
+                    FindingCode.RULE_MISSING,
+                    FindingCode.ZONE_MISSING,
+                    FindingCode.NOT_LISTED_FOR_ZONE,
+                    FindingCode.MODEL_NOT_LISTED_THEN,
+                    FindingCode.HEAT_PUMP_TOO_LARGE,
+                    FindingCode.SOLAR_DECLARATION_MISSING,
+                    FindingCode.SECOND_HAND,
+                    FindingCode.SYSTEM_INCOMPLETE,
+                    FindingCode.BEFORE_SCHEME,
+                    FindingCode.AFTER_SCHEME,
+                    FindingCode.CLAIM_CLOSED);
+
+    private final Job job;
+    private final Rulebook rules;
+    private final Working working;
+
+    StcAssessment(Job job, Rulebook rules) {
+        this.job = job;
+        this.rules = rules;
+        this.working = new Working(SchemeName.STC, job);
+    }
+
+    Assessment run(LocalDate today) {
+        SystemChecks.secondHand(working);
+        SystemChecks.complete(working);
+        if (job.ruleDay().isEmpty()) {
+            return result(Optional.empty(), Optional.empty(), Optional.empty());
+        }
+        LocalDate day = job.ruleDay().get();
+        dayStep(day);
+        if (!period(day).holds(day, working)) {
+            return result(Optional.empty(), Optional.empty(), Optional.empty());
+        }
+        Optional<LocalDate> lastDay = lastDay(day, today);
+        job.heater().product().ifPresent(p -> new StcSizes(working, rules).check(p, day, today));
+        Optional<Integer> zone = new StcZone(working, rules).find(day);
+        Optional<Integer> count = count(day, zone);
+        return result(count, zone, lastDay);
+    }
+
+    private void dayStep(LocalDate day) {
+        Field field = working.dayField();
+        working.step(
+                "Day of installation",
+                (field == Field.INSTALLED_DATE ? "installed, " : "visit planned, ")
+                        + working.from(field),
+                Days.show(day));
+    }
+
+    private SchemePeriod period(LocalDate day) {
+        return new SchemePeriod(
+                "STC", limit(StcLimit.SCHEME_FIRST_DAY, day), limit(StcLimit.SCHEME_LAST_DAY, day));
+    }
+
+    private Optional<LocalDate> lastDay(LocalDate day, LocalDate today) {
+        Optional<Dated<Setting>> months = limit(StcLimit.CLAIM_MONTHS, day);
+        Optional<Dated<Setting>> warn = limit(StcLimit.WARN_AFTER_DAYS, day);
+        if (!working.isInstalled() || months.isEmpty() || warn.isEmpty()) {
+            return Optional.empty();
+        }
+        // rule: ree-act-2000 s 21(2): certificates are created within 12 months after installation;
+        // the same date next year is taken as the last safe day, 29 Feb becoming 28 Feb.
+        LocalDate last = day.plusMonths(months.get().row().whole());
+        working.step(
+                "Last safe day for creating STCs",
+                Days.show(day) + " + " + months.get().row().whole() + " months",
+                Days.show(last),
+                months.get().ref());
+        // "More than" so many days old: the first urgent day is the one after.
+        LocalDate urgentFrom = day.plusDays(warn.get().row().whole() + 1L);
+        new ClosingDate("STC", last, urgentFrom).compare(today, working);
+        return Optional.of(last);
+    }
+
+    private Optional<Integer> count(LocalDate day, Optional<Integer> zone) {
+        Optional<Listing> listing = job.heater().product().flatMap(p -> listing(p, day));
+        Optional<Dated<YearsRow>> years = working.rule(rules.years(), day, Unkeyed.ALL);
+        Optional<Dated<Setting>> basis = limit(StcLimit.LISTING_YEARS, day);
+        Optional<Dated<Setting>> rounding = limit(StcLimit.COUNT_ROUNDING, day);
+        Optional<Integer> listed = listing.flatMap(l -> listed(l, zone));
+        years.ifPresent(
+                y ->
+                        working.step(
+                                "Years that count",
+                                "installed in " + day.getYear(),
+                                Integer.toString(y.row().years()),
+                                y.ref()));
+        Optional<Finding> nothing = working.first(EARNS_NOTHING);
+        if (nothing.isPresent()) {
+            working.step(
+                    StcScheme.COUNT,
+                    nothing.get().fact(),
+                    "none",
+                    nothing.get().rule().stream().toArray(RuleRef[]::new));
+            return Optional.empty();
+        }
+        if (listed.isEmpty() || years.isEmpty() || basis.isEmpty() || rounding.isEmpty()) {
+            return Optional.empty();
+        }
+        StcFormula formula =
+                new StcFormula(basis.get().row().whole(), rounding.get().row().rounding());
+        int count = formula.count(listed.get(), years.get().row().years());
+        working.step(
+                StcScheme.COUNT,
+                formula.working(listed.get(), years.get().row().years()),
+                Integer.toString(count),
+                basis.get().ref(),
+                rounding.get().ref());
+        new StcNeighbours(working, rules, formula).compare(day, listed.get());
+        declared(formula, listed.get(), years.get().row().years());
+        return Optional.of(count);
+    }
+
+    private Optional<Listing> listing(Product product, LocalDate day) {
+        Optional<Listing> listing = product.listing(day);
+        if (listing.isEmpty()) {
+            // rule: ree-regs-2001 reg 19A: the model must be listed for the day of installation.
+            String periods =
+                    product.listings().isEmpty()
+                            ? "The products table has no listing of %s %s."
+                                    .formatted(product.maker(), product.model())
+                            : "%s %s is listed %s, not on %s."
+                                    .formatted(
+                                            product.maker(),
+                                            product.model(),
+                                            String.join(
+                                                    " and ",
+                                                    product.listings().stream()
+                                                            .map(l -> l.eligible().toString())
+                                                            .toList()),
+                                            Days.show(day));
+            working.report(
+                    working.at(
+                                    Field.MODEL,
+                                    FindingCode.MODEL_NOT_LISTED_THEN,
+                                    periods,
+                                    "Check model and date, or enter the listing in the products table.")
+                            .seeing(product.model()));
+        }
+        return listing;
+    }
+
+    private Optional<Integer> listed(Listing listing, Optional<Integer> zone) {
+        if (zone.isEmpty()) {
+            return Optional.empty();
+        }
+        Product product = job.heater().product().orElseThrow();
+        RuleRef ref =
+                new RuleRef(
+                        "products",
+                        listing.row(),
+                        "register of solar water heaters, version " + listing.registerVersion(),
+                        "",
+                        "published");
+        Optional<Integer> listed = Optional.ofNullable(listing.tenYearStcs().get(zone.get()));
+        if (listed.isEmpty()) {
+            working.report(
+                    working.at(
+                                    Field.MODEL,
+                                    FindingCode.NOT_LISTED_FOR_ZONE,
+                                    "%s %s is not listed for zone %d."
+                                            .formatted(
+                                                    product.maker(), product.model(), zone.get()),
+                                    "Check model and postcode, or enter the figure in the products table.")
+                            .seeing(product.model())
+                            .by(ref));
+        }
+        listed.ifPresent(
+                figure ->
+                        working.step(
+                                "STCs over ten years",
+                                "%s %s, %s, zone %d, listed %s"
+                                        .formatted(
+                                                product.maker(),
+                                                product.model(),
+                                                working.from(Field.MODEL),
+                                                zone.get(),
+                                                listing.eligible()),
+                                Integer.toString(figure),
+                                ref));
+        return listed;
+    }
+
+    private void declared(StcFormula formula, int listed, int years) {
+        int count = formula.count(listed, years);
+        if (count == 0) {
+            working.report(
+                    working.at(
+                            Field.MODEL,
+                            FindingCode.COUNT_ZERO,
+                            "The sum gives less than one whole STC.",
+                            "Leave the STCs out of the offer to the owner."));
+        }
+        boolean said = job.stc().declaredCount().isPresent();
+        boolean open = said || formula.canBeHigher(listed, years);
+        new DeclaredCount(job.stc(), Field.STC_COUNT, "STC")
+                .compare(count, open ? formula.highest(listed, years) : count, working);
+    }
+
+    private Optional<Dated<Setting>> limit(StcLimit limit, LocalDate day) {
+        return working.rule(rules.stcLimits(), day, limit);
+    }
+
+    private Assessment result(
+            Optional<Integer> count, Optional<Integer> zone, Optional<LocalDate> lastDay) {
+        return working.assessment(
+                new Entitlement(
+                        SchemeName.STC,
+                        count,
+                        zone,
+                        Optional.empty(),
+                        lastDay,
+                        !working.isInstalled(),
+                        working.steps()));
+    }
+}

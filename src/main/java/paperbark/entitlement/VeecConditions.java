@@ -1,0 +1,141 @@
+package paperbark.entitlement;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.stream.Stream;
+import paperbark.finding.FindingCode;
+import paperbark.firm.Product;
+import paperbark.job.Field;
+import paperbark.job.Job;
+import paperbark.job.OldHeater;
+import paperbark.job.Stage;
+import paperbark.rules.Dated;
+import paperbark.rules.Rulebook;
+import paperbark.rules.Setting;
+import paperbark.rules.VeecCondition;
+import paperbark.value.Money;
+
+/**
+ * The conditions without which no VEEC can be created. What a booked job does not say yet is not
+ * asked for.
+ *
+ * @param working where findings go
+ * @param rules the rules
+ */
+record VeecConditions(Working working, Rulebook rules) {
+
+    /** Reports every condition that is not met. */
+    void check(LocalDate day) {
+        working.job().heater().product().ifPresent(p -> size(p, day));
+        working.job().heater().product().ifPresent(p -> warranty(p, day));
+        if (working.job().stage() == Stage.INSTALLED) {
+            decommissioned();
+            coPayment(day);
+        }
+    }
+
+    private void size(Product product, LocalDate day) {
+        // rule: deeca-2025-07-08 Part 44: systems above 700 L belong to Part 44.
+        condition(VeecCondition.LARGEST_LITRES, day)
+                .filter(limit -> product.litres() > limit.row().whole())
+                .ifPresent(
+                        limit ->
+                                working.report(
+                                        working.at(
+                                                        Field.MODEL,
+                                                        FindingCode.VEEC_TOO_LARGE,
+                                                        "The heater holds %d L, more than %d L, and belongs to Part 44."
+                                                                .formatted(
+                                                                        product.litres(),
+                                                                        limit.row().whole()),
+                                                        "Leave the VEECs out, or claim under Part 44.")
+                                                .by(limit.ref())));
+    }
+
+    private void warranty(Product product, LocalDate day) {
+        // rule: esc-2025-02-18 product warranty: at least 5 years since 31 Mar 2025.
+        Optional<Integer> shortest =
+                Stream.of(
+                                product.tankWarrantyYears(),
+                                product.collectorWarrantyYears(),
+                                product.partsWarrantyYears())
+                        .flatMap(Optional::stream)
+                        .min(Integer::compare);
+        condition(VeecCondition.WARRANTY_LEAST_YEARS, day)
+                .filter(least -> shortest.filter(s -> s < least.row().whole()).isPresent())
+                .ifPresent(
+                        least ->
+                                working.report(
+                                        working.at(
+                                                        Field.MODEL,
+                                                        FindingCode.VEEC_WARRANTY_SHORT,
+                                                        "The products table gives a warranty of %d years; at least %d are needed."
+                                                                .formatted(
+                                                                        shortest.orElseThrow(),
+                                                                        least.row().whole()),
+                                                        "Correct the products table, or leave the VEECs out.")
+                                                .by(least.ref())));
+    }
+
+    private void decommissioned() {
+        // rule: veet-regs-2018 reg 17: no certificate unless the old heater is decommissioned.
+        Job job = working.job();
+        if (!working.couldRead(Field.OLD_KIND, Field.OLD_DISABLED, Field.OLD_DISPOSAL)) {
+            return;
+        }
+        Optional<OldHeater> old = job.oldHeater();
+        String fact;
+        Field field;
+        if (!job.replacesHeater()) {
+            fact = "No old heater is named.";
+            field = Field.OLD_KIND;
+        } else if (old.flatMap(OldHeater::disabledHow).isEmpty()) {
+            fact = "It is not said how the old heater was put out of use.";
+            field = Field.OLD_DISABLED;
+        } else if (old.flatMap(OldHeater::disposal).isEmpty()) {
+            fact = "It is not said where the old heater went.";
+            field = Field.OLD_DISPOSAL;
+        } else {
+            return;
+        }
+        working.report(
+                working.at(
+                        field,
+                        FindingCode.VEEC_NOT_DECOMMISSIONED,
+                        fact,
+                        "Ask the crew, enter what was done with the old heater, and keep the photos."));
+    }
+
+    private void coPayment(LocalDate day) {
+        // rule: veet-regs-2018 reg 15A: no certificate without the minimum co-payment.
+        Optional<Money> paid = working.job().payment().coPayment();
+        condition(VeecCondition.CO_PAYMENT_LEAST_DOLLARS, day)
+                .filter(least -> working.couldRead(Field.CO_PAYMENT))
+                .filter(least -> isShort(paid, least.row().decimal()))
+                .ifPresent(
+                        least ->
+                                working.report(
+                                        working.at(
+                                                        Field.CO_PAYMENT,
+                                                        FindingCode.VEEC_CO_PAYMENT_MISSING,
+                                                        paid.map(p -> "The co-payment is " + p)
+                                                                        .orElse(
+                                                                                "No co-payment is noted")
+                                                                + "; at least $%s is needed."
+                                                                        .formatted(
+                                                                                least.row()
+                                                                                        .value()),
+                                                        "Enter what the owner paid for the heater out of their own pocket.")
+                                                .seeing(paid.map(Money::toString).orElse(""))
+                                                .by(least.ref())));
+    }
+
+    private static boolean isShort(Optional<Money> paid, BigDecimal least) {
+        return paid.map(Money::amount).orElse(BigDecimal.ZERO).compareTo(least) < 0;
+    }
+
+    private Optional<Dated<Setting>> condition(VeecCondition which, LocalDate day) {
+        return working.rule(rules.veecConditions(), day, which);
+    }
+}

@@ -1,0 +1,238 @@
+package paperbark.entitlement;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import paperbark.finding.FindingCode;
+import paperbark.finding.RuleRef;
+import paperbark.firm.Product;
+import paperbark.firm.VeecInputs.Energies;
+import paperbark.job.Field;
+import paperbark.rules.CountRounding;
+import paperbark.rules.Dated;
+import paperbark.rules.ListedCountRow;
+import paperbark.rules.Rulebook;
+import paperbark.rules.Setting;
+import paperbark.rules.VeecCondition;
+import paperbark.value.Days;
+
+/**
+ * The number of VEECs with its steps and doubts.
+ *
+ * @param working where steps and findings go
+ * @param rules the rules
+ * @param day day of the work
+ */
+record VeecNumber(Working working, Rulebook rules, LocalDate day) {
+    private static final RuleRef REGISTER =
+            new RuleRef("products", 0, "Victorian register of products", "", "published");
+
+    /** Reports a product that is not on the Victorian register on the day, in the zone. */
+    void listed(Product product, Optional<VeecCount.Subject> subject) {
+        boolean onRegister =
+                subject.map(s -> VeecCount.energies(s, day).isPresent() || inList(s))
+                        .orElseGet(
+                                () ->
+                                        product.veec()
+                                                .filter(v -> v.listed().contains(day))
+                                                .isPresent());
+        if (onRegister) {
+            return;
+        }
+        // rule: veet-regs-2018 reg 16: the product is on the register on the day of the work.
+        String listed =
+                product.veec()
+                        .map(v -> "The products table lists it %s".formatted(v.listed()))
+                        .orElse("The products table has no Victorian listing");
+        String zone = subject.map(s -> " and in zone " + s.zone()).orElse("");
+        working.report(
+                working.at(
+                                Field.MODEL,
+                                FindingCode.VEEC_NOT_LISTED,
+                                "%s %s must be on the Victorian register on %s%s. %s."
+                                        .formatted(
+                                                product.maker(),
+                                                product.model(),
+                                                Days.show(day),
+                                                zone,
+                                                listed),
+                                "Check model and date, or enter the listing in the products table.")
+                        .seeing(product.model()));
+    }
+
+    private boolean inList(VeecCount.Subject subject) {
+        return VeecCount.of(rules, subject, day).listed().isPresent();
+    }
+
+    /** The number; empty where the tables do not give one. */
+    Optional<Integer> find(VeecCount.Subject subject) {
+        Optional<Dated<Setting>> rounding =
+                working.rule(rules.veecConditions(), day, VeecCondition.COUNT_ROUNDING);
+        if (rounding.isEmpty()) {
+            return Optional.empty();
+        }
+        VeecCount count = VeecCount.of(rules, subject, day);
+        Optional<Integer> computed =
+                count.computed().map(c -> computed(c, subject, rounding.get()));
+        Optional<Integer> listed = count.listed().map(this::listed);
+        if (computed.isEmpty() && listed.isEmpty()) {
+            working.report(
+                    working.at(
+                                    working.dayField(),
+                                    FindingCode.VEEC_TABLE_MISSING,
+                                    "The number of VEECs cannot be worked out: %s."
+                                            .formatted(String.join("; ", count.lacks())),
+                                    "Enter the factors or the listed count, with source, in the firm's rules/veec, or write the number in by hand.")
+                            .seeing(subject.activity()));
+            return Optional.empty();
+        }
+        int number = decide(computed, listed);
+        if (listed.isEmpty() || computed.filter(c -> c == number).isPresent()) {
+            count.computed().ifPresent(c -> roundingDoubt(c, rounding.get()));
+        }
+        result(number, count, rounding.get());
+        neighbours(subject, rounding.get().row().rounding());
+        doubts(number);
+        return Optional.of(number);
+    }
+
+    private int computed(
+            VeecCount.Computed sum, VeecCount.Subject subject, Dated<Setting> rounding) {
+        Energies energies = VeecCount.energies(subject, day).orElseThrow();
+        working.step(
+                "Energies of the product",
+                "%s %s, %s, zone %d"
+                        .formatted(
+                                subject.product().maker(),
+                                subject.product().model(),
+                                working.from(Field.MODEL),
+                                subject.zone()),
+                "Bs %s, Be %s GJ a year"
+                        .formatted(
+                                VeecFormula.plain(energies.supplementaryGj()),
+                                VeecFormula.plain(energies.auxiliaryGj())),
+                REGISTER);
+        working.step(
+                VeecScheme.TONNES,
+                sum.working() + " = " + VeecFormula.plain(sum.tonnes()),
+                VeecFormula.plain(sum.tonnes()) + " t",
+                sum.rules().toArray(RuleRef[]::new));
+        return rounding.row().rounding().whole(sum.tonnes());
+    }
+
+    private int listed(Dated<ListedCountRow> row) {
+        working.step(
+                "VEECs as listed",
+                "list read by the firm",
+                Integer.toString(row.row().certificates()),
+                row.ref());
+        return row.row().certificates();
+    }
+
+    /** Where both ways give a number, the lower one is taken: an excess carries a penalty. */
+    private int decide(Optional<Integer> computed, Optional<Integer> listed) {
+        if (computed.isPresent() && listed.isPresent() && !computed.equals(listed)) {
+            int lower = Math.min(computed.get(), listed.get());
+            working.report(
+                    working.at(
+                            Field.MODEL,
+                            FindingCode.VEEC_WAYS_DISAGREE,
+                            "The factors give %d VEECs, the list says %d; %d is used."
+                                    .formatted(computed.get(), listed.get(), lower),
+                            "Compare both tables with their sources and correct the wrong one."));
+            return lower;
+        }
+        return computed.or(() -> listed).orElseThrow();
+    }
+
+    private void roundingDoubt(VeecCount.Computed sum, Dated<Setting> rounding) {
+        int used = rounding.row().rounding().whole(sum.tonnes());
+        int dropped = CountRounding.DOWN.whole(sum.tonnes());
+        if (used != dropped) {
+            // rule: veet-act-2007 s 18(1A): nearest whole tonne, from memory; a secondary source
+            // drops fractions instead.
+            working.report(
+                    working.at(
+                                    Field.MODEL,
+                                    FindingCode.VEEC_ROUNDING,
+                                    "%s t give %d VEECs rounded and %d with fractions dropped."
+                                            .formatted(
+                                                    VeecFormula.plain(sum.tonnes()), used, dropped),
+                                    "Compare with a registered job, or set count_rounding in the firm's rules/veec/conditions.csv.")
+                            .by(rounding.ref()));
+        }
+    }
+
+    private void result(int number, VeecCount count, Dated<Setting> rounding) {
+        RuleRef[] refs =
+                count.computed().isPresent()
+                        ? new RuleRef[] {rounding.ref()}
+                        : new RuleRef[] {count.listed().orElseThrow().ref()};
+        String how =
+                count.computed()
+                        .map(
+                                c ->
+                                        VeecFormula.plain(c.tonnes())
+                                                + " t, "
+                                                + rounding.row().rounding().inWords()
+                                                + count.listed()
+                                                        .map(
+                                                                l ->
+                                                                        "; the lower of this and the list")
+                                                        .orElse(""))
+                        .orElse("as listed");
+        working.step(VeecScheme.COUNT, how, Integer.toString(number), refs);
+    }
+
+    private void neighbours(VeecCount.Subject subject, CountRounding rounding) {
+        List<String> counts = new ArrayList<>();
+        List<RuleRef> refs = new ArrayList<>();
+        for (LocalDate other : List.of(day.minusYears(1), day.plusYears(1))) {
+            VeecCount there = VeecCount.of(rules, subject, other);
+            Optional<Integer> number =
+                    there.computed()
+                            .map(c -> rounding.whole(c.tonnes()))
+                            .or(() -> there.listed().map(l -> l.row().certificates()));
+            there.computed().ifPresent(c -> refs.addAll(c.rules()));
+            counts.add(
+                    "%s on %s"
+                            .formatted(
+                                    number.map(String::valueOf).orElse("not known"),
+                                    Days.show(other)));
+        }
+        working.step(
+                "In the neighbouring years",
+                "the same job a year earlier and later",
+                String.join(", ", counts),
+                refs.stream().distinct().toArray(RuleRef[]::new));
+    }
+
+    private void doubts(int number) {
+        if (number == 0) {
+            working.report(
+                    working.at(
+                            Field.MODEL,
+                            FindingCode.COUNT_ZERO,
+                            "The sum gives no whole VEEC.",
+                            "Leave the VEECs out of the offer to the owner."));
+        }
+        int least = usual(VeecCondition.USUAL_LEAST_CERTIFICATES, number);
+        int most = usual(VeecCondition.USUAL_MOST_CERTIFICATES, number);
+        if (number < least || number > most) {
+            working.report(
+                    working.at(
+                            Field.MODEL,
+                            FindingCode.VEEC_UNUSUAL,
+                            "%d VEECs lie outside the usual %d to %d."
+                                    .formatted(number, least, most),
+                            "Look at the factors and the energies of the product again."));
+        }
+        new DeclaredCount(working.job().veec(), Field.VEEC_COUNT, "VEEC")
+                .compare(number, number, working);
+    }
+
+    private int usual(VeecCondition which, int otherwise) {
+        return rules.veecConditions().on(day, which).map(s -> s.row().whole()).orElse(otherwise);
+    }
+}
