@@ -9,6 +9,7 @@ import static paperbark.output.table.TableColumn.whole;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import paperbark.finding.Severity;
@@ -32,7 +33,12 @@ public final class SummaryTables {
     /** The tables from top to bottom. */
     public static List<Table> of(BatchView view, BatchTables tables) {
         SummaryTables summary = new SummaryTables(view, tables);
-        return List.of(summary.batch(), summary.totals(), summary.money(), summary.byBuyer());
+        return List.of(
+                summary.batch(),
+                summary.totals(),
+                summary.money(),
+                summary.byBuyer(),
+                summary.contents());
     }
 
     private Table batch() {
@@ -212,6 +218,29 @@ public final class SummaryTables {
     private static String matching(String table, String key) {
         return "SUMPRODUCT(([%1$s:scheme]=[scheme])*([%1$s:buyer]=[buyer])*[%1$s:%2$s])"
                 .formatted(table, key);
+    }
+
+    private Table contents() {
+        List<List<TableCell>> rows =
+                tables.inOrder().stream()
+                        .map(
+                                table ->
+                                        List.of(
+                                                text(table.title())
+                                                        .linkedTo(
+                                                                Optional.of(
+                                                                        "'"
+                                                                                + table.title()
+                                                                                + "'!A1")),
+                                                TableCell.whole(table.rows().size())))
+                        .toList();
+        return new Table(
+                "Contents",
+                "The other sheets",
+                List.of(),
+                List.of(text("sheet", "Sheet", 34), whole("rows", "Rows", 24)),
+                rows,
+                List.of());
     }
 
     private static Predicate<List<TableCell>> shows(Table table, String key, String word) {
