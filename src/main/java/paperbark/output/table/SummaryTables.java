@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.regex.Pattern;
 import paperbark.finding.Severity;
 import paperbark.firm.SchemeName;
 import paperbark.output.BatchView;
@@ -21,6 +22,8 @@ import paperbark.value.Rounding;
 public final class SummaryTables {
     private static final List<TableColumn> FACTS =
             List.of(text("what", "What", 34), text("figure", "Figure", 24));
+
+    private static final Pattern PLAIN = Pattern.compile("[\\p{L}\\p{N}][^*?~]*");
 
     private final BatchView view;
     private final BatchTables tables;
@@ -200,7 +203,7 @@ public final class SummaryTables {
                 text(scheme),
                 text(buyer),
                 derivedWhole(
-                        matching("Certificates", "certificates"),
+                        matching("Certificates", "certificates", buyer),
                         certificates.sum("certificates", claims).longValueExact()),
                 matchingMoney("gross", scheme, buyer),
                 matchingMoney("fee", scheme, buyer),
@@ -211,13 +214,19 @@ public final class SummaryTables {
         Table expected = tables.expected();
         Predicate<List<TableCell>> wanted =
                 shows(expected, "scheme", scheme).and(shows(expected, "buyer", buyer));
-        return derivedMoney(matching("Expected", key), expected.sum(key, wanted).setScale(2));
+        return derivedMoney(
+                matching("Expected", key, buyer), expected.sum(key, wanted).setScale(2));
     }
 
-    // SUMIFS would read a buyer's name such as "*" or ">A" as a pattern; a comparison does not.
-    private static String matching(String table, String key) {
-        return "SUMPRODUCT(([%1$s:scheme]=[scheme])*([%1$s:buyer]=[buyer])*[%1$s:%2$s])"
-                .formatted(table, key);
+    // SUMIFS reads a name such as "*" or ">A" as a pattern; such a name is spelt out for it.
+    private static String matching(String table, String key, String buyer) {
+        String name =
+                PLAIN.matcher(buyer).matches()
+                        ? "[buyer]"
+                        : "\"=\"&SUBSTITUTE(SUBSTITUTE(SUBSTITUTE([buyer],\"~\",\"~~\"),"
+                                + "\"*\",\"~*\"),\"?\",\"~?\")";
+        return "SUMIFS([%1$s:%2$s],[%1$s:scheme],[scheme],[%1$s:buyer],%3$s)"
+                .formatted(table, key, name);
     }
 
     private Table contents() {
