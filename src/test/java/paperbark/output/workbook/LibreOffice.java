@@ -10,6 +10,15 @@ import paperbark.outside.Outside;
 
 /** LibreOffice as a second opinion. */
 final class LibreOffice {
+    // By default stored results are believed; 0 stands for "always recalculate".
+    private static final String SETTINGS =
+            """
+            <?xml version="1.0" encoding="UTF-8"?>
+            <oor:items xmlns:oor="http://openoffice.org/2001/registry">
+            <item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
+            </oor:items>
+            """;
+
     private LibreOffice() {}
 
     /** The workbook opened, recalculated and saved again as .xlsx. */
@@ -21,6 +30,8 @@ final class LibreOffice {
     static byte[] converted(Path folder, byte[] workbook, String form) {
         try {
             Path in = Files.write(folder.resolve("book.xlsx"), workbook);
+            Path user = Files.createDirectories(folder.resolve("profile/user"));
+            Files.writeString(user.resolve("registrymodifications.xcu"), SETTINGS);
             Path out = Files.createDirectories(folder.resolve("out"));
             Outside.Result result =
                     Outside.run(
