@@ -22,17 +22,17 @@ import paperbark.output.CaseFile;
 public final class CertificatesTable {
     private static final List<TableColumn> COLUMNS =
             List.of(
-                    text("job", "Job", 11),
+                    text("job", "Job", 13),
                     text("owner", "Owner", 24),
-                    text("scheme", "Scheme", 9),
+                    text("scheme", "Scheme", 11),
                     text("buyer", "Buyer", 22),
-                    whole("zone", "Zone", 7),
-                    text("activity", "Activity", 10),
-                    whole("certificates", "Certificates", 13),
-                    flag("held", "Held", 7),
-                    flag("planned", "Day only planned", 11),
+                    whole("zone", "Zone", 8),
+                    text("activity", "Activity", 11),
+                    whole("certificates", "Certificates", 15),
+                    flag("held", "Held", 9),
+                    flag("planned", "Day only planned", 13),
                     date("closing", "Closing date"),
-                    text("working", "Working", 58));
+                    text("working", "Working", 52));
 
     private CertificatesTable() {}
 

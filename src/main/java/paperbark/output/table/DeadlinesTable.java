@@ -18,11 +18,11 @@ public final class DeadlinesTable {
     private static final List<TableColumn> COLUMNS =
             List.of(
                     date("last-day", "Last day"),
-                    whole("days-left", "Days left", 11),
+                    whole("days-left", "Days left", 13),
                     text("what", "What", 44),
-                    text("job", "Job", 11),
+                    text("job", "Job", 13),
                     text("owner", "Owner", 30),
-                    text("suburb", "Suburb", 20));
+                    text("suburb", "Suburb", 22));
 
     /**
      * A closing date with its job.

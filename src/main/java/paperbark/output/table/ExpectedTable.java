@@ -21,17 +21,17 @@ public final class ExpectedTable {
     private static final Set<String> TOTALLED = Set.of("gross", "fee", "net");
     private static final List<TableColumn> COLUMNS =
             List.of(
-                    text("job", "Job", 11),
+                    text("job", "Job", 13),
                     text("owner", "Owner", 24),
                     text("buyer", "Buyer", 24),
-                    text("scheme", "Scheme", 9),
-                    whole("certificates", "Certificates", 13),
-                    new TableColumn("price", "Price each", Kind.PRICE, 12),
+                    text("scheme", "Scheme", 11),
+                    whole("certificates", "Certificates", 15),
+                    new TableColumn("price", "Price each", Kind.PRICE, 13),
                     money("gross", "Gross"),
                     money("fee", "Fee"),
                     money("net", "Net"),
                     date("due", "Due"),
-                    flag("held", "Held", 7));
+                    flag("held", "Held", 9));
 
     private ExpectedTable() {}
 

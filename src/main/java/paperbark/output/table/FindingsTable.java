@@ -16,20 +16,20 @@ import paperbark.finding.RuleRef;
 public final class FindingsTable {
     private static final List<TableColumn> COLUMNS =
             List.of(
-                    text("severity", "Severity", 10),
-                    text("code", "Code", 17),
+                    text("severity", "Severity", 11),
+                    text("code", "Code", 16),
                     text("job", "Job", 10),
-                    text("file", "File", 15),
-                    text("sheet", "Sheet", 10),
-                    whole("row", "Row", 7),
+                    text("file", "File", 14),
+                    text("sheet", "Sheet", 11),
+                    whole("row", "Row", 8),
                     text("column", "Column", 14),
                     text("cell", "Cell", 8),
-                    text("seen", "Value", 16),
-                    text("fact", "What is wrong", 34),
-                    text("remedy", "What to do", 34),
-                    text("also", "Also at", 18),
-                    text("why", "Why it matters", 28),
-                    text("rule", "Rule", 24));
+                    text("seen", "Value", 15),
+                    text("fact", "What is wrong", 29),
+                    text("remedy", "What to do", 29),
+                    text("also", "Also at", 16),
+                    text("why", "Why it matters", 24),
+                    text("rule", "Rule", 20));
 
     private FindingsTable() {}
 
@@ -71,7 +71,8 @@ public final class FindingsTable {
     }
 
     private static TableCell cell(Place place, Optional<String> link) {
-        String shown = place.cellAddress();
-        return text(shown.isEmpty() && link.isPresent() ? "go" : shown).linkedTo(link);
+        // A finding about a row is marked in a cell of that row: the link says which.
+        String marked = link.map(l -> l.substring(l.lastIndexOf('!') + 1)).orElse("");
+        return text(marked.isEmpty() ? place.cellAddress() : marked).linkedTo(link);
     }
 }

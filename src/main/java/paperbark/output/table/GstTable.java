@@ -18,7 +18,7 @@ import paperbark.output.CaseFile;
 public final class GstTable {
     private static final List<TableColumn> COLUMNS =
             List.of(
-                    text("job", "Job", 11),
+                    text("job", "Job", 13),
                     text("owner", "Owner", 30),
                     text("owner-gst", "Owner registered for GST", 16),
                     money("full", "Full price"),

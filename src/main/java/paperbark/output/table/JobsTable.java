@@ -7,39 +7,35 @@ import static paperbark.output.table.TableColumn.text;
 import static paperbark.output.table.TableColumn.whole;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import paperbark.finding.Severity;
-import paperbark.firm.Product;
 import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
-import paperbark.value.Postcode;
-import paperbark.value.State;
 
 /** One row a job, in the order of the register. */
 public final class JobsTable {
     private static final List<TableColumn> COLUMNS =
             List.of(
                     text("job", "Job", 11),
-                    text("status", "Status", 16),
-                    text("stage", "Stage", 10),
-                    text("owner", "Owner", 24),
-                    text("suburb", "Suburb", 16),
-                    text("state", "State", 7),
-                    text("postcode", "Postcode", 10),
-                    text("crew", "Crew", 10),
+                    text("status", "Status", 13),
+                    text("stage", "Stage", 11),
+                    text("owner", "Owner", 22),
+                    text("place", "Place", 20),
+                    text("crew", "Crew", 9),
                     date("visit", "Visit"),
                     date("installed", "Installed"),
-                    text("maker", "Maker", 13),
-                    text("model", "Model", 15),
-                    text("kind", "Kind", 20),
-                    whole("stcs", "STCs", 7),
-                    whole("veecs", "VEECs", 8),
-                    whole("stops", "Stops", 8),
-                    whole("checks", "Checks", 9),
-                    whole("notes", "Notes", 8),
+                    text("heater", "Heater", 22),
+                    whole("stcs", "STCs", 8),
+                    whole("veecs", "VEECs", 9),
+                    whole("stops", "Stops", 9),
+                    whole("checks", "Checks", 10),
+                    whole("notes", "Notes", 9),
                     whole("missing", "Missing", 10),
-                    text("pack", "Pack", 24));
+                    text("pack", "Pack", 18));
 
     private JobsTable() {}
 
@@ -65,15 +61,11 @@ public final class JobsTable {
                 text(JobStatus.of(file).word()),
                 text(job.stage().word()),
                 text(job.owner().name()),
-                text(job.site().address().suburb()),
-                text(job.site().address().state().map(State::name)),
-                text(job.site().address().postcode().map(Postcode::digits)),
+                text(job.site().address().locality()),
                 text(job.visit().crew()),
                 TableCell.of(Value.day(job.visit().on())),
                 TableCell.of(Value.day(job.installedOn())),
-                text(job.heater().makerName()),
-                text(job.heater().model()),
-                text(job.heater().product().map(Product::kind).map(k -> k.word())),
+                text(heater(job)),
                 whole(Claims.certificates(file, SchemeName.STC)),
                 whole(Claims.certificates(file, SchemeName.VEEC)),
                 whole(count(file, Severity.STOP)),
@@ -81,6 +73,12 @@ public final class JobsTable {
                 whole(count(file, Severity.NOTE)),
                 whole(file.toDo().size()),
                 text(file.packFile()));
+    }
+
+    private static String heater(Job job) {
+        return Stream.of(job.heater().makerName(), job.heater().model())
+                .flatMap(Optional::stream)
+                .collect(Collectors.joining(" "));
     }
 
     private static long count(CaseFile file, Severity severity) {

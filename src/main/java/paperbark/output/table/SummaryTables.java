@@ -21,7 +21,9 @@ import paperbark.value.Rounding;
 /** The first sheet: what the batch is, its counts and totals, and money by scheme and buyer. */
 public final class SummaryTables {
     private static final List<TableColumn> FACTS =
-            List.of(text("what", "What", 34), text("figure", "Figure", 24));
+            List.of(text("what", "What", 34), text("fact", "Fact", 30));
+    private static final List<TableColumn> FIGURES =
+            List.of(text("what", "What", 34), whole("figure", "Figure", 30));
 
     private static final Pattern PLAIN = Pattern.compile("[\\p{L}\\p{N}][^*?~]*");
 
@@ -81,7 +83,7 @@ public final class SummaryTables {
                             "severity",
                             severity.word()));
         }
-        return new Table("Counts", "Counts", List.of(), FACTS, rows, List.of());
+        return new Table("Counts", "Counts", List.of(), FIGURES, rows, List.of());
     }
 
     private static List<TableCell> counted(String label, Table table, String key, String word) {
@@ -118,7 +120,7 @@ public final class SummaryTables {
                                 "SUMIFS([Expected:net],[Expected:held],\"yes\")",
                                 expected.sum("net", shows(expected, "held", "yes")).setScale(2))));
         rows.addAll(gst());
-        return new Table("Money", "Money", notRegistered(), FACTS, rows, List.of());
+        return new Table("Money", "Money", notRegistered(), FIGURES, rows, List.of());
     }
 
     private List<List<TableCell>> gst() {
@@ -177,7 +179,7 @@ public final class SummaryTables {
                         List.of(),
                         List.of(
                                 text("scheme", "Scheme", 34),
-                                text("buyer", "Buyer", 24),
+                                text("buyer", "Buyer", 30),
                                 whole("certificates", "Certificates", 14),
                                 TableColumn.money("gross", "Gross"),
                                 TableColumn.money("fee", "Fee"),
@@ -247,7 +249,7 @@ public final class SummaryTables {
                 "Contents",
                 "The other sheets",
                 List.of(),
-                List.of(text("sheet", "Sheet", 34), whole("rows", "Rows", 24)),
+                List.of(text("sheet", "Sheet", 34), whole("rows", "Rows", 30)),
                 rows,
                 List.of());
     }

@@ -29,12 +29,12 @@ public record TableColumn(String key, String heading, Kind kind, int widthCharac
 
     /** A column of dollars and cents. */
     public static TableColumn money(String key, String heading) {
-        return new TableColumn(key, heading, Kind.MONEY, 14);
+        return new TableColumn(key, heading, Kind.MONEY, 15);
     }
 
     /** A column of days. */
     public static TableColumn date(String key, String heading) {
-        return new TableColumn(key, heading, Kind.DATE, 13);
+        return new TableColumn(key, heading, Kind.DATE, 14);
     }
 
     /** A column of yes and no. */

@@ -2,6 +2,7 @@ package paperbark.output.workbook;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntFunction;
 import org.apache.poi.common.usermodel.HyperlinkType;
 import org.apache.poi.ss.usermodel.Hyperlink;
 import org.apache.poi.ss.util.CellRangeAddress;
@@ -19,8 +20,9 @@ import paperbark.output.workbook.Styles.Part;
 
 /** Writes tables on a sheet, one below the other. */
 final class SheetWriter {
-    // Average characters of the widest note line that a row of default height holds.
-    private static final int POINTS_A_LINE = 13;
+    private static final float POINTS_A_LINE = 13;
+    // No row may be higher than this, or a reader could never scroll to its end.
+    private static final float HIGHEST = 400;
 
     private final XSSFWorkbook workbook;
     private final Styles styles;
@@ -68,6 +70,7 @@ final class SheetWriter {
             Look look = Look.of(Part.HEADING);
             text(headings, i, column.heading(), column.kind().isNumber() ? look.toRight() : look);
         }
+        height(headings, table, i -> table.columns().get(i).heading());
         int row = place.firstRow();
         for (List<TableCell> cells : table.rows()) {
             write(sheet.createRow(row++), cells, place, Part.VALUE);
@@ -92,8 +95,7 @@ final class SheetWriter {
                 sheet.addMergedRegion(
                         new CellRangeAddress(row, row, 0, table.columns().size() - 1));
             }
-            // A merged cell does not grow by itself.
-            line.setHeightInPoints((float) POINTS_A_LINE * (1 + note.length() / width) + 4);
+            line.setHeightInPoints(POINTS_A_LINE * Wrapping.lines(note, width) + 4);
             row++;
         }
     }
@@ -113,6 +115,18 @@ final class SheetWriter {
             cell.formula().ifPresent(f -> formula(made, f, cell.value(), place));
             cell.target().ifPresent(t -> link(made, t));
         }
+        height(row, place.table(), i -> cells.get(i).value().shown());
+    }
+
+    private static void height(XSSFRow row, Table table, IntFunction<String> text) {
+        int lines = 1;
+        for (int i = 0; i < table.columns().size(); i++) {
+            // Indents take two characters; most letters are narrower than the digits that count.
+            int column = table.columns().get(i).widthCharacters();
+            int width = column - 2 + column / 8;
+            lines = Math.max(lines, Wrapping.lines(text.apply(i), width));
+        }
+        row.setHeightInPoints(Math.min(HIGHEST, POINTS_A_LINE * lines + 3));
     }
 
     private static Fill fill(String word) {

@@ -110,6 +110,9 @@ final class Styles {
         } else {
             style.setAlignment(HorizontalAlignment.LEFT);
         }
+        if (look.part == Part.HEADING || look.part == Part.VALUE || look.part == Part.TOTAL) {
+            style.setIndention((short) 1);
+        }
         if (!look.format.isEmpty()) {
             style.setDataFormat(workbook.createDataFormat().getFormat(look.format));
         }

@@ -46,7 +46,9 @@ public final class SummaryWorkbook {
             for (Map.Entry<String, List<Table>> entry : sheets.entrySet()) {
                 XSSFSheet sheet = writer.write(entry.getKey());
                 SheetSetup.print(sheet, header);
-                if (!entry.getKey().equals(SUMMARY)) {
+                if (entry.getKey().equals(SUMMARY)) {
+                    sheet.getPrintSetup().setFitHeight((short) 1);
+                } else {
                     SheetSetup.headings(sheet, places.get(entry.getValue().get(0).name()), true);
                 }
             }
