@@ -1,0 +1,117 @@
+package paperbark.output.table;
+
+import static paperbark.output.table.TableCell.flag;
+import static paperbark.output.table.TableCell.text;
+import static paperbark.output.table.TableColumn.date;
+import static paperbark.output.table.TableColumn.flag;
+import static paperbark.output.table.TableColumn.text;
+import static paperbark.output.table.TableColumn.whole;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import paperbark.entitlement.Entitlement;
+import paperbark.entitlement.Step;
+import paperbark.firm.SchemeName;
+import paperbark.output.BatchView;
+import paperbark.output.CaseFile;
+
+/** One row a job and scheme that it claims under. */
+public final class CertificatesTable {
+    private static final List<TableColumn> COLUMNS =
+            List.of(
+                    text("job", "Job", 13),
+                    text("owner", "Owner", 24),
+                    text("scheme", "Scheme", 11),
+                    text("buyer", "Buyer", 22),
+                    whole("zone", "Zone", 8),
+                    text("activity", "Activity", 11),
+                    whole("certificates", "Certificates", 15),
+                    flag("held", "Held", 9),
+                    flag("planned", "Day only planned", 13),
+                    date("closing", "Closing date"),
+                    text("working", "Working", 52));
+
+    private CertificatesTable() {}
+
+    /** The table of the batch. */
+    public static Table of(BatchView view) {
+        List<List<TableCell>> rows = new ArrayList<>();
+        for (CaseFile file : view.cases()) {
+            file.entitlements().all().forEach(e -> rows.add(row(file, e)));
+        }
+        Table table =
+                new Table(
+                        "Certificates",
+                        "Certificates",
+                        List.of(
+                                "A count that could not be worked out is left empty. Schemes are never"
+                                        + " added together: their certificates differ in worth."),
+                        COLUMNS,
+                        rows,
+                        List.of());
+        return table.withFooters(
+                Arrays.stream(SchemeName.values()).map(s -> total(table, s)).toList());
+    }
+
+    private static List<TableCell> row(CaseFile file, Entitlement entitlement) {
+        SchemeName scheme = entitlement.scheme();
+        return List.of(
+                text(file.job().reference()),
+                text(file.job().owner().name()),
+                text(scheme.word()),
+                text(Claims.buyer(file, scheme)),
+                number(entitlement.zone()),
+                text(entitlement.activity()),
+                number(entitlement.certificates()),
+                flag(Claims.isHeld(file, scheme)),
+                flag(entitlement.provisional()),
+                TableCell.of(Value.day(entitlement.lastDay())),
+                text(working(entitlement)));
+    }
+
+    private static TableCell number(Optional<Integer> number) {
+        return number.map(TableCell::whole).orElse(TableCell.BLANK);
+    }
+
+    private static String working(Entitlement entitlement) {
+        String steps =
+                entitlement.steps().stream()
+                        .map(CertificatesTable::sentence)
+                        .collect(Collectors.joining("; "));
+        return entitlement.isDemo()
+                ? "With figures invented for the demonstration. " + steps
+                : steps;
+    }
+
+    private static String sentence(Step step) {
+        String how =
+                step.working().isEmpty() || step.working().equals(step.result())
+                        ? ""
+                        : " (" + step.working() + ")";
+        return step.label() + ": " + step.result() + how;
+    }
+
+    private static List<TableCell> total(Table table, SchemeName scheme) {
+        String word = scheme.word();
+        long sum =
+                table.sum("certificates", row -> table.value(row, "scheme").shown().equals(word))
+                        .longValueExact();
+        return table.columns().stream()
+                .map(
+                        column ->
+                                switch (column.key()) {
+                                    case "job" -> text("Total " + word);
+                                    case "certificates" ->
+                                            TableCell.derivedWhole(
+                                                    "SUMIFS([Certificates:certificates],[Certificates:scheme],\""
+                                                            + word
+                                                            + "\")",
+                                                    sum);
+                                    default -> TableCell.BLANK;
+                                })
+                .toList();
+    }
+}

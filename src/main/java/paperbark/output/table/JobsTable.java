@@ -1,0 +1,103 @@
+package paperbark.output.table;
+
+import static paperbark.output.table.TableCell.text;
+import static paperbark.output.table.TableCell.whole;
+import static paperbark.output.table.TableColumn.date;
+import static paperbark.output.table.TableColumn.text;
+import static paperbark.output.table.TableColumn.whole;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import paperbark.finding.Severity;
+import paperbark.firm.SchemeName;
+import paperbark.job.Job;
+import paperbark.output.BatchView;
+import paperbark.output.CaseFile;
+
+/** One row a job, in the order of the register. */
+public final class JobsTable {
+    private static final List<TableColumn> COLUMNS =
+            List.of(
+                    text("job", "Job", 11),
+                    text("status", "Status", 13),
+                    text("stage", "Stage", 11),
+                    text("owner", "Owner", 22),
+                    text("place", "Place", 20),
+                    text("crew", "Crew", 9),
+                    date("visit", "Visit"),
+                    date("installed", "Installed"),
+                    text("heater", "Heater", 22),
+                    whole("stcs", "STCs", 8),
+                    whole("veecs", "VEECs", 9),
+                    whole("stops", "Stops", 9),
+                    whole("checks", "Checks", 10),
+                    whole("notes", "Notes", 9),
+                    whole("missing", "Missing", 10),
+                    text("pack", "Pack", 18));
+
+    private JobsTable() {}
+
+    /** The table of the batch. */
+    public static Table of(BatchView view) {
+        Table table =
+                new Table(
+                        "Jobs",
+                        "Jobs",
+                        List.of(
+                                "Every job of the register. Held: a paper is kept back until somebody"
+                                        + " acts; see the sheet Findings."),
+                        COLUMNS,
+                        view.cases().stream().map(JobsTable::row).toList(),
+                        List.of());
+        return table.withFooters(List.of(totals(table)));
+    }
+
+    private static List<TableCell> row(CaseFile file) {
+        Job job = file.job();
+        return List.of(
+                text(job.reference()),
+                text(JobStatus.of(file).word()),
+                text(job.stage().word()),
+                text(job.owner().name()),
+                text(job.site().address().locality()),
+                text(job.visit().crew()),
+                TableCell.of(Value.day(job.visit().on())),
+                TableCell.of(Value.day(job.installedOn())),
+                text(heater(job)),
+                whole(Claims.certificates(file, SchemeName.STC)),
+                whole(Claims.certificates(file, SchemeName.VEEC)),
+                whole(count(file, Severity.STOP)),
+                whole(count(file, Severity.CHECK)),
+                whole(count(file, Severity.NOTE)),
+                whole(file.toDo().size()),
+                text(file.packFile()));
+    }
+
+    private static String heater(Job job) {
+        return Stream.of(job.heater().makerName(), job.heater().model())
+                .flatMap(Optional::stream)
+                .collect(Collectors.joining(" "));
+    }
+
+    private static long count(CaseFile file, Severity severity) {
+        return file.findings().stream().filter(f -> f.severity() == severity).count();
+    }
+
+    private static List<TableCell> totals(Table table) {
+        return table.columns().stream()
+                .map(
+                        column -> {
+                            if (column.key().equals("job")) {
+                                return text("Total");
+                            }
+                            return column.kind() == Kind.WHOLE
+                                    ? TableCell.derivedWhole(
+                                            "SUM([Jobs:" + column.key() + "])",
+                                            table.sum(column.key()).longValueExact())
+                                    : TableCell.BLANK;
+                        })
+                .toList();
+    }
+}

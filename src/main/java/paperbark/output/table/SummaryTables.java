@@ -1,0 +1,260 @@
+package paperbark.output.table;
+
+import static paperbark.output.table.TableCell.derivedMoney;
+import static paperbark.output.table.TableCell.derivedWhole;
+import static paperbark.output.table.TableCell.text;
+import static paperbark.output.table.TableColumn.text;
+import static paperbark.output.table.TableColumn.whole;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.regex.Pattern;
+import paperbark.finding.Severity;
+import paperbark.firm.SchemeName;
+import paperbark.output.BatchView;
+import paperbark.value.Rounding;
+
+/** The first sheet: what the batch is, its counts and totals, and money by scheme and buyer. */
+public final class SummaryTables {
+    private static final List<TableColumn> FACTS =
+            List.of(text("what", "What", 34), text("fact", "Fact", 30));
+    private static final List<TableColumn> FIGURES =
+            List.of(text("what", "What", 34), whole("figure", "Figure", 30));
+
+    private static final Pattern PLAIN = Pattern.compile("[\\p{L}\\p{N}][^*?~]*");
+
+    private final BatchView view;
+    private final BatchTables tables;
+
+    private SummaryTables(BatchView view, BatchTables tables) {
+        this.view = view;
+        this.tables = tables;
+    }
+
+    /** The tables from top to bottom. */
+    public static List<Table> of(BatchView view, BatchTables tables) {
+        SummaryTables summary = new SummaryTables(view, tables);
+        return List.of(
+                summary.batch(),
+                summary.totals(),
+                summary.money(),
+                summary.byBuyer(),
+                summary.contents());
+    }
+
+    private Table batch() {
+        return new Table(
+                "Batch",
+                "Summary of the batch",
+                List.of(),
+                FACTS,
+                List.of(
+                        List.of(text("Firm"), text(view.firm().name())),
+                        List.of(text("ABN"), text(view.firm().abn().toString())),
+                        List.of(text("Register"), text(view.info().register())),
+                        List.of(text("Batch"), text(view.info().id())),
+                        List.of(text("Prepared on"), TableCell.day(view.info().preparedOn())),
+                        List.of(text("Prepared by"), text("Paperbark " + view.info().program()))),
+                List.of());
+    }
+
+    private Table totals() {
+        List<List<TableCell>> rows = new ArrayList<>();
+        rows.add(
+                List.of(
+                        text("Jobs"),
+                        derivedWhole("COUNTA([Jobs:job])", tables.jobs().rows().size())));
+        for (JobStatus status : JobStatus.values()) {
+            rows.add(counted("Jobs " + status.word(), tables.jobs(), "status", status.word()));
+        }
+        for (SchemeName scheme : SchemeName.values()) {
+            rows.add(certificates(scheme, false));
+            rows.add(certificates(scheme, true));
+        }
+        for (Severity severity : List.of(Severity.STOP, Severity.CHECK, Severity.NOTE)) {
+            rows.add(
+                    counted(
+                            "Findings: " + severity.word(),
+                            tables.findings(),
+                            "severity",
+                            severity.word()));
+        }
+        return new Table("Counts", "Counts", List.of(), FIGURES, rows, List.of());
+    }
+
+    private static List<TableCell> counted(String label, Table table, String key, String word) {
+        String formula = "COUNTIF([" + table.name() + ":" + key + "],\"" + word + "\")";
+        return List.of(text(label), derivedWhole(formula, table.count(key, word)));
+    }
+
+    private List<TableCell> certificates(SchemeName scheme, boolean heldOnly) {
+        Table table = tables.certificates();
+        Predicate<List<TableCell>> wanted = shows(table, "scheme", scheme.word());
+        String formula =
+                "SUMIFS([Certificates:certificates],[Certificates:scheme],\""
+                        + scheme.word()
+                        + "\"";
+        if (heldOnly) {
+            wanted = wanted.and(shows(table, "held", "yes"));
+            formula += ",[Certificates:held],\"yes\"";
+        }
+        return List.of(
+                text(scheme.word() + (heldOnly ? "s of these held" : "s")),
+                derivedWhole(formula + ")", table.sum("certificates", wanted).longValueExact()));
+    }
+
+    private Table money() {
+        Table expected = tables.expected();
+        List<List<TableCell>> rows = new ArrayList<>();
+        rows.add(sum("Expected from buyers, gross", "Expected", "gross", expected));
+        rows.add(sum("Buyers' fees", "Expected", "fee", expected));
+        rows.add(sum("Expected from buyers, net", "Expected", "net", expected));
+        rows.add(
+                List.of(
+                        text("Net of these held"),
+                        derivedMoney(
+                                "SUMIFS([Expected:net],[Expected:held],\"yes\")",
+                                expected.sum("net", shows(expected, "held", "yes")).setScale(2))));
+        rows.addAll(gst());
+        return new Table("Money", "Money", notRegistered(), FIGURES, rows, List.of());
+    }
+
+    private List<List<TableCell>> gst() {
+        Table gst = tables.gst();
+        BigDecimal full = gst.sum("full").setScale(2);
+        BigDecimal byJob = gst.sum("gst").setScale(2);
+        boolean registered = view.firm().gstRegistered();
+        BigDecimal eleventh =
+                registered
+                        ? full.divide(BigDecimal.valueOf(11), 2, Rounding.GST_ACT.mode())
+                        : BigDecimal.ZERO.setScale(2);
+        String formula = registered ? "ROUND(SUM([Gst:full])/11,2)" : "0*SUM([Gst:full])";
+        return List.of(
+                sum("Full price of all priced jobs", "Gst", "full", gst),
+                sum("Assigned by owners", "Gst", "assigned", gst),
+                sum("Payable by owners", "Gst", "payable", gst),
+                sum("GST, job by job", "Gst", "gst", gst),
+                List.of(text("GST, an eleventh of the total"), derivedMoney(formula, eleventh)),
+                List.of(
+                        text("Difference from rounding"),
+                        derivedMoney(
+                                "ROUND(SUM([Gst:gst])-" + formula + ",2)",
+                                byJob.subtract(eleventh))));
+    }
+
+    private List<String> notRegistered() {
+        return view.firm().gstRegistered()
+                ? List.of()
+                : List.of("The firm is not registered for GST.");
+    }
+
+    private static List<TableCell> sum(String label, String name, String key, Table table) {
+        return List.of(
+                text(label),
+                derivedMoney("SUM([" + name + ":" + key + "])", table.sum(key).setScale(2)));
+    }
+
+    private Table byBuyer() {
+        List<List<TableCell>> rows = new ArrayList<>();
+        for (SchemeName scheme : SchemeName.values()) {
+            TreeSet<String> buyers = new TreeSet<>();
+            Table certificates = tables.certificates();
+            certificates.rows().stream()
+                    .filter(shows(certificates, "scheme", scheme.word()))
+                    .forEach(row -> buyers.add(certificates.value(row, "buyer").shown()));
+            Table expected = tables.expected();
+            expected.rows().stream()
+                    .filter(shows(expected, "scheme", scheme.word()))
+                    .forEach(row -> buyers.add(expected.value(row, "buyer").shown()));
+            buyers.forEach(buyer -> rows.add(buyerRow(scheme.word(), buyer)));
+        }
+        Table table =
+                new Table(
+                        "ByBuyer",
+                        "By scheme and buyer",
+                        List.of(),
+                        List.of(
+                                text("scheme", "Scheme", 34),
+                                text("buyer", "Buyer", 30),
+                                whole("certificates", "Certificates", 14),
+                                TableColumn.money("gross", "Gross"),
+                                TableColumn.money("fee", "Fee"),
+                                TableColumn.money("net", "Net")),
+                        rows,
+                        List.of());
+        return table.withFooters(
+                List.of(
+                        List.of(
+                                text("Total"),
+                                TableCell.BLANK,
+                                TableCell.BLANK,
+                                sum("", "ByBuyer", "gross", table).get(1),
+                                sum("", "ByBuyer", "fee", table).get(1),
+                                sum("", "ByBuyer", "net", table).get(1))));
+    }
+
+    private List<TableCell> buyerRow(String scheme, String buyer) {
+        Table certificates = tables.certificates();
+        Predicate<List<TableCell>> claims =
+                shows(certificates, "scheme", scheme).and(shows(certificates, "buyer", buyer));
+        return List.of(
+                text(scheme),
+                text(buyer),
+                derivedWhole(
+                        matching("Certificates", "certificates", buyer),
+                        certificates.sum("certificates", claims).longValueExact()),
+                matchingMoney("gross", scheme, buyer),
+                matchingMoney("fee", scheme, buyer),
+                matchingMoney("net", scheme, buyer));
+    }
+
+    private TableCell matchingMoney(String key, String scheme, String buyer) {
+        Table expected = tables.expected();
+        Predicate<List<TableCell>> wanted =
+                shows(expected, "scheme", scheme).and(shows(expected, "buyer", buyer));
+        return derivedMoney(
+                matching("Expected", key, buyer), expected.sum(key, wanted).setScale(2));
+    }
+
+    // SUMIFS reads a name such as "*" or ">A" as a pattern; such a name is spelt out for it.
+    private static String matching(String table, String key, String buyer) {
+        String name =
+                PLAIN.matcher(buyer).matches()
+                        ? "[buyer]"
+                        : "\"=\"&SUBSTITUTE(SUBSTITUTE(SUBSTITUTE([buyer],\"~\",\"~~\"),"
+                                + "\"*\",\"~*\"),\"?\",\"~?\")";
+        return "SUMIFS([%1$s:%2$s],[%1$s:scheme],[scheme],[%1$s:buyer],%3$s)"
+                .formatted(table, key, name);
+    }
+
+    private Table contents() {
+        List<List<TableCell>> rows =
+                tables.inOrder().stream()
+                        .map(
+                                table ->
+                                        List.of(
+                                                text(table.title())
+                                                        .linkedTo(
+                                                                Optional.of(
+                                                                        "'"
+                                                                                + table.title()
+                                                                                + "'!A1")),
+                                                TableCell.whole(table.rows().size())))
+                        .toList();
+        return new Table(
+                "Contents",
+                "The other sheets",
+                List.of(),
+                List.of(text("sheet", "Sheet", 34), whole("rows", "Rows", 30)),
+                rows,
+                List.of());
+    }
+
+    private static Predicate<List<TableCell>> shows(Table table, String key, String word) {
+        return row -> table.value(row, key).shown().equals(word);
+    }
+}

@@ -1,0 +1,75 @@
+package paperbark.output.table;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.function.Predicate;
+
+/**
+ * Rows of values under headings.
+ *
+ * @param name the name by which formulas know it: letters only
+ * @param title as shown
+ * @param notes sentences to be read before the figures
+ * @param columns from left to right
+ * @param rows one cell a column
+ * @param footers rows of totals below the others
+ */
+public record Table(
+        String name,
+        String title,
+        List<String> notes,
+        List<TableColumn> columns,
+        List<List<TableCell>> rows,
+        List<List<TableCell>> footers) {
+
+    /** Keeps the lists from being changed and every row as wide as the headings. */
+    public Table {
+        notes = List.copyOf(notes);
+        columns = List.copyOf(columns);
+        rows = rows.stream().map(List::copyOf).toList();
+        footers = footers.stream().map(List::copyOf).toList();
+        int width = columns.size();
+        if (!rows.stream().allMatch(r -> r.size() == width)
+                || !footers.stream().allMatch(r -> r.size() == width)) {
+            throw new IllegalArgumentException("a row of " + name + " is not " + width + " wide");
+        }
+    }
+
+    /** The 0-based place of a column. */
+    public int column(String key) {
+        for (int i = 0; i < columns.size(); i++) {
+            if (columns.get(i).key().equals(key)) {
+                return i;
+            }
+        }
+        throw new IllegalArgumentException("no column " + key + " in " + name);
+    }
+
+    /** The value of a column in a row. */
+    public Value value(List<TableCell> row, String key) {
+        return row.get(column(key)).value();
+    }
+
+    /** The sum of a column. */
+    public BigDecimal sum(String key) {
+        return sum(key, row -> true);
+    }
+
+    /** The sum of a column over the rows wanted. */
+    public BigDecimal sum(String key, Predicate<List<TableCell>> wanted) {
+        return rows.stream()
+                .filter(wanted)
+                .map(row -> value(row, key).amount())
+                .reduce(BigDecimal.ZERO, BigDecimal::add);
+    }
+
+    /** The number of rows in which a column shows the word. */
+    public long count(String key, String word) {
+        return rows.stream().filter(row -> value(row, key).shown().equals(word)).count();
+    }
+
+    /** The same table with rows of totals. */
+    public Table withFooters(List<List<TableCell>> totals) {
+        return new Table(name, title, notes, columns, rows, totals);
+    }
+}

@@ -1,0 +1,92 @@
+package paperbark.output.workbook;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.Date;
+import java.util.List;
+import java.util.Optional;
+import org.apache.poi.hssf.usermodel.HSSFWorkbook;
+import org.apache.poi.ooxml.POIXMLProperties.CoreProperties;
+import org.apache.poi.poifs.filesystem.FileMagic;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import paperbark.finding.Finding;
+
+/**
+ * The admin's own register with every finding marked in its cell: coloured by severity, with a
+ * comment, and listed on a sheet of its own. Nothing else of the register changes, and the file it
+ * came from is only ever read.
+ */
+public final class CheckedRegister {
+    private CheckedRegister() {}
+
+    /**
+     * A marked copy of a workbook.
+     *
+     * @param original the register, .xlsx or .xls; findings name it by its file name
+     * @return the bytes of an .xlsx file, the same for the same input
+     */
+    public static byte[] of(Path original, List<Finding> findings) {
+        try {
+            return of(original.getFileName().toString(), Files.readAllBytes(original), findings);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * A marked copy of a workbook.
+     *
+     * @param file the name by which findings know it
+     * @param content the bytes of the register, .xlsx or .xls
+     */
+    public static byte[] of(String file, byte[] content, List<Finding> findings) {
+        try (XSSFWorkbook workbook = opened(content)) {
+            return marked(workbook, file, findings);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** A marked workbook made of a CSV register: every field stays text. */
+    public static byte[] of(PlainRows rows, List<Finding> findings) {
+        try (XSSFWorkbook workbook = PlainBook.of(rows)) {
+            return marked(workbook, rows.file(), findings);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    // Opened from bytes: with a file at hand the library would write to it on closing.
+    private static XSSFWorkbook opened(byte[] content) throws IOException {
+        return switch (FileMagic.valueOf(content)) {
+            case OOXML -> new XSSFWorkbook(new ByteArrayInputStream(content));
+            case OLE2 -> {
+                try (HSSFWorkbook old = new HSSFWorkbook(new ByteArrayInputStream(content))) {
+                    yield new OldBook(old).converted();
+                }
+            }
+            default -> throw new IllegalArgumentException("neither .xlsx nor .xls");
+        };
+    }
+
+    private static byte[] marked(XSSFWorkbook workbook, String file, List<Finding> findings)
+            throws IOException {
+        Spots spots = new Spots(workbook, file);
+        new Marker(workbook).mark(spots.byCell(findings));
+        FindingsSheet.add(workbook, findings, spots);
+        // Without a date of its own the library would put the present moment.
+        CoreProperties core = workbook.getProperties().getCoreProperties();
+        if (core.getModified() == null) {
+            core.setModified(
+                    Optional.of(
+                            core.getCreated() == null
+                                    ? Date.from(Instant.EPOCH)
+                                    : core.getCreated()));
+        }
+        return SummaryWorkbook.bytes(workbook);
+    }
+}

@@ -1,0 +1,103 @@
+package paperbark.output.workbook;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.poi.ss.util.CellAddress;
+import org.apache.poi.xssf.usermodel.XSSFCell;
+import org.apache.poi.xssf.usermodel.XSSFCellStyle;
+import org.apache.poi.xssf.usermodel.XSSFColor;
+import org.apache.poi.xssf.usermodel.XSSFFont;
+import org.apache.poi.xssf.usermodel.XSSFRow;
+import org.apache.poi.xssf.usermodel.XSSFSheet;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import paperbark.finding.Finding;
+import paperbark.finding.Severity;
+import paperbark.output.workbook.Spots.Spot;
+
+/** Colours cells by their gravest finding and writes a comment on each; all else stays. */
+final class Marker {
+    // Of 255: lighter letters than this cannot be read on our fills.
+    private static final int LIGHT = 150;
+
+    private record Mark(int style, Fill fill) {}
+
+    private final XSSFWorkbook workbook;
+    private final Comments comments;
+    private final Map<Mark, XSSFCellStyle> styles = new HashMap<>();
+
+    Marker(XSSFWorkbook workbook) {
+        this.workbook = workbook;
+        this.comments = new Comments(workbook);
+    }
+
+    void mark(Map<Spot, List<Finding>> byCell) {
+        byCell.forEach(
+                (spot, findings) -> {
+                    XSSFCell cell = cell(workbook.getSheetAt(spot.sheet()), spot.address());
+                    Severity worst =
+                            findings.stream()
+                                    .map(Finding::severity)
+                                    .max(Comparator.naturalOrder())
+                                    .orElseThrow();
+                    cell.setCellStyle(filled(cell, Fill.of(worst)));
+                    comments.add(cell, findings);
+                });
+    }
+
+    private static XSSFCell cell(XSSFSheet sheet, CellAddress address) {
+        XSSFRow row = sheet.getRow(address.getRow());
+        if (row == null) {
+            row = sheet.createRow(address.getRow());
+        }
+        XSSFCell cell = row.getCell(address.getColumn());
+        if (cell == null) {
+            cell = row.createCell(address.getColumn());
+            // A cell that was never typed into looks as its row or column says.
+            if (row.getRowStyle() != null) {
+                cell.setCellStyle(row.getRowStyle());
+            } else if (sheet.getColumnStyle(address.getColumn()) != null) {
+                cell.setCellStyle(sheet.getColumnStyle(address.getColumn()));
+            }
+        }
+        return cell;
+    }
+
+    private XSSFCellStyle filled(XSSFCell cell, Fill fill) {
+        XSSFCellStyle own = cell.getCellStyle();
+        return styles.computeIfAbsent(
+                new Mark(own.getIndex(), fill),
+                key -> {
+                    XSSFCellStyle style = workbook.createCellStyle();
+                    style.cloneStyleFrom(own);
+                    fill.on(style);
+                    if (isLight(own.getFont())) {
+                        style.setFont(dark(own.getFont()));
+                    }
+                    return style;
+                });
+    }
+
+    private static boolean isLight(XSSFFont font) {
+        XSSFColor color = font.getXSSFColor();
+        byte[] rgb = color == null ? null : color.getRGBWithTint();
+        if (rgb == null || rgb.length < 3) {
+            return false;
+        }
+        int red = rgb[0] & 0xFF;
+        int green = rgb[1] & 0xFF;
+        int blue = rgb[2] & 0xFF;
+        return (red * 30 + green * 59 + blue * 11) / 100 > LIGHT;
+    }
+
+    private XSSFFont dark(XSSFFont light) {
+        XSSFFont font = workbook.createFont();
+        font.setFontName(light.getFontName());
+        font.setFontHeight(light.getFontHeight());
+        font.setBold(light.getBold());
+        font.setItalic(light.getItalic());
+        font.setColor(new XSSFColor(new byte[] {0, 0, 0}));
+        return font;
+    }
+}

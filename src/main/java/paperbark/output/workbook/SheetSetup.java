@@ -1,0 +1,59 @@
+package paperbark.output.workbook;
+
+import org.apache.poi.ss.SpreadsheetVersion;
+import org.apache.poi.ss.usermodel.PageMargin;
+import org.apache.poi.ss.usermodel.PaperSize;
+import org.apache.poi.ss.usermodel.PrintOrientation;
+import org.apache.poi.ss.util.AreaReference;
+import org.apache.poi.ss.util.CellRangeAddress;
+import org.apache.poi.ss.util.CellReference;
+import org.apache.poi.xssf.usermodel.XSSFPrintSetup;
+import org.apache.poi.xssf.usermodel.XSSFSheet;
+import org.apache.poi.xssf.usermodel.XSSFTable;
+
+/** How a sheet of ours scrolls, filters and prints. */
+final class SheetSetup {
+    private SheetSetup() {}
+
+    /** Landscape A4, as wide as the page, with page numbers. */
+    static void print(XSSFSheet sheet, String header) {
+        XSSFPrintSetup setup = sheet.getPrintSetup();
+        setup.setPaperSize(PaperSize.A4_PAPER);
+        setup.setOrientation(PrintOrientation.LANDSCAPE);
+        sheet.setFitToPage(true);
+        setup.setFitWidth((short) 1);
+        setup.setFitHeight((short) 0);
+        sheet.setMargin(PageMargin.LEFT, 0.4);
+        sheet.setMargin(PageMargin.RIGHT, 0.4);
+        // An ampersand is a command in headers and footers.
+        sheet.getHeader().setLeft(header.replace("&", "&&"));
+        sheet.getHeader().setRight("&A");
+        sheet.getFooter().setRight("Page &P of &N");
+    }
+
+    /** Headings stay in sight and on every printed page; each column can be filtered. */
+    static void headings(XSSFSheet sheet, Placement place, boolean named) {
+        int last = place.table().columns().size() - 1;
+        boolean keyed = place.table().columns().get(0).key().equals("job");
+        sheet.createFreezePane(keyed ? 1 : 0, place.firstRow());
+        sheet.setRepeatingRows(
+                new CellRangeAddress(place.headingRow(), place.headingRow(), -1, -1));
+        if (named) {
+            table(sheet, place, last);
+        } else {
+            sheet.setAutoFilter(new CellRangeAddress(place.headingRow(), place.lastRow(), 0, last));
+        }
+    }
+
+    private static void table(XSSFSheet sheet, Placement place, int last) {
+        AreaReference area =
+                new AreaReference(
+                        new CellReference(place.headingRow(), 0),
+                        new CellReference(place.lastRow(), last),
+                        SpreadsheetVersion.EXCEL2007);
+        XSSFTable table = sheet.createTable(area);
+        table.setName(place.table().name());
+        table.setDisplayName(place.table().name());
+        table.getCTTable().addNewAutoFilter().setRef(area.formatAsString());
+    }
+}

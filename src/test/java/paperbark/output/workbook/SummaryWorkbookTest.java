@@ -1,0 +1,255 @@
+package paperbark.output.workbook;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.ByteArrayInputStream;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import org.apache.poi.ss.usermodel.Cell;
+import org.apache.poi.ss.usermodel.CellType;
+import org.apache.poi.ss.usermodel.FormulaEvaluator;
+import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.xssf.usermodel.XSSFSheet;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import paperbark.offer.Expected;
+import paperbark.offer.OwnerPrice;
+import paperbark.output.BatchView;
+import paperbark.output.BatchViews;
+import paperbark.output.Jobs;
+import paperbark.value.Money;
+
+class SummaryWorkbookTest {
+
+    // Source: ATO, GST and the Small-scale Renewable Energy Scheme (QC 24820), Bill and Maree.
+    @Test
+    void theTaxOfficesExampleComesOut() {
+        BatchView view =
+                BatchViews.of(
+                        true,
+                        List.of(
+                                new Jobs("SB-1", "Bill and Maree Example", "Ballan")
+                                        .price("7700.00", "1000.00")
+                                        .caseFile()));
+        XSSFWorkbook workbook = Workbooks.open(SummaryWorkbook.of(view));
+        Sheet gst = workbook.getSheet("GST");
+        for (String row : List.of("SB-1", "Total")) {
+            assertThat(number(gst, row, "Full price")).isEqualTo("7700");
+            assertThat(number(gst, row, "Assigned")).isEqualTo("1000");
+            assertThat(number(gst, row, "Payable")).isEqualTo("6700");
+            assertThat(number(gst, row, "GST in full price")).isEqualTo("700");
+        }
+        assertThat(Workbooks.cell(gst, "SB-1", "GST in full price").getCellFormula())
+                .isEqualTo("ROUND(D4/11,2)");
+        assertThat(evaluated(workbook, Workbooks.cell(gst, "SB-1", "GST in full price")))
+                .isEqualTo("700");
+    }
+
+    @Test
+    void totalsAreTheSumsOfTheBatch() {
+        BatchView view = BatchViews.week();
+        XSSFWorkbook workbook = Workbooks.open(SummaryWorkbook.of(view));
+        Money net =
+                view.cases().stream()
+                        .flatMap(c -> c.expected().stream())
+                        .map(Expected::net)
+                        .reduce(Money.ZERO, Money::plus);
+        Money gst =
+                view.cases().stream()
+                        .flatMap(c -> c.price().stream())
+                        .map(OwnerPrice::gst)
+                        .reduce(Money.ZERO, Money::plus);
+        assertThat(number(workbook.getSheet("Expected money"), "Total", "Net"))
+                .isEqualTo(plain(net));
+        assertThat(number(workbook.getSheet("GST"), "Total", "GST in full price"))
+                .isEqualTo(plain(gst));
+        assertThat(number(workbook.getSheet("Certificates"), "Total STC", "Certificates"))
+                .isEqualTo("64");
+        assertThat(number(workbook.getSheet("Certificates"), "Total VEEC", "Certificates"))
+                .isEqualTo("40");
+        Sheet summary = workbook.getSheet("Summary");
+        assertThat(number(summary, "Jobs", "Figure")).isEqualTo("5");
+        assertThat(number(summary, "Jobs held", "Figure")).isEqualTo("1");
+        assertThat(number(summary, "STCs of these held", "Figure")).isEqualTo("13");
+        assertThat(number(summary, "Expected from buyers, net", "Figure")).isEqualTo(plain(net));
+        assertThat(number(summary, "GST, job by job", "Figure")).isEqualTo(plain(gst));
+    }
+
+    @Test
+    void anotherCalculatorGetsEveryStoredResult() {
+        XSSFWorkbook workbook = Workbooks.open(SummaryWorkbook.of(BatchViews.week()));
+        var stored = Workbooks.formulas(workbook);
+        workbook.getCreationHelper().createFormulaEvaluator().evaluateAll();
+        var calculated = Workbooks.formulas(workbook);
+        assertThat(stored).hasSizeGreaterThan(60);
+        stored.forEach(
+                (place, value) ->
+                        assertThat(calculated.get(place)).as(place).isCloseTo(value, within(1e-9)));
+    }
+
+    @Test
+    void aChangedPriceMovesTheTotals() {
+        XSSFWorkbook workbook = Workbooks.open(SummaryWorkbook.of(BatchViews.week()));
+        Sheet gst = workbook.getSheet("GST");
+        Workbooks.cell(gst, "SB-1042", "Full price").setCellValue(8800);
+        workbook.getCreationHelper().createFormulaEvaluator().evaluateAll();
+        assertThat(number(gst, "SB-1042", "Payable")).isEqualTo("7800");
+        assertThat(number(gst, "SB-1042", "GST in full price")).isEqualTo("800");
+        assertThat(number(workbook.getSheet("Summary"), "GST, job by job", "Figure"))
+                .isEqualTo("2155.05");
+    }
+
+    @Test
+    void aFirmThatIsNotRegisteredShowsNoGst() {
+        BatchView view =
+                BatchViews.of(
+                        false,
+                        List.of(
+                                new Jobs("SB-1", "Fern Placeholder", "Ballan")
+                                        .priceWithoutGst("7700.00", "1000.00")
+                                        .caseFile()));
+        XSSFWorkbook workbook = Workbooks.open(SummaryWorkbook.of(view));
+        XSSFSheet gst = workbook.getSheet("GST");
+        assertThat(gst.getRow(1).getCell(0).getStringCellValue())
+                .startsWith("The firm is not registered for GST");
+        assertThat(number(gst, "SB-1", "GST in full price")).isEqualTo("0");
+        assertThat(number(gst, "Total", "GST in full price")).isEqualTo("0");
+        assertThat(number(gst, "Total", "Payable")).isEqualTo("6700");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "=1+1",
+                "+61 3",
+                "-2+3",
+                "@SUM(A1)",
+                "=cmd|' /C calc'!A0",
+                "=HYPERLINK(\"http://example.com\",\"x\")",
+                "＝1+1",
+                "_x003D_1+1",
+                "'=1",
+                "*",
+                ">A"
+            })
+    void textNeverBecomesAFormula(String hostile) {
+        BatchView view =
+                BatchViews.of(
+                        true,
+                        List.of(
+                                new Jobs("SB-1", hostile, hostile)
+                                        .stc(13, hostile, "36.10")
+                                        .caseFile(),
+                                new Jobs("SB-2", "Fern Placeholder", "Ballan")
+                                        .stc(5, "Kestrel Certificates", "36.10")
+                                        .caseFile()));
+        XSSFWorkbook workbook = Workbooks.open(SummaryWorkbook.of(view));
+        Cell owner = Workbooks.cell(workbook.getSheet("Jobs"), "SB-1", "Owner");
+        assertThat(owner.getCellType()).isEqualTo(CellType.STRING);
+        assertThat(owner.getStringCellValue()).isEqualTo(hostile);
+        assertThat(owner.getCellStyle().getQuotePrefixed())
+                .isEqualTo("=+-@＝".indexOf(hostile.charAt(0)) >= 0);
+        var stored = Workbooks.formulas(workbook);
+        workbook.getCreationHelper().createFormulaEvaluator().evaluateAll();
+        assertThat(Workbooks.formulas(workbook)).isEqualTo(stored);
+    }
+
+    @Test
+    void twoRunsGiveTheSameBytes() throws Exception {
+        byte[] first = SummaryWorkbook.of(BatchViews.week());
+        Thread.sleep(2100); // zip files count in steps of two seconds
+        assertThat(SummaryWorkbook.of(BatchViews.week())).isEqualTo(first);
+    }
+
+    @Test
+    void holdsNoMacrosAndNoLinksToElsewhere() throws Exception {
+        List<String> names = new ArrayList<>();
+        try (ZipInputStream in =
+                new ZipInputStream(
+                        new ByteArrayInputStream(SummaryWorkbook.of(BatchViews.week())))) {
+            for (ZipEntry e = in.getNextEntry(); e != null; e = in.getNextEntry()) {
+                names.add(e.getName());
+                if (e.getName().endsWith(".rels")) {
+                    assertThat(new String(in.readAllBytes(), "UTF-8"))
+                            .doesNotContain("TargetMode=\"External\"");
+                }
+            }
+        }
+        assertThat(names).noneMatch(n -> n.contains("vba") || n.contains("externalLink"));
+    }
+
+    @Test
+    void everySheetIsFrozenFilteredAndReadyToPrint() {
+        XSSFWorkbook workbook = Workbooks.open(SummaryWorkbook.of(BatchViews.week()));
+        List<String> names = new ArrayList<>();
+        workbook.forEach(sheet -> names.add(sheet.getSheetName()));
+        assertThat(names)
+                .containsExactly(
+                        "Summary",
+                        "Jobs",
+                        "Certificates",
+                        "Expected money",
+                        "GST",
+                        "Closing dates",
+                        "Findings",
+                        "Rules and sources",
+                        "How to read this");
+        for (int i = 0; i < workbook.getNumberOfSheets(); i++) {
+            XSSFSheet sheet = workbook.getSheetAt(i);
+            assertThat(sheet.getPrintSetup().getLandscape()).isTrue();
+            assertThat(sheet.getPrintSetup().getPaperSize()).isEqualTo((short) 9);
+            assertThat(sheet.getFitToPage()).isTrue();
+            if (i > 0) {
+                assertThat(sheet.getPaneInformation().isFreezePane()).isTrue();
+                assertThat(sheet.getTables()).hasSize(1);
+                assertThat(sheet.getTables().get(0).getCTTable().isSetAutoFilter()).isTrue();
+                assertThat(sheet.getRepeatingRows()).isNotNull();
+            }
+        }
+    }
+
+    @Test
+    void anEmptyBatchStillOpensAndAddsUpToNothing() {
+        XSSFWorkbook workbook = Workbooks.open(SummaryWorkbook.of(BatchViews.of(true, List.of())));
+        FormulaEvaluator evaluator = workbook.getCreationHelper().createFormulaEvaluator();
+        evaluator.evaluateAll();
+        assertThat(Workbooks.formulas(workbook).values()).isNotEmpty().allMatch(v -> v == 0);
+    }
+
+    @Test
+    void closingDatesComeTheNearestFirstWithTheirDaysLeft() {
+        XSSFWorkbook workbook = Workbooks.open(SummaryWorkbook.of(BatchViews.week()));
+        Sheet sheet = workbook.getSheet("Closing dates");
+        assertThat(sheet.getRow(3).getCell(0).getLocalDateTimeCellValue().toLocalDate())
+                .isEqualTo(LocalDate.of(2026, 12, 7));
+        assertThat(sheet.getRow(3).getCell(1).getNumericCellValue()).isEqualTo(12);
+        assertThat(evaluated(workbook, sheet.getRow(3).getCell(1))).isEqualTo("12");
+    }
+
+    private static String number(Sheet sheet, String row, String heading) {
+        return plain(Workbooks.cell(sheet, row, heading).getNumericCellValue());
+    }
+
+    private static String evaluated(XSSFWorkbook workbook, Cell cell) {
+        return plain(
+                workbook.getCreationHelper()
+                        .createFormulaEvaluator()
+                        .evaluate(cell)
+                        .getNumberValue());
+    }
+
+    private static String plain(double value) {
+        return new BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
+    }
+
+    private static String plain(Money money) {
+        return money.amount().stripTrailingZeros().toPlainString();
+    }
+}

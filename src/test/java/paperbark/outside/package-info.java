@@ -1,0 +1,2 @@
+/** Other programs as readers of what Paperbark writes. */
+package paperbark.outside;
