@@ -13,6 +13,7 @@ import freemarker.template.TemplateException;
 import freemarker.template.TemplateExceptionHandler;
 import freemarker.template.TemplateNotFoundException;
 import java.io.IOException;
+import java.io.Reader;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
@@ -77,6 +78,26 @@ public final class TemplateEngine {
             return false;
         } catch (IOException e) {
             return true;
+        }
+    }
+
+    /** A template's own text, the firm's before the shipped one; empty where there is none. */
+    public Optional<String> source(String name) {
+        try {
+            TemplateLoader loader = configuration.getTemplateLoader();
+            Object found = loader.findTemplateSource(name);
+            if (found == null) {
+                return Optional.empty();
+            }
+            try (Reader reader = loader.getReader(found, "UTF-8")) {
+                StringWriter text = new StringWriter();
+                reader.transferTo(text);
+                return Optional.of(text.toString());
+            } finally {
+                loader.closeTemplateSource(found);
+            }
+        } catch (IOException e) {
+            return Optional.empty();
         }
     }
 

@@ -1,0 +1,72 @@
+package paperbark.output.paper;
+
+import com.openhtmltopdf.extend.FSCacheEx;
+import com.openhtmltopdf.extend.FSCacheValue;
+import com.openhtmltopdf.extend.impl.FSDefaultCacheStore;
+import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
+import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.CacheStore;
+import com.openhtmltopdf.render.PageBox;
+import com.openhtmltopdf.util.XRLog;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.w3c.dom.Document;
+
+/** Lays out one XHTML document as pages, without touching network or files outside the folder. */
+final class Layout {
+    // Metrics of the fonts, the same for all documents.
+    private static final FSCacheEx<String, FSCacheValue> METRICS = new FSDefaultCacheStore();
+
+    static {
+        // The library would write to the terminal.
+        XRLog.setLoggingEnabled(false);
+    }
+
+    private Layout() {}
+
+    /**
+     * Draws the pages.
+     *
+     * @param document where the pages go
+     * @param markup what to lay out
+     * @param papers how many papers the markup holds
+     * @param gate decides about every address that the markup names
+     * @return the first page of each paper, from 0, in order
+     */
+    static List<Integer> draw(PDDocument document, Document markup, int papers, ResourceGate gate)
+            throws IOException {
+        PdfRendererBuilder builder = new PdfRendererBuilder();
+        builder.usePDDocument(document);
+        builder.useFastMode();
+        builder.toStream(OutputStream.nullOutputStream());
+        builder.withProducer("Paperbark");
+        builder.useReplacementText(String.valueOf(PrintableText.SUBSTITUTE));
+        builder.useCacheStore(CacheStore.PDF_FONT_METRICS, METRICS);
+        builder.useExternalResourceAccessControl(
+                gate, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
+        Fonts.shared().register(builder, document);
+        builder.withW3cDocument(markup, gate.base());
+        // Not closed here: that would close the document, which the caller saves.
+        PdfBoxRenderer renderer = builder.buildPdfRenderer();
+        renderer.layout();
+        renderer.createPDFKeepOpen();
+        return firstPages(renderer, papers);
+    }
+
+    private static List<Integer> firstPages(PdfBoxRenderer renderer, int papers) {
+        List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
+        return IntStream.range(0, papers)
+                .map(i -> renderer.getSharedContext().getBoxById(PackDocument.LEAF + i).getAbsY())
+                .map(y -> pageAt(pages, y))
+                .boxed()
+                .toList();
+    }
+
+    private static int pageAt(List<PageBox> pages, int y) {
+        return (int) pages.stream().filter(p -> p.getBottom() <= y).count();
+    }
+}

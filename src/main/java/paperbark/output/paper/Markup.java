@@ -1,0 +1,126 @@
+package paperbark.output.paper;
+
+import java.io.IOException;
+import java.io.StringReader;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import javax.xml.parsers.DocumentBuilder;
+import javax.xml.parsers.DocumentBuilderFactory;
+import javax.xml.parsers.ParserConfigurationException;
+import org.w3c.dom.Document;
+import org.xml.sax.InputSource;
+import org.xml.sax.SAXException;
+import org.xml.sax.SAXParseException;
+import org.xml.sax.helpers.DefaultHandler;
+import paperbark.output.BrokenTemplate;
+import paperbark.output.TemplateEngine;
+
+/** Reads the markup that a template gave, and finds the template's line when it is broken. */
+final class Markup {
+    private static final DocumentBuilderFactory FACTORY = factory();
+    private static final Pattern CODE = Pattern.compile("\\$\\{[^}]*}|</?[#@][^>]*>|<#--.*?-->");
+
+    private Markup() {}
+
+    private static DocumentBuilderFactory factory() {
+        try {
+            DocumentBuilderFactory factory = DocumentBuilderFactory.newDefaultInstance();
+            factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);
+            factory.setXIncludeAware(false);
+            factory.setExpandEntityReferences(false);
+            return factory;
+        } catch (ParserConfigurationException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** An empty document. */
+    static Document empty() {
+        return builder().newDocument();
+    }
+
+    private static DocumentBuilder builder() {
+        // The factory makes no promise about threads.
+        synchronized (FACTORY) {
+            try {
+                return FACTORY.newDocumentBuilder();
+            } catch (ParserConfigurationException e) {
+                throw new IllegalStateException(e);
+            }
+        }
+    }
+
+    /**
+     * The markup below an element named {@code div}.
+     *
+     * @param markup what the template gave
+     * @param template the template's name
+     * @param engine knows the template's own text
+     * @throws BrokenTemplate when the markup is no well-formed XHTML
+     */
+    static Document parse(String markup, String template, TemplateEngine engine)
+            throws BrokenTemplate {
+        try {
+            DocumentBuilder builder = builder();
+            builder.setErrorHandler(new DefaultHandler());
+            return builder.parse(new InputSource(new StringReader("<div>" + markup + "</div>")));
+        } catch (SAXParseException e) {
+            throw broken(e, markup, template, engine);
+        } catch (SAXException | IOException e) {
+            throw new BrokenTemplate(template, 0, 0, "The markup cannot be read.");
+        }
+    }
+
+    private static BrokenTemplate broken(
+            SAXParseException e, String markup, String template, TemplateEngine engine) {
+        List<String> lines = markup.lines().toList();
+        int index = Math.max(0, Math.min(e.getLineNumber(), lines.size()) - 1);
+        String line = lines.isEmpty() ? "" : lines.get(index);
+        int found = engine.source(template).map(s -> lineLike(line, s)).orElse(0);
+        int column = Math.max(1, e.getColumnNumber() - (index == 0 ? "<div>".length() : 0));
+        String at = line.strip();
+        String shown = at.length() > 60 ? at.substring(0, 60) + "..." : at;
+        return new BrokenTemplate(
+                template,
+                found,
+                found == 0 ? 0 : column,
+                "The markup is broken near \""
+                        + shown
+                        + "\": "
+                        + Optional.ofNullable(e.getMessage()).orElse("no reason given").strip());
+    }
+
+    /**
+     * The template's line from which a line of its result came: the one with the most words of its
+     * own that all stand in it, in order; 0 where no line fits.
+     */
+    private static int lineLike(String result, String source) {
+        List<String> lines = source.lines().toList();
+        int best = 0;
+        int most = 2;
+        for (int i = 0; i < lines.size(); i++) {
+            int own = wordsIn(lines.get(i), result);
+            // Among equals the last: an element left open is noticed at the end.
+            if (own >= most && own * 3 >= result.strip().length()) {
+                best = i + 1;
+                most = own;
+            }
+        }
+        return best;
+    }
+
+    private static int wordsIn(String templateLine, String result) {
+        int from = 0;
+        int own = 0;
+        for (String part : CODE.split(templateLine.strip(), -1)) {
+            int at = result.indexOf(part, from);
+            if (at < 0) {
+                return 0;
+            }
+            from = at + part.length();
+            own += part.strip().length();
+        }
+        return own;
+    }
+}

@@ -1,0 +1,55 @@
+package paperbark.output.paper;
+
+import java.util.List;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.Node;
+
+/**
+ * Puts the papers of a job into one XHTML document, each beginning on a new page, with a bookmark
+ * for each paper. One document a pack is laid out much faster than one a paper, and carries its
+ * fonts once.
+ */
+final class PackDocument {
+    /** The id of a paper's first element, followed by its place in the pack from 0. */
+    static final String LEAF = "leaf-";
+
+    private PackDocument() {}
+
+    static Document of(List<PaperMarkup> papers, String title, String style) {
+        Document document = Markup.empty();
+        Element html = child(document, document, "html");
+        html.setAttribute("lang", "en-AU");
+        Element head = child(document, html, "head");
+        child(document, head, "title").setTextContent(title);
+        child(document, head, "style").setTextContent(style);
+        Element bookmarks = child(document, head, "bookmarks");
+        Element body = child(document, html, "body");
+        for (int i = 0; i < papers.size(); i++) {
+            PaperMarkup paper = papers.get(i);
+            Element bookmark = child(document, bookmarks, "bookmark");
+            bookmark.setAttribute("name", paper.paper().title() + (paper.held() ? " (held)" : ""));
+            bookmark.setAttribute("href", "#" + LEAF + i);
+            Element leaf = child(document, body, "div");
+            leaf.setAttribute("class", i == 0 ? "leaf first" : "leaf");
+            append(paper.running(), leaf);
+            // A mark of no height, so that it lies on one page only.
+            child(document, leaf, "div").setAttribute("id", LEAF + i);
+            append(paper.content(), leaf);
+        }
+        return document;
+    }
+
+    private static Element child(Document document, Node parent, String name) {
+        Element element = document.createElement(name);
+        parent.appendChild(element);
+        return element;
+    }
+
+    private static void append(Document from, Element to) {
+        Node node = from.getDocumentElement().getFirstChild();
+        for (; node != null; node = node.getNextSibling()) {
+            to.appendChild(to.getOwnerDocument().importNode(node, true));
+        }
+    }
+}

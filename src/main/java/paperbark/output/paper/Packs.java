@@ -1,0 +1,139 @@
+package paperbark.output.paper;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
+import paperbark.finding.Severity;
+import paperbark.output.CaseFile;
+import paperbark.output.Paper;
+import paperbark.output.TemplateEngine;
+
+/**
+ * Makes packs from templates. Safe for use by several threads; the same job gives the same bytes
+ * each time.
+ *
+ * <pre>{@code
+ * Packs packs = new Packs(Optional.of(Path.of("templates")));
+ * Pack pack = packs.make(caseFile);
+ * }</pre>
+ */
+public final class Packs {
+    private static final String STYLE = "paperbark.css";
+
+    private final TemplateEngine shipped = new TemplateEngine(Optional.empty());
+    private final TemplateEngine engine;
+    private final Optional<Path> folder;
+    private final String style;
+
+    /**
+     * Packs from the shipped templates and, before them, those in the firm's folder.
+     *
+     * @param firmFolder an existing folder; empty takes the shipped templates
+     */
+    public Packs(Optional<Path> firmFolder) {
+        try {
+            folder = firmFolder.isEmpty() ? firmFolder : Optional.of(firmFolder.get().toRealPath());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        engine = new TemplateEngine(folder);
+        style = engine.source(STYLE).orElseThrow();
+    }
+
+    /** The pack of a job, with a page of reasons for each paper that is held or cannot be made. */
+    public Pack make(CaseFile caseFile) {
+        PaperWriter writer = new PaperWriter(engine, shipped, caseFile, Fonts.shared());
+        List<PaperMarkup> papers = new ArrayList<>();
+        caseFile.papers().forEach(p -> papers.add(writer.write(p)));
+        try {
+            return laidOut(caseFile, papers, writer.findings());
+        } catch (RuntimeException | StackOverflowError e) {
+            papers.replaceAll(p -> layable(caseFile, writer, p));
+            return laidOut(caseFile, papers, writer.findings());
+        }
+    }
+
+    /** The paper itself, or a page of reasons where its markup makes the layout fail. */
+    private PaperMarkup layable(CaseFile caseFile, PaperWriter writer, PaperMarkup paper) {
+        try {
+            laidOut(caseFile, List.of(paper), List.of());
+            return paper;
+        } catch (RuntimeException | StackOverflowError e) {
+            Paper of = paper.paper();
+            String name = of.kind().folder() + "/" + of.variant() + ".ftlh";
+            return writer.heldBy(
+                    of,
+                    Finding.of(
+                                    FindingCode.TEMPLATE_BROKEN,
+                                    new Place.InTemplate(name, 0, 0),
+                                    "The markup of the template cannot be laid out as pages.",
+                                    "Take the last changes back, or use the shipped template.")
+                            .forJob(caseFile.job().reference()));
+        }
+    }
+
+    private Pack laidOut(CaseFile caseFile, List<PaperMarkup> papers, List<Finding> before) {
+        String title = "Papers of job " + caseFile.job().reference();
+        ResourceGate gate = new ResourceGate(folder);
+        try (PDDocument document = new PDDocument()) {
+            List<Integer> starts =
+                    Layout.draw(
+                            document, PackDocument.of(papers, title, style), papers.size(), gate);
+            List<PaperPages> pages = pages(papers, starts, document.getNumberOfPages());
+            mark(document, caseFile.job().reference(), pages);
+            Imprint.of(caseFile, title).stamp(document);
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            document.save(out);
+            List<Finding> findings = new ArrayList<>(before);
+            gate.refused().forEach(uri -> findings.add(refused(uri, caseFile)));
+            return new Pack(caseFile, out.toByteArray(), pages, Finding.inOrder(findings));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static List<PaperPages> pages(
+            List<PaperMarkup> papers, List<Integer> starts, int pageCount) {
+        List<PaperPages> pages = new ArrayList<>();
+        for (int i = 0; i < papers.size(); i++) {
+            int end = i + 1 < papers.size() ? starts.get(i + 1) : pageCount;
+            pages.add(
+                    new PaperPages(
+                            papers.get(i).paper().kind(), starts.get(i) + 1, end - starts.get(i)));
+        }
+        return pages;
+    }
+
+    private static void mark(PDDocument document, String reference, List<PaperPages> papers)
+            throws IOException {
+        for (PaperPages paper : papers) {
+            for (int i = 0; i < paper.pageCount(); i++) {
+                int page = paper.firstPage() + i;
+                ScanMark.draw(
+                        document,
+                        document.getPage(page - 1),
+                        ScanMark.text(reference, paper.kind().folder(), page));
+            }
+        }
+    }
+
+    private static Finding refused(String uri, CaseFile caseFile) {
+        return Finding.of(
+                        FindingCode.TEMPLATE_BROKEN,
+                        new Place.InTemplate(STYLE, 0, 0),
+                        "A template asks for something outside the template folder, which is not"
+                                + " allowed.",
+                        "Copy the file into the template folder and name it without a folder.")
+                .as(Severity.CHECK)
+                .seeing(uri)
+                .forJob(caseFile.job().reference());
+    }
+}

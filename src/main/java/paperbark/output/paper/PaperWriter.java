@@ -1,0 +1,158 @@
+package paperbark.output.paper;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.w3c.dom.Document;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
+import paperbark.finding.Severity;
+import paperbark.output.BrokenTemplate;
+import paperbark.output.CaseFile;
+import paperbark.output.Paper;
+import paperbark.output.TemplateEngine;
+import paperbark.output.TemplateModel;
+
+/**
+ * Fills in the templates of one job's papers. A paper that is held, or whose template is broken,
+ * becomes one page that says why.
+ */
+final class PaperWriter {
+    private static final String HELD = "blocked.ftlh";
+    private static final String RUNNING = "running.ftlh";
+
+    private final TemplateEngine engine;
+    private final TemplateEngine shipped;
+    private final CaseFile caseFile;
+    private final Map<String, Object> model;
+    private final PrintableText printable;
+    private final List<Finding> findings = new ArrayList<>();
+
+    /** A writer for the job, on the firm's templates and, should they fail, the shipped ones. */
+    PaperWriter(TemplateEngine engine, TemplateEngine shipped, CaseFile caseFile, Fonts fonts) {
+        this.engine = engine;
+        this.shipped = shipped;
+        this.caseFile = caseFile;
+        printable = new PrintableText(fonts);
+        Map<String, Object> all = new LinkedHashMap<>(TemplateModel.of(caseFile));
+        Diary diary =
+                Diary.of(
+                        caseFile.job(), caseFile.firm().name(), caseFile.firm().workmanshipYears());
+        all.put("diary", TemplateModel.of(diary));
+        model = printable.clean(all);
+        printable.changed().forEach(text -> findings.add(notPrintable(text)));
+    }
+
+    /** What went wrong so far. */
+    List<Finding> findings() {
+        return findings;
+    }
+
+    /** The markup of a paper as it goes out. */
+    PaperMarkup write(Paper paper) {
+        if (paper.isBlocked()) {
+            return held(paper);
+        }
+        try {
+            return markup(paper, templateOf(paper));
+        } catch (BrokenTemplate e) {
+            return heldBy(paper, e.finding().forJob(caseFile.job().reference()));
+        }
+    }
+
+    /** The page that says that a paper is held by the given finding, which is remembered. */
+    PaperMarkup heldBy(Paper paper, Finding finding) {
+        findings.add(finding);
+        return held(new Paper(paper.kind(), paper.variant(), List.of(finding)));
+    }
+
+    private PaperMarkup held(Paper paper) {
+        return new PaperMarkup(paper, orShipped(RUNNING, paper), orShipped(HELD, paper), true);
+    }
+
+    private PaperMarkup markup(Paper paper, String template) throws BrokenTemplate {
+        return new PaperMarkup(
+                paper, orShipped(RUNNING, paper), render(engine, template, paper), false);
+    }
+
+    private String templateOf(Paper paper) {
+        String folder = paper.kind().folder();
+        String wanted = folder + "/" + paper.variant() + ".ftlh";
+        String usual = folder + "/default.ftlh";
+        // The variant comes from a table, so it may be anything.
+        if (paper.variant().matches("[\\w-]{1,40}") && engine.has(wanted)) {
+            return wanted;
+        }
+        findings.add(
+                Finding.of(
+                                FindingCode.TEMPLATE_BROKEN,
+                                new Place.InTemplate(usual, 0, 0),
+                                "There is no template variant \""
+                                        + paper.variant()
+                                        + "\" of the paper \""
+                                        + paper.title()
+                                        + "\"; the default was used.",
+                                "Put the variant into the template folder, or correct its name in"
+                                        + " the makers or buyers table.")
+                        .as(Severity.CHECK)
+                        .forJob(caseFile.job().reference()));
+        return usual;
+    }
+
+    private Document orShipped(String template, Paper paper) {
+        try {
+            return render(engine, template, paper);
+        } catch (BrokenTemplate e) {
+            findings.add(e.finding().forJob(caseFile.job().reference()));
+        }
+        try {
+            return render(shipped, template, paper);
+        } catch (BrokenTemplate e) {
+            throw new IllegalStateException("the shipped " + template + " is broken", e);
+        }
+    }
+
+    private Document render(TemplateEngine from, String template, Paper paper)
+            throws BrokenTemplate {
+        Map<String, Object> seen = new LinkedHashMap<>(model);
+        seen.put("paper", printable.clean(TemplateModel.of(paper)));
+        Document document = Markup.parse(from.render(template, seen), template, from);
+        PrintableText own = new PrintableText(Fonts.shared());
+        own.clean(document);
+        own.changed().forEach(text -> findings.add(notPrintable(template, text)));
+        return document;
+    }
+
+    private Finding notPrintable(String text) {
+        return Finding.of(
+                        FindingCode.TEXT_NOT_PRINTABLE,
+                        caseFile.job().origin().wholeRow(),
+                        "The text \""
+                                + shortened(text)
+                                + "\" holds characters that the document"
+                                + " font cannot print; a box stands in their place.",
+                        "Spell the text with Latin letters, or write it on the papers by hand.")
+                .seeing(text)
+                .forJob(caseFile.job().reference());
+    }
+
+    private static Finding notPrintable(String template, String text) {
+        return Finding.of(
+                        FindingCode.TEXT_NOT_PRINTABLE,
+                        new Place.InTemplate(template, 0, 0),
+                        "The template's text \""
+                                + shortened(text.strip())
+                                + "\" holds characters"
+                                + " that the document font cannot print.",
+                        "Use other characters in the template.")
+                .seeing(text);
+    }
+
+    private static String shortened(String text) {
+        return text.codePointCount(0, text.length()) <= 40
+                ? text
+                : text.substring(0, text.offsetByCodePoints(0, 40)) + "…";
+    }
+}

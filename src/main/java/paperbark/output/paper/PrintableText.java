@@ -1,0 +1,95 @@
+package paperbark.output.paper;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import org.w3c.dom.Node;
+import org.w3c.dom.Text;
+
+/**
+ * Puts a visible box in place of every character that the typeface lacks or that cannot be seen
+ * (control and direction characters), so that nothing vanishes from paper unnoticed. Remembers the
+ * texts it had to change.
+ */
+final class PrintableText {
+    /** What stands in place of a character that cannot be printed. */
+    static final char SUBSTITUTE = '\u25A1';
+
+    // These repeat what the job says; one finding a text is enough.
+    private static final Set<String> ECHOES = Set.of("findings", "papers", "toDo", "origin");
+
+    private final Fonts fonts;
+    private final Set<String> changed = new TreeSet<>();
+
+    PrintableText(Fonts fonts) {
+        this.fonts = fonts;
+    }
+
+    /** The texts that had characters replaced, as they were, sorted. */
+    Set<String> changed() {
+        return changed;
+    }
+
+    /** The same data with printable texts only. */
+    Map<String, Object> clean(Map<String, Object> model) {
+        Map<String, Object> clean = new LinkedHashMap<>();
+        model.forEach((name, value) -> clean.put(name, clean(value, !ECHOES.contains(name))));
+        return clean;
+    }
+
+    private Object clean(Object value, boolean remember) {
+        if (value instanceof String text) {
+            return clean(text, remember);
+        }
+        if (value instanceof List<?> items) {
+            return items.stream().map(i -> clean(i, remember)).toList();
+        }
+        if (value instanceof Map<?, ?> entries) {
+            Map<String, Object> clean = new LinkedHashMap<>();
+            entries.forEach(
+                    (name, item) -> {
+                        String key = String.valueOf(name);
+                        clean.put(key, clean(item, remember && !ECHOES.contains(key)));
+                    });
+            return clean;
+        }
+        return value;
+    }
+
+    private String clean(String text, boolean remember) {
+        if (text.codePoints().allMatch(this::prints)) {
+            return text;
+        }
+        if (remember) {
+            changed.add(text);
+        }
+        StringBuilder out = new StringBuilder(text.length());
+        text.codePoints().forEach(c -> out.appendCodePoint(prints(c) ? c : SUBSTITUTE));
+        return out.toString();
+    }
+
+    /** Cleans what stands in markup, after the data are clean: the template's own words. */
+    void clean(Node node) {
+        if (node instanceof Text text) {
+            String clean = clean(text.getData(), true);
+            if (!clean.equals(text.getData())) {
+                text.setData(clean);
+            }
+        }
+        for (Node child = node.getFirstChild(); child != null; child = child.getNextSibling()) {
+            clean(child);
+        }
+    }
+
+    private boolean prints(int c) {
+        if (c == '\n' || c == '\r' || c == '\t') {
+            return true;
+        }
+        return c >= ' '
+                && !Character.isISOControl(c)
+                && Character.getType(c) != Character.FORMAT
+                && fonts.prints(c);
+    }
+}
