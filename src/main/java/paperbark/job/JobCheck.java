@@ -10,6 +10,7 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
 import paperbark.firm.FirmTables;
 import paperbark.firm.SchemeName;
+import paperbark.rules.Rulebook;
 import paperbark.value.Days;
 
 /**
@@ -29,14 +30,14 @@ public final class JobCheck {
     }
 
     /** Everything noticed about the job. */
-    public static List<Finding> of(Job job, FirmTables tables, LocalDate today) {
+    public static List<Finding> of(Job job, FirmTables tables, Rulebook rulebook, LocalDate today) {
         JobCheck check = new JobCheck(job, tables, today);
         check.stageAndDates();
         check.owner();
-        check.site();
         check.missing();
         check.claims();
         check.correction();
+        check.findings.addAll(PlaceCheck.of(job, rulebook, today));
         check.findings.addAll(HeaterCheck.of(job));
         check.findings.addAll(TradesCheck.of(job, tables));
         return check.findings.stream().map(f -> f.forJob(job.reference())).toList();
@@ -120,22 +121,6 @@ public final class JobCheck {
                     Field.ACCOUNT,
                     "The owner is to be paid, but BSB or account number is missing.",
                     "Ask the owner for the account, or have it written on the form.");
-        }
-    }
-
-    private void site() {
-        boolean claims = job.stc().claimed() || job.veec().claimed();
-        Optional<String> street = job.site().address().street();
-        boolean found =
-                street.map(s -> s.matches(".*[0-9].*|(?i).*\\b(lot|rmb|rsd)\\b.*")).orElse(true);
-        if (claims && !found && job.site().position().isEmpty()) {
-            add(
-                    FindingCode.ADDRESS_INCOMPLETE,
-                    Field.SITE_STREET,
-                    "The site address has no street or lot number.",
-                    "Type the number, or describe under \""
-                            + Field.SITE_POSITION.label()
-                            + "\" how an officer finds the place.");
         }
     }
 

@@ -152,14 +152,15 @@ final class RowFacts {
     }
 
     private Optional<LocalDate> undated(Field field, Cell cell) {
-        if (cell.number().isEmpty()) {
+        // A CSV file keeps a lost date as the text of its day count.
+        boolean dayCount =
+                cell.text().matches("[0-9]{5}")
+                        && new BigDecimal(cell.text()).compareTo(FIRST_DAY_NUMBER) >= 0
+                        && new BigDecimal(cell.text()).compareTo(LAST_DAY_NUMBER) <= 0;
+        if (!dayCount) {
             return read(field, FindingCode.DATE_UNREADABLE, cell.text(), Days::parse);
         }
-        BigDecimal number = cell.number().get();
-        if (number.compareTo(FIRST_DAY_NUMBER) < 0 || number.compareTo(LAST_DAY_NUMBER) > 0) {
-            return read(field, FindingCode.DATE_UNREADABLE, cell.text(), Days::parse);
-        }
-        LocalDate day = DAY_ZERO.plusDays(number.longValue());
+        LocalDate day = DAY_ZERO.plusDays(Long.parseLong(cell.text()));
         findings.add(
                 Finding.of(
                                 FindingCode.NUMBER_FOR_DATE,

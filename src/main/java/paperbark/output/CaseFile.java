@@ -2,6 +2,8 @@ package paperbark.output;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
@@ -52,9 +54,42 @@ public record CaseFile(
         papers = List.copyOf(papers);
     }
 
+    /** The same case with more findings; a stop among them that names no paper holds nothing. */
+    public CaseFile with(List<Finding> more) {
+        List<Finding> all =
+                Stream.concat(findings.stream(), more.stream().map(f -> f.forJob(job.reference())))
+                        .toList();
+        return new CaseFile(
+                batch,
+                firm,
+                job,
+                entitlements,
+                expected,
+                price,
+                statePapers,
+                deadlines,
+                toDo,
+                Finding.inOrder(all),
+                papers.stream().map(p -> p.heldBy(more)).toList(),
+                packFile);
+    }
+
     /** Money expected under a scheme. */
     public Optional<Expected> expected(SchemeName scheme) {
         return expected.stream().filter(e -> e.scheme() == scheme).findFirst();
+    }
+
+    /** What can be claimed now: entitlements whose assignment paper is not held. */
+    public List<Entitlement> claimable() {
+        return entitlements.all().stream()
+                .filter(
+                        e ->
+                                papers.stream()
+                                        .anyMatch(
+                                                p ->
+                                                        p.kind() == PaperKind.of(e.scheme())
+                                                                && !p.isBlocked()))
+                .toList();
     }
 
     /** Whether a paper of the pack is held by a stop. */

@@ -1,6 +1,7 @@
 package paperbark.output;
 
 import java.util.List;
+import java.util.stream.Stream;
 import paperbark.finding.Finding;
 
 /**
@@ -25,5 +26,18 @@ public record Paper(PaperKind kind, String variant, List<Finding> blockedBy) {
     /** Whether a page of reasons takes its place. */
     public boolean isBlocked() {
         return !blockedBy.isEmpty();
+    }
+
+    /** The same paper, held by those of the findings about its own template, too. */
+    Paper heldBy(List<Finding> more) {
+        List<Finding> own =
+                more.stream()
+                        .filter(Finding::stops)
+                        .filter(f -> f.place().file().startsWith(kind.folder() + "/"))
+                        .toList();
+        return own.isEmpty()
+                ? this
+                : new Paper(
+                        kind, variant, Stream.concat(blockedBy.stream(), own.stream()).toList());
     }
 }

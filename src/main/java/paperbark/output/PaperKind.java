@@ -2,6 +2,7 @@ package paperbark.output;
 
 import java.util.Optional;
 import paperbark.finding.Concern;
+import paperbark.firm.SchemeName;
 
 /** The papers of a pack, in the order in which they lie in it. */
 public enum PaperKind {
@@ -30,6 +31,14 @@ public enum PaperKind {
         this.folder = folder;
         this.title = title;
         this.concern = concern;
+    }
+
+    /** The paper that assigns the certificates of a scheme. */
+    public static PaperKind of(SchemeName scheme) {
+        return switch (scheme) {
+            case STC -> STC;
+            case VEEC -> VEEC;
+        };
     }
 
     /** The folder of its templates. */

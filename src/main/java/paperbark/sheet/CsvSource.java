@@ -55,6 +55,13 @@ final class CsvSource {
         return new CsvSource(file, bytes).read(isKnown);
     }
 
+    static Reading<List<Row>> lines(String file, byte[] bytes, Predicate<String> isKnown)
+            throws Refused, IOException {
+        CsvSource source = new CsvSource(file, bytes);
+        List<Line> lines = source.records.all(source.choose(isKnown).delimiter());
+        return Reading.of(lines.stream().map(Line::row).toList(), List.of());
+    }
+
     private Reading<Sheet> read(Predicate<String> isKnown) throws Refused, IOException {
         Choice choice = choose(isKnown);
         refuseBroken(choice.delimiter());

@@ -14,6 +14,7 @@ import org.apache.poi.ss.usermodel.Workbook;
 import paperbark.finding.Finding;
 import paperbark.finding.Place;
 import paperbark.sheet.HeadingFinder.Headings;
+import paperbark.value.Nearest;
 
 /** Decides which sheet of a workbook is meant. */
 final class SheetChoice {

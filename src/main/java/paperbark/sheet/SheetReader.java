@@ -49,15 +49,31 @@ public final class SheetReader {
                 new Place.InFile(fileName), () -> CsvSource.read(fileName, content, knownHeading));
     }
 
-    private interface Work {
-        Reading<Sheet> read() throws Refused, IOException;
+    /**
+     * Every line of a CSV file that holds anything, the headings and what stands above them too.
+     *
+     * @return the lines; no result and no finding for a workbook
+     */
+    public static Reading<List<Row>> csvLines(Path file, Predicate<String> knownHeading) {
+        Place.InFile place = new Place.InFile(String.valueOf(file.getFileName()));
+        return guarded(
+                place,
+                () ->
+                        FileGate.pass(file, place) == FileKind.TEXT
+                                ? CsvSource.lines(
+                                        place.file(), Files.readAllBytes(file), knownHeading)
+                                : Reading.refused(List.of()));
+    }
+
+    private interface Work<T> {
+        Reading<T> read() throws Refused, IOException;
     }
 
     /**
      * The one boundary to the libraries, which fail with a dozen unchecked exceptions and errors on
      * damaged files. Only a virtual machine that is out of memory or broken is passed on.
      */
-    private static Reading<Sheet> guarded(Place place, Work work) {
+    private static <T> Reading<T> guarded(Place place, Work<T> work) {
         try {
             return work.read();
         } catch (Refused refused) {
@@ -72,7 +88,7 @@ public final class SheetReader {
     }
 
     /** Shows the kind of error only: its text may repeat what people wrote in the file. */
-    private static Reading<Sheet> unreadable(Place place, Throwable cause) {
+    private static <T> Reading<T> unreadable(Place place, Throwable cause) {
         Finding finding =
                 Finding.of(
                         FILE_UNREADABLE,

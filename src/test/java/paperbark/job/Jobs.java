@@ -304,7 +304,9 @@ public final class Jobs {
                 Optional.empty(),
                 secondHand,
                 complete,
-                declarationsOn);
+                declarationsOn,
+                Optional.empty(),
+                Optional.empty());
     }
 
     private static OldHeater old(OldKind kind) {

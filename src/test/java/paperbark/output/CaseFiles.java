@@ -130,6 +130,8 @@ public final class CaseFiles {
                                 none(),
                                 false,
                                 true,
+                                none(),
+                                none(),
                                 none()),
                         new Trades(
                                 Optional.of(Facts.plumber(State.NSW)),
@@ -183,7 +185,7 @@ public final class CaseFiles {
                         new Site(Address.UNKNOWN, none(), none()),
                         new Heater(
                                 none(), none(), none(), none(), none(), List.of(), none(), false,
-                                true, none()),
+                                true, none(), none(), none()),
                         new Trades(none(), none(), none(), none(), none()),
                         new Compliance(none(), none(), none(), none()),
                         none(),

@@ -88,6 +88,8 @@ final class Facts {
                 none(),
                 false,
                 true,
+                none(),
+                none(),
                 none());
     }
 

@@ -205,6 +205,8 @@ public final class Jobs {
                 Optional.empty(),
                 false,
                 true,
+                Optional.empty(),
+                Optional.empty(),
                 Optional.empty());
     }
 

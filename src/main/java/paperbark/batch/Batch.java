@@ -1,0 +1,151 @@
+package paperbark.batch;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.RuleRef;
+import paperbark.job.Job;
+import paperbark.output.BatchInfo;
+import paperbark.output.BatchView;
+import paperbark.output.CaseFile;
+// import paperbark.output.index.IndexPage;
+import paperbark.output.paper.Pack;
+import paperbark.output.paper.PrintRun;
+import paperbark.output.workbook.SummaryWorkbook;
+import paperbark.sheet.Reading;
+
+/** The order of work: one register in, one published folder out. */
+public final class Batch {
+    private final Progress progress;
+
+    /** A batch that reports how far it has come. */
+    public Batch(Progress progress) {
+        this.progress = progress;
+    }
+
+    /**
+     * Reads a register and publishes its batch folder, whole or not at all.
+     *
+     * @throws IOException when a file or folder cannot be read or written; nothing is published
+     *     then
+     */
+    public Outcome prepare(Request request) throws IOException {
+        Reading<Inputs> reading = Inputs.read(request);
+        if (reading.result().isEmpty()) {
+            return refused(reading.findings());
+        }
+        Inputs inputs = reading.result().get();
+        Manifest.Sources sources = Manifest.Sources.of(request, inputs.rulebook());
+        BatchFolder folder = BatchFolder.choose(request, sources);
+        if (folder.isPublishedAlready()) {
+            return new Outcome(
+                    Ending.ALREADY,
+                    Optional.of(folder.path()),
+                    Counts.NONE,
+                    Finding.inOrder(inputs.findings()));
+        }
+        BatchInfo info =
+                new BatchInfo(
+                        folder.id(), inputs.sheet().file(), request.today(), request.version());
+        List<CaseFile> cases = cases(inputs, info, request);
+        try (Staging staging = Staging.of(folder.path())) {
+            List<Pack> packs = new Packing(request.templates(), progress).make(cases, staging);
+            cases = Packing.withFindings(cases, packs);
+            BatchView view = view(inputs, info, cases);
+            staging.write("print-run.pdf", PrintRun.of(inRouteOrder(cases, packs)));
+            // staging.write("index.html", IndexPage.of(view).getBytes(StandardCharsets.UTF_8));
+            staging.write("summary.xlsx", SummaryWorkbook.of(view));
+            staging.write(
+                    "register-checked.xlsx",
+                    MarkedCopy.of(request.register(), inputs, view.findings()));
+            Counts counts = Counts.of(cases, packs.size());
+            staging.write(
+                    "manifest.json",
+                    Manifest.of(sources, view, counts, staging.written()).toJson());
+            staging.publish();
+            Ending ending = counts.heldJobs() > 0 ? Ending.HELD : Ending.DONE;
+            return new Outcome(ending, Optional.of(folder.path()), counts, view.findings());
+        }
+    }
+
+    /**
+     * Reads and checks a register, and writes only the marked-up copy.
+     *
+     * @throws IOException when a file or folder cannot be read or written
+     */
+    public Outcome check(Request request) throws IOException {
+        Reading<Inputs> reading = Inputs.read(request);
+        if (reading.result().isEmpty()) {
+            return refused(reading.findings());
+        }
+        Inputs inputs = reading.result().get();
+        String name = PackNames.slug(baseName(request.register()));
+        BatchInfo info =
+                new BatchInfo(name, inputs.sheet().file(), request.today(), request.version());
+        List<CaseFile> cases = cases(inputs, info, request);
+        BatchView view = view(inputs, info, cases);
+        Path marked = request.out().resolve(name + "-checked.xlsx");
+        Staging.replace(marked, MarkedCopy.of(request.register(), inputs, view.findings()));
+        Counts counts = Counts.of(cases, 0);
+        return new Outcome(
+                counts.heldJobs() > 0 ? Ending.HELD : Ending.DONE,
+                Optional.of(marked),
+                counts,
+                view.findings());
+    }
+
+    private static Outcome refused(List<Finding> findings) {
+        boolean tables = findings.stream().anyMatch(f -> f.code() == FindingCode.TABLE_MISSING);
+        return new Outcome(
+                tables ? Ending.SETUP : Ending.REFUSED,
+                Optional.empty(),
+                Counts.NONE,
+                Finding.inOrder(findings));
+    }
+
+    private static List<CaseFile> cases(Inputs inputs, BatchInfo info, Request request) {
+        Cases cases = new Cases(info, inputs.tables(), inputs.rulebook(), request.siteSheets());
+        List<String> packNames = PackNames.of(inputs.jobs());
+        List<CaseFile> files = new ArrayList<>();
+        for (int i = 0; i < inputs.jobs().size(); i++) {
+            Job job = inputs.jobs().get(i);
+            files.add(cases.of(job, inputs.findingsOf(job), packNames.get(i)));
+        }
+        return files;
+    }
+
+    private static BatchView view(Inputs inputs, BatchInfo info, List<CaseFile> cases) {
+        List<Finding> findings =
+                new ArrayList<>(inputs.findings().stream().filter(f -> f.job().isEmpty()).toList());
+        cases.forEach(file -> findings.addAll(file.findings()));
+        List<RuleRef> rules =
+                cases.stream()
+                        .flatMap(file -> file.entitlements().all().stream())
+                        .flatMap(e -> e.rules().stream())
+                        .distinct()
+                        .toList();
+        return new BatchView(info, inputs.tables().firm(), cases, Finding.inOrder(findings), rules);
+    }
+
+    /** Crew, then place in the route, then job; packs without a crew or place come last. */
+    private static List<Pack> inRouteOrder(List<CaseFile> cases, List<Pack> packs) {
+        Comparator<Integer> route =
+                Comparator.comparing(
+                                (Integer i) -> cases.get(i).job().visit().crew().orElse("\uffff"))
+                        .thenComparing(
+                                i -> cases.get(i).job().visit().order().orElse(Integer.MAX_VALUE))
+                        .thenComparing(i -> cases.get(i).job().reference());
+        return IntStream.range(0, packs.size()).boxed().sorted(route).map(packs::get).toList();
+    }
+
+    private static String baseName(Path register) {
+        String name = register.getFileName().toString();
+        return name.contains(".") ? name.substring(0, name.lastIndexOf('.')) : name;
+    }
+}

@@ -1,0 +1,36 @@
+package paperbark.batch;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/**
+ * Where a batch is published: a folder named after the day and the register, with a number behind
+ * it when the name is taken by another batch.
+ *
+ * @param path the folder
+ * @param isPublishedAlready whether exactly this batch lies there already
+ */
+record BatchFolder(Path path, boolean isPublishedAlready) {
+
+    /** The name that stands on every paper. */
+    String id() {
+        return path.getFileName().toString();
+    }
+
+    /** Chooses the folder for a request whose sources have the given hashes. */
+    static BatchFolder choose(Request request, Manifest.Sources sources) throws IOException {
+        String file = request.register().getFileName().toString();
+        String base = file.contains(".") ? file.substring(0, file.lastIndexOf('.')) : file;
+        String name = request.today() + "-" + PackNames.slug(base);
+        for (int number = 1; ; number++) {
+            Path path = request.out().resolve(number == 1 ? name : name + "-" + number);
+            if (!Files.exists(path)) {
+                return new BatchFolder(path, false);
+            }
+            if (Manifest.isOf(path.resolve("manifest.json"), sources)) {
+                return new BatchFolder(path, true);
+            }
+        }
+    }
+}

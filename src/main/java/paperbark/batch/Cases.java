@@ -1,0 +1,97 @@
+package paperbark.batch;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import paperbark.entitlement.Entitlement;
+import paperbark.entitlement.Schemes;
+import paperbark.finding.Finding;
+import paperbark.firm.FirmTables;
+import paperbark.firm.StatePaper;
+import paperbark.firm.Trade;
+import paperbark.job.Job;
+import paperbark.job.JobCheck;
+import paperbark.job.Missing;
+import paperbark.offer.Expected;
+import paperbark.offer.Gst;
+import paperbark.offer.OfferChoice;
+import paperbark.offer.OwnerPrice;
+import paperbark.output.BatchInfo;
+import paperbark.output.CaseFile;
+import paperbark.output.Deadlines;
+import paperbark.output.Paper;
+import paperbark.output.PaperPlan;
+import paperbark.output.ToDo;
+import paperbark.rules.Rulebook;
+
+/**
+ * Makes the case file of a job: what it earns, what that is worth, what is missing, which papers it
+ * gets.
+ */
+final class Cases {
+    private final BatchInfo info;
+    private final FirmTables tables;
+    private final Rulebook rulebook;
+    private final boolean siteSheets;
+
+    Cases(BatchInfo info, FirmTables tables, Rulebook rulebook, boolean siteSheets) {
+        this.info = info;
+        this.tables = tables;
+        this.rulebook = rulebook;
+        this.siteSheets = siteSheets;
+    }
+
+    /**
+     * The case file.
+     *
+     * @param job the job
+     * @param readFindings what reading and batch checks noticed about it
+     * @param packFile name of its pack
+     */
+    CaseFile of(Job job, List<Finding> readFindings, String packFile) {
+        List<Finding> findings = new ArrayList<>(readFindings);
+        findings.addAll(JobCheck.of(job, tables, rulebook, info.preparedOn()));
+        Schemes.Assessed assessed = Schemes.assess(job, rulebook, info.preparedOn());
+        findings.addAll(assessed.findings());
+        List<Expected> expected = new ArrayList<>();
+        OfferChoice offers = new OfferChoice(tables, info.preparedOn());
+        for (Entitlement entitlement : assessed.entitlements().all()) {
+            OfferChoice.Chosen chosen = offers.choose(job, entitlement);
+            chosen.expected().ifPresent(expected::add);
+            findings.addAll(chosen.findings());
+        }
+        List<Finding> ordered =
+                Finding.inOrder(findings.stream().map(f -> f.forJob(job.reference())).toList());
+        List<Paper> papers = PaperPlan.of(job, ordered, expected, siteSheets);
+        List<StatePaper> statePapers = statePapers(job);
+        Optional<OwnerPrice> price = Gst.of(job, tables.firm(), rulebook, info.preparedOn());
+        return new CaseFile(
+                info,
+                tables.firm(),
+                job,
+                assessed.entitlements(),
+                expected,
+                price,
+                statePapers,
+                Deadlines.of(job, assessed.entitlements(), statePapers, info.preparedOn()),
+                Missing.of(job).stream()
+                        .map(m -> new ToDo(m.field().label(), m.who(), Optional.empty()))
+                        .toList(),
+                ordered,
+                papers,
+                packFile);
+    }
+
+    private List<StatePaper> statePapers(Job job) {
+        return List.of(Trade.PLUMBING, Trade.ELECTRICAL).stream()
+                .flatMap(
+                        trade ->
+                                job
+                                        .site()
+                                        .address()
+                                        .state()
+                                        .flatMap(state -> tables.statePaper(state, trade))
+                                        .stream())
+                .toList();
+    }
+}

@@ -1,0 +1,35 @@
+package paperbark.batch;
+
+/** How a run ended; each ending has one exit code, which never changes. */
+public enum Ending {
+    DONE(0, "All done."),
+    FAULT(1, "Something went wrong inside the program; nothing was published."),
+    USAGE(2, "The command was not understood."),
+    HELD(10, "Published; some jobs are held until their findings are mended."),
+    REFUSED(11, "The register was refused; nothing was published."),
+    ALREADY(
+            12,
+            "This register was already prepared with the same tables and templates; nothing is new."),
+    DISK(
+            22,
+            "A file or folder could not be written; nothing was published. Try again once the reason is gone."),
+    SETUP(23, "The firm's tables, rule tables or templates cannot be used; nothing was published.");
+
+    private final int exitCode;
+    private final String sentence;
+
+    Ending(int exitCode, String sentence) {
+        this.exitCode = exitCode;
+        this.sentence = sentence;
+    }
+
+    /** The process's exit code. */
+    public int exitCode() {
+        return exitCode;
+    }
+
+    /** One sentence for people. */
+    public String sentence() {
+        return sentence;
+    }
+}

@@ -1,0 +1,42 @@
+package paperbark.batch;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.apache.commons.codec.digest.DigestUtils;
+
+/** SHA-256 in hexadecimal. */
+final class Hashes {
+    private Hashes() {}
+
+    static String sha256(byte[] content) {
+        return DigestUtils.sha256Hex(content);
+    }
+
+    static String sha256(Path file) throws IOException {
+        return DigestUtils.sha256Hex(Files.readAllBytes(file));
+    }
+
+    /**
+     * The hashes of all files of a folder by their path below it; of a single file under its name.
+     */
+    static Map<String, String> ofAll(Path folderOrFile) throws IOException {
+        Map<String, String> hashes = new TreeMap<>();
+        if (Files.isRegularFile(folderOrFile)) {
+            hashes.put(folderOrFile.getFileName().toString(), sha256(folderOrFile));
+            return hashes;
+        }
+        try (Stream<Path> files = Files.walk(folderOrFile)) {
+            for (Path file :
+                    files.filter(f -> Files.isRegularFile(f, LinkOption.NOFOLLOW_LINKS)).toList()) {
+                hashes.put(
+                        folderOrFile.relativize(file).toString().replace('\\', '/'), sha256(file));
+            }
+        }
+        return hashes;
+    }
+}

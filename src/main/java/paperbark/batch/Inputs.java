@@ -1,0 +1,136 @@
+package paperbark.batch;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
+import paperbark.firm.FirmTables;
+import paperbark.firm.FirmTablesReader;
+import paperbark.job.BatchCheck;
+import paperbark.job.ColumnMap;
+import paperbark.job.ColumnNames;
+import paperbark.job.Field;
+import paperbark.job.Job;
+import paperbark.job.JobReader;
+import paperbark.rules.Rulebook;
+import paperbark.sheet.Column;
+import paperbark.sheet.Reading;
+import paperbark.sheet.Sheet;
+import paperbark.sheet.SheetReader;
+
+/**
+ * Everything a batch begins with, read and checked as far as rows, cells and the batch as a whole
+ * go.
+ *
+ * @param tables the firm's tables
+ * @param rulebook the rules
+ * @param names what headings mean
+ * @param sheet the register's sheet
+ * @param jobs its jobs in order
+ * @param findings what was noticed so far
+ */
+record Inputs(
+        FirmTables tables,
+        Rulebook rulebook,
+        ColumnNames names,
+        Sheet sheet,
+        List<Job> jobs,
+        List<Finding> findings) {
+    private static final String COLUMNS = "columns.csv";
+
+    /** Reads all of it; no result when the tables or the register cannot be used. */
+    static Reading<Inputs> read(Request request) {
+        List<Finding> findings = new ArrayList<>();
+        Optional<FirmTables> tables = gather(FirmTablesReader.read(request.tables()), findings);
+        Rulebook rulebook = Rulebook.load(request.rules());
+        ColumnNames names = columnNames(request.tables(), findings);
+        Optional<Sheet> sheet =
+                gather(
+                        SheetReader.read(request.register(), names::knows, request.sheet()),
+                        findings);
+        Optional<Map<Field, Column>> columns =
+                sheet.flatMap(s -> gather(ColumnMap.of(s, names), findings));
+        if (tables.isEmpty() || columns.isEmpty()) {
+            return Reading.refused(findings);
+        }
+        JobReader.Jobs read =
+                new JobReader(tables.get(), request.today()).read(sheet.get(), columns.get());
+        findings.addAll(read.findings());
+        findings.addAll(BatchCheck.of(read.jobs()));
+        if (read.jobs().isEmpty()) {
+            findings.add(noJobs(sheet.get()));
+            return Reading.refused(findings);
+        }
+        return Reading.of(
+                new Inputs(
+                        tables.get(),
+                        rulebook,
+                        names,
+                        sheet.get(),
+                        read.jobs(),
+                        List.copyOf(findings)),
+                findings);
+    }
+
+    /** What was noticed about one job. */
+    List<Finding> findingsOf(Job job) {
+        return findings.stream()
+                .filter(f -> f.job().equals(Optional.of(job.reference())) && sameRow(f, job))
+                .toList();
+    }
+
+    // Two rows may share a job number; each keeps its own findings.
+    private static boolean sameRow(Finding finding, Job job) {
+        return finding.place().rowNumber() == job.origin().row();
+    }
+
+    private static <T> Optional<T> gather(Reading<T> reading, List<Finding> findings) {
+        findings.addAll(reading.findings());
+        return reading.result();
+    }
+
+    private static Finding noJobs(Sheet sheet) {
+        return Finding.of(
+                FindingCode.REGISTER_EMPTY,
+                new Place.InFile(sheet.file()),
+                "No row of the register has a job number.",
+                "Look whether this is the right file and sheet.");
+    }
+
+    /** The firm's table of headings, or the shipped one where the firm has none. */
+    private static ColumnNames columnNames(Path tables, List<Finding> findings) {
+        Path own = tables.resolve(COLUMNS);
+        Reading<Sheet> reading =
+                Files.isRegularFile(own)
+                        ? SheetReader.read(own, ColumnNames::isOwnHeading, Optional.empty())
+                        : SheetReader.readCsv(COLUMNS, shippedColumns(), ColumnNames::isOwnHeading);
+        findings.addAll(reading.findings());
+        Sheet sheet =
+                reading.result().orElseGet(() -> new Sheet(COLUMNS, "", 1, List.of(), List.of()));
+        return ColumnNames.of(
+                sheet,
+                (row, why) ->
+                        findings.add(
+                                Finding.of(
+                                        FindingCode.TABLE_ROW_WRONG,
+                                        new Place.InRule(COLUMNS, row.number()),
+                                        why,
+                                        "Correct the row; see the list of fields in the README.")));
+    }
+
+    private static byte[] shippedColumns() {
+        try (InputStream in = Inputs.class.getResourceAsStream("/" + COLUMNS)) {
+            return in.readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,150 @@
+package paperbark.batch;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import paperbark.finding.RuleRef;
+import paperbark.output.BatchView;
+import paperbark.output.CaseFile;
+import paperbark.rules.Rulebook;
+import paperbark.rules.TableFile;
+
+/**
+ * What went into a batch and what came out, so that anyone can prove later which rules and
+ * templates made a paper. Nothing in it depends on the time of the run but the day.
+ *
+ * @param batch name of the batch
+ * @param sources what went in
+ * @param counts jobs, packs and certificates
+ * @param findings how many of each severity
+ * @param jobs what each job earned
+ * @param rules the rule rows used
+ * @param outputs every other file of the batch folder with its size and SHA-256
+ */
+record Manifest(
+        String batch,
+        Sources sources,
+        Counts counts,
+        Map<String, Long> findings,
+        List<JobLine> jobs,
+        List<RuleRef> rules,
+        Map<String, Staging.Written> outputs) {
+    private static final ObjectMapper JSON =
+            new ObjectMapper()
+                    .enable(SerializationFeature.INDENT_OUTPUT)
+                    .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
+
+    /**
+     * What went in, by file name and SHA-256.
+     *
+     * @param program version of Paperbark
+     * @param preparedOn day of the run, ISO form
+     * @param siteSheets whether installed jobs got a site sheet too
+     * @param register the register
+     * @param tables the firm's tables
+     * @param templates the firm's own templates
+     * @param rules every rule table, shipped or the firm's
+     */
+    record Sources(
+            String program,
+            String preparedOn,
+            boolean siteSheets,
+            Map<String, String> register,
+            Map<String, String> tables,
+            Map<String, String> templates,
+            Map<String, String> rules) {
+
+        /** The sources of a request. */
+        static Sources of(Request request, Rulebook rulebook) throws IOException {
+            return new Sources(
+                    request.version(),
+                    request.today().toString(),
+                    request.siteSheets(),
+                    Hashes.ofAll(request.register()),
+                    Hashes.ofAll(request.tables()),
+                    request.templates().isPresent()
+                            ? Hashes.ofAll(request.templates().get())
+                            : Map.of(),
+                    rulebook.tables().stream()
+                            .collect(
+                                    Collectors.toMap(
+                                            TableFile::label,
+                                            TableFile::sha256,
+                                            (a, b) -> a,
+                                            TreeMap::new)));
+        }
+    }
+
+    /** What one job earned. */
+    record JobLine(String job, String pack, boolean held, Map<String, Integer> certificates) {
+
+        private static JobLine of(CaseFile file) {
+            Map<String, Integer> certificates =
+                    file.claimable().stream()
+                            .filter(e -> e.certificates().isPresent())
+                            .collect(
+                                    Collectors.toMap(
+                                            e -> e.scheme().word(),
+                                            e -> e.certificates().orElse(0),
+                                            Integer::sum,
+                                            TreeMap::new));
+            return new JobLine(
+                    file.job().reference(),
+                    "packs/" + file.packFile(),
+                    file.isHeld(),
+                    certificates);
+        }
+    }
+
+    /** The manifest of a batch whose other files are written. */
+    static Manifest of(
+            Sources sources, BatchView view, Counts counts, Map<String, Staging.Written> outputs) {
+        Map<String, Long> findings =
+                view.findings().stream()
+                        .collect(
+                                Collectors.groupingBy(
+                                        f -> f.severity().word(),
+                                        TreeMap::new,
+                                        Collectors.counting()));
+        List<JobLine> jobs = view.cases().stream().map(JobLine::of).toList();
+        return new Manifest(
+                view.info().id(),
+                sources,
+                counts,
+                findings,
+                jobs,
+                view.rules(),
+                new TreeMap<>(outputs));
+    }
+
+    /** As indented JSON with a final newline. */
+    byte[] toJson() throws JsonProcessingException {
+        byte[] json = JSON.writeValueAsBytes(this);
+        byte[] ended = Arrays.copyOf(json, json.length + 1);
+        ended[json.length] = '\n';
+        return ended;
+    }
+
+    /** Whether the file is the manifest of a batch made from exactly these sources. */
+    static boolean isOf(Path file, Sources sources) {
+        if (!Files.isRegularFile(file)) {
+            return false;
+        }
+        try {
+            JsonNode published = JSON.readTree(Files.readAllBytes(file)).get("sources");
+            return JSON.valueToTree(sources).equals(published);
+        } catch (IOException e) {
+            // Not a manifest of ours, so another name is taken.
+            return false;
+        }
+    }
+}

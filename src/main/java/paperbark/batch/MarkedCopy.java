@@ -1,0 +1,37 @@
+package paperbark.batch;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import paperbark.finding.Finding;
+import paperbark.output.workbook.CheckedRegister;
+import paperbark.output.workbook.PlainRows;
+import paperbark.output.workbook.PlainRows.PlainRow;
+import paperbark.sheet.Cell;
+import paperbark.sheet.Row;
+import paperbark.sheet.SheetReader;
+
+/**
+ * The register with its findings marked: a copy of a workbook, or a workbook made of a CSV file.
+ */
+final class MarkedCopy {
+    private MarkedCopy() {}
+
+    static byte[] of(Path register, Inputs inputs, List<Finding> findings) {
+        Optional<List<Row>> lines = SheetReader.csvLines(register, inputs.names()::knows).result();
+        if (lines.isEmpty()) {
+            return CheckedRegister.of(register, findings);
+        }
+        List<PlainRow> rows =
+                lines.get().stream().map(row -> new PlainRow(row.number(), fields(row))).toList();
+        return CheckedRegister.of(new PlainRows(inputs.sheet().file(), rows), findings);
+    }
+
+    private static List<String> fields(Row row) {
+        int last = row.cells().keySet().stream().max(Integer::compareTo).orElse(0);
+        return IntStream.rangeClosed(1, last)
+                .mapToObj(i -> Optional.ofNullable(row.cells().get(i)).map(Cell::text).orElse(""))
+                .toList();
+    }
+}

@@ -1,0 +1,62 @@
+package paperbark.batch;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import paperbark.output.CaseFile;
+import paperbark.output.paper.Pack;
+import paperbark.output.paper.Packs;
+
+/** Makes the packs of a batch on all cores, and writes each as it is done. */
+final class Packing {
+    private final Packs packs;
+    private final Progress progress;
+
+    Packing(Optional<Path> templates, Progress progress) {
+        this.packs = new Packs(templates);
+        this.progress = progress;
+    }
+
+    /** The packs in the order of the cases. */
+    List<Pack> make(List<CaseFile> cases, Staging staging) throws IOException {
+        ExecutorService workers =
+                Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
+        try {
+            List<Future<Pack>> running =
+                    cases.stream().map(file -> workers.submit(() -> packs.make(file))).toList();
+            List<Pack> done = new ArrayList<>();
+            for (int i = 0; i < running.size(); i++) {
+                Pack pack = running.get(i).get();
+                staging.write("packs/" + cases.get(i).packFile(), pack.pdf());
+                done.add(pack);
+                progress.at("packs", done.size(), cases.size());
+            }
+            return done;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IOException("The run was interrupted.", e);
+        } catch (ExecutionException e) {
+            throw new IllegalStateException("A pack could not be made.", e.getCause());
+        } finally {
+            workers.shutdownNow();
+        }
+    }
+
+    /** The cases with what was noticed while their packs were made. */
+    static List<CaseFile> withFindings(List<CaseFile> cases, List<Pack> packs) {
+        List<CaseFile> all = new ArrayList<>();
+        for (int i = 0; i < cases.size(); i++) {
+            all.add(
+                    packs.get(i).findings().isEmpty()
+                            ? cases.get(i)
+                            : cases.get(i).with(packs.get(i).findings()));
+        }
+        return all;
+    }
+}

@@ -1,0 +1,31 @@
+package paperbark.cli;
+
+import java.util.concurrent.Callable;
+import paperbark.batch.Batch;
+import paperbark.batch.Outcome;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+/** {@code check}: the same reading and checking, and only the marked-up register comes out. */
+@Command(
+        name = "check",
+        description =
+                "Reads and checks a register, prints the findings and writes only the marked-up copy.",
+        mixinStandardHelpOptions = true)
+final class CheckCommand implements Callable<Integer> {
+    private final Main.World world;
+
+    @Mixin private RegisterOptions options;
+
+    CheckCommand(Main.World world) {
+        this.world = world;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        Outcome outcome =
+                new Batch((what, done, of) -> {}).check(options.request(world, "", false));
+        new Report(world, options).print(outcome);
+        return outcome.ending().exitCode();
+    }
+}

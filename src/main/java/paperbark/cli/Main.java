@@ -1,0 +1,70 @@
+package paperbark.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Clock;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+
+/** The program {@code paperbark}. */
+@Command(
+        name = "paperbark",
+        description =
+                "Prepares the papers of a week of solar and heat-pump water heater installations.",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        subcommandsRepeatable = false,
+        synopsisSubcommandLabel = "COMMAND",
+        footer = {
+            "",
+            "Exit codes: 0 all done; 10 published, some jobs held; 11 register refused; 12 already prepared;",
+            "2 wrong usage; 22 disk or permission; 23 tables, rules or templates unusable; 1 our own fault."
+        })
+public final class Main {
+    private final World world;
+
+    /** What the program sees of the world around it. */
+    record World(PrintWriter out, PrintWriter err, Clock clock, Path directory, boolean terminal) {}
+
+    private Main(World world) {
+        this.world = world;
+    }
+
+    /**
+     * A program that writes to the given streams and takes today and relative paths from outside;
+     * for tests.
+     */
+    static int run(World world, String... arguments) {
+        CommandLine line = new CommandLine(new Main(world));
+        line.addSubcommand(new PrepareCommand(world));
+        line.addSubcommand(new CheckCommand(world));
+        line.setOut(world.out());
+        line.setErr(world.err());
+        line.setExecutionExceptionHandler(new Faults(world));
+        line.setUsageHelpAutoWidth(false);
+        int exitCode = arguments.length == 0 ? usage(line) : line.execute(arguments);
+        world.out().flush();
+        world.err().flush();
+        return exitCode;
+    }
+
+    private static int usage(CommandLine line) {
+        line.usage(line.getErr());
+        return CommandLine.ExitCode.USAGE;
+    }
+
+    /** Runs the program and ends the process with its exit code. */
+    public static void main(String[] arguments) {
+        PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
+        PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+        World world =
+                new World(
+                        out,
+                        err,
+                        Clock.systemDefaultZone(),
+                        Path.of("").toAbsolutePath(),
+                        System.console() != null);
+        System.exit(run(world, arguments));
+    }
+}

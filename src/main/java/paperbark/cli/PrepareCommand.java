@@ -1,0 +1,36 @@
+package paperbark.cli;
+
+import java.util.concurrent.Callable;
+import paperbark.batch.Batch;
+import paperbark.batch.Outcome;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code prepare}: one register in, every pack out. */
+@Command(
+        name = "prepare",
+        description =
+                "Reads a register and publishes one folder with all packs, the print run, the index page and the workbooks.",
+        mixinStandardHelpOptions = true)
+final class PrepareCommand implements Callable<Integer> {
+    private final Main.World world;
+
+    @Mixin private RegisterOptions options;
+
+    @Option(names = "--site-sheets", description = "Give installed jobs a site sheet too.")
+    private boolean siteSheets;
+
+    PrepareCommand(Main.World world) {
+        this.world = world;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        ProgressLine progress = new ProgressLine(world);
+        Outcome outcome = new Batch(progress).prepare(options.request(world, "packs", siteSheets));
+        progress.end();
+        new Report(world, options).print(outcome);
+        return outcome.ending().exitCode();
+    }
+}

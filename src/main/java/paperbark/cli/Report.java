@@ -1,0 +1,125 @@
+package paperbark.cli;
+
+import java.io.PrintWriter;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import paperbark.batch.Ending;
+import paperbark.batch.FindingsJson;
+import paperbark.batch.Outcome;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
+import paperbark.firm.SchemeName;
+
+/** Tells the outcome of a run on the terminal. */
+final class Report {
+    // More of one code scroll the others off the screen; the marked-up register lists them all.
+    private static final int SHOWN_OF_A_CODE = 20;
+
+    private final PrintWriter out;
+    private final RegisterOptions options;
+
+    Report(Main.World world, RegisterOptions options) {
+        this.out = world.out();
+        this.options = options;
+    }
+
+    void print(Outcome outcome) {
+        if (options.json()) {
+            out.println(FindingsJson.of(outcome));
+            return;
+        }
+        findings(outcome.findings());
+        summary(outcome);
+    }
+
+    private void findings(List<Finding> findings) {
+        Map<FindingCode, Integer> shown = new EnumMap<>(FindingCode.class);
+        Map<FindingCode, Integer> hidden = new EnumMap<>(FindingCode.class);
+        for (Finding finding : findings) {
+            boolean quiet = finding.severity() == Severity.NOTE && !options.explain();
+            if (quiet
+                    || (shown.merge(finding.code(), 1, Integer::sum) > SHOWN_OF_A_CODE
+                            && !options.explain())) {
+                hidden.merge(finding.code(), 1, Integer::sum);
+            } else {
+                print(finding);
+            }
+        }
+        if (!hidden.isEmpty()) {
+            String rest =
+                    hidden.entrySet().stream()
+                            .map(e -> e.getValue() + " " + e.getKey().code())
+                            .collect(Collectors.joining(", "));
+            out.println(
+                    "Not shown here: "
+                            + rest
+                            + ". Use --explain, or look into the marked-up register.");
+            out.println();
+        }
+    }
+
+    private void print(Finding finding) {
+        String job = finding.job().map(j -> " " + j).orElse("");
+        out.println(
+                finding.severity().word()
+                        + job
+                        + ": "
+                        + finding.where()
+                        + "  ["
+                        + finding.code().code()
+                        + "]");
+        String seen = finding.seen().isEmpty() ? "" : "\"" + finding.seen() + "\": ";
+        out.println("  " + seen + finding.fact());
+        if (!finding.remedy().isEmpty()) {
+            out.println("  Do: " + finding.remedy());
+        }
+        if (options.explain()) {
+            out.println("  Why: " + finding.why());
+            finding.rule().ifPresent(rule -> out.println("  Rule: " + rule.inWords()));
+        }
+        out.println();
+    }
+
+    private void summary(Outcome outcome) {
+        out.println(outcome.ending().sentence());
+        if (outcome.ending() == Ending.DONE || outcome.ending() == Ending.HELD) {
+            out.println(
+                    "Jobs:         "
+                            + outcome.counts().jobs()
+                            + ", held: "
+                            + outcome.counts().heldJobs());
+            if (outcome.counts().packs() > 0) {
+                out.println("Packs:        " + outcome.counts().packs());
+            }
+            out.println("Certificates: " + certificates(outcome.counts().certificates()));
+        }
+        out.println("Findings:     " + bySeverity(outcome.findings()));
+        outcome.published().ifPresent(path -> out.println("Result:       " + path));
+    }
+
+    private static String certificates(Map<SchemeName, Integer> counts) {
+        String all =
+                counts.entrySet().stream()
+                        .sorted(Map.Entry.comparingByKey())
+                        .map(
+                                e ->
+                                        e.getValue()
+                                                + " "
+                                                + e.getKey().word()
+                                                + (e.getValue() == 1 ? "" : "s"))
+                        .collect(Collectors.joining(", "));
+        return all.isEmpty() ? "none" : all;
+    }
+
+    private static String bySeverity(List<Finding> findings) {
+        Map<Severity, Integer> counts = new HashMap<>();
+        findings.forEach(f -> counts.merge(f.severity(), 1, Integer::sum));
+        return List.of(Severity.STOP, Severity.CHECK, Severity.NOTE).stream()
+                .map(s -> counts.getOrDefault(s, 0) + " " + s.word())
+                .collect(Collectors.joining(", "));
+    }
+}

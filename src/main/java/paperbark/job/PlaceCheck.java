@@ -1,0 +1,102 @@
+package paperbark.job;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.rules.Dated;
+import paperbark.rules.PostcodeStateRow;
+import paperbark.rules.Rulebook;
+import paperbark.value.Address;
+import paperbark.value.State;
+
+/**
+ * Checks the addresses of a job. The state in the register is never overwritten: some postcodes
+ * cross a border.
+ */
+final class PlaceCheck {
+    private final Job job;
+    private final Rulebook rulebook;
+    private final LocalDate day;
+    private final List<Finding> findings = new ArrayList<>();
+
+    private PlaceCheck(Job job, Rulebook rulebook, LocalDate today) {
+        this.job = job;
+        this.rulebook = rulebook;
+        this.day = job.ruleDay().orElse(today);
+    }
+
+    static List<Finding> of(Job job, Rulebook rulebook, LocalDate today) {
+        PlaceCheck check = new PlaceCheck(job, rulebook, today);
+        check.site();
+        if (!job.owner().postal().equals(job.site().address())) {
+            check.state(job.owner().postal(), Field.POSTAL_POSTCODE);
+        }
+        return check.findings;
+    }
+
+    private void site() {
+        Address address = job.site().address();
+        state(address, Field.SITE_POSTCODE);
+        row(address)
+                .filter(row -> !row.row().street())
+                .ifPresent(
+                        row ->
+                                add(
+                                        FindingCode.POSTCODE_NO_STREET,
+                                        Field.SITE_POSTCODE,
+                                        "The postcode "
+                                                + address.postcode().orElseThrow()
+                                                + " belongs to post office boxes.",
+                                        "Type the postcode of the street where the heater stands."));
+        boolean claims = job.stc().claimed() || job.veec().claimed();
+        boolean found =
+                address.street()
+                        .map(s -> s.matches(".*[0-9].*|(?i).*\\b(lot|rmb|rsd)\\b.*"))
+                        .orElse(true);
+        if (claims && !found && job.site().position().isEmpty()) {
+            add(
+                    FindingCode.ADDRESS_INCOMPLETE,
+                    Field.SITE_STREET,
+                    "The site address has no street or lot number.",
+                    "Type the number, or describe under \""
+                            + Field.SITE_POSITION.label()
+                            + "\" how an officer finds the place.");
+        }
+    }
+
+    private void state(Address address, Field field) {
+        Optional<State> said = address.state();
+        row(address)
+                .filter(row -> said.isPresent() && !row.row().states().contains(said.get()))
+                .ifPresent(
+                        row ->
+                                findings.add(
+                                        found(
+                                                        FindingCode.POSTCODE_OF_OTHER_STATE,
+                                                        field,
+                                                        "The postcode "
+                                                                + address.postcode().orElseThrow()
+                                                                + " lies in "
+                                                                + row.row().states().get(0)
+                                                                + ", the register says "
+                                                                + said.get()
+                                                                + ".",
+                                                        "Compare both with the owner's address and correct the one that is wrong.")
+                                                .by(row.ref())));
+    }
+
+    private Optional<Dated<PostcodeStateRow>> row(Address address) {
+        return address.postcode().flatMap(postcode -> rulebook.postcodeStates().on(day, postcode));
+    }
+
+    private void add(FindingCode code, Field field, String fact, String remedy) {
+        findings.add(found(code, field, fact, remedy));
+    }
+
+    private Finding found(FindingCode code, Field field, String fact, String remedy) {
+        return Finding.of(code, job.origin().cell(field), fact, remedy);
+    }
+}

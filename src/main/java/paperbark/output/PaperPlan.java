@@ -1,0 +1,73 @@
+package paperbark.output;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import paperbark.finding.Concern;
+import paperbark.finding.Finding;
+import paperbark.firm.Buyer;
+import paperbark.job.Job;
+import paperbark.job.Stage;
+import paperbark.offer.Expected;
+
+/** Which papers a job's pack holds, and which of them are held back. */
+public final class PaperPlan {
+    private static final String DEFAULT = "default";
+
+    private PaperPlan() {}
+
+    /**
+     * The papers of a job in order.
+     *
+     * @param job the job
+     * @param findings everything noticed about it
+     * @param expected the offers taken, which decide the buyers' forms
+     * @param siteSheet whether an installed job gets a site sheet too
+     */
+    public static List<Paper> of(
+            Job job, List<Finding> findings, List<Expected> expected, boolean siteSheet) {
+        List<Paper> papers = new ArrayList<>();
+        papers.add(paper(PaperKind.COVER, DEFAULT, findings));
+        if (siteSheet || job.stage() == Stage.BOOKED) {
+            papers.add(paper(PaperKind.SITE_SHEET, DEFAULT, findings));
+        }
+        String maker = job.heater().maker().flatMap(m -> m.warrantyVariant()).orElse(DEFAULT);
+        papers.add(paper(PaperKind.WARRANTY, maker, findings));
+        if (job.stc().claimed()) {
+            papers.add(paper(PaperKind.STC, form(PaperKind.STC, job, expected), findings));
+        }
+        if (job.veec().claimed()) {
+            papers.add(paper(PaperKind.VEEC, form(PaperKind.VEEC, job, expected), findings));
+        }
+        if (job.stc().claimed() || job.veec().claimed()) {
+            papers.add(paper(PaperKind.WORKING, DEFAULT, findings));
+        }
+        if (job.replacesHeater()) {
+            papers.add(paper(PaperKind.OLD_HEATER, DEFAULT, findings));
+        }
+        papers.add(paper(PaperKind.HANDOVER, DEFAULT, findings));
+        return papers;
+    }
+
+    private static String form(PaperKind kind, Job job, List<Expected> expected) {
+        Optional<Buyer> taken =
+                expected.stream()
+                        .filter(e -> PaperKind.of(e.scheme()) == kind)
+                        .map(Expected::buyer)
+                        .findFirst();
+        Optional<Buyer> fixed = kind == PaperKind.STC ? job.stc().buyer() : job.veec().buyer();
+        return taken.or(() -> fixed).flatMap(Buyer::formVariant).orElse(DEFAULT);
+    }
+
+    private static Paper paper(PaperKind kind, String variant, List<Finding> findings) {
+        List<Finding> stops =
+                kind.concern()
+                        .map(concern -> findings.stream().filter(f -> holds(f, concern)).toList())
+                        .orElse(List.of());
+        return new Paper(kind, variant, stops);
+    }
+
+    private static boolean holds(Finding finding, Concern concern) {
+        return finding.holds().contains(concern) || finding.holds().contains(Concern.JOB);
+    }
+}

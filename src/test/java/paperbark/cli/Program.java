@@ -1,0 +1,29 @@
+package paperbark.cli;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+
+/** The whole program in this process, at a fixed moment, in a folder of the test's. */
+public final class Program {
+    private static final Instant NOON_OF_23_NOVEMBER = Instant.parse("2026-11-23T12:00:00Z");
+
+    private Program() {}
+
+    /** What a run said and how it ended. */
+    public record Run(int exitCode, String out, String err) {}
+
+    /** Runs the program with the given words. */
+    public static Run run(Path directory, String... arguments) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        Clock clock = Clock.fixed(NOON_OF_23_NOVEMBER, ZoneOffset.UTC);
+        Main.World world =
+                new Main.World(new PrintWriter(out), new PrintWriter(err), clock, directory, false);
+        int exitCode = Main.run(world, arguments);
+        return new Run(exitCode, out.toString(), err.toString());
+    }
+}

@@ -1,0 +1,51 @@
+package paperbark.job;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import paperbark.finding.Finding;
+
+class BatchCheckTest {
+
+    @Test
+    void theSameSerialIsFoundWhateverItsWriting() {
+        List<Finding> twice =
+                Register.read("Job,Tank serial\nA-1,td 22-31\nA-2,TD2231\nA-3,TD2232")
+                        .findings()
+                        .stream()
+                        .filter(f -> f.code().code().equals("serial-twice"))
+                        .toList();
+        assertThat(twice).extracting(f -> f.job().orElseThrow()).containsExactly("A-1", "A-2");
+        assertThat(twice.get(0).fact()).contains("A-2 in row 3");
+        assertThat(twice.get(0).also()).hasSize(1);
+    }
+
+    @Test
+    void aSerialTwiceInOneRowIsFoundToo() {
+        assertThat(Register.read("Job,Tank serial,Heat pump serial\nA-1,TD2231,TD2231").codes())
+                .contains("serial-twice");
+    }
+
+    @Test
+    void aJobNumberTwiceIsToldAtBothRows() {
+        assertThat(Register.read("Job,Position on site\nA-1,left\na-1,right").codes())
+                .containsExactly("job-twice", "job-twice");
+    }
+
+    @Test
+    void heatersAtOneAddressNeedAPosition() {
+        assertThat(Register.read("Job,Position on site\nA-1,\nA-2,").codes())
+                .containsExactly("address-twice", "address-twice");
+        assertThat(Register.read("Job,Position on site\nA-1,left\nA-2,right").codes()).isEmpty();
+    }
+
+    @Test
+    void aCertificateBelongsToOneJob() {
+        assertThat(
+                        Register.read(
+                                        "Job,Plumbing certificate,Position on site\nA-1,V 1,left\nA-2,v 1,right")
+                                .codes())
+                .containsExactly("certificate-twice", "certificate-twice");
+    }
+}

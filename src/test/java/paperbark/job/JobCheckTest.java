@@ -1,0 +1,159 @@
+package paperbark.job;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import paperbark.finding.Concern;
+import paperbark.finding.Finding;
+import paperbark.finding.Severity;
+
+class JobCheckTest {
+
+    @Test
+    void bookedJobsMissNothingYet() {
+        assertThat(Register.read("Stage,Visit date,Claim STCs\nbooked,25/11/2026,yes").codes())
+                .isEmpty();
+    }
+
+    @Test
+    void theOwnerCannotSignBeforeTheHeaterIsIn() {
+        Finding finding =
+                Register.read(
+                                "Stage,Installed on,Assignment signed on\ninstalled,20/11/2026,19/11/2026")
+                        .only("signed-before-installed");
+        assertThat(finding.holds()).containsExactlyInAnyOrder(Concern.STC, Concern.VEEC);
+        assertThat(
+                        Register.read(
+                                        "Stage,Installed on,Assignment signed on\ninstalled,20/11/2026,20/11/2026")
+                                .codes())
+                .doesNotContain("signed-before-installed");
+    }
+
+    @Test
+    void todayIsNotInTheFuture() {
+        assertThat(Register.read("Installed on\n23/11/2026").codes())
+                .doesNotContain("date-in-future");
+        assertThat(Register.read("Installed on\n24/11/2026").codes()).contains("date-in-future");
+    }
+
+    @Test
+    void anInstalledJobWithoutADayHoldsItsClaims() {
+        Finding finding =
+                Register.read("Stage\ninstalled").findings().stream()
+                        .filter(f -> f.severity() == Severity.STOP)
+                        .findFirst()
+                        .orElseThrow();
+        assertThat(finding.code().code()).isEqualTo("fact-missing");
+        assertThat(finding.holds()).containsExactlyInAnyOrder(Concern.STC, Concern.VEEC);
+    }
+
+    @Test
+    void aBenefitMissingHoldsItsOwnSchemeAlone() {
+        Finding finding =
+                Register.read(
+                                "Installed on,Claim STCs,STC benefit,Claim VEECs,VEEC benefit\n20/11/2026,yes,500,yes,")
+                        .only("benefit-missing");
+        assertThat(finding.holds()).containsExactly(Concern.VEEC);
+    }
+
+    @Test
+    void aLapsedLicenceStopsAnInstalledJobAndWarnsOfABookedOne() {
+        String plumber =
+                Register.TABLES.people().stream()
+                        .filter(
+                                p ->
+                                        p.licences().stream()
+                                                .anyMatch(
+                                                        l ->
+                                                                l.inForce()
+                                                                        .to()
+                                                                        .map(
+                                                                                to ->
+                                                                                        to.isBefore(
+                                                                                                Register
+                                                                                                        .TODAY))
+                                                                        .orElse(false)))
+                        .findFirst()
+                        .orElseThrow()
+                        .name();
+        assertThat(
+                        Register.read("Installed on,Plumber\n20/11/2026," + plumber)
+                                .only("licence-expired")
+                                .severity())
+                .isEqualTo(Severity.STOP);
+        assertThat(
+                        Register.read("Visit date,Plumber\n25/11/2026," + plumber)
+                                .only("licence-expired")
+                                .severity())
+                .isEqualTo(Severity.CHECK);
+    }
+
+    // Source of the five days: Building Act 1993 (Vic) s 221ZH, in the state-papers table.
+    @Test
+    void aCertificateOnTheLastDayIsInTime() {
+        assertThat(
+                        Register.read(
+                                        "Installed on,Plumbing certificate date\n9/11/2026,14/11/2026")
+                                .codes())
+                .doesNotContain("certificate-late");
+        assertThat(
+                        Register.read(
+                                        "Installed on,Plumbing certificate date\n9/11/2026,15/11/2026")
+                                .codes())
+                .contains("certificate-late");
+        assertThat(
+                        Register.read("Installed on,Plumbing certificate date\n9/11/2026,8/11/2026")
+                                .codes())
+                .contains("dates-out-of-order");
+    }
+
+    @Test
+    void theStateIsNeverOverwrittenByThePostcode() {
+        Register.Result result = Register.read("Site state,Site postcode\nVIC,2331");
+        assertThat(result.only("postcode-of-other-state").severity()).isEqualTo(Severity.CHECK);
+        assertThat(result.jobs().get(0).site().address().state()).hasToString("Optional[VIC]");
+        assertThat(Register.read("Site state,Site postcode\nNSW,3644").codes())
+                .doesNotContain("postcode-of-other-state");
+    }
+
+    @Test
+    void aPostBoxIsNoPlaceForAHeater() {
+        assertThat(Register.read("Site state,Site postcode\nVIC,8001").codes())
+                .contains("postcode-no-street");
+    }
+
+    @Test
+    void anAddressWithoutANumberNeedsADescription() {
+        assertThat(
+                        Register.read("Site street,Claim STCs,Position on site\nTeaspoon Lane,yes,")
+                                .codes())
+                .contains("address-incomplete");
+        assertThat(
+                        Register.read(
+                                        "Site street,Claim STCs,Position on site\nTeaspoon Lane,yes,blue gate 2 km past the mill")
+                                .codes())
+                .doesNotContain("address-incomplete");
+        assertThat(
+                        Register.read(
+                                        "Site street,Claim STCs,Position on site\nLot 7 Teaspoon Lane,yes,")
+                                .codes())
+                .doesNotContain("address-incomplete");
+    }
+
+    @Test
+    void litresAreComparedWithTheProductTable() {
+        assertThat(Register.read("Litres\n271").only("litres-differ").fact())
+                .contains("271", "270");
+        assertThat(Register.read("Litres\n270").codes()).doesNotContain("litres-differ");
+    }
+
+    @Test
+    void anOwnerRegisteredForGstIsAskedForAnInvoice() {
+        assertThat(Register.read("Owner registered for GST,Claim STCs\nyes,yes").codes())
+                .contains("gst-owner-registered");
+        assertThat(Register.read("Owner registered for GST,Claim STCs\nno,yes").codes())
+                .doesNotContain("gst-owner-registered");
+        assertThat(Register.read("Owner's ABN,Claim STCs\n99 000 000 000,yes").codes())
+                .contains("gst-status-missing");
+    }
+}

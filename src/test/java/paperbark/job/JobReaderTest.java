@@ -1,0 +1,135 @@
+package paperbark.job;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import paperbark.finding.Concern;
+import paperbark.finding.Finding;
+import paperbark.finding.Severity;
+import paperbark.value.Phone;
+import paperbark.value.Serial;
+
+class JobReaderTest {
+
+    @Test
+    void aRowBecomesAJob() {
+        Job job =
+                Register.job(
+                        """
+                        Job,Stage,Installed on,Tank serial,Owner's phone,Plumber,Full price,Claim STCs
+                        SB-1,installed,20/11/2026,2610040004512037,0491 570 156,Wanda Wattle,"4,620.00",yes
+                        """);
+        assertThat(job.reference()).isEqualTo("SB-1");
+        assertThat(job.stage()).isEqualTo(Stage.INSTALLED);
+        assertThat(job.installedOn()).contains(LocalDate.of(2026, 11, 20));
+        assertThat(job.heater().tankSerial().map(Serial::seen)).contains("2610040004512037");
+        assertThat(job.heater().product().map(p -> p.litres())).contains(270);
+        assertThat(job.owner().phone().map(Phone::full)).contains("0491 570 156");
+        assertThat(job.owner().postal()).isEqualTo(job.site().address());
+        assertThat(job.trades().plumberLicence()).isPresent();
+        assertThat(job.payment().fullPrice()).hasToString("Optional[$4,620.00]");
+        assertThat(job.stc().claimed()).isTrue();
+        assertThat(job.veec().claimed()).isFalse();
+    }
+
+    @Test
+    void aDayOfInstallationMakesAJobInstalledWhereNoStageIsGiven() {
+        assertThat(Register.job("Job,Installed on\nSB-1,20/11/2026").stage())
+                .isEqualTo(Stage.INSTALLED);
+        assertThat(Register.job("Job,Installed on\nSB-1,").stage()).isEqualTo(Stage.BOOKED);
+    }
+
+    @Test
+    void aRowWithoutANumberIsNoJob() {
+        Register.Result result = Register.read("Job,Crew\n,Heron\nSB-2,Heron");
+        assertThat(result.jobs()).extracting(Job::reference).containsExactly("SB-2");
+        assertThat(result.only("job-unnamed").place().rowNumber()).isEqualTo(2);
+    }
+
+    @Test
+    void theZeroOfADarwinPostcodeComesBack() {
+        Register.Result result = Register.read("Site postcode,Site state\n800,NT");
+        assertThat(result.jobs().get(0).site().address().postcode()).hasToString("Optional[0800]");
+        assertThat(result.only("leading-zero-lost").fact()).contains("0800");
+    }
+
+    @Test
+    void bankDetailsAreNeverRepeatedInAFinding() {
+        Register.Result result = Register.read("BSB,Account number\n12345X,1234567890123");
+        assertThat(result.only("bsb-wrong").seen()).isEqualTo("******");
+        assertThat(result.only("account-wrong").seen()).isEqualTo("*************");
+        assertThat(result.findings().toString()).doesNotContain("12345");
+    }
+
+    @Test
+    void aStopHoldsOnlyThePapersThatPrintTheField() {
+        Finding wrong =
+                Register.read("Claim VEECs,VEEC buyer\nyes,Nobody at all").only("buyer-unknown");
+        assertThat(wrong.holds()).containsExactly(Concern.VEEC);
+    }
+
+    @Test
+    void aStopThatHoldsNoPaperIsOnlyACheck() {
+        Finding wrong = Register.read("Stage\nperhaps").only("choice-unknown");
+        assertThat(wrong.severity()).isEqualTo(Severity.CHECK);
+    }
+
+    @Test
+    void theNearestModelIsOfferedAndNeverTaken() {
+        Register.Result result = Register.read("Model\nD270A");
+        assertThat(result.only("model-unknown").remedy()).contains("D270-A");
+        assertThat(result.jobs().get(0).heater().product()).isEmpty();
+    }
+
+    @Test
+    void anUnknownMakerIsToldOnceAndNotAgainForTheModel() {
+        assertThat(Register.read("Maker\nDunlinn").codes())
+                .contains("maker-unknown")
+                .doesNotContain("model-unknown");
+    }
+
+    @Test
+    void collectorSerialsAreAList() {
+        Job job =
+                Register.job(
+                        "Maker,Model,Collector serials\nTernlight,TL-E30-315,V26-00320; V26-00321");
+        assertThat(job.heater().collectorSerials())
+                .extracting(Serial::seen)
+                .containsExactly("V26-00320", "V26-00321");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "31/11/2026, date-unreadable",
+        "1/6/1926, date-out-of-range",
+        "1/6/2036, date-out-of-range",
+        "46346, number-for-date"
+    })
+    void daysThatCannotBeMeantAreFound(String typed, String code) {
+        assertThat(Register.read("Installed on\n" + typed).codes()).contains(code);
+    }
+
+    @Test
+    void whatCouldNotBeReadIsNotAlsoMissing() {
+        Register.Result result =
+                Register.read(
+                        "Stage,Installed on,Owner's e-mail\ninstalled,31/11/2026,ada at home");
+        assertThat(result.findings())
+                .extracting(f -> f.place().columnHeading() + " " + f.code().code())
+                .contains("Installed on date-unreadable", "Owner's e-mail email-wrong")
+                .doesNotContain("Installed on fact-missing", "Owner's e-mail fact-missing");
+    }
+
+    @Test
+    void anOwnerElsewhereKeepsTheirOwnAddress() {
+        Job job =
+                Register.job(
+                        "Postal street,Postal suburb,Postal state,Postal postcode\n1 Ferry Way,Hobart,TAS,7000");
+        assertThat(job.owner().postal()).hasToString("1 Ferry Way, Hobart TAS 7000");
+        assertThat(job.site().address().suburb()).isEqualTo(Optional.of("Ballan"));
+    }
+}
