@@ -12,6 +12,7 @@ import org.apache.poi.xssf.usermodel.XSSFRichTextString;
 import org.apache.poi.xssf.usermodel.XSSFRow;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.openxmlformats.schemas.spreadsheetml.x2006.main.CTRst;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
 
@@ -51,7 +52,7 @@ final class Comments {
         if (earlier != null) {
             author = earlier.getAuthor();
             shown = earlier.isVisible();
-            text = earlier.getString();
+            text = new XSSFRichTextString((CTRst) earlier.getString().getCTRst().copy());
             text.append("\n\n" + AUTHOR + ":\n", bold);
             // Its box cannot grow, so a larger one takes its place.
             cell.removeCellComment();

@@ -12,6 +12,7 @@ import org.apache.poi.xssf.usermodel.XSSFFont;
 import org.apache.poi.xssf.usermodel.XSSFRow;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.openxmlformats.schemas.spreadsheetml.x2006.main.CTColor;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
 import paperbark.output.workbook.Spots.Spot;
@@ -79,9 +80,19 @@ final class Marker {
                 });
     }
 
-    private static boolean isLight(XSSFFont font) {
-        XSSFColor color = font.getXSSFColor();
-        byte[] rgb = color == null ? null : color.getRGBWithTint();
+    private boolean isLight(XSSFFont font) {
+        if (font.getCTFont().sizeOfColorArray() == 0) {
+            return false;
+        }
+        // A copy, because looking a theme's colour up writes it down.
+        XSSFColor color =
+                XSSFColor.from(
+                        (CTColor) font.getCTFont().getColorArray(0).copy(),
+                        workbook.getStylesSource().getIndexedColors());
+        if (workbook.getTheme() != null) {
+            workbook.getTheme().inheritFromThemeAsRequired(color);
+        }
+        byte[] rgb = color.getRGB();
         if (rgb == null || rgb.length < 3) {
             return false;
         }
