@@ -124,11 +124,7 @@ public final class TemplateEngine {
             template.process(model, out);
             return out.toString();
         } catch (ParseException e) {
-            throw new BrokenTemplate(
-                    e.getTemplateName(),
-                    e.getLineNumber(),
-                    e.getColumnNumber(),
-                    firstLine(e.getEditorMessage()));
+            throw broken(e);
         } catch (TemplateException e) {
             String at = Optional.ofNullable(e.getTemplateSourceName()).orElse(name);
             int line = Optional.ofNullable(e.getLineNumber()).orElse(0);
@@ -137,8 +133,25 @@ public final class TemplateEngine {
         } catch (StackOverflowError e) {
             throw new BrokenTemplate(name, 0, 0, "The template calls itself without end.");
         } catch (IOException e) {
-            throw new BrokenTemplate(name, 0, 0, "The template cannot be read.");
+            // The second attempt at a malformed template wraps the first one's exception.
+            throw e.getCause() instanceof ParseException cause
+                    ? broken(cause)
+                    : new BrokenTemplate(name, 0, 0, "The template cannot be read.");
         }
+    }
+
+    private BrokenTemplate broken(ParseException e) {
+        // Something left open is noticed at the end, which the parser gives no line for.
+        boolean atEnd = e.getLineNumber() < 1;
+        return new BrokenTemplate(
+                e.getTemplateName(),
+                atEnd ? lineCount(e.getTemplateName()) : e.getLineNumber(),
+                atEnd ? 1 : e.getColumnNumber(),
+                firstLine(e.getEditorMessage()));
+    }
+
+    private int lineCount(String name) {
+        return (int) source(name).map(s -> s.lines().count()).orElse(0L).longValue();
     }
 
     private static String firstLine(String message) {

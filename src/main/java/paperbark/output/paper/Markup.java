@@ -9,6 +9,7 @@ import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.w3c.dom.Document;
+import org.w3c.dom.Node;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
 import org.xml.sax.SAXParseException;
@@ -20,6 +21,9 @@ import paperbark.output.TemplateEngine;
 final class Markup {
     private static final DocumentBuilderFactory FACTORY = factory();
     private static final Pattern CODE = Pattern.compile("\\$\\{[^}]*}|</?[#@][^>]*>|<#--.*?-->");
+
+    // The shipped papers need a dozen.
+    private static final int DEEPEST = 100;
 
     private Markup() {}
 
@@ -64,11 +68,36 @@ final class Markup {
         try {
             DocumentBuilder builder = builder();
             builder.setErrorHandler(new DefaultHandler());
-            return builder.parse(new InputSource(new StringReader("<div>" + markup + "</div>")));
+            Document parsed =
+                    builder.parse(new InputSource(new StringReader("<div>" + markup + "</div>")));
+            refuseDepth(parsed, template);
+            return parsed;
         } catch (SAXParseException e) {
             throw broken(e, markup, template, engine);
         } catch (SAXException | IOException e) {
             throw new BrokenTemplate(template, 0, 0, "The markup cannot be read.");
+        }
+    }
+
+    /** Markup nested far beyond any page would overflow the stack of the layout. */
+    private static void refuseDepth(Document document, String template) throws BrokenTemplate {
+        int depth = 0;
+        Node node = document.getDocumentElement();
+        while (node != null) {
+            if (depth > DEEPEST) {
+                throw new BrokenTemplate(
+                        template, 0, 0, "Elements are nested more than " + DEEPEST + " deep.");
+            }
+            if (node.getFirstChild() != null) {
+                node = node.getFirstChild();
+                depth++;
+                continue;
+            }
+            while (node != null && node.getNextSibling() == null) {
+                node = node.getParentNode();
+                depth--;
+            }
+            node = node == null ? null : node.getNextSibling();
         }
     }
 

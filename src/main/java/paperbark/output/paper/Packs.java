@@ -129,8 +129,9 @@ public final class Packs {
         return Finding.of(
                         FindingCode.TEMPLATE_BROKEN,
                         new Place.InTemplate(STYLE, 0, 0),
-                        "A template asks for something outside the template folder, which is not"
-                                + " allowed.",
+                        "A template asks for "
+                                + (uri.length() > 80 ? uri.substring(0, 80) + "..." : uri)
+                                + ", which lies outside the template folder.",
                         "Copy the file into the template folder and name it without a folder.")
                 .as(Severity.CHECK)
                 .seeing(uri)

@@ -56,6 +56,8 @@ public final class PrintRun {
             PDPage first = null;
             for (int i = 0; i < paper.pageCount(); i++) {
                 PDPage page = run.importPage(source.getPage(paper.firstPage() - 1 + i));
+                // Links would lead, and tie, the copy to the pages of its source.
+                page.setAnnotations(List.of());
                 first = first == null ? page : first;
             }
             bookmark(job, paper, first);

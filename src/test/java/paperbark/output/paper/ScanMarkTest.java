@@ -1,0 +1,55 @@
+package paperbark.output.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.zxing.BinaryBitmap;
+import com.google.zxing.LuminanceSource;
+import com.google.zxing.RGBLuminanceSource;
+import com.google.zxing.common.HybridBinarizer;
+import com.google.zxing.qrcode.QRCodeReader;
+import java.awt.image.BufferedImage;
+import java.util.Optional;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.rendering.ImageType;
+import org.apache.pdfbox.rendering.PDFRenderer;
+import org.junit.jupiter.api.Test;
+import paperbark.output.CaseFiles;
+import paperbark.output.PaperKind;
+
+class ScanMarkTest {
+    // What a fax in fine mode keeps of a page.
+    private static final int FAX_DPI = 200;
+
+    @Test
+    void canBeReadOffEveryPageAtTheSharpnessOfAFax() throws Exception {
+        Pack pack = new Packs(Optional.empty()).make(CaseFiles.installedSolar());
+        PaperPages stc =
+                pack.papers().stream()
+                        .filter(p -> p.kind() == PaperKind.STC)
+                        .findFirst()
+                        .orElseThrow();
+
+        try (PDDocument document = Loader.loadPDF(pack.pdf())) {
+            assertThat(read(document, 1)).isEqualTo("SB-1032|cover|1");
+            assertThat(read(document, stc.firstPage())).isEqualTo("SB-1032|stc|" + stc.firstPage());
+            assertThat(read(document, pack.pageCount()))
+                    .isEqualTo("SB-1032|handover|" + pack.pageCount());
+        }
+    }
+
+    private static String read(PDDocument document, int page) throws Exception {
+        BufferedImage image =
+                new PDFRenderer(document).renderImageWithDPI(page - 1, FAX_DPI, ImageType.BINARY);
+        int width = image.getWidth() / 4;
+        int height = image.getHeight() / 10;
+        int[] pixels = image.getRGB(image.getWidth() - width, 0, width, height, null, 0, width);
+        LuminanceSource source = new RGBLuminanceSource(width, height, pixels);
+        return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(source))).getText();
+    }
+
+    @Test
+    void shortensAReferenceThatWouldMakeItTooFine() {
+        assertThat(ScanMark.text("x".repeat(300), "stc", 4)).isEqualTo("x".repeat(60) + "|stc|4");
+    }
+}

@@ -1,0 +1,88 @@
+package paperbark.output.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.NodeList;
+import paperbark.output.BrokenTemplate;
+import paperbark.output.CaseFiles;
+import paperbark.output.PaperKind;
+import paperbark.output.TemplateEngine;
+
+/**
+ * The words that Competition and Consumer Regulations 2010, regulation 90(2) to (4), prescribes for
+ * a warranty against defects, byte for byte.
+ */
+class WordingTest {
+    private static final List<String> BOTH =
+            List.of(
+                    "Our goods and services come with guarantees that cannot be excluded under the"
+                            + " Australian Consumer Law. For major failures with the service, you"
+                            + " are entitled:",
+                    "to cancel your service contract with us; and",
+                    "to a refund for the unused portion, or to compensation for its reduced value.",
+                    "You are also entitled to choose a refund or replacement for major failures"
+                            + " with goods. If a failure with the goods or a service does not"
+                            + " amount to a major failure, you are entitled to have the failure"
+                            + " rectified in a reasonable time. If this is not done you are"
+                            + " entitled to a refund for the goods and to cancel the contract for"
+                            + " the service and obtain a refund of any unused portion. You are also"
+                            + " entitled to be compensated for any other reasonably foreseeable"
+                            + " loss or damage from a failure in the goods or service.");
+    private static final List<String> GOODS =
+            List.of(
+                    "Our goods come with guarantees that cannot be excluded under the Australian"
+                            + " Consumer Law. You are entitled to a replacement or refund for a"
+                            + " major failure and compensation for any other reasonably foreseeable"
+                            + " loss or damage. You are also entitled to have the goods repaired or"
+                            + " replaced if the goods fail to be of acceptable quality and the"
+                            + " failure does not amount to a major failure.");
+    private static final List<String> SERVICES =
+            List.of(
+                    "Our services come with guarantees that cannot be excluded under the Australian"
+                            + " Consumer Law. For major failures with the service, you are"
+                            + " entitled:",
+                    "to cancel your service contract with us; and",
+                    "to a refund for the unused portion, or to compensation for its reduced value.",
+                    "You are also entitled to be compensated for any other reasonably foreseeable"
+                            + " loss or damage. If the failure does not amount to a major failure"
+                            + " you are entitled to have problems with the service rectified in a"
+                            + " reasonable time and, if this is not done, to cancel your contract"
+                            + " and obtain a refund for the unused portion of the contract.");
+
+    @Test
+    void partsHoldTheWordingByteForByte() throws Exception {
+        assertThat(texts("both")).isEqualTo(BOTH);
+        assertThat(texts("goods")).isEqualTo(GOODS);
+        assertThat(texts("services")).isEqualTo(SERVICES);
+    }
+
+    @Test
+    void handoverPrintsTheFirmsAndTheMakersWordingWhole() {
+        String text =
+                PdfText.of(
+                                new Packs(Optional.empty()).make(CaseFiles.bookedHeatPump()),
+                                PaperKind.HANDOVER)
+                        .replace("• ", "");
+
+        assertThat(text).contains(String.join(" ", BOTH)).contains(GOODS.get(0));
+    }
+
+    private static List<String> texts(String macro) throws BrokenTemplate, java.io.IOException {
+        java.nio.file.Path folder = java.nio.file.Files.createTempDirectory("wording");
+        java.nio.file.Files.writeString(
+                folder.resolve("one.ftlh"),
+                "<#import \"/acl-wording.ftlh\" as acl><@acl." + macro + "/>");
+        TemplateEngine engine = new TemplateEngine(Optional.of(folder));
+        String markup = engine.render("one.ftlh", Map.of());
+        NodeList all = Markup.parse(markup, "one.ftlh", engine).getElementsByTagName("*");
+        return java.util.stream.IntStream.range(0, all.getLength())
+                .mapToObj(all::item)
+                .filter(n -> n.getNodeName().matches("p|li"))
+                .map(n -> n.getTextContent())
+                .toList();
+    }
+}
