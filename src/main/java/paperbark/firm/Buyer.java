@@ -1,5 +1,6 @@
 package paperbark.firm;
 
+import java.util.Map;
 import java.util.Optional;
 import paperbark.value.Abn;
 import paperbark.value.Address;
@@ -15,7 +16,8 @@ import paperbark.value.Phone;
  * @param address where papers go
  * @param phone for questions
  * @param email where scanned papers go
- * @param formVariant name of the assignment's template variant; empty takes the default
+ * @param forms name of the assignment's template variant by scheme; a scheme that is absent takes
+ *     the default
  */
 public record Buyer(
         String name,
@@ -24,4 +26,10 @@ public record Buyer(
         Address address,
         Optional<Phone> phone,
         Optional<Email> email,
-        Optional<String> formVariant) {}
+        Map<SchemeName, String> forms) {
+
+    /** Keeps the forms from being changed. */
+    public Buyer {
+        forms = Map.copyOf(forms);
+    }
+}

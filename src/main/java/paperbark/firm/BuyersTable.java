@@ -1,6 +1,8 @@
 package paperbark.firm;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import paperbark.value.Abn;
 import paperbark.value.Address;
@@ -22,7 +24,8 @@ final class BuyersTable {
                             "postcode",
                             "phone",
                             "email",
-                            "form_variant"));
+                            "stc_form",
+                            "veec_form"));
 
     private BuyersTable() {}
 
@@ -40,7 +43,9 @@ final class BuyersTable {
         Address address = row.address();
         Optional<Phone> phone = row.optional("phone", Phone::parse);
         Optional<Email> email = row.optional("email", Email::parse);
-        Optional<String> variant = row.text("form_variant");
+        Map<SchemeName, String> forms = new EnumMap<>(SchemeName.class);
+        row.text("stc_form").ifPresent(form -> forms.put(SchemeName.STC, form));
+        row.text("veec_form").ifPresent(form -> forms.put(SchemeName.VEEC, form));
         return row.build(
                 () ->
                         new Buyer(
@@ -50,6 +55,6 @@ final class BuyersTable {
                                 address,
                                 phone,
                                 email,
-                                variant));
+                                forms));
     }
 }

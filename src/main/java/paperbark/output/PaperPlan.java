@@ -6,6 +6,7 @@ import java.util.Optional;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.firm.Buyer;
+import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.job.Stage;
 import paperbark.offer.Expected;
@@ -56,7 +57,10 @@ public final class PaperPlan {
                         .map(Expected::buyer)
                         .findFirst();
         Optional<Buyer> fixed = kind == PaperKind.STC ? job.stc().buyer() : job.veec().buyer();
-        return taken.or(() -> fixed).flatMap(Buyer::formVariant).orElse(DEFAULT);
+        SchemeName scheme = kind == PaperKind.STC ? SchemeName.STC : SchemeName.VEEC;
+        return taken.or(() -> fixed)
+                .map(buyer -> buyer.forms().getOrDefault(scheme, DEFAULT))
+                .orElse(DEFAULT);
     }
 
     private static Paper paper(PaperKind kind, String variant, List<Finding> findings) {

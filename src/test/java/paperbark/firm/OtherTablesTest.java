@@ -3,6 +3,7 @@ package paperbark.firm;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import paperbark.sheet.Reading;
 import paperbark.value.State;
@@ -37,18 +38,18 @@ class OtherTablesTest {
                         .with(
                                 "buyers",
                                 """
-                                buyer,abn,registration,form variant
-                                Kestrel Certificates,53 004 085 616,A-1,kestrel
-                                Pipit and Wren,53 004 085 617,A-2,
+                                buyer,abn,registration,STC form
+                                Kestrel Certificates,80 000 000 001,A-1,kestrel
+                                Pipit and Wren,80 000 000 002,A-2,
                                 """)
                         .read();
         assertThat(reading.result().orElseThrow().buyers())
                 .singleElement()
-                .matches(b -> b.formVariant().orElseThrow().equals("kestrel"))
+                .matches(b -> b.forms().equals(Map.of(SchemeName.STC, "kestrel")))
                 .matches(b -> b.registration().orElseThrow().equals("A-1"));
         assertThat(reading.findings())
                 .singleElement()
-                .matches(f -> f.seen().equals("53 004 085 617"));
+                .matches(f -> f.seen().equals("80 000 000 002"));
     }
 
     @Test

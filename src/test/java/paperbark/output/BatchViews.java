@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
@@ -88,7 +89,7 @@ public final class BatchViews {
                 Address.UNKNOWN,
                 Optional.empty(),
                 Optional.empty(),
-                Optional.empty());
+                Map.of());
     }
 
     /** What all papers share. */

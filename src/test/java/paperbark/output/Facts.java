@@ -3,6 +3,7 @@ package paperbark.output;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
@@ -125,13 +126,13 @@ final class Facts {
                 Optional.of(2));
     }
 
-    static Maker maker(String name, Optional<String> variant) {
+    static Maker maker(String name, Map<SchemeName, String> forms) {
         return new Maker(
                 name,
                 address("88 Tern Parade", "Sunshine", State.VIC, "3020"),
                 Phone.parse("03 7010 4321").toOptional(),
                 Email.parse("warranty@example.com").toOptional(),
-                variant);
+                forms);
     }
 
     static Trades trades(State state) {
@@ -190,14 +191,14 @@ final class Facts {
     }
 
     static Buyer kestrel() {
-        return buyer("Kestrel Certificates", Optional.of("kestrel"));
+        return buyer("Kestrel Certificates", Map.of(SchemeName.STC, "kestrel"));
     }
 
     static Buyer pipit() {
-        return buyer("Pipit and Wren", Optional.empty());
+        return buyer("Pipit and Wren", Map.of());
     }
 
-    private static Buyer buyer(String name, Optional<String> variant) {
+    private static Buyer buyer(String name, Map<SchemeName, String> forms) {
         return new Buyer(
                 name,
                 none(),
@@ -205,7 +206,7 @@ final class Facts {
                 address("3 Feather Court", "Geelong", State.VIC, "3220"),
                 Phone.parse("03 7010 1111").toOptional(),
                 Email.parse("papers@example.com").toOptional(),
-                variant);
+                forms);
     }
 
     static Expected expected(SchemeName scheme, Buyer buyer, int count, String gross) {
