@@ -126,13 +126,13 @@ final class Facts {
                 Optional.of(2));
     }
 
-    static Maker maker(String name, Map<SchemeName, String> forms) {
+    static Maker maker(String name, Optional<String> variant) {
         return new Maker(
                 name,
                 address("88 Tern Parade", "Sunshine", State.VIC, "3020"),
                 Phone.parse("03 7010 4321").toOptional(),
                 Email.parse("warranty@example.com").toOptional(),
-                forms);
+                variant);
     }
 
     static Trades trades(State state) {
