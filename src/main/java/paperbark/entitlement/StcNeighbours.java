@@ -84,7 +84,7 @@ record StcNeighbours(Working working, Rulebook rules, StcFormula formula) {
                     working.at(
                                     field,
                                     FindingCode.YEAR_BOUNDARY,
-                                    "On %s the job earns %d STCs, on %s it would earn %d."
+                                    "On %s the job earns %d STCs; on %s it would earn %d."
                                             .formatted(
                                                     Days.show(day),
                                                     count,

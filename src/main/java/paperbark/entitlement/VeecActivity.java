@@ -49,7 +49,10 @@ record VeecActivity(Working working, Rulebook rules) {
         working.step(
                 "Activity",
                 "%s replaced (%s) by %s"
-                        .formatted(oldKind.word(), working.from(Field.OLD_KIND), newKind.get()),
+                        .formatted(
+                                oldKind.word(),
+                                working.from(Field.OLD_KIND),
+                                newHeater(product.get())),
                 row.get().row().code(),
                 row.get().ref());
         return row.map(r -> r.row().code());
@@ -89,6 +92,11 @@ record VeecActivity(Working working, Rulebook rules) {
     /** An old heater's kind as the activities table writes it. */
     static String word(OldKind kind) {
         return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    private static String newHeater(Product product) {
+        String boost = product.isSolar() ? ", " + product.boost().word() + " boost" : "";
+        return product.kind().word() + boost;
     }
 
     private static Optional<String> newKind(Product product) {

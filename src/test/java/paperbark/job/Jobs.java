@@ -54,6 +54,11 @@ public final class Jobs {
         claims.put(SchemeName.VEEC, CLAIMED);
     }
 
+    /** The cell of a field as the working names it, e.g. {@code cell F14}. */
+    public static String cell(Field field) {
+        return "cell " + ORIGIN.cell(field).cellAddress();
+    }
+
     /**
      * A heat pump put in at Ballan (3342, zone 4) on 20 Nov 2026 in place of an electric storage
      * heater, with STCs and VEECs claimed.
