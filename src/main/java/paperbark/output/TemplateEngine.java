@@ -140,18 +140,12 @@ public final class TemplateEngine {
         }
     }
 
-    private BrokenTemplate broken(ParseException e) {
-        // Something left open is noticed at the end, which the parser gives no line for.
-        boolean atEnd = e.getLineNumber() < 1;
+    private static BrokenTemplate broken(ParseException e) {
         return new BrokenTemplate(
                 e.getTemplateName(),
-                atEnd ? lineCount(e.getTemplateName()) : e.getLineNumber(),
-                atEnd ? 1 : e.getColumnNumber(),
+                e.getLineNumber(),
+                e.getColumnNumber(),
                 firstLine(e.getEditorMessage()));
-    }
-
-    private int lineCount(String name) {
-        return (int) source(name).map(s -> s.lines().count()).orElse(0L).longValue();
     }
 
     private static String firstLine(String message) {

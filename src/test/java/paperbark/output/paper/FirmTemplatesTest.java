@@ -107,7 +107,7 @@ class FirmTemplatesTest {
 
         holdsOnlyTheOldHeaterRecord(pack);
         assertThat(pack.findings().get(0).place())
-                .isEqualTo(new Place.InTemplate("old-heater/default.ftlh", 3, 1));
+                .isEqualTo(new Place.InTemplate("old-heater/default.ftlh", 3, 2));
     }
 
     @Test
