@@ -1,0 +1,208 @@
+package paperbark.output.index;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import paperbark.entitlement.Entitlement;
+import paperbark.finding.Finding;
+import paperbark.finding.RuleRef;
+import paperbark.finding.Severity;
+import paperbark.firm.SchemeName;
+import paperbark.job.Job;
+import paperbark.output.BatchView;
+import paperbark.output.CaseFile;
+import paperbark.output.Deadline;
+import paperbark.output.ToDo;
+import paperbark.output.index.IndexView.Closing;
+import paperbark.output.index.IndexView.Figure;
+import paperbark.output.index.IndexView.FindingLine;
+import paperbark.output.index.IndexView.JobLine;
+import paperbark.output.index.IndexView.SeverityCount;
+import paperbark.output.table.BatchTables;
+import paperbark.output.table.DeadlinesTable;
+import paperbark.output.table.JobStatus;
+import paperbark.output.table.Table;
+import paperbark.value.Days;
+import paperbark.value.Money;
+
+/** Puts a batch into the words of its index page. */
+final class IndexReader {
+    private static final int CLOSING_SHOWN = 5;
+    private static final int NEAR_DAYS = 31;
+    private static final List<Severity> GRAVEST_FIRST =
+            List.of(Severity.STOP, Severity.CHECK, Severity.NOTE);
+
+    private final BatchView view;
+    private final Private secrets;
+    private final Map<CaseFile, String> anchors = new IdentityHashMap<>();
+
+    IndexReader(BatchView view) {
+        this.view = view;
+        this.secrets = Private.in(view);
+        // Job numbers may hold anything and come twice, so anchors are counted.
+        for (CaseFile file : view.cases()) {
+            anchors.putIfAbsent(file, "job-" + (anchors.size() + 1));
+        }
+    }
+
+    IndexView read() {
+        return new IndexView(
+                view.firm().name(),
+                view.info().id(),
+                view.info().register(),
+                Days.show(view.info().preparedOn()),
+                view.info().program(),
+                totals(),
+                GRAVEST_FIRST.stream().map(s -> count(s, view.findings())).toList(),
+                DeadlinesTable.due(view).stream()
+                        .limit(CLOSING_SHOWN)
+                        .map(due -> closing(due.file(), due.deadline()))
+                        .toList(),
+                view.cases().stream().map(this::job).toList(),
+                general(),
+                view.cases().stream()
+                        .flatMap(file -> file.entitlements().all().stream())
+                        .anyMatch(Entitlement::isDemo));
+    }
+
+    private List<Figure> totals() {
+        BatchTables tables = BatchTables.of(view);
+        List<Figure> totals = new ArrayList<>();
+        totals.add(
+                new Figure(
+                        "Jobs",
+                        Integer.toString(view.cases().size()),
+                        tables.jobs().count("status", JobStatus.HELD.word()) + " held"));
+        totals.add(new Figure("Packs", Integer.toString(view.cases().size()), ""));
+        Table certificates = tables.certificates();
+        for (SchemeName scheme : SchemeName.values()) {
+            long all = certificates(certificates, scheme, false);
+            long held = certificates(certificates, scheme, true);
+            totals.add(
+                    new Figure(
+                            scheme.word() + "s",
+                            Long.toString(all),
+                            held > 0 ? held + " of these held" : ""));
+        }
+        Table expected = tables.expected();
+        Money held =
+                money(
+                        expected.sum(
+                                "net", row -> expected.value(row, "held").shown().equals("yes")));
+        totals.add(
+                new Figure(
+                        "Money expected",
+                        money(expected.sum("net")).toString(),
+                        held.isZero() ? "net of fees" : held + " of it held"));
+        return totals;
+    }
+
+    private static long certificates(Table table, SchemeName scheme, boolean heldOnly) {
+        return table.sum(
+                        "certificates",
+                        row ->
+                                table.value(row, "scheme").shown().equals(scheme.word())
+                                        && (!heldOnly
+                                                || table.value(row, "held").shown().equals("yes")))
+                .longValueExact();
+    }
+
+    private static Money money(BigDecimal dollars) {
+        return new Money(dollars.setScale(2));
+    }
+
+    private JobLine job(CaseFile file) {
+        Job job = file.job();
+        JobStatus status = JobStatus.of(file);
+        return new JobLine(
+                anchors.get(file),
+                job.reference(),
+                job.owner().name().orElse("owner not known"),
+                job.site().address().suburb().orElse(""),
+                when(job),
+                job.visit().crew().orElse(""),
+                status.name().toLowerCase(Locale.ROOT),
+                status.word(),
+                file.entitlements().all().stream().map(IndexReader::certificates).toList(),
+                file.toDo().stream().map(IndexReader::missing).toList(),
+                file.deadlines().stream().findFirst().map(d -> closing(file, d)),
+                file.packFile(),
+                file.findings().stream().map(this::finding).toList(),
+                GRAVEST_FIRST.stream()
+                        .map(s -> count(s, file.findings()))
+                        .filter(c -> c.count() > 0)
+                        .toList());
+    }
+
+    private static String when(Job job) {
+        return job.installedOn()
+                .map(day -> "installed " + Days.show(day))
+                .or(() -> job.visit().on().map(day -> "booked for " + Days.show(day)))
+                .orElse(job.stage().word());
+    }
+
+    private static String certificates(Entitlement entitlement) {
+        String count =
+                entitlement
+                        .certificates()
+                        .map(n -> n + " " + entitlement.scheme().word() + (n == 1 ? "" : "s"))
+                        .orElse(entitlement.scheme().word() + "s not worked out");
+        return entitlement.provisional() ? count + " (planned day)" : count;
+    }
+
+    private static String missing(ToDo toDo) {
+        return toDo.what()
+                + " ("
+                + toDo.who()
+                + toDo.by().map(day -> ", by " + Days.show(day)).orElse("")
+                + ")";
+    }
+
+    private Closing closing(CaseFile file, Deadline deadline) {
+        long left = deadline.daysLeft();
+        String words =
+                left < 0 ? "past by " + days(-left) : left == 0 ? "today" : days(left) + " left";
+        return new Closing(
+                deadline.what(),
+                Days.show(deadline.lastDay()),
+                words,
+                left <= NEAR_DAYS,
+                anchors.get(file),
+                file.job().reference());
+    }
+
+    private static String days(long count) {
+        return count == 1 ? "1 day" : count + " days";
+    }
+
+    private List<FindingLine> general() {
+        Set<Finding> told =
+                view.cases().stream()
+                        .flatMap(file -> file.findings().stream())
+                        .collect(Collectors.toCollection(HashSet::new));
+        return view.findings().stream().filter(f -> !told.contains(f)).map(this::finding).toList();
+    }
+
+    private FindingLine finding(Finding finding) {
+        return new FindingLine(
+                finding.severity().word(),
+                finding.code().code(),
+                finding.where(),
+                secrets.seen(finding),
+                secrets.fact(finding),
+                secrets.remedy(finding),
+                finding.why(),
+                finding.rule().map(RuleRef::inWords).orElse(""));
+    }
+
+    private static SeverityCount count(Severity severity, List<Finding> findings) {
+        return new SeverityCount(
+                severity.word(), findings.stream().filter(f -> f.severity() == severity).count());
+    }
+}

@@ -1,0 +1,119 @@
+package paperbark.output.index;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the page's template sees; every text is ready to be shown.
+ *
+ * @param firm the firm's name
+ * @param batch name of the batch
+ * @param register file name of the register
+ * @param preparedOn day of the run
+ * @param program version
+ * @param totals counts and amounts at the top
+ * @param severities findings by severity, the gravest first
+ * @param closing the nearest closing dates
+ * @param jobs one a job, in the order of the register
+ * @param general findings that belong to no job of the list
+ * @param demo whether invented figures went into any count
+ */
+public record IndexView(
+        String firm,
+        String batch,
+        String register,
+        String preparedOn,
+        String program,
+        List<Figure> totals,
+        List<SeverityCount> severities,
+        List<Closing> closing,
+        List<JobLine> jobs,
+        List<FindingLine> general,
+        boolean demo) {
+
+    /**
+     * One figure.
+     *
+     * @param label what it is
+     * @param value the figure
+     * @param note a few words below it; may be empty
+     */
+    public record Figure(String label, String value, String note) {}
+
+    /**
+     * How many findings of a severity.
+     *
+     * @param severity its word
+     * @param count how many
+     */
+    public record SeverityCount(String severity, long count) {}
+
+    /**
+     * One closing date.
+     *
+     * @param what what is too late afterwards
+     * @param day the last day
+     * @param left days left in words
+     * @param near whether it is past or within a month
+     * @param anchor the job's anchor
+     * @param reference the job
+     */
+    public record Closing(
+            String what, String day, String left, boolean near, String anchor, String reference) {}
+
+    /**
+     * One job.
+     *
+     * @param anchor its anchor in the page
+     * @param reference job number
+     * @param owner owner's name
+     * @param suburb suburb of the site
+     * @param when stage with its day
+     * @param crew who goes
+     * @param status name of the status, for its shape
+     * @param statusWord the status in words
+     * @param certificates one text a scheme
+     * @param missing what is still missing
+     * @param closing the nearest closing date
+     * @param pack file name of the pack
+     * @param findings what was noticed
+     * @param counts findings by severity, the gravest first, without zeros
+     */
+    public record JobLine(
+            String anchor,
+            String reference,
+            String owner,
+            String suburb,
+            String when,
+            String crew,
+            String status,
+            String statusWord,
+            List<String> certificates,
+            List<String> missing,
+            Optional<Closing> closing,
+            String pack,
+            List<FindingLine> findings,
+            List<SeverityCount> counts) {}
+
+    /**
+     * One finding.
+     *
+     * @param severity its word
+     * @param code its name
+     * @param where the place in words
+     * @param seen the value; empty where there is none or it is private
+     * @param fact what is wrong
+     * @param remedy what to do; may be empty
+     * @param why why it matters
+     * @param rule the rule that spoke; may be empty
+     */
+    public record FindingLine(
+            String severity,
+            String code,
+            String where,
+            String seen,
+            String fact,
+            String remedy,
+            String why,
+            String rule) {}
+}

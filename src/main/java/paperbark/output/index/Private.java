@@ -1,0 +1,74 @@
+package paperbark.output.index;
+
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
+import paperbark.job.Field;
+import paperbark.output.BatchView;
+import paperbark.sheet.Column;
+
+/**
+ * Which findings are about telephone numbers, e-mail addresses and bank details: their values stay
+ * off the page, which is passed around more freely than the register.
+ */
+final class Private {
+    private static final String HIDDEN = "(not shown on this page)";
+    private static final Set<Field> FIELDS =
+            Set.of(
+                    Field.OWNER_PHONE,
+                    Field.OWNER_EMAIL,
+                    Field.ACCOUNT_NAME,
+                    Field.BSB,
+                    Field.ACCOUNT);
+    private static final Set<FindingCode> CODES =
+            Set.of(
+                    FindingCode.PHONE_WRONG,
+                    FindingCode.EMAIL_WRONG,
+                    FindingCode.BSB_WRONG,
+                    FindingCode.ACCOUNT_WRONG);
+
+    private final Set<String> headings;
+
+    private Private(Set<String> headings) {
+        this.headings = headings;
+    }
+
+    static Private in(BatchView view) {
+        return new Private(
+                view.cases().stream()
+                        .map(file -> file.job().origin().columns())
+                        .flatMap(columns -> FIELDS.stream().map(columns::get))
+                        .filter(Objects::nonNull)
+                        .map(Column::heading)
+                        .collect(Collectors.toSet()));
+    }
+
+    String seen(Finding finding) {
+        if (finding.seen().isEmpty()) {
+            return "";
+        }
+        return isPrivate(finding) ? HIDDEN : finding.seen();
+    }
+
+    String fact(Finding finding) {
+        return cleaned(finding, finding.fact());
+    }
+
+    String remedy(Finding finding) {
+        return cleaned(finding, finding.remedy());
+    }
+
+    private String cleaned(Finding finding, String text) {
+        return isPrivate(finding) && !finding.seen().isEmpty()
+                ? text.replace(finding.seen(), HIDDEN)
+                : text;
+    }
+
+    private boolean isPrivate(Finding finding) {
+        Place place = finding.place();
+        return CODES.contains(finding.code()) || headings.contains(place.columnHeading());
+    }
+}

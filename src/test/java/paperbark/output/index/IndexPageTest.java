@@ -1,0 +1,177 @@
+package paperbark.output.index;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.output.BatchView;
+import paperbark.output.BatchViews;
+import paperbark.output.Jobs;
+import paperbark.output.ToDo;
+
+class IndexPageTest {
+    private static final String WEEK = IndexPage.of(BatchViews.week());
+
+    @Test
+    void everyLinkLeadsToAFileOfTheBatchOrAPlaceOnThePage() {
+        Set<String> known =
+                new TreeSet<>(Set.of("print-run.pdf", "summary.xlsx", "register-checked.xlsx"));
+        BatchViews.week().cases().forEach(c -> known.add("packs/" + c.packFile()));
+        all("id=\"([^\"]*)\"", WEEK).forEach(id -> known.add("#" + id));
+        List<String> links = all("href=\"([^\"]*)\"", WEEK);
+        assertThat(links).hasSizeGreaterThan(12);
+        assertThat(known).containsAll(links);
+        BatchViews.week().cases().forEach(c -> assertThat(links).contains("packs/" + c.packFile()));
+    }
+
+    @Test
+    void everyAnchorIsThereOnceEvenWhenTwoJobsShareANumber() {
+        Jobs twin = new Jobs("SB-1", "Fern Placeholder", "Ballan");
+        String page = IndexPage.of(BatchViews.of(true, List.of(twin.caseFile(), twin.caseFile())));
+        List<String> ids = all("id=\"([^\"]*)\"", page);
+        assertThat(ids).doesNotHaveDuplicates().contains("job-1", "job-2");
+    }
+
+    @Test
+    void holdsNoScriptAndNothingFromTheNetwork() {
+        assertThat(WEEK)
+                .contains(
+                        "content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\"")
+                .doesNotContainIgnoringCase("<script")
+                .doesNotContain("http://", "https://", "javascript:", "@import", "url(")
+                .doesNotContainPattern("\\son[a-z]+=");
+    }
+
+    @Test
+    void hostileTextIsShownAsText() {
+        String hostile = "<script>alert(1)</script>\"' onload=x ${firm} &amp;";
+        BatchView view =
+                BatchViews.of(
+                        true,
+                        List.of(
+                                new Jobs(hostile, hostile, hostile)
+                                        .toDo(new ToDo(hostile, hostile, Optional.empty()))
+                                        .finding(
+                                                Finding.of(
+                                                                FindingCode.FACT_MISSING,
+                                                                BatchViews.cell(4, hostile, "C4"),
+                                                                hostile,
+                                                                hostile)
+                                                        .seeing(hostile))
+                                        .caseFile()));
+        String page = IndexPage.of(view);
+        assertThat(page)
+                .doesNotContain("<script")
+                .doesNotContain("\"' onload")
+                .contains(
+                        "&lt;script&gt;alert(1)&lt;/script&gt;&quot;&#39; onload=x ${firm}"
+                                + " &amp;amp;");
+    }
+
+    @Test
+    void showsCountsMoneyAndFindings() {
+        assertThat(text(WEEK))
+                .contains("Jobs 5 1 held")
+                .contains("STCs 64 13 of these held")
+                .contains("VEECs 40 18 of these held")
+                .contains("Money expected $5,067.45 $1,721.89 of it held")
+                .contains("1 stop 3 check 1 note");
+    }
+
+    @Test
+    void aJobShowsItsStatusInWordsBesideTheShape() {
+        assertThat(WEEK)
+                .contains("<span class=\"mark ready\" aria-hidden=\"true\"></span>ready</span>")
+                .contains("</span>ready, look at it</span>")
+                .contains("<span class=\"mark held\" aria-hidden=\"true\"></span>held</span>");
+    }
+
+    @Test
+    void showsWhatIsMissingAndTheNearestClosingDate() {
+        assertThat(text(WEEK))
+                .contains("Tank serial (installer)")
+                .contains("Plumbing compliance certificate number (installer, by 2 Dec 2026)")
+                .contains("7 Dec 2026 12 days left Create STCs SB-1043");
+    }
+
+    @Test
+    void namesTheOwnerAndSuburbButNoTelephoneOrEmail() {
+        assertThat(WEEK)
+                .contains("Maree Sample, Gordon")
+                .doesNotContain(Jobs.PHONE)
+                .doesNotContain("owner@example.com")
+                .doesNotContain("5550 12<")
+                .contains("(not shown on this page)")
+                .doesNotContain("Heron Lane");
+    }
+
+    @Test
+    void aPrivateValueIsTakenOutOfTheSentenceToo() {
+        Finding finding =
+                Finding.of(
+                                FindingCode.CELL_UNREADABLE,
+                                BatchViews.cell(4, "Phone", "E4"),
+                                "The cell shows 0491570156 and cannot be used.",
+                                "Type 0491570156 as text.")
+                        .seeing("0491570156");
+        String page =
+                IndexPage.of(
+                        BatchViews.of(
+                                true,
+                                List.of(
+                                        new Jobs("SB-1", "Fern Placeholder", "Ballan")
+                                                .finding(finding)
+                                                .caseFile())));
+        assertThat(page).contains("The cell shows (not shown").doesNotContain("0491570156");
+    }
+
+    @Test
+    void saysSoWhenAnInventedFigureWentIn() {
+        assertThat(WEEK).contains("invented for the demonstration. They must not be used");
+        String plain =
+                IndexPage.of(
+                        BatchViews.of(
+                                true,
+                                List.of(
+                                        new Jobs("SB-1", "Fern Placeholder", "Ballan")
+                                                .installed(LocalDate.of(2026, 11, 20))
+                                                .stc(13, "Kestrel Certificates", "36.10")
+                                                .caseFile())));
+        assertThat(plain).doesNotContain("They must not be used");
+    }
+
+    @Test
+    void anEmptyBatchStillGivesAPage() {
+        assertThat(text(IndexPage.of(BatchViews.of(true, List.of())))).contains("Jobs 0 0 held");
+    }
+
+    @Test
+    void headingsOfTablesSayWhatTheyHead() {
+        assertThat(all("<th ([^>]*)>", WEEK)).isNotEmpty().allMatch(a -> a.contains("scope="));
+        assertThat(WEEK).contains("<html lang=\"en-AU\">");
+    }
+
+    private static List<String> all(String pattern, String page) {
+        List<String> found = new ArrayList<>();
+        Matcher matcher = Pattern.compile(pattern).matcher(page);
+        while (matcher.find()) {
+            found.add(matcher.group(1));
+        }
+        return found;
+    }
+
+    private static String text(String page) {
+        return page.replaceAll("(?s)<style>.*?</style>", "")
+                .replaceAll("<[^>]*>", " ")
+                .replaceAll("\\s+", " ");
+    }
+}
