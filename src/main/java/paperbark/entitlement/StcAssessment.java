@@ -2,13 +2,12 @@ package paperbark.entitlement;
 
 import java.time.LocalDate;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
-import paperbark.firm.Listing;
-import paperbark.firm.Product;
 import paperbark.firm.SchemeName;
 import paperbark.job.Field;
 import paperbark.job.Job;
@@ -100,11 +99,9 @@ final class StcAssessment {
     }
 
     private Optional<Integer> count(LocalDate day, Optional<Integer> zone) {
-        Optional<Listing> listing = job.heater().product().flatMap(p -> listing(p, day));
+        Optional<Integer> listed =
+                job.heater().product().flatMap(p -> new StcListing(working).figure(p, day, zone));
         Optional<Dated<YearsRow>> years = working.rule(rules.years(), day, Unkeyed.ALL);
-        Optional<Dated<Setting>> basis = limit(StcLimit.LISTING_YEARS, day);
-        Optional<Dated<Setting>> rounding = limit(StcLimit.COUNT_ROUNDING, day);
-        Optional<Integer> listed = listing.flatMap(l -> listed(l, zone));
         years.ifPresent(
                 y ->
                         working.step(
@@ -112,6 +109,8 @@ final class StcAssessment {
                                 "installed in " + day.getYear(),
                                 Integer.toString(y.row().years()),
                                 y.ref()));
+        Optional<Dated<Setting>> basis = limit(StcLimit.LISTING_YEARS, day);
+        Optional<Dated<Setting>> rounding = limit(StcLimit.COUNT_ROUNDING, day);
         Optional<Finding> nothing = working.first(EARNS_NOTHING);
         if (nothing.isPresent()) {
             working.step(
@@ -121,91 +120,29 @@ final class StcAssessment {
                     nothing.get().rule().stream().toArray(RuleRef[]::new));
             return Optional.empty();
         }
-        if (listed.isEmpty() || years.isEmpty() || basis.isEmpty() || rounding.isEmpty()) {
-            return Optional.empty();
-        }
+        // A rule that is missing is among the stops above; the listed figure may lack its facts.
+        return listed.map(
+                figure ->
+                        sum(
+                                day,
+                                figure,
+                                years.orElseThrow().row().years(),
+                                List.of(basis.orElseThrow(), rounding.orElseThrow())));
+    }
+
+    private int sum(LocalDate day, int listed, int years, List<Dated<Setting>> limits) {
         StcFormula formula =
-                new StcFormula(basis.get().row().whole(), rounding.get().row().rounding());
-        int count = formula.count(listed.get(), years.get().row().years());
+                new StcFormula(limits.get(0).row().whole(), limits.get(1).row().rounding());
+        int count = formula.count(listed, years);
         working.step(
                 StcScheme.COUNT,
-                formula.working(listed.get(), years.get().row().years()),
+                formula.working(listed, years),
                 Integer.toString(count),
-                basis.get().ref(),
-                rounding.get().ref());
-        new StcNeighbours(working, rules, formula).compare(day, listed.get());
-        declared(formula, listed.get(), years.get().row().years());
-        return Optional.of(count);
-    }
-
-    private Optional<Listing> listing(Product product, LocalDate day) {
-        Optional<Listing> listing = product.listing(day);
-        if (listing.isEmpty()) {
-            // rule: ree-regs-2001 reg 19A: the model must be listed for the day of installation.
-            String periods =
-                    product.listings().isEmpty()
-                            ? "The products table has no listing of %s %s."
-                                    .formatted(product.maker(), product.model())
-                            : "%s %s is listed %s, not on %s."
-                                    .formatted(
-                                            product.maker(),
-                                            product.model(),
-                                            String.join(
-                                                    " and ",
-                                                    product.listings().stream()
-                                                            .map(l -> l.eligible().toString())
-                                                            .toList()),
-                                            Days.show(day));
-            working.report(
-                    working.at(
-                                    Field.MODEL,
-                                    FindingCode.MODEL_NOT_LISTED_THEN,
-                                    periods,
-                                    "Check model and date, or enter the listing in the products table.")
-                            .seeing(product.model()));
-        }
-        return listing;
-    }
-
-    private Optional<Integer> listed(Listing listing, Optional<Integer> zone) {
-        if (zone.isEmpty()) {
-            return Optional.empty();
-        }
-        Product product = job.heater().product().orElseThrow();
-        RuleRef ref =
-                new RuleRef(
-                        "products",
-                        listing.row(),
-                        "register of solar water heaters, version " + listing.registerVersion(),
-                        "",
-                        "published");
-        Optional<Integer> listed = Optional.ofNullable(listing.tenYearStcs().get(zone.get()));
-        if (listed.isEmpty()) {
-            working.report(
-                    working.at(
-                                    Field.MODEL,
-                                    FindingCode.NOT_LISTED_FOR_ZONE,
-                                    "%s %s is not listed for zone %d."
-                                            .formatted(
-                                                    product.maker(), product.model(), zone.get()),
-                                    "Check model and postcode, or enter the figure in the products table.")
-                            .seeing(product.model())
-                            .by(ref));
-        }
-        listed.ifPresent(
-                figure ->
-                        working.step(
-                                "STCs over ten years",
-                                "%s %s, %s, zone %d, listed %s"
-                                        .formatted(
-                                                product.maker(),
-                                                product.model(),
-                                                working.from(Field.MODEL),
-                                                zone.get(),
-                                                listing.eligible()),
-                                Integer.toString(figure),
-                                ref));
-        return listed;
+                limits.get(0).ref(),
+                limits.get(1).ref());
+        new StcNeighbours(working, rules, formula).compare(day, listed);
+        declared(formula, listed, years);
+        return count;
     }
 
     private void declared(StcFormula formula, int listed, int years) {

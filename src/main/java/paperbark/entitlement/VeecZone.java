@@ -39,27 +39,29 @@ record VeecZone(Working working, Rulebook rules) {
             noZone(postcode.get());
             return Optional.empty();
         }
-        Optional<Dated<ClimateZoneRow>> zone = rules.climateZones().on(day, stcZone.get());
+        return climateZone(day, stcZone.get(), row.get());
+    }
+
+    private Optional<Integer> climateZone(LocalDate day, int stcZone, Dated<ZoneRow> row) {
+        Postcode postcode = working.job().site().address().postcode().orElseThrow();
+        Optional<Dated<ClimateZoneRow>> zone = rules.climateZones().on(day, stcZone);
         if (zone.isEmpty()) {
             working.report(
                     working.at(
                                     Field.SITE_POSTCODE,
                                     FindingCode.VEEC_TABLE_MISSING,
                                     "The climate zone is not known: %s."
-                                            .formatted(
-                                                    rules.climateZones()
-                                                            .missing(day, stcZone.get())),
+                                            .formatted(rules.climateZones().missing(day, stcZone)),
                                     "Look the zone up in the Specifications and add it to the firm's rules/veec/climate-zones.csv.")
-                            .seeing(postcode.get().digits()));
+                            .seeing(postcode.digits()));
             return Optional.empty();
         }
         working.step(
                 "Climate zone",
                 "postcode %s, %s, STC zone %d"
-                        .formatted(
-                                postcode.get(), working.from(Field.SITE_POSTCODE), stcZone.get()),
+                        .formatted(postcode, working.from(Field.SITE_POSTCODE), stcZone),
                 "zone " + zone.get().row().zone(),
-                row.get().ref(),
+                row.ref(),
                 zone.get().ref());
         return zone.map(z -> z.row().zone());
     }
