@@ -1,12 +1,14 @@
 package paperbark.batch;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import paperbark.entitlement.RulesInUse;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
@@ -14,7 +16,7 @@ import paperbark.job.Job;
 import paperbark.output.BatchInfo;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
-// import paperbark.output.index.IndexPage;
+import paperbark.output.index.IndexPage;
 import paperbark.output.paper.Pack;
 import paperbark.output.paper.PrintRun;
 import paperbark.output.workbook.SummaryWorkbook;
@@ -59,7 +61,7 @@ public final class Batch {
             cases = Packing.withFindings(cases, packs);
             BatchView view = view(inputs, info, cases);
             staging.write("print-run.pdf", PrintRun.of(inRouteOrder(cases, packs)));
-            // staging.write("index.html", IndexPage.of(view).getBytes(StandardCharsets.UTF_8));
+            staging.write("index.html", IndexPage.of(view).getBytes(StandardCharsets.UTF_8));
             staging.write("summary.xlsx", SummaryWorkbook.of(view));
             staging.write(
                     "register-checked.xlsx",
@@ -124,12 +126,8 @@ public final class Batch {
         List<Finding> findings =
                 new ArrayList<>(inputs.findings().stream().filter(f -> f.job().isEmpty()).toList());
         cases.forEach(file -> findings.addAll(file.findings()));
-        List<RuleRef> rules =
-                cases.stream()
-                        .flatMap(file -> file.entitlements().all().stream())
-                        .flatMap(e -> e.rules().stream())
-                        .distinct()
-                        .toList();
+        List<RuleRef> rules = RulesInUse.of(cases.stream().map(CaseFile::entitlements).toList());
+        findings.addAll(RulesInUse.old(rules, inputs.rulebook(), info.preparedOn()));
         return new BatchView(info, inputs.tables().firm(), cases, Finding.inOrder(findings), rules);
     }
 
