@@ -1,7 +1,6 @@
 package paperbark.finding;
 
 import static paperbark.finding.Concern.JOB;
-import static paperbark.finding.Concern.OLD_HEATER;
 import static paperbark.finding.Concern.REGISTER;
 import static paperbark.finding.Concern.STC;
 import static paperbark.finding.Concern.VEEC;
@@ -175,8 +174,7 @@ public enum FindingCode {
     VEEC_NOT_LISTED(
             STOP, "The product must be on the Victorian register on the day of the work.", VEEC),
     VEEC_TABLE_MISSING(CHECK, "The number of VEECs needs a table that the firm has not entered."),
-    VEEC_NOT_DECOMMISSIONED(
-            STOP, "The old heater must be put out of use for good.", VEEC, OLD_HEATER),
+    VEEC_NOT_DECOMMISSIONED(STOP, "The old heater must be put out of use for good.", VEEC),
     VEEC_CO_PAYMENT_MISSING(
             STOP, "Without the minimum co-payment no certificate can be created.", VEEC),
     VEEC_WARRANTY_SHORT(STOP, "The product needs at least the prescribed warranty.", VEEC),
