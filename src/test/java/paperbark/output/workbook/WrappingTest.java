@@ -14,6 +14,12 @@ class WrappingTest {
     }
 
     @Test
+    void aLineMayEndAfterAHyphen() {
+        assertThat(Wrapping.lines("SB-1041-a1b2c3.pdf", 18)).isEqualTo(1);
+        assertThat(Wrapping.lines("SB-1041-a1b2c3.pdf", 17)).isEqualTo(2);
+    }
+
+    @Test
     void aWordLongerThanTheLineIsSplit() {
         assertThat(Wrapping.lines("abcdefghij", 5)).isEqualTo(2);
         assertThat(Wrapping.lines("abcdefghijk", 5)).isEqualTo(3);
