@@ -18,6 +18,7 @@ import paperbark.job.Job;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Deadline;
+import paperbark.output.Paper;
 import paperbark.output.ToDo;
 import paperbark.output.index.IndexView.Closing;
 import paperbark.output.index.IndexView.Figure;
@@ -129,6 +130,7 @@ final class IndexReader {
                 job.visit().crew().orElse(""),
                 status.name().toLowerCase(Locale.ROOT),
                 status.word(),
+                file.papers().stream().filter(Paper::isBlocked).map(Paper::title).toList(),
                 file.entitlements().all().stream().map(IndexReader::certificates).toList(),
                 file.toDo().stream().map(IndexReader::missing).toList(),
                 file.deadlines().stream().findFirst().map(d -> closing(file, d)),

@@ -72,6 +72,7 @@ public record IndexView(
      * @param crew who goes
      * @param status name of the status, for its shape
      * @param statusWord the status in words
+     * @param heldPapers the papers that a stop holds
      * @param certificates one text a scheme
      * @param missing what is still missing
      * @param closing the nearest closing date
@@ -88,6 +89,7 @@ public record IndexView(
             String crew,
             String status,
             String statusWord,
+            List<String> heldPapers,
             List<String> certificates,
             List<String> missing,
             Optional<Closing> closing,

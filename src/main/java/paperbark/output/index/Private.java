@@ -2,6 +2,8 @@ package paperbark.output.index;
 
 import java.util.Objects;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -62,9 +64,13 @@ final class Private {
     }
 
     private String cleaned(Finding finding, String text) {
-        return isPrivate(finding) && !finding.seen().isEmpty()
-                ? text.replace(finding.seen(), HIDDEN)
-                : text;
+        if (!isPrivate(finding) || finding.seen().isEmpty()) {
+            return text;
+        }
+        // Only where it stands alone: an example in a remedy may hold the same few digits.
+        return text.replaceAll(
+                "(?<![\\p{L}\\p{N}])" + Pattern.quote(finding.seen()) + "(?![\\p{L}\\p{N}])",
+                Matcher.quoteReplacement(HIDDEN));
     }
 
     private boolean isPrivate(Finding finding) {

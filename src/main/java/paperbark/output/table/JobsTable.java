@@ -28,14 +28,14 @@ public final class JobsTable {
                     text("crew", "Crew", 9),
                     date("visit", "Visit"),
                     date("installed", "Installed"),
-                    text("heater", "Heater", 22),
+                    text("heater", "Heater", 21),
                     whole("stcs", "STCs", 8),
                     whole("veecs", "VEECs", 9),
                     whole("stops", "Stops", 9),
                     whole("checks", "Checks", 10),
                     whole("notes", "Notes", 9),
                     whole("missing", "Missing", 10),
-                    text("pack", "Pack", 18));
+                    text("pack", "Pack", 23));
 
     private JobsTable() {}
 

@@ -7,6 +7,51 @@ import java.util.List;
 
 /** How to read the other tables. */
 public final class ReadingTable {
+    private static final List<List<TableCell>> ROWS =
+            List.of(
+                    row(
+                            "Totals",
+                            "Every total and derived column is a formula. Change a figure and the"
+                                    + " totals follow. The figures shown before anything is"
+                                    + " recalculated were worked out to the cent by the program."),
+                    row(
+                            "STC, VEEC",
+                            "Small-scale technology certificate (federal), Victorian energy efficiency"
+                                    + " certificate. One is not worth the other, so they are never"
+                                    + " added."),
+                    row(
+                            "Held",
+                            "A stop keeps the paper back. The certificates and the money are listed,"
+                                    + " marked yes under Held, and counted apart on the sheet Summary."),
+                    row(
+                            "Day only planned",
+                            "The heater is not in yet. Count and closing date are those of the planned"
+                                    + " day and change with it."),
+                    row(
+                            "Expected money",
+                            "Price each times certificates, less the buyer's fee, without GST. It is"
+                                    + " what the offer promises, not what has come."),
+                    row(
+                            "GST",
+                            "An eleventh of the full price of heater and installation, rounded to the"
+                                    + " cent job by job, half a cent up. Certificates that the owner"
+                                    + " assigns lower what is paid, not the GST."),
+                    row(
+                            "Owner registered for GST",
+                            "Such an owner who uses the heater in business owes GST on the assignment"
+                                    + " and gives a tax invoice for it. Ask for it; it is not in these"
+                                    + " figures."),
+                    row("Closing dates", "The last safe day for each deed, the nearest first."),
+                    row(
+                            "Findings",
+                            "What the program noticed. Stop: a paper is held. Check: somebody must"
+                                    + " look. Note: worth knowing."),
+                    row(
+                            "Rules and sources",
+                            "The dated rows that the figures rest on. Published: read in the source."
+                                    + " Derived: worked out from it. From memory: not verified."
+                                    + " Invented: stands in a sample table only."));
+
     private ReadingTable() {}
 
     /** The table; the same for every batch. */
@@ -16,49 +61,7 @@ public final class ReadingTable {
                 "How to read this",
                 List.of(),
                 List.of(text("word", "Word or sheet", 26), text("meaning", "Meaning", 110)),
-                List.of(
-                        row(
-                                "Totals",
-                                "Every total and derived column is a formula. Change a figure and the"
-                                        + " totals follow. The figures shown before anything is"
-                                        + " recalculated were worked out to the cent by the program."),
-                        row(
-                                "STC, VEEC",
-                                "Small-scale technology certificate (federal), Victorian energy efficiency"
-                                        + " certificate. One is not worth the other, so they are never"
-                                        + " added."),
-                        row(
-                                "Held",
-                                "A stop keeps the paper back. The certificates and the money are listed,"
-                                        + " marked yes under Held, and counted apart on the sheet Summary."),
-                        row(
-                                "Day only planned",
-                                "The heater is not in yet. Count and closing date are those of the planned"
-                                        + " day and change with it."),
-                        row(
-                                "Expected money",
-                                "Price each times certificates, less the buyer's fee, without GST. It is"
-                                        + " what the offer promises, not what has come."),
-                        row(
-                                "GST",
-                                "An eleventh of the full price of heater and installation, rounded to the"
-                                        + " cent job by job, half a cent up. Certificates that the owner"
-                                        + " assigns lower what is paid, not the GST."),
-                        row(
-                                "Owner registered for GST",
-                                "Such an owner who uses the heater in business owes GST on the assignment"
-                                        + " and gives a tax invoice for it. Ask for it; it is not in these"
-                                        + " figures."),
-                        row("Closing dates", "The last safe day for each deed, the nearest first."),
-                        row(
-                                "Findings",
-                                "What the program noticed. Stop: a paper is held. Check: somebody must"
-                                        + " look. Note: worth knowing."),
-                        row(
-                                "Rules and sources",
-                                "The dated rows that the figures rest on. Published: read in the source."
-                                        + " Derived: worked out from it. From memory: not verified."
-                                        + " Invented: stands in a sample table only.")),
+                ROWS,
                 List.of());
     }
 

@@ -10,9 +10,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeSet;
 import java.util.function.Predicate;
-import java.util.regex.Pattern;
 import paperbark.finding.Severity;
 import paperbark.firm.SchemeName;
 import paperbark.output.BatchView;
@@ -24,8 +22,6 @@ public final class SummaryTables {
             List.of(text("what", "What", 34), text("fact", "Fact", 30));
     private static final List<TableColumn> FIGURES =
             List.of(text("what", "What", 34), whole("figure", "Figure", 30));
-
-    private static final Pattern PLAIN = Pattern.compile("[\\p{L}\\p{N}][^*?~]*");
 
     private final BatchView view;
     private final BatchTables tables;
@@ -42,7 +38,7 @@ public final class SummaryTables {
                 summary.batch(),
                 summary.totals(),
                 summary.money(),
-                summary.byBuyer(),
+                ByBuyerTable.of(tables),
                 summary.contents());
     }
 
@@ -156,79 +152,6 @@ public final class SummaryTables {
         return List.of(
                 text(label),
                 derivedMoney("SUM([" + name + ":" + key + "])", table.sum(key).setScale(2)));
-    }
-
-    private Table byBuyer() {
-        List<List<TableCell>> rows = new ArrayList<>();
-        for (SchemeName scheme : SchemeName.values()) {
-            TreeSet<String> buyers = new TreeSet<>();
-            Table certificates = tables.certificates();
-            certificates.rows().stream()
-                    .filter(shows(certificates, "scheme", scheme.word()))
-                    .forEach(row -> buyers.add(certificates.value(row, "buyer").shown()));
-            Table expected = tables.expected();
-            expected.rows().stream()
-                    .filter(shows(expected, "scheme", scheme.word()))
-                    .forEach(row -> buyers.add(expected.value(row, "buyer").shown()));
-            buyers.forEach(buyer -> rows.add(buyerRow(scheme.word(), buyer)));
-        }
-        Table table =
-                new Table(
-                        "ByBuyer",
-                        "By scheme and buyer",
-                        List.of(),
-                        List.of(
-                                text("scheme", "Scheme", 34),
-                                text("buyer", "Buyer", 30),
-                                whole("certificates", "Certificates", 14),
-                                TableColumn.money("gross", "Gross"),
-                                TableColumn.money("fee", "Fee"),
-                                TableColumn.money("net", "Net")),
-                        rows,
-                        List.of());
-        return table.withFooters(
-                List.of(
-                        List.of(
-                                text("Total"),
-                                TableCell.BLANK,
-                                TableCell.BLANK,
-                                sum("", "ByBuyer", "gross", table).get(1),
-                                sum("", "ByBuyer", "fee", table).get(1),
-                                sum("", "ByBuyer", "net", table).get(1))));
-    }
-
-    private List<TableCell> buyerRow(String scheme, String buyer) {
-        Table certificates = tables.certificates();
-        Predicate<List<TableCell>> claims =
-                shows(certificates, "scheme", scheme).and(shows(certificates, "buyer", buyer));
-        return List.of(
-                text(scheme),
-                text(buyer),
-                derivedWhole(
-                        matching("Certificates", "certificates", buyer),
-                        certificates.sum("certificates", claims).longValueExact()),
-                matchingMoney("gross", scheme, buyer),
-                matchingMoney("fee", scheme, buyer),
-                matchingMoney("net", scheme, buyer));
-    }
-
-    private TableCell matchingMoney(String key, String scheme, String buyer) {
-        Table expected = tables.expected();
-        Predicate<List<TableCell>> wanted =
-                shows(expected, "scheme", scheme).and(shows(expected, "buyer", buyer));
-        return derivedMoney(
-                matching("Expected", key, buyer), expected.sum(key, wanted).setScale(2));
-    }
-
-    // SUMIFS reads a name such as "*" or ">A" as a pattern; such a name is spelt out for it.
-    private static String matching(String table, String key, String buyer) {
-        String name =
-                PLAIN.matcher(buyer).matches()
-                        ? "[buyer]"
-                        : "\"=\"&SUBSTITUTE(SUBSTITUTE(SUBSTITUTE([buyer],\"~\",\"~~\"),"
-                                + "\"*\",\"~*\"),\"?\",\"~?\")";
-        return "SUMIFS([%1$s:%2$s],[%1$s:scheme],[scheme],[%1$s:buyer],%3$s)"
-                .formatted(table, key, name);
     }
 
     private Table contents() {

@@ -123,7 +123,7 @@ final class SheetWriter {
         for (int i = 0; i < table.columns().size(); i++) {
             // Indents take two characters; most letters are narrower than the digits that count.
             int column = table.columns().get(i).widthCharacters();
-            int width = column - 2 + column / 8;
+            int width = column < 24 ? column - 2 : column - 2 + column / 8;
             lines = Math.max(lines, Wrapping.lines(text.apply(i), width));
         }
         row.setHeightInPoints(Math.min(HIGHEST, POINTS_A_LINE * lines + 3));

@@ -13,16 +13,18 @@ final class Wrapping {
     private static int wrapped(String line, int width) {
         int lines = 1;
         int used = 0;
-        for (String word : line.split(" ")) {
-            int length = word.length();
-            if (used > 0 && used + 1 + length > width) {
+        // Lines break after a space or a hyphen; a space at the end of a line takes no room.
+        for (String piece : line.split("(?<=[ -])")) {
+            int length = piece.stripTrailing().length();
+            if (used > 0 && used + length > width) {
                 lines++;
                 used = 0;
             }
-            used += (used > 0 ? 1 : 0) + length;
-            if (used > width) {
-                lines += (used - 1) / width;
-                used = (used - 1) % width + 1;
+            if (length > width) {
+                lines += (length - 1) / width;
+                used = (length - 1) % width + 1;
+            } else {
+                used += piece.length();
             }
         }
         return lines;

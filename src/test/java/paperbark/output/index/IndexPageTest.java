@@ -84,7 +84,7 @@ class IndexPageTest {
                 .contains("STCs 64 13 of these held")
                 .contains("VEECs 40 18 of these held")
                 .contains("Money expected $5,067.45 $1,721.89 of it held")
-                .contains("1 stop 3 check 1 note");
+                .contains("1 stop 3 checks 1 note");
     }
 
     @Test
@@ -92,7 +92,9 @@ class IndexPageTest {
         assertThat(WEEK)
                 .contains("<span class=\"mark ready\" aria-hidden=\"true\"></span>ready</span>")
                 .contains("</span>ready, look at it</span>")
-                .contains("<span class=\"mark held\" aria-hidden=\"true\"></span>held</span>");
+                .contains(
+                        "<span class=\"mark held\" aria-hidden=\"true\"></span>held</span><br>"
+                                + "<small>Warranty registration</small>");
     }
 
     @Test
@@ -111,6 +113,7 @@ class IndexPageTest {
                 .doesNotContain("owner@example.com")
                 .doesNotContain("5550 12<")
                 .contains("(not shown on this page)")
+                .contains("area code, e.g. 03 5550 1234.")
                 .doesNotContain("Heron Lane");
     }
 
