@@ -177,7 +177,12 @@ class PrepareTest {
     void bankDetailsAndContactsStayOutOfThePageAndTheManifest() throws IOException {
         for (String file : List.of("index.html", "manifest.json")) {
             assertThat(Files.readString(folder.resolve(file)))
-                    .doesNotContain("000-000", "0491 570", "@example.com", "0000 11");
+                    .doesNotContain(
+                            "000-000",
+                            "0491 570 156",
+                            "0000 1102",
+                            "ada@example.com",
+                            "desk@example");
         }
     }
 
