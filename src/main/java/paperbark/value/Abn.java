@@ -54,15 +54,16 @@ public record Abn(String digits) {
     }
 
     private static boolean isValid(String digits) {
-        if (!digits.matches("[1-9][0-9]{10}")) {
+        // Check digits run from 11 to 99: 10 and 99 would fit the same bodies, and 99 is the one
+        // given out.
+        if (!digits.matches("(1[1-9]|[2-9][0-9])[0-9]{9}")) {
             return false;
         }
         int sum = -WEIGHTS[0];
         for (int i = 0; i < WEIGHTS.length; i++) {
             sum += WEIGHTS[i] * Digits.at(digits, i);
         }
-        // A sum of zero (10 000 000 000) fits the bare formula but has an empty body.
-        return sum > 0 && sum % 89 == 0;
+        return sum % 89 == 0;
     }
 
     /** As printed: {@code 99 000 000 000}. */

@@ -43,12 +43,12 @@ public final class Outside {
 
     /** Runs the program in the folder, with its home and temporary files there too. */
     public static Result run(Path folder, String program, String... arguments) {
-        needs(program);
+        needs(Path.of(program).getFileName().toString());
         List<String> command = new ArrayList<>(List.of(program));
         command.addAll(List.of(arguments));
         try {
-            Path out = Files.createTempFile(folder, program, ".out");
-            Path err = Files.createTempFile(folder, program, ".err");
+            Path out = Files.createTempFile(folder, "said", ".out");
+            Path err = Files.createTempFile(folder, "said", ".err");
             ProcessBuilder builder =
                     new ProcessBuilder(command)
                             .directory(folder.toFile())

@@ -11,9 +11,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import paperbark.entitlement.Entitlement;
+import paperbark.entitlement.StcScheme;
 import paperbark.entitlement.Step;
+import paperbark.entitlement.VeecScheme;
 import paperbark.firm.SchemeName;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
@@ -33,6 +36,9 @@ public final class CertificatesTable {
                     flag("planned", "Day only planned", 13),
                     date("closing", "Closing date"),
                     text("working", "Working", 52));
+
+    private static final Set<String> SUMS =
+            Set.of(StcScheme.COUNT, VeecScheme.TONNES, VeecScheme.COUNT);
 
     private CertificatesTable() {}
 
@@ -77,8 +83,10 @@ public final class CertificatesTable {
     }
 
     private static String working(Entitlement entitlement) {
+        // The whole working is a page of the pack; here the last sum must do.
         String steps =
                 entitlement.steps().stream()
+                        .filter(step -> SUMS.contains(step.label()))
                         .map(CertificatesTable::sentence)
                         .collect(Collectors.joining("; "));
         return entitlement.isDemo()
