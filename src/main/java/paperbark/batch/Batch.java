@@ -57,7 +57,8 @@ public final class Batch {
                         folder.id(), inputs.sheet().file(), request.today(), request.version());
         List<CaseFile> cases = cases(inputs, info, request);
         try (Staging staging = Staging.of(folder.path())) {
-            List<Pack> packs = new Packing(request.templates(), progress).make(cases, staging);
+            List<Pack> packs =
+                    new Packing(request.templates(), progress, cores()).make(cases, staging);
             cases = Packing.withFindings(cases, packs);
             BatchView view = view(inputs, info, cases);
             staging.write("print-run.pdf", PrintRun.of(inRouteOrder(cases, packs)));
@@ -100,6 +101,10 @@ public final class Batch {
                 Optional.of(marked),
                 counts,
                 view.findings());
+    }
+
+    private static int cores() {
+        return Runtime.getRuntime().availableProcessors();
     }
 
     private static Outcome refused(List<Finding> findings) {

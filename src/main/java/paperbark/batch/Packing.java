@@ -17,19 +17,20 @@ import paperbark.output.paper.Packs;
 final class Packing {
     private final Packs packs;
     private final Progress progress;
+    private final int workers;
 
-    Packing(Optional<Path> templates, Progress progress) {
+    Packing(Optional<Path> templates, Progress progress, int workers) {
         this.packs = new Packs(templates);
         this.progress = progress;
+        this.workers = workers;
     }
 
     /** The packs in the order of the cases. */
     List<Pack> make(List<CaseFile> cases, Staging staging) throws IOException {
-        ExecutorService workers =
-                Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
+        ExecutorService pool = Executors.newFixedThreadPool(workers);
         try {
             List<Future<Pack>> running =
-                    cases.stream().map(file -> workers.submit(() -> packs.make(file))).toList();
+                    cases.stream().map(file -> pool.submit(() -> packs.make(file))).toList();
             List<Pack> done = new ArrayList<>();
             for (int i = 0; i < running.size(); i++) {
                 Pack pack = running.get(i).get();
@@ -44,7 +45,7 @@ final class Packing {
         } catch (ExecutionException e) {
             throw new IllegalStateException("A pack could not be made.", e.getCause());
         } finally {
-            workers.shutdownNow();
+            pool.shutdownNow();
         }
     }
 

@@ -1,0 +1,113 @@
+package paperbark.batch;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.lang.management.ManagementFactory;
+import java.lang.management.MemoryPoolMXBean;
+import java.lang.management.MemoryType;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import paperbark.output.BatchInfo;
+import paperbark.output.CaseFile;
+import paperbark.output.paper.Pack;
+import paperbark.output.paper.PrintRun;
+
+/**
+ * How fast packs are made: pages a second and the peak of the heap for 40 and 400 copies of the
+ * sample jobs, after a warm-up, on one worker and on all cores, and the print run merged from them.
+ * Run by {@code mvn -Pbench verify}; read the ratios of one run, not the figures of two.
+ */
+public final class PackBench {
+    private static final int[] COPIES = {40, 400};
+    private static final PrintStream OUT = System.out;
+
+    private PackBench() {}
+
+    /** Measures and prints. */
+    public static void main(String[] arguments) throws IOException {
+        List<CaseFile> cases = cases();
+        measure("warm-up", cases, 200, Runtime.getRuntime().availableProcessors());
+        for (int copies : COPIES) {
+            measure("one worker", cases, copies, 1);
+            measure("all cores", cases, copies, Runtime.getRuntime().availableProcessors());
+        }
+    }
+
+    private static void measure(String name, List<CaseFile> cases, int copies, int workers)
+            throws IOException {
+        List<CaseFile> many = new ArrayList<>();
+        for (int i = 0; i < copies; i++) {
+            many.add(cases.get(i % cases.size()));
+        }
+        Path folder = Files.createTempDirectory("packs");
+        resetPeaks();
+        try (Staging staging = Staging.of(folder.resolve("batch"))) {
+            long start = System.nanoTime();
+            List<Pack> packs =
+                    new Packing(Optional.empty(), (what, done, of) -> {}, workers)
+                            .make(named(many), staging);
+            long packed = System.nanoTime();
+            int bytes = PrintRun.of(packs).length;
+            long merged = System.nanoTime();
+            int pages = packs.stream().mapToInt(Pack::pageCount).sum();
+            OUT.printf(
+                    "%-10s %4d packs, %5d pages: %6.1f pages a second; print run of %5.1f MB in %4.1f s; peak heap %4d MB%n",
+                    name,
+                    copies,
+                    pages,
+                    pages * 1e9 / (packed - start),
+                    bytes / 1e6,
+                    (merged - packed) / 1e9,
+                    peakMegabytes());
+        }
+        Files.delete(folder);
+    }
+
+    private static List<CaseFile> named(List<CaseFile> many) {
+        List<CaseFile> named = new ArrayList<>();
+        for (int i = 0; i < many.size(); i++) {
+            CaseFile c = many.get(i);
+            named.add(
+                    new CaseFile(
+                            c.batch(),
+                            c.firm(),
+                            c.job(),
+                            c.entitlements(),
+                            c.expected(),
+                            c.price(),
+                            c.statePapers(),
+                            c.deadlines(),
+                            c.toDo(),
+                            c.findings(),
+                            c.papers(),
+                            i + ".pdf"));
+        }
+        return named;
+    }
+
+    private static List<CaseFile> cases() {
+        Request request = SampleWeek.request(SampleWeek.XLSX, Path.of("target"));
+        Inputs inputs = Inputs.read(request).result().orElseThrow();
+        BatchInfo info = new BatchInfo("bench", "week-47.xlsx", request.today(), request.version());
+        Cases cases = new Cases(info, inputs.tables(), inputs.rulebook(), false);
+        return inputs.jobs().stream()
+                .map(job -> cases.of(job, inputs.findingsOf(job), job.reference() + ".pdf"))
+                .toList();
+    }
+
+    private static void resetPeaks() {
+        System.gc();
+        ManagementFactory.getMemoryPoolMXBeans().forEach(MemoryPoolMXBean::resetPeakUsage);
+    }
+
+    private static long peakMegabytes() {
+        return ManagementFactory.getMemoryPoolMXBeans().stream()
+                        .filter(pool -> pool.getType() == MemoryType.HEAP)
+                        .mapToLong(pool -> pool.getPeakUsage().getUsed())
+                        .sum()
+                / 1_000_000;
+    }
+}
