@@ -21,6 +21,10 @@ final class Layout {
     // Metrics of the fonts, the same for all documents.
     private static final FSCacheEx<String, FSCacheValue> METRICS = new FSDefaultCacheStore();
 
+    // A paper far beyond this comes from a slip in a template, and drawing it could fill the
+    // memory.
+    private static final int MOST_PAGES = 100;
+
     static {
         // The library would write to the terminal.
         XRLog.setLoggingEnabled(false);
@@ -36,6 +40,7 @@ final class Layout {
      * @param papers how many papers the markup holds
      * @param gate decides about every address that the markup names
      * @return the first page of each paper, from 0, in order
+     * @throws IllegalStateException when there are more pages than any papers have
      */
     static List<Integer> draw(PDDocument document, Document markup, int papers, ResourceGate gate)
             throws IOException {
@@ -53,6 +58,9 @@ final class Layout {
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
         renderer.layout();
+        if (renderer.getRootBox().getLayer().getPages().size() > papers * MOST_PAGES) {
+            throw new IllegalStateException("more pages than any paper has");
+        }
         renderer.createPDFKeepOpen();
         return firstPages(renderer, papers);
     }

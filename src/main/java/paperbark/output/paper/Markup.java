@@ -9,6 +9,7 @@ import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
 import org.w3c.dom.Document;
+import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
@@ -70,7 +71,7 @@ final class Markup {
             builder.setErrorHandler(new DefaultHandler());
             Document parsed =
                     builder.parse(new InputSource(new StringReader("<div>" + markup + "</div>")));
-            refuseDepth(parsed, template);
+            refuseExcess(parsed, template);
             return parsed;
         } catch (SAXParseException e) {
             throw broken(e, markup, template, engine);
@@ -79,8 +80,8 @@ final class Markup {
         }
     }
 
-    /** Markup nested far beyond any page would overflow the stack of the layout. */
-    private static void refuseDepth(Document document, String template) throws BrokenTemplate {
+    /** Markup nested, or cells spanning, far beyond any page would exhaust the layout. */
+    private static void refuseExcess(Document document, String template) throws BrokenTemplate {
         int depth = 0;
         Node node = document.getDocumentElement();
         while (node != null) {
@@ -88,6 +89,7 @@ final class Markup {
                 throw new BrokenTemplate(
                         template, 0, 0, "Elements are nested more than " + DEEPEST + " deep.");
             }
+            refuseSpans(node, template);
             if (node.getFirstChild() != null) {
                 node = node.getFirstChild();
                 depth++;
@@ -98,6 +100,19 @@ final class Markup {
                 depth--;
             }
             node = node == null ? null : node.getNextSibling();
+        }
+    }
+
+    private static void refuseSpans(Node node, String template) throws BrokenTemplate {
+        if (!(node instanceof Element element)) {
+            return;
+        }
+        for (String name : List.of("colspan", "rowspan", "span")) {
+            String value = element.getAttribute(name);
+            if (!value.matches("|[1-9][0-9]?")) {
+                throw new BrokenTemplate(
+                        template, 0, 0, name + "=\"" + value + "\" is no number from 1 to 99.");
+            }
         }
     }
 

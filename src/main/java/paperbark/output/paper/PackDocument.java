@@ -33,8 +33,10 @@ final class PackDocument {
             Element leaf = child(document, body, "div");
             leaf.setAttribute("class", i == 0 ? "leaf first" : "leaf");
             append(paper.running(), leaf);
-            // A mark of no height, so that it lies on one page only.
-            child(document, leaf, "div").setAttribute("id", LEAF + i);
+            // A mark too low to lie on two pages, and not so low that an empty paper has no page.
+            Element mark = child(document, leaf, "div");
+            mark.setAttribute("id", LEAF + i);
+            mark.setAttribute("style", "height: 0.1mm");
             append(paper.content(), leaf);
         }
         return document;

@@ -74,7 +74,7 @@ public final class Packs {
                     Finding.of(
                                     FindingCode.TEMPLATE_BROKEN,
                                     new Place.InTemplate(name, 0, 0),
-                                    "The markup of the template cannot be laid out as pages.",
+                                    "The markup of the template cannot be laid out, or takes too many pages.",
                                     "Take the last changes back, or use the shipped template.")
                             .forJob(caseFile.job().reference()));
         }
@@ -131,7 +131,7 @@ public final class Packs {
                         new Place.InTemplate(STYLE, 0, 0),
                         "A template asks for "
                                 + (uri.length() > 80 ? uri.substring(0, 80) + "..." : uri)
-                                + ", which lies outside the template folder.",
+                                + ", which is no file of the template folder.",
                         "Copy the file into the template folder and name it without a folder.")
                 .as(Severity.CHECK)
                 .seeing(uri)

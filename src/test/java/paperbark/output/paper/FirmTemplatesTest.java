@@ -111,8 +111,32 @@ class FirmTemplatesTest {
     }
 
     @Test
-    void markupThatCannotBeLaidOutHoldsThatPaperAlone() throws IOException {
-        String deep = "<div>".repeat(6000) + "x" + "</div>".repeat(6000);
+    void aPaperWithoutEndHoldsThatPaperAlone() throws IOException {
+        Pack pack =
+                withTemplate("old-heater/default.ftlh", "<p style=\"height: 99999mm\">long</p>");
+
+        holdsOnlyTheOldHeaterRecord(pack);
+        assertThat(pack.findings()).hasSize(1);
+    }
+
+    @Test
+    void aCellThatSpansThousandsHoldsThatPaperAlone() throws IOException {
+        holdsOnlyTheOldHeaterRecord(
+                withTemplate(
+                        "old-heater/default.ftlh",
+                        "<table><tr><td colspan=\"99999999\">wide</td></tr></table>"));
+    }
+
+    @Test
+    void anEmptyPaperStillHasItsPage() throws IOException {
+        Pack pack = withTemplate("cover/default.ftlh", "<section></section>");
+
+        assertThat(pack.papers()).extracting(PaperPages::pageCount).containsExactly(1, 1);
+    }
+
+    @Test
+    void markupNestedWithoutEndHoldsThatPaperAlone() throws IOException {
+        String deep = "<div>".repeat(2000) + "x" + "</div>".repeat(2000);
 
         holdsOnlyTheOldHeaterRecord(withTemplate("old-heater/default.ftlh", deep));
     }

@@ -2,14 +2,18 @@ package paperbark.output.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.NodeList;
 import paperbark.output.BrokenTemplate;
+import paperbark.output.CaseFile;
 import paperbark.output.CaseFiles;
-import paperbark.output.PaperKind;
 import paperbark.output.TemplateEngine;
 
 /**
@@ -61,25 +65,30 @@ class WordingTest {
     }
 
     @Test
-    void handoverPrintsTheFirmsAndTheMakersWordingWhole() {
-        String text =
-                PdfText.of(
-                                new Packs(Optional.empty()).make(CaseFiles.bookedHeatPump()),
-                                PaperKind.HANDOVER)
-                        .replace("• ", "");
+    void handoverPrintsTheFirmsAndTheMakersWordingEachWholeOnOnePage() {
+        for (CaseFile caseFile :
+                List.of(CaseFiles.installedSolar(), CaseFiles.bookedHeatPump(), CaseFiles.bare())) {
+            Pack pack = new Packs(Optional.empty()).make(caseFile);
+            List<String> pages =
+                    IntStream.rangeClosed(1, pack.pageCount())
+                            .mapToObj(page -> PdfText.of(pack.pdf(), page, page))
+                            .map(text -> text.replace("• ", ""))
+                            .toList();
 
-        assertThat(text).contains(String.join(" ", BOTH)).contains(GOODS.get(0));
+            assertThat(pages).anyMatch(page -> page.contains(String.join(" ", BOTH)));
+            assertThat(pages).anyMatch(page -> page.contains(GOODS.get(0)));
+        }
     }
 
-    private static List<String> texts(String macro) throws BrokenTemplate, java.io.IOException {
-        java.nio.file.Path folder = java.nio.file.Files.createTempDirectory("wording");
-        java.nio.file.Files.writeString(
+    private static List<String> texts(String macro) throws BrokenTemplate, IOException {
+        Path folder = Files.createTempDirectory("wording");
+        Files.writeString(
                 folder.resolve("one.ftlh"),
                 "<#import \"/acl-wording.ftlh\" as acl><@acl." + macro + "/>");
         TemplateEngine engine = new TemplateEngine(Optional.of(folder));
         String markup = engine.render("one.ftlh", Map.of());
         NodeList all = Markup.parse(markup, "one.ftlh", engine).getElementsByTagName("*");
-        return java.util.stream.IntStream.range(0, all.getLength())
+        return IntStream.range(0, all.getLength())
                 .mapToObj(all::item)
                 .filter(n -> n.getNodeName().matches("p|li"))
                 .map(n -> n.getTextContent())
