@@ -57,8 +57,8 @@ public final class Batch {
                         folder.id(), inputs.sheet().file(), request.today(), request.version());
         List<CaseFile> cases = cases(inputs, info, request);
         try (Staging staging = Staging.of(folder.path())) {
-            List<Pack> packs =
-                    new Packing(request.templates(), progress, cores()).make(cases, staging);
+            Packing packing = new Packing(request.templates(), progress, cores());
+            List<Pack> packs = packing.make(cases, staging);
             cases = Packing.withFindings(cases, packs);
             BatchView view = view(inputs, info, cases);
             staging.write("print-run.pdf", PrintRun.of(inRouteOrder(cases, packs)));
@@ -70,7 +70,7 @@ public final class Batch {
             Counts counts = Counts.of(cases, packs.size());
             staging.write(
                     "manifest.json",
-                    Manifest.of(sources, view, counts, staging.written()).toJson());
+                    Manifest.of(sources, view, packing.templates(), staging.written()).toJson());
             staging.publish();
             Ending ending = counts.heldJobs() > 0 ? Ending.HELD : Ending.DONE;
             return new Outcome(ending, Optional.of(folder.path()), counts, view.findings());

@@ -27,6 +27,7 @@ import paperbark.rules.TableFile;
  * @param counts jobs, packs and certificates
  * @param findings how many of each severity
  * @param jobs what each job earned
+ * @param templates every template used, shipped or the firm's
  * @param rules the rule rows used
  * @param outputs every other file of the batch folder with its size and SHA-256
  */
@@ -36,6 +37,7 @@ record Manifest(
         Counts counts,
         Map<String, Long> findings,
         List<JobLine> jobs,
+        Map<String, String> templates,
         List<RuleRef> rules,
         Map<String, Staging.Written> outputs) {
     private static final ObjectMapper JSON =
@@ -107,7 +109,10 @@ record Manifest(
 
     /** The manifest of a batch whose other files are written. */
     static Manifest of(
-            Sources sources, BatchView view, Counts counts, Map<String, Staging.Written> outputs) {
+            Sources sources,
+            BatchView view,
+            Map<String, String> templates,
+            Map<String, Staging.Written> outputs) {
         Map<String, Long> findings =
                 view.findings().stream()
                         .collect(
@@ -119,9 +124,10 @@ record Manifest(
         return new Manifest(
                 view.info().id(),
                 sources,
-                counts,
+                Counts.of(view.cases(), view.cases().size()),
                 findings,
                 jobs,
+                templates,
                 view.rules(),
                 new TreeMap<>(outputs));
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -47,6 +48,11 @@ final class Packing {
         } finally {
             pool.shutdownNow();
         }
+    }
+
+    /** SHA-256 of every template used so far, by name. */
+    Map<String, String> templates() {
+        return packs.templates();
     }
 
     /** The cases with what was noticed while their packs were made. */

@@ -21,8 +21,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TimeZone;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * FreeMarker, shut tight: a template sees only the data it is given and only files of the template
@@ -30,17 +28,14 @@ import java.util.regex.Pattern;
  * template of the firm's goes before the shipped one of the same name.
  */
 public final class TemplateEngine {
-    // These would let text become template code or markup, or switch escaping off.
-    private static final Pattern FORBIDDEN =
-            Pattern.compile(
-                    "\\?\\s*(interpret|eval|eval_json|no_esc|new|api)\\b|<#(noautoesc|noparse|outputformat)\\b");
-
     private final Configuration configuration;
+    private final WatchedTemplates templates;
 
     /** An engine on the shipped templates and, before them, those in the firm's folder. */
     public TemplateEngine(Optional<Path> firmFolder) {
         configuration = new Configuration(Configuration.VERSION_2_3_34);
-        configuration.setTemplateLoader(loader(firmFolder));
+        templates = new WatchedTemplates(loader(firmFolder));
+        configuration.setTemplateLoader(templates);
         configuration.setNewBuiltinClassResolver(TemplateClassResolver.ALLOWS_NOTHING_RESOLVER);
         configuration.setAPIBuiltinEnabled(false);
         configuration.setObjectWrapper(new SimpleObjectWrapper(Configuration.VERSION_2_3_34));
@@ -67,6 +62,11 @@ public final class TemplateEngine {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** SHA-256 of every template used so far, by name. */
+    public Map<String, String> used() {
+        return templates.used();
     }
 
     /** Whether there is a template of that name. */
@@ -112,20 +112,17 @@ public final class TemplateEngine {
     public String render(String name, Map<String, Object> model) throws BrokenTemplate {
         try {
             Template template = configuration.getTemplate(name);
-            Matcher forbidden = FORBIDDEN.matcher(template.toString());
-            if (forbidden.find()) {
-                throw new BrokenTemplate(
-                        name,
-                        0,
-                        0,
-                        "The template uses " + forbidden.group() + ", which is not allowed.");
-            }
             StringWriter out = new StringWriter();
             template.process(model, out);
             return out.toString();
         } catch (ParseException e) {
             throw broken(e);
+        } catch (WatchedTemplates.Forbidden e) {
+            throw e.broken();
         } catch (TemplateException e) {
+            if (e.getCause() instanceof WatchedTemplates.Forbidden forbidden) {
+                throw forbidden.broken();
+            }
             String at = Optional.ofNullable(e.getTemplateSourceName()).orElse(name);
             int line = Optional.ofNullable(e.getLineNumber()).orElse(0);
             int column = Optional.ofNullable(e.getColumnNumber()).orElse(0);
@@ -134,6 +131,9 @@ public final class TemplateEngine {
             throw new BrokenTemplate(name, 0, 0, "The template calls itself without end.");
         } catch (IOException e) {
             // The second attempt at a malformed template wraps the first one's exception.
+            if (e.getCause() instanceof WatchedTemplates.Forbidden forbidden) {
+                throw forbidden.broken();
+            }
             throw e.getCause() instanceof ParseException cause
                     ? broken(cause)
                     : new BrokenTemplate(name, 0, 0, "The template cannot be read.");

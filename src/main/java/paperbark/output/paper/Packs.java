@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import paperbark.finding.Finding;
@@ -59,6 +60,11 @@ public final class Packs {
             papers.replaceAll(p -> layable(caseFile, writer, p));
             return laidOut(caseFile, papers, writer.findings());
         }
+    }
+
+    /** SHA-256 of every template used so far, by name. */
+    public Map<String, String> templates() {
+        return engine.used();
     }
 
     /** The paper itself, or a page of reasons where its markup makes the layout fail. */

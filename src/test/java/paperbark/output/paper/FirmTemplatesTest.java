@@ -58,6 +58,24 @@ class FirmTemplatesTest {
     }
 
     @Test
+    void aDangerousWordIsRefusedInAnImportedPartToo() throws IOException {
+        Files.write(
+                folder.resolve("ours.ftlh"),
+                List.of("<#macro m>", "  ${\"1+1\"?eval}", "</#macro>"),
+                StandardCharsets.UTF_8);
+        Pack pack =
+                withTemplate(
+                        "old-heater/default.ftlh",
+                        "<#import \"/ours.ftlh\" as ours>",
+                        "<section><@ours.m/></section>");
+
+        holdsOnlyTheOldHeaterRecord(pack);
+        assertThat(pack.findings().get(0).place())
+                .isEqualTo(new Place.InTemplate("ours.ftlh", 2, 10));
+        assertThat(pack.findings().get(0).fact()).contains("?eval");
+    }
+
+    @Test
     void anUnknownVariableHoldsThatPaperAloneAndNamesLineAndColumn() throws IOException {
         Pack pack =
                 withTemplate(
