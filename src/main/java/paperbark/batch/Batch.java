@@ -72,8 +72,8 @@ public final class Batch {
                     "manifest.json",
                     Manifest.of(sources, view, packing.templates(), staging.written()).toJson());
             staging.publish();
-            Ending ending = counts.heldJobs() > 0 ? Ending.HELD : Ending.DONE;
-            return new Outcome(ending, Optional.of(folder.path()), counts, view.findings());
+            return new Outcome(
+                    ending(counts, view), Optional.of(folder.path()), counts, view.findings());
         }
     }
 
@@ -96,11 +96,13 @@ public final class Batch {
         Path marked = request.out().resolve(name + "-checked.xlsx");
         Staging.replace(marked, MarkedCopy.of(request.register(), inputs, view.findings()));
         Counts counts = Counts.of(cases, 0);
-        return new Outcome(
-                counts.heldJobs() > 0 ? Ending.HELD : Ending.DONE,
-                Optional.of(marked),
-                counts,
-                view.findings());
+        return new Outcome(ending(counts, view), Optional.of(marked), counts, view.findings());
+    }
+
+    /** A row that yields no job at all, such as one without a number, is held too. */
+    private static Ending ending(Counts counts, BatchView view) {
+        boolean lost = view.findings().stream().anyMatch(f -> f.stops() && f.job().isEmpty());
+        return counts.heldJobs() > 0 || lost ? Ending.HELD : Ending.DONE;
     }
 
     private static int cores() {

@@ -5,7 +5,7 @@ public enum Ending {
     DONE(0, "All done."),
     FAULT(1, "Something went wrong inside the program; nothing was published."),
     USAGE(2, "The command was not understood."),
-    HELD(10, "Published; some jobs are held until their findings are mended."),
+    HELD(10, "Done, but some jobs are held until their findings are mended."),
     REFUSED(11, "The register was refused; nothing was published."),
     ALREADY(
             12,

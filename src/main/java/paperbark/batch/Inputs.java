@@ -20,6 +20,7 @@ import paperbark.job.ColumnNames;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.JobReader;
+import paperbark.job.RowFindings;
 import paperbark.rules.Rulebook;
 import paperbark.sheet.Column;
 import paperbark.sheet.Reading;
@@ -52,12 +53,14 @@ record Inputs(
         Optional<FirmTables> tables = gather(FirmTablesReader.read(request.tables()), findings);
         Rulebook rulebook = Rulebook.load(request.rules());
         ColumnNames names = columnNames(request.tables(), findings);
-        Optional<Sheet> sheet =
-                gather(
-                        SheetReader.read(request.register(), names::knows, request.sheet()),
-                        findings);
+        Reading<Sheet> reading =
+                SheetReader.read(request.register(), names::knows, request.sheet());
+        Optional<Sheet> sheet = reading.result();
         Optional<Map<Field, Column>> columns =
                 sheet.flatMap(s -> gather(ColumnMap.of(s, names), findings));
+        findings.addAll(
+                columns.map(c -> RowFindings.of(reading.findings(), sheet.get(), c))
+                        .orElse(reading.findings()));
         if (tables.isEmpty() || columns.isEmpty()) {
             return Reading.refused(findings);
         }

@@ -46,11 +46,11 @@ public enum FindingCode {
     COLUMN_UNKNOWN(NOTE, "A column that is not understood is kept but not used."),
     REGISTER_EMPTY(
             STOP, "An empty list is more often a wrong file than a week without jobs.", REGISTER),
-    ROWS_HIDDEN(NOTE, "Filtered or hidden rows are read like the others."),
+    ROWS_HIDDEN(NOTE, "A filter hides rows from the eye, and their jobs still need papers."),
     ROW_IGNORED(NOTE, "Rows that hold no job, such as totals, are left out."),
     ROW_SHORT(STOP, "A row that ends early has lost its last cells or was shifted.", JOB),
     ROW_LONG(STOP, "A row with more cells than headings was probably shifted.", JOB),
-    DATES_FROM_1904(NOTE, "The workbook counts its days from 1904; they are read that way."),
+    DATES_FROM_1904(NOTE, "Counted from 1900 instead, every date would be four years too early."),
     ENCODING_GUESSED(CHECK, "Names with accents may have been misread."),
     ENCODING_UNREADABLE(STOP, "Text in an unknown encoding would be printed wrongly.", REGISTER),
     DELIMITER_UNCLEAR(STOP, "With the wrong delimiter the columns fall apart.", REGISTER),
@@ -59,7 +59,7 @@ public enum FindingCode {
     // Cells
     CELL_UNREADABLE(
             STOP, "A cell that cannot be read might hold the fact that a paper needs.", JOB),
-    CELL_TOO_LONG(STOP, "Text of this length does not belong into a form.", JOB),
+    CELL_TOO_LONG(STOP, "Text of this length does not fit into a form.", JOB),
     DIGITS_LOST(
             STOP,
             "A spreadsheet keeps 15 digits of a number; the rest is gone.",
@@ -67,25 +67,26 @@ public enum FindingCode {
             VEEC,
             WARRANTY),
     LEADING_ZERO_LOST(CHECK, "A spreadsheet drops the zero at the start of a number."),
-    FORMULA_ERROR(STOP, "The cell shows an error in place of a value.", STC, VEEC, WARRANTY),
+    FORMULA_ERROR(STOP, "An error stands where a paper needs a value.", STC, VEEC, WARRANTY),
     FORMULA_NOT_CALCULATED(
             STOP, "A formula that was never calculated has no value yet.", STC, VEEC, WARRANTY),
     FORMULA_EXTERNAL(CHECK, "A value taken from another workbook may be out of date."),
     CELL_MERGED(CHECK, "Only the first cell of a merged block holds the value."),
-    TEXT_CLEANED(NOTE, "Characters that cannot be seen were taken out."),
+    TEXT_CLEANED(NOTE, "A number or name with an unseen character never matches another."),
     SCRIPTS_MIXED(CHECK, "A letter of another alphabet looks right but never matches."),
     NUMBER_FOR_DATE(CHECK, "A plain number in a date column may be a date that lost its format."),
     DATE_UNREADABLE(STOP, "Closing dates and certificate counts hang on the date.", STC, VEEC),
     DATE_OUT_OF_RANGE(
             STOP, "A date far from today is a typing slip or a wrong day count.", STC, VEEC),
-    NUMBER_UNREADABLE(CHECK, "The number could not be used."),
+    NUMBER_UNREADABLE(CHECK, "A number that cannot be read is neither printed nor compared."),
     MONEY_UNREADABLE(STOP, "An amount must never be guessed.", STC, VEEC),
-    CHOICE_UNKNOWN(STOP, "The word is none of those that the column knows.", STC, VEEC),
-    TEXT_NOT_PRINTABLE(CHECK, "The document font has no sign for this character."),
+    CHOICE_UNKNOWN(
+            STOP, "The answer decides what the papers say and must not be guessed.", STC, VEEC),
+    TEXT_NOT_PRINTABLE(CHECK, "A box in place of a letter makes a name or address unreadable."),
 
     // Numbers and names
     ABN_WRONG(STOP, "Buyers and the tax office refuse a wrong business number.", STC, VEEC),
-    ACN_WRONG(STOP, "A company's papers must show its right number.", STC, VEEC),
+    ACN_WRONG(CHECK, "A company's papers must show its right number or none."),
     PHONE_WRONG(CHECK, "Buyers and makers ring the owner to verify a claim."),
     EMAIL_WRONG(CHECK, "Copies of the papers go to this address."),
     POSTCODE_WRONG(
@@ -94,7 +95,7 @@ public enum FindingCode {
             STC,
             VEEC),
     POSTCODE_OF_OTHER_STATE(CHECK, "Postcode and state disagree; either may be the slip."),
-    POSTCODE_NO_STREET(CHECK, "A post-office-box postcode is no place where a heater can stand."),
+    POSTCODE_NO_STREET(CHECK, "A heater cannot stand in a post office box."),
     BSB_WRONG(STOP, "Money sent to a wrong branch number is hard to get back.", STC, VEEC),
     ACCOUNT_WRONG(STOP, "Money sent to a wrong account is hard to get back.", STC, VEEC),
     SERIAL_WRONG(
@@ -104,7 +105,7 @@ public enum FindingCode {
             VEEC,
             WARRANTY),
     SERIAL_UNLIKE_PRODUCT(
-            CHECK, "The serial does not look like the maker's numbers for this model."),
+            CHECK, "The number of another part, or a slip, fails the claim and the warranty."),
     SERIAL_TWICE(STOP, "A serial can be claimed once.", STC, VEEC, WARRANTY),
 
     // The job

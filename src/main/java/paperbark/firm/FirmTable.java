@@ -109,11 +109,14 @@ final class FirmTable {
     }
 
     private Optional<Acn> acn(Abn abn) {
-        Optional<Acn> acn = fact("acn", Acn::parse);
+        Optional<Acn> acn =
+                Optional.ofNullable(rows.get("acn"))
+                        .flatMap(row -> row.optional("value", FindingCode.ACN_WRONG, Acn::parse));
         if (acn.isPresent() && !abn.lastNine().equals(acn.get().digits())) {
             rows.get("acn")
                     .wrong(
                             "value",
+                            FindingCode.ACN_WRONG,
                             "A company's ABN ends with its ACN, and this one does not.",
                             "Compare both numbers with the company's papers.");
             return Optional.empty();

@@ -3,6 +3,7 @@ package paperbark.firm;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import paperbark.finding.Finding;
@@ -62,12 +63,17 @@ final class TableRow {
 
     /** The value; empty where nothing is said or, with a finding, where it cannot be read. */
     <T> Optional<T> optional(String heading, Function<String, Parsed<T>> parse) {
-        return read(heading, parse, true);
+        return optional(heading, FindingCode.TABLE_ROW_WRONG, parse);
+    }
+
+    /** Like {@link #optional(String, Function)}, with a finding of the given code. */
+    <T> Optional<T> optional(String heading, FindingCode code, Function<String, Parsed<T>> parse) {
+        return read(heading, parse, bad -> wrong(heading, code, bad.fact(), bad.remedy()));
     }
 
     /** Like {@link #optional}, but a finding does not show the value, as for bank details. */
     <T> Optional<T> confidential(String heading, Function<String, Parsed<T>> parse) {
-        return read(heading, parse, false);
+        return read(heading, parse, bad -> add(heading, bad.fact(), bad.remedy()));
     }
 
     /** Like {@link #optional}, with a finding where nothing is said. */
@@ -109,7 +115,14 @@ final class TableRow {
 
     /** Notes that the row cannot be used because of one of its cells. */
     void wrong(String heading, String fact, String remedy) {
-        add(heading, fact, remedy, true);
+        wrong(heading, FindingCode.TABLE_ROW_WRONG, fact, remedy);
+    }
+
+    /** The same with another code than that of rows in general. */
+    void wrong(String heading, FindingCode code, String fact, String remedy) {
+        sound = false;
+        String seen = cell(heading).map(Cell::text).orElse("");
+        findings.add(Finding.of(code, place(heading), fact, remedy).seeing(seen));
     }
 
     /** Notes that the row as a whole cannot be used. */
@@ -129,14 +142,14 @@ final class TableRow {
     }
 
     private <T> Optional<T> read(
-            String heading, Function<String, Parsed<T>> parse, boolean showing) {
+            String heading, Function<String, Parsed<T>> parse, Consumer<Parsed.Bad<T>> told) {
         Optional<Cell> cell = cell(heading).filter(c -> isUsable(heading, c));
         if (cell.isEmpty() || cell.get().isBlank()) {
             return Optional.empty();
         }
         Parsed<T> parsed = parse.apply(cell.get().text());
         if (parsed instanceof Parsed.Bad<T> bad) {
-            add(heading, bad.fact(), bad.remedy(), showing);
+            told.accept(bad);
         }
         return parsed.toOptional();
     }
@@ -144,7 +157,7 @@ final class TableRow {
     private boolean isUsable(String heading, Cell cell) {
         for (Trouble trouble : cell.troubles()) {
             if (trouble.code().severity() == Severity.STOP) {
-                add(heading, trouble.fact(), trouble.remedy(), false);
+                add(heading, trouble.fact(), trouble.remedy());
             } else {
                 findings.add(
                         Finding.of(
@@ -155,11 +168,9 @@ final class TableRow {
                 && cell.troubles().stream().noneMatch(t -> t.code().severity() == Severity.STOP);
     }
 
-    private void add(String heading, String fact, String remedy, boolean showing) {
+    private void add(String heading, String fact, String remedy) {
         sound = false;
-        String seen = showing ? cell(heading).map(Cell::text).orElse("") : "";
-        findings.add(
-                Finding.of(FindingCode.TABLE_ROW_WRONG, place(heading), fact, remedy).seeing(seen));
+        findings.add(Finding.of(FindingCode.TABLE_ROW_WRONG, place(heading), fact, remedy));
     }
 
     private Optional<Cell> cell(String heading) {

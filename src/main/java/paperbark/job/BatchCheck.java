@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -33,14 +34,14 @@ public final class BatchCheck {
                                                 job.reference().toUpperCase(Locale.ROOT),
                                                 job.reference())),
                         FindingCode.JOB_TWICE,
-                        "The job number stands in more than one row: ",
+                        "The job number also stands in ",
                         "Give each job its own number, or delete the row that is wrong."));
         findings.addAll(
                 shared(
                         jobs,
                         BatchCheck::serials,
                         FindingCode.SERIAL_TWICE,
-                        "The same serial stands at another job: ",
+                        "The serial also stands in ",
                         "Read the numbers off both plates again."));
         findings.addAll(
                 shared(
@@ -51,14 +52,14 @@ public final class BatchCheck {
                                         job.compliance().plumbingNumber(),
                                         s -> s),
                         FindingCode.CERTIFICATE_TWICE,
-                        "The same certificate number stands at another job: ",
+                        "The certificate number also stands in ",
                         "Compare both certificates."));
         findings.addAll(
                 shared(
                         jobs,
                         job -> job.site().position().isPresent() ? Stream.empty() : address(job),
                         FindingCode.ADDRESS_TWICE,
-                        "Another job has the same site address: ",
+                        "The site address also stands in ",
                         "Type under \""
                                 + Field.SITE_POSITION.label()
                                 + "\" where on the property each heater stands."));
@@ -71,6 +72,12 @@ public final class BatchCheck {
     private record Marked(Job job, Mark mark) {
         Place place() {
             return job.origin().cell(mark.field());
+        }
+
+        String seenFrom(Marked other) {
+            return other.job == job
+                    ? "\"" + other.place().columnHeading() + "\" of the same row"
+                    : "row " + other.job.origin().row() + " (" + other.job.reference() + ")";
         }
     }
 
@@ -125,17 +132,9 @@ public final class BatchCheck {
             }
             for (Marked one : same) {
                 List<Marked> others = same.stream().filter(o -> o != one).toList();
-                String where =
-                        others.stream()
-                                .map(o -> o.job().reference() + " in row " + o.job().origin().row())
-                                .toList()
-                                .toString();
+                String where = others.stream().map(one::seenFrom).collect(Collectors.joining(", "));
                 findings.add(
-                        Finding.of(
-                                        code,
-                                        one.place(),
-                                        fact + where.substring(1, where.length() - 1) + ".",
-                                        remedy)
+                        Finding.of(code, one.place(), fact + where + ".", remedy)
                                 .seeing(one.mark().seen())
                                 .forJob(one.job().reference())
                                 .alsoAt(others.stream().map(Marked::place).toList()));

@@ -75,8 +75,13 @@ public final class ColumnMap {
         return Finding.of(
                 FindingCode.COLUMN_UNKNOWN,
                 new Place.InFile(sheet.file()),
-                "Not used: " + headings + ".",
-                "Add a line to the columns table if one of them should be used.");
+                (columns.size() == 1 ? "The column " : "The columns ")
+                        + headings
+                        + (columns.size() == 1 ? " is" : " are")
+                        + " not used.",
+                columns.size() == 1
+                        ? "Add a line to the columns table if it should be used."
+                        : "Add a line to the columns table for each that should be used.");
     }
 
     private static Finding missing(Sheet sheet, Field field, ColumnNames names, List<String> open) {
@@ -112,8 +117,8 @@ public final class ColumnMap {
                                                 + n
                                                 + " to the columns table.")
                         .orElse(
-                                "Add the column, or add its heading to the columns table as "
+                                "Add the column, or add a line to the columns table: "
                                         + field.key()
-                                        + "."));
+                                        + ", a comma and its heading."));
     }
 }

@@ -39,11 +39,11 @@ final class HeaterCheck {
                                 Finding.of(
                                                 FindingCode.SERIAL_UNLIKE_PRODUCT,
                                                 job.origin().cell(Field.TANK_SERIAL),
-                                                "Serials of "
+                                                "The serial does not look like those of "
                                                         + product.maker()
                                                         + " "
                                                         + product.model()
-                                                        + " look otherwise.",
+                                                        + ".",
                                                 "Read the number off the plate again; look whether the collector's was taken instead.")
                                         .seeing(serial.seen()));
     }

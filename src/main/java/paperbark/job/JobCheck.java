@@ -50,7 +50,7 @@ public final class JobCheck {
                         found(
                                 FindingCode.FACT_MISSING,
                                 Field.INSTALLED_DATE,
-                                "The job is installed but the day is not told.",
+                                "The job is installed, but the register does not say on which day.",
                                 "Type the day on which the heater could first deliver hot water.");
                 findings.add(missing.as(Severity.STOP).holding(Concern.STC, Concern.VEEC));
             }

@@ -276,7 +276,8 @@ public final class JobReader {
             Field benefit) {
         List<String> buyers = tables.buyers().stream().map(Buyer::name).toList();
         return new Claim(
-                facts.yesNo(claimed).orElse(false),
+                // An answer that cannot be read holds the paper; it does not drop it unseen.
+                facts.yesNo(claimed).orElseGet(() -> facts.unread().contains(claimed)),
                 facts.named(buyer, FindingCode.BUYER_UNKNOWN, tables::buyer, buyers),
                 zone,
                 facts.whole(count),

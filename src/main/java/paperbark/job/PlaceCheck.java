@@ -1,5 +1,7 @@
 package paperbark.job;
 
+import static java.util.stream.Collectors.joining;
+
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -57,13 +59,15 @@ final class PlaceCheck {
                         .map(s -> s.matches(".*[0-9].*|(?i).*\\b(lot|rmb|rsd)\\b.*"))
                         .orElse(true);
         if (claims && !found && job.site().position().isEmpty()) {
-            add(
-                    FindingCode.ADDRESS_INCOMPLETE,
-                    Field.SITE_STREET,
-                    "The site address has no street or lot number.",
-                    "Type the number, or describe under \""
-                            + Field.SITE_POSITION.label()
-                            + "\" how an officer finds the place.");
+            findings.add(
+                    found(
+                                    FindingCode.ADDRESS_INCOMPLETE,
+                                    Field.SITE_STREET,
+                                    "The site address has no street or lot number.",
+                                    "Type the number, or describe under \""
+                                            + Field.SITE_POSITION.label()
+                                            + "\" how an officer finds the place.")
+                            .seeing(address.street().orElse("")));
         }
     }
 
@@ -80,8 +84,10 @@ final class PlaceCheck {
                                                         "The postcode "
                                                                 + address.postcode().orElseThrow()
                                                                 + " lies in "
-                                                                + row.row().states().get(0)
-                                                                + ", the register says "
+                                                                + row.row().states().stream()
+                                                                        .map(State::name)
+                                                                        .collect(joining(" or "))
+                                                                + ", but the register says "
                                                                 + said.get()
                                                                 + ".",
                                                         "Compare both with the owner's address and correct the one that is wrong.")

@@ -116,9 +116,11 @@ final class RowFacts {
                     Finding.of(
                                     FindingCode.LEADING_ZERO_LOST,
                                     origin.cell(field),
-                                    "The number is one digit short; it was read as "
-                                            + shownIfPublic(field, restored)
-                                            + ".",
+                                    isBank(field)
+                                            ? "The number is one digit short; it was read with a zero in front."
+                                            : "The number is one digit short; it was read as "
+                                                    + restored
+                                                    + ".",
                                     "Format the column as text and type the number with its zero.")
                             .seeing(shownIfPublic(field, cell.get().text())));
         }
@@ -168,7 +170,7 @@ final class RowFacts {
                                 "The cell holds a plain number; as a day count it is "
                                         + Days.show(day)
                                         + " and was read so.",
-                                "Format the cell as a date and compare.")
+                                "Compare the day, and type it as day/month/year.")
                         .seeing(cell.text()));
         return Optional.of(day);
     }
@@ -229,16 +231,22 @@ final class RowFacts {
                                 .orElseGet(
                                         () ->
                                                 Parsed.bad(
-                                                        "The column does not know this word.",
+                                                        "The word is none of those that this column takes.",
                                                         useOneOf(text, words.keySet()))));
     }
 
     private static String useOneOf(String text, Set<String> words) {
         String lower = text.toLowerCase(Locale.ROOT);
-        String all = words.stream().sorted().collect(Collectors.joining(", "));
-        return Nearest.to(lower, words)
-                .map(n -> "Type \"" + n + "\" if that is meant; known are " + all + ".")
-                .orElse("Type one of " + all + ".");
+        // Single letters and a sheet's true and false are understood, but nobody need learn them.
+        List<String> shown =
+                words.stream()
+                        .filter(w -> w.length() > 1 && !List.of("true", "false").contains(w))
+                        .sorted()
+                        .toList();
+        String all = String.join(", ", shown);
+        return Nearest.to(lower, shown)
+                .map(n -> "Type \"" + n + "\" if that is meant; the words are " + all + ".")
+                .orElse("Type one of these words: " + all + ".");
     }
 
     /** Something known by name in one of the firm's tables. */
@@ -256,15 +264,24 @@ final class RowFacts {
                                 .orElseGet(
                                         () ->
                                                 Parsed.bad(
-                                                        "The table has no \"" + text + "\".",
+                                                        "The "
+                                                                + table(code)
+                                                                + " has no \""
+                                                                + text
+                                                                + "\".",
                                                         Nearest.to(text, names)
                                                                 .map(
                                                                         n ->
                                                                                 "Type \""
                                                                                         + n
-                                                                                        + "\" if that is meant, or add a row to the table.")
+                                                                                        + "\" if that is meant, or add a row to the "
+                                                                                        + table(
+                                                                                                code)
+                                                                                        + ".")
                                                                 .orElse(
-                                                                        "Correct the name, or add a row to the table."))));
+                                                                        "Correct the name, or add a row to the "
+                                                                                + table(code)
+                                                                                + "."))));
     }
 
     void refuse(Field field, FindingCode code, String fact, String remedy, String seen) {
@@ -278,10 +295,29 @@ final class RowFacts {
                 .seeing(shownIfPublic(field, seen));
     }
 
-    /** Bank details are never repeated in a finding. */
+    /** The table that knows the names which a finding of this code is about. */
+    private static String table(FindingCode code) {
+        return switch (code) {
+            case MAKER_UNKNOWN -> "makers table";
+            case MODEL_UNKNOWN -> "products table";
+            case PERSON_UNKNOWN -> "people table";
+            case SELLER_UNKNOWN -> "sellers table";
+            case BUYER_UNKNOWN -> "buyers table";
+            default -> throw new IllegalArgumentException("no table of names for " + code);
+        };
+    }
+
+    /**
+     * Bank details are never repeated in a finding, nor nine digits in place of an ABN: they may be
+     * a person's tax file number.
+     */
     private static String shownIfPublic(Field field, String text) {
-        return field == Field.BSB || field == Field.ACCOUNT
-                ? text.replaceAll("[0-9A-Za-z]", "*")
-                : text;
+        boolean mayBeTaxFile =
+                field == Field.OWNER_ABN && text.replaceAll("[^0-9]", "").length() == 9;
+        return isBank(field) || mayBeTaxFile ? text.replaceAll("[0-9A-Za-z]", "*") : text;
+    }
+
+    private static boolean isBank(Field field) {
+        return field == Field.BSB || field == Field.ACCOUNT;
     }
 }

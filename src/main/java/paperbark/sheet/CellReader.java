@@ -191,8 +191,8 @@ record CellReader(int sharedTexts, boolean from1904) {
     private static Trouble external() {
         return new Trouble(
                 FORMULA_EXTERNAL,
-                "The value comes from another workbook and may be out of date.",
-                "Compare it with the other workbook, or type the value.");
+                "The formula takes its value from another workbook.",
+                "Compare the value with the other workbook, or type it.");
     }
 
     private static Trouble digitsLost() {

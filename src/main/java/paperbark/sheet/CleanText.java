@@ -86,6 +86,6 @@ record CleanText(String text, List<Trouble> troubles) {
                 String.format(
                         "In \"%s\" the letter \"%s\" is %s, not Latin.",
                         word, Character.toString(letter), alphabet),
-                "Type the word again.");
+                "Type the word again instead of pasting it.");
     }
 }

@@ -78,7 +78,7 @@ final class CsvSource {
         List<Choice> choices = new ArrayList<>();
         for (char delimiter : candidates) {
             if (CsvScan.of(records.text(), delimiter).widest() > Limits.WIDEST_RECORD) {
-                throw tooWide();
+                throw tooWide(place);
             }
             HeadingFinder.find(records.top(delimiter, Limits.HEADING_ROWS), isKnown)
                     .map(headings -> new Choice(delimiter, headings))
@@ -99,7 +99,7 @@ final class CsvSource {
                             + " and by "
                             + words(equals.get(1).delimiter())
                             + " equally well.",
-                    "Save the file as .xlsx, or write sep=, or sep=; as its first line.");
+                    "Save the file as .xlsx, or begin it with a line such as \"sep=;\".");
         }
         return best.get();
     }
@@ -138,7 +138,7 @@ final class CsvSource {
             throw Refused.because(
                     CSV_BROKEN,
                     new Place.InRow(place.file(), "", shown),
-                    "In line " + shown + " a quotation mark is missing, or one too many.",
+                    "In line " + shown + " a quotation mark is missing, or there is one too many.",
                     "Mend the line, or export the file again.");
         }
     }
@@ -154,15 +154,15 @@ final class CsvSource {
         }
         for (Line line : lines) {
             if (line.row().cells().keySet().stream().anyMatch(c -> c > Limits.COLUMNS)) {
-                throw tooWide();
+                throw tooWide(new Place.InRow(place.file(), "", line.row().number()));
             }
         }
     }
 
-    private Refused tooWide() {
+    private static Refused tooWide(Place where) {
         return Refused.because(
                 FILE_TOO_LARGE,
-                place,
+                where,
                 "A line has more than 200 fields.",
                 "Delete what stands far to the right of the list and save the file.");
     }

@@ -68,7 +68,7 @@ final class FileGate {
         return Refused.because(
                 FILE_HAS_MACROS,
                 place,
-                "The workbook holds macros.",
+                "The workbook is of the kind that holds macros.",
                 "Open it, save it as .xlsx and use that file.");
     }
 
@@ -122,14 +122,18 @@ final class FileGate {
                             + ", but the file holds "
                             + kind.words()
                             + ".",
-                    "Open it in the spreadsheet program and save it as .xlsx.");
+                    kind.opensAsSheet()
+                            ? "Open it in the spreadsheet program and save it as .xlsx."
+                            : "Use the spreadsheet itself, saved as .xlsx.");
         }
         if (!kind.isReadable()) {
             throw Refused.because(
                     FILE_UNREADABLE,
                     place,
-                    "The file is " + kind.words() + ", not a spreadsheet that can be read.",
-                    "Use an .xlsx, .xls or .csv file.");
+                    "The file is " + kind.words() + "; only .xlsx, .xls and .csv are read.",
+                    kind.opensAsSheet()
+                            ? "Open it in the spreadsheet program and save it as .xlsx."
+                            : "Use the spreadsheet itself, saved as .xlsx.");
         }
     }
 

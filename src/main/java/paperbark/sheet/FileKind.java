@@ -43,6 +43,15 @@ enum FileKind {
         return this == WORKBOOK || this == OLD_WORKBOOK || this == TEXT;
     }
 
+    /** Whether a spreadsheet program opens it as a sheet, so that it can be saved as another. */
+    boolean opensAsSheet() {
+        return isReadable()
+                || this == OPEN_DOCUMENT
+                || this == BINARY_WORKBOOK
+                || this == WEB_PAGE
+                || this == XML;
+    }
+
     /** The kind that the name's ending promises, if it is an ending that promises one. */
     static Optional<FileKind> promisedBy(String ending) {
         return Arrays.stream(values()).filter(kind -> kind.endings.contains(ending)).findFirst();

@@ -65,15 +65,15 @@ final class HeadingFinder {
         String found =
                 fullest.map(
                                 line ->
-                                        "The fullest row at the top is row "
+                                        "the fullest row at the top is row "
                                                 + line.row().number()
                                                 + ": "
                                                 + listed(line))
-                        .orElse("There is no text at the top of it");
+                        .orElse("there is no text at the top of it");
         return Refused.because(
                 HEADINGS_NOT_FOUND,
                 place,
-                "No row with at least two known headings was found. " + found + ".",
+                "No row with at least two known headings was found; " + found + ".",
                 "Put the headings in one row above the jobs, or add the firm's headings to the columns table.");
     }
 

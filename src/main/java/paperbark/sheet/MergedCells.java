@@ -50,7 +50,7 @@ final class MergedCells {
                 String address = new CellAddress(row, column).formatAsString();
                 Cell cell = cells.getOrDefault(column + 1, Cell.blank(column + 1, address));
                 if (cell.isBlank() && !address.equals(first.address())) {
-                    cells.put(column + 1, CellReader.with(cell, merged(first)));
+                    cells.put(column + 1, CellReader.with(cell, merged(address, first)));
                 }
             }
         }
@@ -67,14 +67,14 @@ final class MergedCells {
                 : reader.read(stored);
     }
 
-    private static Trouble merged(Cell first) {
+    private static Trouble merged(String address, Cell first) {
         return new Trouble(
                 CELL_MERGED,
                 String.format(
-                        "The cell is merged with %s, which holds \"%s\".",
-                        first.address(), first.text()),
+                        "%s is merged with %s, which holds \"%s\".",
+                        address, first.address(), first.text()),
                 String.format(
-                        "Unmerge the cells, and type \"%s\" here if it is meant for this row too.",
-                        first.text()));
+                        "Unmerge the cells, and type \"%s\" into %s if it is meant there too.",
+                        first.text(), address));
     }
 }

@@ -46,7 +46,7 @@ final class RowSieve {
             throw Refused.because(
                     REGISTER_EMPTY,
                     new Place.InRow(file, sheet, headingRow),
-                    "Below the headings there is no row.",
+                    "There is no row below the headings.",
                     "Check that this is the right file, and that it was saved after the rows were entered.");
         }
         kept.forEach(this::compareWidth);

@@ -53,14 +53,18 @@ final class SheetChoice {
             throw Refused.because(
                     SHEET_NOT_FOUND,
                     place,
-                    "There is no sheet \"" + name + "\"; the sheets are " + listed(names) + ".",
+                    "There is no sheet \""
+                            + name
+                            + (names.size() == 1 ? "\"; the only one is " : "\"; the sheets are ")
+                            + listed(names)
+                            + ".",
                     Nearest.to(name, names)
                             .map(
                                     nearest ->
-                                            "Check the sheet's name; the nearest is \""
+                                            "Type \""
                                                     + nearest
-                                                    + "\".")
-                            .orElse("Name one of these sheets."));
+                                                    + "\" after --sheet if that is meant.")
+                            .orElse("Type the name of the sheet after --sheet."));
         }
         SheetLines lines = new SheetLines(sheet, reader, place);
         List<Line> top = lines.first(Limits.HEADING_ROWS);
@@ -125,7 +129,7 @@ final class SheetChoice {
                 SHEET_NOT_FOUND,
                 place,
                 "The headings of the sheets " + listed(names) + " match equally well.",
-                "Say which sheet is meant, or hide the others.");
+                "Type the name of the right one after --sheet, or hide the others.");
     }
 
     private static String listed(List<String> names) {

@@ -3,6 +3,7 @@ package paperbark.sheet;
 import static paperbark.finding.FindingCode.FILE_TOO_LARGE;
 import static paperbark.finding.FindingCode.SHEET_FULL;
 
+import java.util.Locale;
 import org.apache.poi.ss.util.CellReference;
 import paperbark.finding.Place;
 
@@ -41,8 +42,11 @@ final class SheetSize {
             throw Refused.because(
                     SHEET_FULL,
                     place,
-                    "A sheet is filled to row " + lastPossible + ", the last one it can have.",
-                    "Check where the rows come from, and split them over several files.");
+                    String.format(
+                            Locale.ROOT,
+                            "A sheet is filled to row %,d, the last one it can have.",
+                            lastPossible),
+                    "Clear the last row if it is a slip, or split the rows over several files.");
         }
         if (valueRows > Limits.ROWS) {
             throw tooLarge(

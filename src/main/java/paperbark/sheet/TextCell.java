@@ -3,6 +3,7 @@ package paperbark.sheet;
 import static paperbark.finding.FindingCode.CELL_TOO_LONG;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** Makes cells of stored text, in workbooks and CSV files alike. */
@@ -31,7 +32,10 @@ final class TextCell {
         Trouble trouble =
                 new Trouble(
                         CELL_TOO_LONG,
-                        "The cell holds " + raw.length() + " characters; the limit is 32,767.",
+                        String.format(
+                                Locale.ROOT,
+                                "The cell holds %,d characters; the limit is 32,767.",
+                                raw.length()),
                         "Shorten the text.");
         return new Cell(
                 column,

@@ -22,7 +22,7 @@ public record AccountNumber(String digits) {
                 .map(d -> Parsed.ok(new AccountNumber(d)))
                 .orElse(
                         Parsed.bad(
-                                "An account number has at most nine digits and nothing else.",
+                                "The text is not an account number of at most nine digits.",
                                 "Type the account number without the BSB, in a cell formatted as text."));
     }
 

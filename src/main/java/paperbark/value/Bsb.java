@@ -21,7 +21,7 @@ public record Bsb(String digits) {
                 .map(d -> Parsed.ok(new Bsb(d)))
                 .orElse(
                         Parsed.bad(
-                                "A BSB has six digits.",
+                                "The text is not a BSB of six digits.",
                                 "Type the BSB as 000-000, in a cell formatted as text."));
     }
 

@@ -51,7 +51,9 @@ public final class Days {
             }
         }
         return Parsed.bad(
-                "The text is not a day of the calendar.",
+                plain.matches("[0-9]{1,2}[-/. ].+[-/. ][0-9]{2}")
+                        ? "The year has two digits, so the century is not certain."
+                        : "The text is not a day of the calendar.",
                 "Type the date as day/month/year with four digits for the year.");
     }
 }

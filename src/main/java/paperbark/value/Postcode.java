@@ -21,7 +21,7 @@ public record Postcode(String digits) implements Comparable<Postcode> {
             return Parsed.ok(new Postcode(digits));
         }
         return Parsed.bad(
-                "A postcode has four digits.",
+                "The text is not a postcode of four digits.",
                 "Type the four-digit postcode, in a cell formatted as text.");
     }
 

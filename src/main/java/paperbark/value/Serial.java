@@ -14,7 +14,10 @@ public record Serial(String seen, String key) {
     private static final Pattern SCIENTIFIC =
             Pattern.compile("[0-9](\\.[0-9]+)?[eE][+-]?[0-9]{1,3}");
 
-    /** Reads a serial of 3 to 40 letters, digits, spaces, hyphens, dots and slashes. */
+    /**
+     * Reads a serial of 3 to 40 letters, digits, spaces, hyphens, dots and slashes. One without any
+     * digit is a remark such as {@code TBA} or {@code n/a}.
+     */
     public static Parsed<Serial> parse(String text) {
         String seen = text.strip();
         if (SCIENTIFIC.matcher(seen).matches() && seen.matches(".*[.+].*")) {
@@ -26,9 +29,9 @@ public record Serial(String seen, String key) {
                 Normalizer.normalize(seen, Normalizer.Form.NFKC)
                         .toUpperCase(Locale.ROOT)
                         .replaceAll("[\\s\\p{Cf}\\-‐-―]", "");
-        if (!key.matches("[\\p{L}\\p{Nd}./_]{3,40}")) {
+        if (!key.matches("(?=.*\\p{Nd})[\\p{L}\\p{Nd}./_]{3,40}")) {
             return Parsed.bad(
-                    "The text is not a serial number of 3 to 40 letters and digits.",
+                    "The text is not a serial number of 3 to 40 letters and digits, with a digit among them.",
                     "Read the serial off the plate again.");
         }
         return Parsed.ok(new Serial(seen, key));

@@ -1,6 +1,7 @@
 package paperbark.firm;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import org.junit.jupiter.api.Test;
 import paperbark.finding.Finding;
@@ -87,7 +88,20 @@ class FirmTableTest {
                 reading("name,Saltmarsh\nabn,99 000 000 000\nacn,000 000 019\n");
         assertThat(reading.result().orElseThrow().firm().acn()).isEmpty();
         assertThat(reading.findings())
-                .extracting(Finding::fact)
-                .containsExactly("A company's ABN ends with its ACN, and this one does not.");
+                .extracting(f -> f.code().code(), Finding::fact)
+                .containsExactly(
+                        tuple(
+                                "acn-wrong",
+                                "A company's ABN ends with its ACN, and this one does not."));
+    }
+
+    @Test
+    void anAcnWithAWrongCheckDigitIsLeftOut() {
+        Reading<FirmTables> reading =
+                reading("name,Saltmarsh\nabn,99 000 000 000\nacn,000 000 018\n");
+        assertThat(reading.result().orElseThrow().firm().acn()).isEmpty();
+        assertThat(reading.findings())
+                .extracting(f -> f.code().code(), Finding::where)
+                .containsExactly(tuple("acn-wrong", "firm.csv > B4 \"value\""));
     }
 }

@@ -17,14 +17,17 @@ class BatchCheckTest {
                         .filter(f -> f.code().code().equals("serial-twice"))
                         .toList();
         assertThat(twice).extracting(f -> f.job().orElseThrow()).containsExactly("A-1", "A-2");
-        assertThat(twice.get(0).fact()).contains("A-2 in row 3");
+        assertThat(twice.get(0).fact()).contains("row 3 (A-2)");
         assertThat(twice.get(0).also()).hasSize(1);
     }
 
     @Test
     void aSerialTwiceInOneRowIsFoundToo() {
-        assertThat(Register.read("Job,Tank serial,Heat pump serial\nA-1,TD2231,TD2231").codes())
-                .contains("serial-twice");
+        assertThat(Register.read("Job,Tank serial,Heat pump serial\nA-1,TD2231,TD2231").findings())
+                .extracting(Finding::fact)
+                .contains(
+                        "The serial also stands in \"Heat pump serial\" of the same row.",
+                        "The serial also stands in \"Tank serial\" of the same row.");
     }
 
     @Test

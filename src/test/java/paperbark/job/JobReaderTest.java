@@ -132,4 +132,37 @@ class JobReaderTest {
         assertThat(job.owner().postal()).hasToString("1 Ferry Way, Hobart TAS 7000");
         assertThat(job.site().address().suburb()).isEqualTo(Optional.of("Ballan"));
     }
+
+    @Test
+    void anUnreadableAnswerHoldsTheCertificatesInsteadOfDroppingThem() {
+        Register.Result read = Register.read("Claim STCs,Claim VEECs\nsure,no");
+        assertThat(read.jobs().get(0).stc().claimed()).isTrue();
+        assertThat(read.jobs().get(0).veec().claimed()).isFalse();
+        Finding finding = read.only("choice-unknown");
+        assertThat(finding.holds()).containsExactly(Concern.STC);
+        assertThat(finding.remedy()).isEqualTo("Type one of these words: no, yes.");
+    }
+
+    @Test
+    void nineDigitsInPlaceOfAnAbnAreNotRepeated() {
+        assertThat(Register.read("Owner's ABN\n123 456 782").only("abn-wrong").seen())
+                .isEqualTo("*** *** ***");
+        assertThat(Register.read("Owner's ABN\n99 000 000 001").only("abn-wrong").seen())
+                .isEqualTo("99 000 000 001");
+    }
+
+    @Test
+    void aBankNumberThatLostItsZeroIsNotRepeated() {
+        Finding finding = Register.read("BSB\n12345").only("leading-zero-lost");
+        assertThat(finding.fact())
+                .isEqualTo("The number is one digit short; it was read with a zero in front.");
+        assertThat(finding.seen()).isEqualTo("*****");
+    }
+
+    @Test
+    void anUnknownNameSaysWhichTableLacksIt() {
+        Finding finding = Register.read("Plumber\nWanda Watle").only("person-unknown");
+        assertThat(finding.fact()).contains("people table");
+        assertThat(finding.remedy()).contains("Wanda Wattle").contains("people table");
+    }
 }

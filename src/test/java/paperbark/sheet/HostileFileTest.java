@@ -227,6 +227,15 @@ class HostileFileTest {
     }
 
     @Test
+    void onlyWhatASpreadsheetProgramOpensIsToBeSavedAgain() {
+        byte[] page = "<html><table>".getBytes(UTF_8);
+        assertThat(assertRefused("week.xlsx", page, FILE_MISLABELLED).remedy()).contains("Open it");
+        byte[] pdf = "%PDF-1.7".getBytes(UTF_8);
+        assertThat(assertRefused("week.xlsx", pdf, FILE_MISLABELLED).remedy())
+                .doesNotContain("Open it");
+    }
+
+    @Test
     void workbooksUnderEachOthersEndingsAreRefused() {
         byte[] old = Books.xls(s -> row(s, 2, "SB-1", "Ann"));
         assertRefused("week.xls", GOOD, FILE_MISLABELLED);

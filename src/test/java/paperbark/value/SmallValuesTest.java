@@ -106,6 +106,12 @@ class SmallValuesTest {
     }
 
     @Test
+    void aYearOfTwoDigitsIsNamedAsSuch() {
+        assertThat(((Parsed.Bad<LocalDate>) Days.parse("20/11/26")).fact()).contains("two digits");
+        assertThat(((Parsed.Bad<LocalDate>) Days.parse("31/11/2026")).fact()).contains("calendar");
+    }
+
+    @Test
     void serialsAreComparedWithoutSpacesHyphensAndCase() {
         Serial a = Serial.parse("td-22 31a").toOptional().orElseThrow();
         Serial b = Serial.parse("TD2231A").toOptional().orElseThrow();
@@ -114,7 +120,8 @@ class SmallValuesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"1.23E+15", "1.23457e+15", "7E+12", "", "ab", "see photo!"})
+    @ValueSource(
+            strings = {"1.23E+15", "1.23457e+15", "7E+12", "", "ab", "see photo", "TBA", "n/a"})
     void whatIsNoSerialIsRefused(String typed) {
         assertThat(Serial.parse(typed).toOptional()).isEmpty();
     }
