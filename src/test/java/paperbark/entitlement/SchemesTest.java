@@ -25,7 +25,7 @@ import paperbark.value.State;
 
 class SchemesTest {
     private static final Rulebook DEMO =
-            Rulebook.load(Optional.of(Path.of("input-samples/tables/rules")));
+            Rulebook.load(Optional.of(Path.of("src/test/resources/demo-rules")));
 
     @Test
     void allClaimedSchemesAreWorkedOut() {

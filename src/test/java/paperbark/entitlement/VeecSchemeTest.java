@@ -553,7 +553,7 @@ class VeecSchemeTest {
 
     @Test
     void inventedFactorsMakeTheEntitlementADemonstration() {
-        Rulebook demo = Rulebook.load(Optional.of(Path.of("input-samples/tables/rules")));
+        Rulebook demo = Rulebook.load(Optional.of(Path.of("src/test/resources/demo-rules")));
 
         assertThat(veec(Jobs.installed(), demo, Found.TODAY).entitlement().isDemo()).isTrue();
         assertThat(veec(Jobs.installed()).entitlement().isDemo()).isFalse();
@@ -567,7 +567,7 @@ class VeecSchemeTest {
         "GAS_STORAGE, solar, 10"
     })
     void theDemonstrationGivesTypicalNumbers(OldKind old, String replacement, int typical) {
-        Rulebook demo = Rulebook.load(Optional.of(Path.of("input-samples/tables/rules")));
+        Rulebook demo = Rulebook.load(Optional.of(Path.of("src/test/resources/demo-rules")));
         Products product = replacement.equals("solar") ? Products.solar() : Products.heatPump();
 
         Found found =

@@ -254,7 +254,7 @@ class RulebookTest {
 
     @Test
     void theDemonstrationsTablesLoadAndSayThatTheyAreInvented() {
-        Rulebook demo = Rulebook.load(Optional.of(Path.of("input-samples/tables/rules")));
+        Rulebook demo = Rulebook.load(Optional.of(Path.of("src/test/resources/demo-rules")));
 
         assertThat(demo.factors().lines())
                 .hasSize(8)

@@ -32,7 +32,7 @@ class PaperContentTest {
         assertThat(installed(PaperKind.COVER))
                 .contains("Wilhelmina Quokkaby", "4 Heron Lane", "Ternlight", "Heron, 2")
                 .contains("STC assignment ready owner, installer, buyer")
-                .contains("Office Copy of the photographs")
+                .contains("Office", "Copy of the photographs")
                 .contains("▲ CHECK", "Correct the postcode or the state.", "○ note")
                 .contains("23 Nov 2026", "▲ 2 days late", "17 Nov 2027", "357")
                 .contains("Invented for the demonstration.");
