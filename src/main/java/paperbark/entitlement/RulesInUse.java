@@ -58,7 +58,8 @@ public final class RulesInUse {
                         new Place.InRule(line.ref().table(), line.ref().row()),
                         "The row was last compared with its source on %s."
                                 .formatted(Days.show(line.confirmedOn().orElseThrow())),
-                        "Compare it again and enter the day.")
+                        "Compare it again, and copy it with the new day to rules/%s in the firm's tables."
+                                .formatted(line.ref().table()))
                 .by(line.ref());
     }
 }

@@ -15,6 +15,11 @@ import paperbark.value.Serial;
 
 /** Checks over all jobs of a batch: what may be there only once. */
 public final class BatchCheck {
+    private static final String SAME_CERTIFICATE =
+            "The same certificate number stands at another job: ";
+    private static final String COMPARE_CERTIFICATES =
+            "Compare both certificates and correct the number that is wrong.";
+
     private BatchCheck() {}
 
     /**
@@ -51,8 +56,19 @@ public final class BatchCheck {
                                         job.compliance().plumbingNumber(),
                                         s -> s),
                         FindingCode.CERTIFICATE_TWICE,
-                        "The same certificate number stands at another job: ",
-                        "Compare both certificates."));
+                        SAME_CERTIFICATE,
+                        COMPARE_CERTIFICATES));
+        findings.addAll(
+                shared(
+                        jobs,
+                        job ->
+                                mark(
+                                        Field.ELECTRICAL_CERTIFICATE,
+                                        job.compliance().electricalNumber(),
+                                        s -> s),
+                        FindingCode.CERTIFICATE_TWICE,
+                        SAME_CERTIFICATE,
+                        COMPARE_CERTIFICATES));
         findings.addAll(
                 shared(
                         jobs,

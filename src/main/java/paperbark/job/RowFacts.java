@@ -256,15 +256,35 @@ final class RowFacts {
                                 .orElseGet(
                                         () ->
                                                 Parsed.bad(
-                                                        "The table has no \"" + text + "\".",
+                                                        "The "
+                                                                + table(code)
+                                                                + " table has no \""
+                                                                + text
+                                                                + "\".",
                                                         Nearest.to(text, names)
                                                                 .map(
                                                                         n ->
                                                                                 "Type \""
                                                                                         + n
-                                                                                        + "\" if that is meant, or add a row to the table.")
+                                                                                        + "\" if that is meant, or add a row to the "
+                                                                                        + table(
+                                                                                                code)
+                                                                                        + " table.")
                                                                 .orElse(
-                                                                        "Correct the name, or add a row to the table."))));
+                                                                        "Correct the name, or add a row to the "
+                                                                                + table(code)
+                                                                                + " table."))));
+    }
+
+    private static String table(FindingCode code) {
+        return switch (code) {
+            case PERSON_UNKNOWN -> "people";
+            case MAKER_UNKNOWN -> "makers";
+            case MODEL_UNKNOWN -> "products";
+            case SELLER_UNKNOWN -> "sellers";
+            case BUYER_UNKNOWN -> "buyers";
+            default -> throw new IllegalArgumentException("no table for " + code);
+        };
     }
 
     void refuse(Field field, FindingCode code, String fact, String remedy, String seen) {
