@@ -58,8 +58,7 @@ public final class RulesInUse {
                         new Place.InRule(line.ref().table(), line.ref().row()),
                         "The row was last compared with its source on %s."
                                 .formatted(Days.show(line.confirmedOn().orElseThrow())),
-                        "Compare it again, and copy it with the new day to rules/%s in the firm's tables."
-                                .formatted(line.ref().table()))
+                        "Compare the row with its source again, and enter it with the new day in the rules of the firm's tables.")
                 .by(line.ref());
     }
 }

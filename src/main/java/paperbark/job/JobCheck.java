@@ -167,8 +167,10 @@ public final class JobCheck {
             add(
                     FindingCode.BANK_DETAILS_MISSING,
                     missing.get(0),
-                    "The owner is to be paid, and the register does not have: "
-                            + missing.stream().map(Field::label).collect(Collectors.joining(", "))
+                    "The owner is to be paid, but nothing stands under "
+                            + missing.stream()
+                                    .map(f -> "\"" + f.label() + "\"")
+                                    .collect(Collectors.joining(" or "))
                             + ".",
                     "Ask the owner for the account, or have it written on the form.");
         }

@@ -168,7 +168,7 @@ class JobCheckTest {
                         .only("bank-details-missing");
         assertThat(finding.place().columnHeading()).isEqualTo("BSB");
         assertThat(finding.fact())
-                .isEqualTo("The owner is to be paid, and the register does not have: BSB.");
+                .isEqualTo("The owner is to be paid, but nothing stands under \"BSB\".");
         assertThat(
                         Register.read(
                                         "Claim STCs,Benefit form,Account name,BSB,Account number\nyes,payment to the owner,A Amberwood,000-000,00000123")
