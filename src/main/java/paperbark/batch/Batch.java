@@ -8,6 +8,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import paperbark.entitlement.Entitlements;
+import paperbark.entitlement.KeepUntil;
 import paperbark.entitlement.RulesInUse;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -133,7 +135,9 @@ public final class Batch {
         List<Finding> findings =
                 new ArrayList<>(inputs.findings().stream().filter(f -> f.job().isEmpty()).toList());
         cases.forEach(file -> findings.addAll(file.findings()));
-        List<RuleRef> rules = RulesInUse.of(cases.stream().map(CaseFile::entitlements).toList());
+        List<Entitlements> entitlements = cases.stream().map(CaseFile::entitlements).toList();
+        findings.addAll(KeepUntil.of(info.register(), entitlements, inputs.rulebook()));
+        List<RuleRef> rules = RulesInUse.of(entitlements);
         findings.addAll(RulesInUse.old(rules, inputs.rulebook(), info.preparedOn()));
         return new BatchView(info, inputs.tables().firm(), cases, Finding.inOrder(findings), rules);
     }

@@ -29,12 +29,16 @@ record ClosingDate(String word, LocalDate lastDay, LocalDate urgentFrom) {
                     working.at(
                             working.dayField(),
                             FindingCode.CLAIM_CLOSING,
-                            "%ss must be created by %s, in %d days."
+                            "%ss must be created by %s, %s."
                                     .formatted(
                                             word,
                                             Days.show(lastDay),
-                                            lastDay.toEpochDay() - today.toEpochDay()),
+                                            left(lastDay.toEpochDay() - today.toEpochDay())),
                             "Send the signed assignment to the buyer now."));
         }
+    }
+
+    private static String left(long days) {
+        return days == 0 ? "which is today" : days == 1 ? "in 1 day" : "in " + days + " days";
     }
 }

@@ -58,7 +58,7 @@ public final class RulesInUse {
                         new Place.InRule(line.ref().table(), line.ref().row()),
                         "The row was last compared with its source on %s."
                                 .formatted(Days.show(line.confirmedOn().orElseThrow())),
-                        "Compare it again and enter the day.")
+                        "Compare the row with its source again, and enter it with the new day in the rules of the firm's tables.")
                 .by(line.ref());
     }
 }

@@ -153,7 +153,7 @@ final class StcAssessment {
                             Field.MODEL,
                             FindingCode.COUNT_ZERO,
                             "The sum gives less than one whole STC.",
-                            "Leave the STCs out of the offer to the owner."));
+                            "Leave the STCs out, and agree the price with the owner without them."));
         }
         boolean said = job.stc().declaredCount().isPresent();
         boolean open = said || formula.canBeHigher(listed, years);

@@ -7,6 +7,7 @@ import paperbark.job.Field;
 import paperbark.job.Stage;
 import paperbark.rules.Rulebook;
 import paperbark.rules.StcLimit;
+import paperbark.value.Days;
 
 /**
  * The limits on the size of a heater.
@@ -32,8 +33,8 @@ record StcSizes(Working working, Rulebook rules) {
                                         working.at(
                                                         Field.MODEL,
                                                         FindingCode.HEAT_PUMP_TOO_LARGE,
-                                                        size(product, limit.row().whole()),
-                                                        "Leave the STCs out.")
+                                                        size(product, limit.row().whole()) + ".",
+                                                        "Leave the STCs out, or correct the model.")
                                                 .by(limit.ref()));
                             } else if (declarationMissing(today)) {
                                 // rule: ree-regs-2001 reg 19A(1): above 700 L the number is 0
@@ -43,7 +44,8 @@ record StcSizes(Working working, Rulebook rules) {
                                                         Field.DECLARATIONS_DATE,
                                                         FindingCode.SOLAR_DECLARATION_MISSING,
                                                         size(product, limit.row().whole())
-                                                                + " No declarations are noted.",
+                                                                + declarations()
+                                                                + ".",
                                                         "Get the declarations of the owner and of a"
                                                                 + " qualified person, and enter their day.")
                                                 .by(limit.ref()));
@@ -52,7 +54,15 @@ record StcSizes(Working working, Rulebook rules) {
     }
 
     private static String size(Product product, int limit) {
-        return "The heater holds %d L, more than %d L.".formatted(product.litres(), limit);
+        return "The heater holds %d L, more than %d L".formatted(product.litres(), limit);
+    }
+
+    private String declarations() {
+        return working.job()
+                .heater()
+                .declarationsOn()
+                .map(on -> ", and its declarations are dated " + Days.show(on))
+                .orElse(", and no declarations are noted");
     }
 
     /** Declarations that are still to come count as missing; a booked job has time. */

@@ -62,7 +62,7 @@ record StcZone(Working working, Rulebook rules) {
                         Field.SITE_POSTCODE,
                         FindingCode.ZONE_MISSING,
                         "Postcode %s has no STC zone%s.".formatted(postcode, technology),
-                        "Check the postcode of the site against its street address.")
+                        "Compare the postcode with the site's address; if it is right, leave the STCs out.")
                 .seeing(postcode.digits());
     }
 
@@ -79,7 +79,7 @@ record StcZone(Working working, Rulebook rules) {
                                                         FindingCode.ZONE_DIFFERS,
                                                         "The register says zone %d; the postcode lies in zone %d."
                                                                 .formatted(declared, zone),
-                                                        "Correct the zone to %d, or the postcode. Zones of solar panels do not apply."
+                                                        "Correct the zone to %d, or the postcode; zones of solar panels do not apply."
                                                                 .formatted(zone))
                                                 .seeing(Integer.toString(declared))
                                                 .by(row.ref())));

@@ -15,7 +15,7 @@ final class SystemChecks {
                     working.at(
                             Field.NEW_SYSTEM,
                             FindingCode.SECOND_HAND,
-                            "The heater is not new.",
+                            "The register says that the heater is not new.",
                             "Leave the certificates out, or correct the entry."));
         }
     }
@@ -29,7 +29,7 @@ final class SystemChecks {
                     working.at(
                             Field.COMPLETE_SYSTEM,
                             FindingCode.SYSTEM_INCOMPLETE,
-                            "Only a part of a system was installed.",
+                            "The register says that only a part of a system is installed.",
                             "Leave the STCs out, or correct the entry."));
         }
     }

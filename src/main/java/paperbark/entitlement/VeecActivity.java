@@ -43,7 +43,10 @@ record VeecActivity(Working working, Rulebook rules) {
         ActivityRow.Key key = new ActivityRow.Key(word(oldKind), newKind.get());
         Optional<Dated<ActivityRow>> row = rules.activities().on(day, key);
         if (row.isEmpty()) {
-            closedOrUnclear(day, key);
+            closedOrUnclear(
+                    day,
+                    key,
+                    "old: %s; new: %s".formatted(oldKind.word(), newHeater(product.get())));
             return Optional.empty();
         }
         working.step(
@@ -58,7 +61,7 @@ record VeecActivity(Working working, Rulebook rules) {
         return row.map(r -> r.row().code());
     }
 
-    private void closedOrUnclear(LocalDate day, ActivityRow.Key key) {
+    private void closedOrUnclear(LocalDate day, ActivityRow.Key key, String heaters) {
         Optional<Dated<ActivityRow>> ended = rules.activities().endedBefore(day, key);
         if (ended.isPresent()) {
             Dated<ActivityRow> row = ended.get();
@@ -66,16 +69,17 @@ record VeecActivity(Working working, Rulebook rules) {
                     working.at(
                                     Field.OLD_KIND,
                                     FindingCode.VEEC_ACTIVITY_CLOSED,
-                                    "Activity %s ended on %s."
+                                    "Activity %s (%s) ended on %s."
                                             .formatted(
                                                     row.row().code(),
+                                                    heaters,
                                                     Days.show(row.inForce().to().orElseThrow())),
                                     "Leave the VEECs out, or correct the kind of old or new heater.")
                             .by(row.ref()));
         } else {
             unclear(
-                    "No activity is known for these heaters: %s."
-                            .formatted(rules.activities().missing(day, key)),
+                    "No activity is known for these heaters (%s): %s."
+                            .formatted(heaters, rules.activities().missing(day, key)),
                     Field.OLD_KIND);
         }
     }

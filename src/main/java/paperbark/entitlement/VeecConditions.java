@@ -45,7 +45,7 @@ record VeecConditions(Working working, Rulebook rules) {
                                         working.at(
                                                         Field.MODEL,
                                                         FindingCode.VEEC_TOO_LARGE,
-                                                        "The heater holds %d L, more than %d L, and belongs to Part 44."
+                                                        "The heater holds %d L, more than %d L, and belongs to another activity, Part 44."
                                                                 .formatted(
                                                                         product.litres(),
                                                                         limit.row().whole()),
@@ -70,7 +70,7 @@ record VeecConditions(Working working, Rulebook rules) {
                                         working.at(
                                                         Field.MODEL,
                                                         FindingCode.VEEC_WARRANTY_SHORT,
-                                                        "The products table gives a warranty of %d years; at least %d are needed."
+                                                        "The shortest warranty in the products table is %d years; at least %d are needed."
                                                                 .formatted(
                                                                         shortest.orElseThrow(),
                                                                         least.row().whole()),
@@ -85,20 +85,28 @@ record VeecConditions(Working working, Rulebook rules) {
             return;
         }
         Optional<OldHeater> old = job.oldHeater();
-        String fact;
-        Field field;
-        if (!job.replacesHeater()) {
-            fact = "No old heater is named.";
-            field = Field.OLD_KIND;
-        } else if (old.flatMap(OldHeater::disabledHow).isEmpty()) {
-            fact = "It is not said how the old heater was put out of use.";
-            field = Field.OLD_DISABLED;
-        } else if (old.flatMap(OldHeater::disposal).isEmpty()) {
-            fact = "It is not said where the old heater went.";
-            field = Field.OLD_DISPOSAL;
-        } else {
+        boolean how = old.flatMap(OldHeater::disabledHow).isPresent();
+        boolean where = old.flatMap(OldHeater::disposal).isPresent();
+        if (old.isEmpty()) {
+            decommissioned(Field.OLD_KIND, "The register names no old heater.");
+        } else if (!job.replacesHeater()) {
+            // That nothing was taken out leaves the activity unclear, which is said already.
             return;
+        } else if (!how && !where) {
+            decommissioned(
+                    Field.OLD_DISABLED,
+                    "The register does not say how the old heater was put out of use, nor where it went.");
+        } else if (!how) {
+            decommissioned(
+                    Field.OLD_DISABLED,
+                    "The register does not say how the old heater was put out of use.");
+        } else if (!where) {
+            decommissioned(
+                    Field.OLD_DISPOSAL, "The register does not say where the old heater went.");
         }
+    }
+
+    private void decommissioned(Field field, String fact) {
         working.report(
                 working.at(
                         field,
@@ -126,7 +134,7 @@ record VeecConditions(Working working, Rulebook rules) {
                                                                         .formatted(
                                                                                 least.row()
                                                                                         .value()),
-                                                        "Enter what the owner paid for the heater out of their own pocket.")
+                                                        "Enter what the owner paid for the heater out of their own pocket, or leave the VEECs out.")
                                                 .seeing(paid.map(Money::toString).orElse(""))
                                                 .by(least.ref())));
     }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
 import paperbark.firm.Product;
+import paperbark.firm.VeecInputs;
 import paperbark.firm.VeecInputs.Energies;
 import paperbark.job.Field;
 import paperbark.rules.CountRounding;
@@ -41,24 +42,28 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
             return;
         }
         // rule: veet-regs-2018 reg 16: the product is on the register on the day of the work.
-        String listed =
+        String name = product.maker() + " " + product.model();
+        String fact =
                 product.veec()
-                        .map(v -> "The products table lists it %s".formatted(v.listed()))
-                        .orElse("The products table has no Victorian listing");
-        String zone = subject.map(s -> " and in zone " + s.zone()).orElse("");
+                        .map(v -> unlisted(v, name, subject))
+                        .orElse(
+                                "The products table has no Victorian listing of %s."
+                                        .formatted(name));
         working.report(
                 working.at(
                                 Field.MODEL,
                                 FindingCode.VEEC_NOT_LISTED,
-                                "%s %s must be on the Victorian register on %s%s. %s."
-                                        .formatted(
-                                                product.maker(),
-                                                product.model(),
-                                                Days.show(day),
-                                                zone,
-                                                listed),
+                                fact,
                                 "Check model and date, or enter the listing in the products table.")
                         .seeing(product.model()));
+    }
+
+    private String unlisted(VeecInputs inputs, String name, Optional<VeecCount.Subject> subject) {
+        return inputs.listed().contains(day)
+                ? "The Victorian listing of %s in the products table has no figures for zone %s."
+                        .formatted(name, subject.map(s -> s.zone()).orElseThrow())
+                : "The products table has %s on the Victorian register %s, not on %s."
+                        .formatted(name, inputs.listed(), Days.show(day));
     }
 
     private boolean inList(VeecCount.Subject subject) {
@@ -79,12 +84,11 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
         if (computed.isEmpty() && listed.isEmpty()) {
             working.report(
                     working.at(
-                                    working.dayField(),
-                                    FindingCode.VEEC_TABLE_MISSING,
-                                    "The number of VEECs cannot be worked out: %s."
-                                            .formatted(String.join("; ", count.lacks())),
-                                    "Enter the factors or the listed count, with source, in the firm's rules/veec, or write the number in by hand.")
-                            .seeing(subject.activity()));
+                            Field.VEEC_COUNT,
+                            FindingCode.VEEC_TABLE_MISSING,
+                            "The number of VEECs cannot be worked out: %s."
+                                    .formatted(String.join("; ", count.lacks())),
+                            "Enter the factors or the listed count with its source in rules/veec in the firm's tables, or write the number on the form by hand."));
             return Optional.empty();
         }
         int number = decide(computed, listed);
@@ -159,7 +163,7 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
                                     "%s t give %d VEECs rounded and %d with fractions dropped."
                                             .formatted(
                                                     VeecFormula.plain(sum.tonnes()), used, dropped),
-                                    "Compare with a registered job, or set count_rounding in the firm's rules/veec/conditions.csv.")
+                                    "Compare with a job that was registered, or set count_rounding in rules/veec/conditions.csv in the firm's tables.")
                             .by(rounding.ref()));
         }
     }
@@ -215,7 +219,7 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
                             Field.MODEL,
                             FindingCode.COUNT_ZERO,
                             "The sum gives no whole VEEC.",
-                            "Leave the VEECs out of the offer to the owner."));
+                            "Leave the VEECs out, and agree the price with the owner without them."));
         }
         int least = usual(VeecCondition.USUAL_LEAST_CERTIFICATES, number);
         int most = usual(VeecCondition.USUAL_MOST_CERTIFICATES, number);

@@ -52,7 +52,7 @@ record VeecZone(Working working, Rulebook rules) {
                                     FindingCode.VEEC_TABLE_MISSING,
                                     "The climate zone is not known: %s."
                                             .formatted(rules.climateZones().missing(day, stcZone)),
-                                    "Look the zone up in the Specifications and add it to the firm's rules/veec/climate-zones.csv.")
+                                    "Look the zone up in the Specifications and add it to rules/veec/climate-zones.csv in the firm's tables.")
                             .seeing(postcode.digits()));
             return Optional.empty();
         }
@@ -80,7 +80,7 @@ record VeecZone(Working working, Rulebook rules) {
                                 Field.SITE_POSTCODE,
                                 FindingCode.ZONE_MISSING,
                                 "Postcode %s has no climate zone for VEECs.".formatted(postcode),
-                                "Check the postcode of the site against its street address.")
+                                "Compare the postcode with the site's address; if it is right, leave the VEECs out.")
                         .seeing(postcode.digits()));
     }
 }

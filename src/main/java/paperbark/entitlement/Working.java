@@ -83,9 +83,9 @@ final class Working {
                                     FindingCode.RULE_MISSING,
                                     "For %ss, %s."
                                             .formatted(scheme.word(), table.missing(day, key)),
-                                    "Correct the date, or add the row with its source to the firm's rules/"
+                                    "Correct the date, or add the row with its source to rules/"
                                             + table.name()
-                                            + ".")
+                                            + " in the firm's tables.")
                             .seeing(Days.show(day)));
         }
         return found;

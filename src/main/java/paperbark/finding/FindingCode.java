@@ -119,15 +119,15 @@ public enum FindingCode {
     PERSON_UNKNOWN(STOP, "Licence numbers come from the people table.", STC, VEEC),
     LICENCE_MISSING(STOP, "A claim without the installer's licence number fails.", STC, VEEC),
     LICENCE_EXPIRED(STOP, "Work done without a licence in force cannot be claimed.", STC, VEEC),
-    MAKER_UNKNOWN(STOP, "Names must match the product table to the letter.", STC, VEEC, WARRANTY),
+    MAKER_UNKNOWN(STOP, "Names must match the firm's tables to the letter.", STC, VEEC, WARRANTY),
     MODEL_UNKNOWN(STOP, "Only a listed model earns certificates.", STC, VEEC, WARRANTY),
     MODEL_NOT_LISTED_THEN(STOP, "The model must be listed on the day of installation.", STC),
     LITRES_DIFFER(
             CHECK,
-            "The register and the product table name different sizes; one of them is wrong."),
+            "The register and the products table name different sizes; one of them is wrong."),
     COLLECTORS_DIFFER(
             CHECK,
-            "The register and the product table name different collectors; one of them is wrong."),
+            "The register and the products table name different collectors; one of them is wrong."),
     SELLER_UNKNOWN(CHECK, "The warranty registration names the seller."),
     BUYER_UNKNOWN(STOP, "Form, price and address come from the buyers table.", STC, VEEC),
     DATE_IN_FUTURE(STOP, "An installation that has not happened cannot be claimed.", STC, VEEC),

@@ -16,6 +16,10 @@ import paperbark.value.Serial;
 
 /** Checks over all jobs of a batch: what may be there only once. */
 public final class BatchCheck {
+    private static final String SAME_CERTIFICATE = "The certificate number also stands in ";
+    private static final String COMPARE_CERTIFICATES =
+            "Compare both certificates and correct the number that is wrong.";
+
     private BatchCheck() {}
 
     /**
@@ -52,8 +56,19 @@ public final class BatchCheck {
                                         job.compliance().plumbingNumber(),
                                         s -> s),
                         FindingCode.CERTIFICATE_TWICE,
-                        "The certificate number also stands in ",
-                        "Compare both certificates."));
+                        SAME_CERTIFICATE,
+                        COMPARE_CERTIFICATES));
+        findings.addAll(
+                shared(
+                        jobs,
+                        job ->
+                                mark(
+                                        Field.ELECTRICAL_CERTIFICATE,
+                                        job.compliance().electricalNumber(),
+                                        s -> s),
+                        FindingCode.CERTIFICATE_TWICE,
+                        SAME_CERTIFICATE,
+                        COMPARE_CERTIFICATES));
         findings.addAll(
                 shared(
                         jobs,

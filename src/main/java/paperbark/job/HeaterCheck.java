@@ -60,7 +60,7 @@ final class HeaterCheck {
                                                         job.origin().cell(Field.LITRES),
                                                         "The register says "
                                                                 + litres
-                                                                + " L, the product table "
+                                                                + " L, the products table "
                                                                 + product.litres()
                                                                 + " L.",
                                                         "Look at the plate, then correct model or litres.")
@@ -76,7 +76,7 @@ final class HeaterCheck {
                                                         job.origin().cell(Field.COLLECTORS),
                                                         "The register says "
                                                                 + count
-                                                                + " tubes or panels, the product table "
+                                                                + " tubes or panels, the products table "
                                                                 + product.collectors()
                                                                 + ".",
                                                         "Count them, then correct model or number.")

@@ -2,8 +2,11 @@ package paperbark.job;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -62,7 +65,7 @@ public final class JobCheck {
                     FindingCode.DATE_IN_FUTURE,
                     Field.INSTALLED_DATE,
                     "The day of installation, " + Days.show(day) + ", is still to come.",
-                    "Correct the date, or mark the job as booked and leave it empty.");
+                    "Correct the date, or mark the job as booked and clear the date.");
         } else if (job.stage() == Stage.BOOKED) {
             add(
                     FindingCode.INSTALLED_BUT_BOOKED,
@@ -79,29 +82,49 @@ public final class JobCheck {
                             + ", before the installation on "
                             + Days.show(day)
                             + ".",
-                    "Have the owner sign a new assignment and put its date here.");
+                    "Correct the date, or have the owner sign a new assignment and enter its date.");
         }
-        Optional<LocalDate> removed = job.oldHeater().flatMap(OldHeater::removedOn);
-        if (removed.isPresent() && removed.get().isAfter(today)) {
-            add(
-                    FindingCode.DATES_OUT_OF_ORDER,
-                    Field.OLD_REMOVED_DATE,
-                    "The old heater is said to be removed on "
-                            + Days.show(removed.get())
-                            + ", which is still to come.",
-                    "Correct the date.");
+        if (!day.isAfter(today)) {
+            laterDays();
         }
+    }
+
+    private void laterDays() {
+        stillToCome("the owner's signature", job.signedOn(), Field.SIGNED_DATE);
+        stillToCome(
+                "the plumbing certificate",
+                job.compliance().plumbingOn(),
+                Field.PLUMBING_CERTIFICATE_DATE);
+        stillToCome(
+                "the electrical certificate",
+                job.compliance().electricalOn(),
+                Field.ELECTRICAL_CERTIFICATE_DATE);
+        stillToCome(
+                "the old heater's removal",
+                job.oldHeater().flatMap(OldHeater::removedOn),
+                Field.OLD_REMOVED_DATE);
+    }
+
+    private void stillToCome(String what, Optional<LocalDate> day, Field field) {
+        day.filter(d -> d.isAfter(today))
+                .ifPresent(
+                        d ->
+                                add(
+                                        FindingCode.DATES_OUT_OF_ORDER,
+                                        field,
+                                        "The day of "
+                                                + what
+                                                + ", "
+                                                + Days.show(d)
+                                                + ", is still to come.",
+                                        "Correct the date, or clear it until that day."));
     }
 
     private void owner() {
         Owner owner = job.owner();
         boolean claims = job.stc().claimed() || job.veec().claimed();
         if (claims && owner.gstRegistered().orElse(false)) {
-            add(
-                    FindingCode.GST_OWNER_REGISTERED,
-                    Field.OWNER_GST,
-                    "The owner is registered for GST and assigns certificates.",
-                    "Ask the owner for their own tax invoice for the assignment before the claim is lodged.");
+            registeredOwner(job.site().business());
         } else if (claims
                 && owner.abn().isPresent()
                 && owner.gstRegistered().isEmpty()
@@ -110,16 +133,45 @@ public final class JobCheck {
                     FindingCode.GST_STATUS_MISSING,
                     Field.OWNER_GST,
                     "The owner has an ABN but the register does not say whether they are registered for GST.",
-                    "Ask the owner and type yes or no.");
+                    "Ask the owner and type yes or no under \"" + Field.OWNER_GST.label() + "\".");
         }
+        bankDetails(claims);
+    }
+
+    // Source: ATO, GST and the Small-scale Renewable Energy Scheme (QC 24820): an owner owes GST on
+    // the assignment who is registered and uses the heater in business.
+    private void registeredOwner(Optional<Boolean> business) {
+        if (business.orElse(true)) {
+            add(
+                    FindingCode.GST_OWNER_REGISTERED,
+                    Field.OWNER_GST,
+                    "The owner is registered for GST, and "
+                            + (business.isPresent()
+                                    ? "the site is business premises."
+                                    : "the register does not say whether the site is business premises."),
+                    "Ask the owner, if the heater is used in business, for their own tax invoice for the assignment.");
+        }
+    }
+
+    private void bankDetails(boolean claims) {
         boolean toOwner = job.payment().form().map(f -> f == BenefitForm.PAYMENT).orElse(false);
-        boolean account = job.payment().account().isPresent() && job.payment().bsb().isPresent();
-        boolean refused = job.unread().contains(Field.BSB) || job.unread().contains(Field.ACCOUNT);
-        if (claims && toOwner && !account && !refused) {
+        Map<Field, Boolean> known = new EnumMap<>(Field.class);
+        known.put(Field.ACCOUNT_NAME, job.payment().accountName().isPresent());
+        known.put(Field.BSB, job.payment().bsb().isPresent());
+        known.put(Field.ACCOUNT, job.payment().account().isPresent());
+        List<Field> missing =
+                known.keySet().stream()
+                        .filter(f -> !known.get(f) && !job.unread().contains(f))
+                        .toList();
+        if (claims && toOwner && !missing.isEmpty()) {
             add(
                     FindingCode.BANK_DETAILS_MISSING,
-                    Field.ACCOUNT,
-                    "The owner is to be paid, but BSB or account number is missing.",
+                    missing.get(0),
+                    "The owner is to be paid, but nothing stands under "
+                            + missing.stream()
+                                    .map(f -> "\"" + f.label() + "\"")
+                                    .collect(Collectors.joining(" or "))
+                            + ".",
                     "Ask the owner for the account, or have it written on the form.");
         }
     }
@@ -129,10 +181,7 @@ public final class JobCheck {
             return;
         }
         for (Missing missing : Missing.of(job)) {
-            boolean told =
-                    missing.field() == Field.INSTALLED_DATE
-                            || missing.field() == Field.PLUMBING_CERTIFICATE;
-            if (!told) {
+            if (!isToldElsewhere(missing.field())) {
                 add(
                         FindingCode.FACT_MISSING,
                         missing.field(),
@@ -144,6 +193,15 @@ public final class JobCheck {
                                 + " and type it in, or have it written on the paper.");
             }
         }
+    }
+
+    /** Whether a stop speaks of the missing fact, so that a check would only repeat it. */
+    private boolean isToldElsewhere(Field field) {
+        return switch (field) {
+            case INSTALLED_DATE, PLUMBING_CERTIFICATE -> true;
+            case OLD_KIND, OLD_DISABLED, OLD_DISPOSAL -> job.veec().claimed();
+            default -> false;
+        };
     }
 
     private void claims() {

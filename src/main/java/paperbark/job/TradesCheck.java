@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
@@ -81,8 +82,8 @@ final class TradesCheck {
                                         + name
                                         + " for "
                                         + state.get()
-                                        + " was in force "
-                                        + lapsed.get(lapsed.size() - 1).inForce()
+                                        + " is in force "
+                                        + periods(lapsed)
                                         + ", not on "
                                         + Days.show(day.get())
                                         + ".",
@@ -90,6 +91,12 @@ final class TradesCheck {
         // Before the visit there is still time to send somebody else.
         findings.add(
                 (job.stage() == Stage.BOOKED ? finding.as(Severity.CHECK) : finding).seeing(name));
+    }
+
+    private static String periods(List<Licence> licences) {
+        return licences.stream()
+                .map(l -> l.inForce().toString())
+                .collect(Collectors.joining(" and "));
     }
 
     private void plumbingNumber() {
@@ -117,12 +124,14 @@ final class TradesCheck {
                     Finding.of(
                             FindingCode.DATES_OUT_OF_ORDER,
                             job.origin().cell(field),
-                            "The certificate of "
+                            "The "
+                                    + trade.word()
+                                    + " certificate is dated "
                                     + Days.show(issued.get())
-                                    + " is older than the installation on "
+                                    + ", before the installation on "
                                     + Days.show(done.get())
                                     + ".",
-                            "Compare both dates with the certificate."));
+                            "Compare both dates with the papers and correct the one that is wrong."));
             return;
         }
         Optional<StatePaper> paper =
@@ -138,12 +147,25 @@ final class TradesCheck {
                                         Finding.of(
                                                 FindingCode.CERTIFICATE_LATE,
                                                 job.origin().cell(field),
-                                                p.document()
-                                                        + " of "
+                                                "The "
+                                                        + trade.word()
+                                                        + " certificate is dated "
                                                         + Days.show(issued.get())
-                                                        + ": the last day was "
+                                                        + "; the "
+                                                        + time(p)
+                                                        + " ended on "
                                                         + Days.show(p.dueAfter(done.get()))
                                                         + ".",
-                                                "Check the date; if it is right, talk to the licensed person about the late lodging.")));
+                                                "Compare both dates with the papers; if they are right, ask the licensed person whether it was lodged in time.")));
+    }
+
+    /**
+     * From when and how long the table counts. Some states count from the test or the invoice, and
+     * no state's holidays are known here, so the words must let the admin judge.
+     */
+    private static String time(StatePaper paper) {
+        return paper.workingDays()
+                ? paper.days() + " working days after the installation, public holidays left aside,"
+                : paper.days() + " days after the installation";
     }
 }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import paperbark.entitlement.Entitlement;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -15,6 +16,7 @@ import paperbark.firm.Offer;
 import paperbark.firm.SchemeName;
 import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.value.Days;
 import paperbark.value.Money;
 import paperbark.value.Rounding;
 
@@ -114,7 +116,9 @@ public final class OfferChoice {
                             who
                                     + " no offer for "
                                     + scheme.word()
-                                    + "s in force on the day of the run.",
+                                    + "s in force on "
+                                    + Days.show(today)
+                                    + ".",
                             "Enter the current price in the offers table, or choose another buyer.")
                     .forJob(job.reference());
         }
@@ -125,9 +129,11 @@ public final class OfferChoice {
                                 + count
                                 + " "
                                 + scheme.word()
-                                + "s, outside what "
-                                + wanted.get(0).buyer()
-                                + " takes in one claim.",
+                                + "s; in one claim "
+                                + wanted.stream()
+                                        .map(OfferChoice::limits)
+                                        .collect(Collectors.joining(", "))
+                                + ".",
                         "Choose another buyer, or agree on this claim with the buyer.")
                 .forJob(job.reference());
     }
@@ -135,6 +141,13 @@ public final class OfferChoice {
     private static boolean meets(Offer offer, int count) {
         return count >= offer.minimum().orElse(0)
                 && count <= offer.maximum().orElse(Integer.MAX_VALUE);
+    }
+
+    private static String limits(Offer offer) {
+        String least = offer.minimum().map(m -> "at least " + m).orElse("");
+        String most = offer.maximum().map(m -> "at most " + m).orElse("");
+        String and = least.isEmpty() || most.isEmpty() ? "" : " and ";
+        return offer.buyer() + " takes " + least + and + most;
     }
 
     private static boolean sameBuyer(Offer offer, Buyer buyer) {

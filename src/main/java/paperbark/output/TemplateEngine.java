@@ -4,6 +4,7 @@ import freemarker.cache.ClassTemplateLoader;
 import freemarker.cache.FileTemplateLoader;
 import freemarker.cache.MultiTemplateLoader;
 import freemarker.cache.TemplateLoader;
+import freemarker.core.InvalidReferenceException;
 import freemarker.core.ParseException;
 import freemarker.core.TemplateClassResolver;
 import freemarker.template.Configuration;
@@ -126,7 +127,7 @@ public final class TemplateEngine {
             String at = Optional.ofNullable(e.getTemplateSourceName()).orElse(name);
             int line = Optional.ofNullable(e.getLineNumber()).orElse(0);
             int column = Optional.ofNullable(e.getColumnNumber()).orElse(0);
-            throw new BrokenTemplate(at, line, column, firstLine(e.getMessageWithoutStackTop()));
+            throw new BrokenTemplate(at, line, column, fact(e));
         } catch (StackOverflowError e) {
             throw new BrokenTemplate(name, 0, 0, "The template calls itself without end.");
         } catch (IOException e) {
@@ -146,6 +147,14 @@ public final class TemplateEngine {
                 e.getLineNumber(),
                 e.getColumnNumber(),
                 firstLine(e.getEditorMessage()));
+    }
+
+    /** The engine's own first line says only that something is not there, without its name. */
+    private static String fact(TemplateException e) {
+        String asked = e.getBlamedExpressionString();
+        return e instanceof InvalidReferenceException && asked != null
+                ? "The template asks for \"" + asked + "\", which is not there."
+                : firstLine(e.getMessageWithoutStackTop());
     }
 
     private static String firstLine(String message) {

@@ -275,7 +275,9 @@ class StcSchemeTest {
         Found after = Found.stc(Jobs.installed().withInstalledOn("2031-01-01"));
 
         assertThat(before.codes()).containsExactly(FindingCode.BEFORE_SCHEME);
-        assertThat(before.fact(FindingCode.BEFORE_SCHEME)).isEqualTo("STCs begin with 1 Apr 2001.");
+        assertThat(before.fact(FindingCode.BEFORE_SCHEME))
+                .isEqualTo(
+                        "The first day for STCs is 1 Apr 2001; the day of this job is 31 Mar 2001.");
         assertThat(after.codes()).containsExactly(FindingCode.AFTER_SCHEME);
         assertThat(after.count()).isEmpty();
     }

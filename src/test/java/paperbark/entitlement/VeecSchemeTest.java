@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -140,7 +139,8 @@ class VeecSchemeTest {
         Found found = veec(Jobs.installed().withProduct(Products.solar().withBoost(Boost.GAS)));
 
         assertThat(found.fact(FindingCode.VEEC_ACTIVITY_CLOSED))
-                .isEqualTo("Activity 1F ended on 30 Jun 2023.");
+                .isEqualTo(
+                        "Activity 1F (old: electric storage; new: evacuated tube solar, gas boost) ended on 30 Jun 2023.");
     }
 
     @ParameterizedTest
@@ -354,15 +354,24 @@ class VeecSchemeTest {
                 Products.heatPump().product().veec().orElseThrow().byZone().get(4);
         DateRange from2027 = new DateRange(Optional.of(LocalDate.of(2027, 1, 1)), Optional.empty());
 
-        for (Optional<VeecInputs> inputs :
-                List.of(
+        Map<Optional<VeecInputs>, String> facts =
+                Map.of(
                         Optional.<VeecInputs>empty(),
+                        "The products table has no Victorian listing of Dunlin DN-270.",
                         Optional.of(new VeecInputs(from2027, Map.of(4, energies))),
-                        Optional.of(new VeecInputs(DateRange.ALWAYS, Map.of(5, energies))))) {
-            Found found = veec(Jobs.installed().withProduct(Products.heatPump().withVeec(inputs)));
-            assertThat(found.codes()).containsExactly(FindingCode.VEEC_NOT_LISTED);
-            assertThat(found.count()).isEmpty();
-        }
+                        "The products table has Dunlin DN-270 on the Victorian register from 1 Jan 2027, not on 20 Nov 2026.",
+                        Optional.of(new VeecInputs(DateRange.ALWAYS, Map.of(5, energies))),
+                        "The Victorian listing of Dunlin DN-270 in the products table has no figures for zone 4.");
+        facts.forEach(
+                (inputs, fact) -> {
+                    Found found =
+                            veec(
+                                    Jobs.installed()
+                                            .withProduct(Products.heatPump().withVeec(inputs)));
+                    assertThat(found.codes()).containsExactly(FindingCode.VEEC_NOT_LISTED);
+                    assertThat(found.fact(FindingCode.VEEC_NOT_LISTED)).isEqualTo(fact);
+                    assertThat(found.count()).isEmpty();
+                });
     }
 
     @Test
@@ -424,13 +433,21 @@ class VeecSchemeTest {
         Jobs jobs = Jobs.installed();
 
         assertThat(fact(jobs.withOldHeaterEnd(Optional.empty(), said)))
-                .isEqualTo("It is not said how the old heater was put out of use.");
+                .isEqualTo("The register does not say how the old heater was put out of use.");
         assertThat(fact(jobs.withOldHeaterEnd(said, Optional.empty())))
-                .isEqualTo("It is not said where the old heater went.");
-        assertThat(fact(Jobs.installed().withoutOldHeater())).isEqualTo("No old heater is named.");
-        assertThat(fact(Jobs.installed().withOldHeater(OldKind.NONE)))
-                .isEqualTo("No old heater is named.");
+                .isEqualTo("The register does not say where the old heater went.");
+        assertThat(fact(jobs.withOldHeaterEnd(Optional.empty(), Optional.empty())))
+                .isEqualTo(
+                        "The register does not say how the old heater was put out of use, nor where it went.");
+        assertThat(fact(Jobs.installed().withoutOldHeater()))
+                .isEqualTo("The register names no old heater.");
         assertThat(veec(jobs.withOldHeaterEnd(said, said)).codes()).isEmpty();
+    }
+
+    @Test
+    void whereNothingWasTakenOutNothingCouldBePutOutOfUse() {
+        assertThat(veec(Jobs.installed().withOldHeater(OldKind.NONE)).codes())
+                .containsExactly(FindingCode.VEEC_ACTIVITY_UNCLEAR);
     }
 
     private String fact(Jobs jobs) {

@@ -50,5 +50,15 @@ class BatchCheckTest {
                                         "Job,Plumbing certificate,Position on site\nA-1,V 1,left\nA-2,v 1,right")
                                 .codes())
                 .containsExactly("certificate-twice", "certificate-twice");
+        assertThat(
+                        Register.read(
+                                        "Job,Electrical certificate,Position on site\nA-1,E 1,left\nA-2,E 1,right")
+                                .codes())
+                .containsExactly("certificate-twice", "certificate-twice");
+        assertThat(
+                        Register.read(
+                                        "Job,Plumbing certificate,Electrical certificate\nA-1,C 1,C 1")
+                                .codes())
+                .isEmpty();
     }
 }

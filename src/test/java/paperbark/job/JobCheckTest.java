@@ -2,7 +2,10 @@ package paperbark.job;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
@@ -155,5 +158,58 @@ class JobCheckTest {
                 .doesNotContain("gst-owner-registered");
         assertThat(Register.read("Owner's ABN,Claim STCs\n99 000 000 000,yes").codes())
                 .contains("gst-status-missing");
+    }
+
+    @Test
+    void anOwnerWhoIsToBePaidNeedsAnAccount() {
+        Finding finding =
+                Register.read(
+                                "Claim STCs,Benefit form,Account name,BSB,Account number\nyes,payment to the owner,A Amberwood,,00000123")
+                        .only("bank-details-missing");
+        assertThat(finding.place().columnHeading()).isEqualTo("BSB");
+        assertThat(finding.fact())
+                .isEqualTo("The owner is to be paid, but nothing stands under \"BSB\".");
+        assertThat(
+                        Register.read(
+                                        "Claim STCs,Benefit form,Account name,BSB,Account number\nyes,payment to the owner,A Amberwood,000-000,00000123")
+                                .codes())
+                .doesNotContain("bank-details-missing");
+    }
+
+    @Test
+    void anOwnerRegisteredForGstMayKeepTheHeaterOutOfBusiness() {
+        String headings = "Owner registered for GST,Claim STCs,Business premises\nyes,yes,";
+        assertThat(Register.read(headings + "no").codes()).doesNotContain("gst-owner-registered");
+        assertThat(Register.read(headings + "yes").codes()).contains("gst-owner-registered");
+        assertThat(Register.read(headings).codes()).contains("gst-owner-registered");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "Assignment signed on",
+                "Plumbing certificate date",
+                "Electrical certificate date",
+                "Old heater removed on"
+            })
+    void nothingThatHasHappenedIsStillToCome(String column) {
+        String register = "Installed on,Old heater,%s\n20/11/2026,gas storage,".formatted(column);
+        Finding finding = Register.read(register + "24/11/2026").only("dates-out-of-order");
+        assertThat(finding.place().columnHeading()).isEqualTo(column);
+        assertThat(finding.fact()).endsWith(", 24 Nov 2026, is still to come.");
+        assertThat(Register.read(register + "23/11/2026").codes())
+                .doesNotContain("dates-out-of-order");
+    }
+
+    @Test
+    void whatTheVeecsStopForIsNotAskedForTwice() {
+        String register =
+                "Installed on,Old heater,Old heater disabled how,Claim VEECs\n20/11/2026,gas storage,,";
+        assertThat(facts(register + "yes")).noneMatch(f -> f.contains("Old heater disabled how"));
+        assertThat(facts(register + "no")).anyMatch(f -> f.contains("Old heater disabled how"));
+    }
+
+    private static List<String> facts(String register) {
+        return Register.read(register).findings().stream().map(Finding::fact).toList();
     }
 }

@@ -3,11 +3,17 @@ package paperbark.offer;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.BigDecimal;
+import java.util.Optional;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import paperbark.firm.Firm;
+import paperbark.job.Job;
+import paperbark.job.Register;
 import paperbark.value.Money;
 
 class GstTest {
@@ -33,5 +39,83 @@ class GstTest {
         Money price = new Money(BigDecimal.valueOf(cents, 2));
         BigDecimal difference = Gst.includedIn(price, 11).times(11).minus(price).amount().abs();
         assertThat(difference).isLessThanOrEqualTo(new BigDecimal("0.055"));
+    }
+
+    // Source: ATO, GST and the Small-scale Renewable Energy Scheme (QC 24820): $1,000 of STCs taken
+    // off a $7,700 system leave $6,700 payable with $700 of GST.
+    @Test
+    void certificatesTakenOffLowerWhatIsPayableAndNeverTheGst() {
+        OwnerPrice price = price("yes,1000,,,7700,discount", firm(true));
+
+        assertThat(price.assigned()).isEqualTo(Money.of("1000.00"));
+        assertThat(price.payable()).isEqualTo(Money.of("6700.00"));
+        assertThat(price.gst()).isEqualTo(Money.of("700.00"));
+    }
+
+    @Test
+    void theDiscountsOfBothSchemesAreTakenOff() {
+        OwnerPrice price = price("yes,504,yes,462,4620,discount", firm(true));
+
+        assertThat(price.assigned()).isEqualTo(Money.of("966.00"));
+        assertThat(price.payable()).isEqualTo(Money.of("3654.00"));
+        assertThat(price.gst()).isEqualTo(Money.of("420.00"));
+    }
+
+    @Test
+    void aBenefitThatIsNotClaimedIsNotTakenOff() {
+        assertThat(price("yes,504,no,462,4620,discount", firm(true)).payable())
+                .isEqualTo(Money.of("4116.00"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"payment to the owner", "other", ""})
+    void certificatesPaidOutToTheOwnerDoNotLowerWhatIsPayable(String form) {
+        OwnerPrice price = price("yes,504,yes,462,4620," + form, firm(true));
+
+        assertThat(price.assigned()).isEqualTo(Money.ZERO);
+        assertThat(price.payable()).isEqualTo(Money.of("4620.00"));
+        assertThat(price.gst()).isEqualTo(Money.of("420.00"));
+    }
+
+    @Test
+    void aFirmThatIsNotRegisteredShowsNoGst() {
+        OwnerPrice price = price("yes,1000,,,7700,discount", firm(false));
+
+        assertThat(price.gst()).isEqualTo(Money.ZERO);
+        assertThat(price.payable()).isEqualTo(Money.of("6700.00"));
+    }
+
+    @Test
+    void withoutAFullPriceNothingIsWorkedOut() {
+        assertThat(prices("yes,1000,,,,discount", firm(true))).isEmpty();
+    }
+
+    private static OwnerPrice price(String cells, Firm firm) {
+        return prices(cells, firm).orElseThrow();
+    }
+
+    private static Optional<OwnerPrice> prices(String cells, Firm firm) {
+        Job job =
+                Register.job(
+                        "Claim STCs,STC benefit,Claim VEECs,VEEC benefit,Full price,Benefit form\n"
+                                + cells);
+        return Gst.of(job, firm, Register.RULES, Register.TODAY);
+    }
+
+    private static Firm firm(boolean gstRegistered) {
+        Firm f = Register.TABLES.firm();
+        return new Firm(
+                f.name(),
+                f.abn(),
+                f.acn(),
+                gstRegistered,
+                f.address(),
+                f.phone(),
+                f.afterHours(),
+                f.email(),
+                f.workmanshipYears(),
+                f.accountName(),
+                f.bsb(),
+                f.account());
     }
 }
