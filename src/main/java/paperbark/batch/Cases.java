@@ -1,11 +1,16 @@
 package paperbark.batch;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Schemes;
+import paperbark.finding.Concern;
 import paperbark.finding.Finding;
+import paperbark.finding.Severity;
 import paperbark.firm.FirmTables;
 import paperbark.firm.StatePaper;
 import paperbark.firm.Trade;
@@ -60,8 +65,12 @@ final class Cases {
             chosen.expected().ifPresent(expected::add);
             findings.addAll(chosen.findings());
         }
+        Set<Concern> planned = planned(job);
         List<Finding> ordered =
-                Finding.inOrder(findings.stream().map(f -> f.forJob(job.reference())).toList());
+                Finding.inOrder(
+                        findings.stream()
+                                .map(f -> asFelt(f, planned).forJob(job.reference()))
+                                .toList());
         List<Paper> papers = PaperPlan.of(job, ordered, expected, siteSheets);
         List<StatePaper> statePapers = statePapers(job);
         Optional<OwnerPrice> price = Gst.of(job, tables.firm(), rulebook, info.preparedOn());
@@ -93,5 +102,19 @@ final class Cases {
                                         .flatMap(state -> tables.statePaper(state, trade))
                                         .stream())
                 .toList();
+    }
+
+    private Set<Concern> planned(Job job) {
+        return PaperPlan.of(job, List.of(), List.of(), siteSheets).stream()
+                .flatMap(paper -> paper.kind().concern().stream())
+                .collect(Collectors.toSet());
+    }
+
+    /** A stop that holds none of the papers that the job gets is but a check. */
+    private static Finding asFelt(Finding finding, Set<Concern> planned) {
+        boolean felt =
+                finding.holds().contains(Concern.JOB)
+                        || !Collections.disjoint(finding.holds(), planned);
+        return finding.stops() && !felt ? finding.as(Severity.CHECK) : finding;
     }
 }

@@ -64,6 +64,19 @@ class MainTest {
     }
 
     @Test
+    void aStopThatHoldsNoPaperOfTheJobIsOnlyACheck() throws IOException {
+        Files.writeString(
+                directory.resolve("week.csv"),
+                """
+                Job,Owner,Owner's ABN,Site street,Site suburb,Site state,Site postcode,Maker,Model,Claim STCs
+                T-1,Ada Amberwood,99 000 000 001,4 Teaspoon Lane,Ballan,VIC,3342,Dunlin,D270-A,no
+                """);
+        Program.Run run = Program.run(directory, "check", "week.csv", "--tables", TABLES);
+        assertThat(run.exitCode()).isZero();
+        assertThat(run.out()).contains("check T-1: week.csv > C2", "[abn-wrong]");
+    }
+
+    @Test
     void aRefusedRegisterEndsWithElevenAndPublishesNothing() throws IOException {
         Files.writeString(directory.resolve("week.csv"), "Apples,Pears\n1,2\n");
         Program.Run run = Program.run(directory, "prepare", "week.csv", "--tables", TABLES);
