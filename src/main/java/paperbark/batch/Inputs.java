@@ -110,11 +110,7 @@ record Inputs(
 
     /** The firm's table of headings, or the shipped one where the firm has none. */
     private static ColumnNames columnNames(Path tables, List<Finding> findings) {
-        Path own = tables.resolve(COLUMNS);
-        Reading<Sheet> reading =
-                Files.isRegularFile(own)
-                        ? SheetReader.read(own, ColumnNames::isOwnHeading, Optional.empty())
-                        : SheetReader.readCsv(COLUMNS, shippedColumns(), ColumnNames::isOwnHeading);
+        Reading<Sheet> reading = ownColumns(tables);
         findings.addAll(reading.findings());
         Sheet sheet =
                 reading.result().orElseGet(() -> new Sheet(COLUMNS, "", 1, List.of(), List.of()));
@@ -127,6 +123,24 @@ record Inputs(
                                         new Place.InRule(COLUMNS, row.number()),
                                         why,
                                         "Correct the row; see the list of fields in the README.")));
+    }
+
+    private static Reading<Sheet> ownColumns(Path tables) {
+        Path own = tables.resolve(COLUMNS);
+        if (Files.isRegularFile(own)) {
+            return SheetReader.read(own, ColumnNames::isOwnHeading, Optional.empty());
+        }
+        if (Files.isRegularFile(tables)) {
+            Reading<Sheet> sheet =
+                    SheetReader.read(tables, ColumnNames::isOwnHeading, Optional.of("columns"));
+            // A workbook without such a sheet is no fault: the shipped headings serve.
+            if (sheet.result().isPresent()
+                    || sheet.findings().stream()
+                            .noneMatch(f -> f.code() == FindingCode.SHEET_NOT_FOUND)) {
+                return sheet;
+            }
+        }
+        return SheetReader.readCsv(COLUMNS, shippedColumns(), ColumnNames::isOwnHeading);
     }
 
     private static byte[] shippedColumns() {

@@ -82,11 +82,18 @@ final class RegisterOptions {
                 sheet,
                 tablesPath,
                 templates.map(world.directory()::resolve).or(() -> existing(ownTemplates)),
-                existing(tablesPath.resolve("rules")),
+                existing(rules(tablesPath)),
                 out.map(world.directory()::resolve).orElse(beside.resolve(defaultOut)).normalize(),
                 asOf.orElseGet(() -> LocalDate.now(world.clock())),
                 siteSheets,
                 Version.text());
+    }
+
+    /** In the folder of tables, or beside the workbook of tables. */
+    private static Path rules(Path tables) {
+        return Files.isRegularFile(tables)
+                ? tables.resolveSibling("rules")
+                : tables.resolve("rules");
     }
 
     private static Optional<Path> existing(Path folder) {
