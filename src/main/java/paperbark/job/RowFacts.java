@@ -6,12 +6,10 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.sheet.Cell;
@@ -20,7 +18,6 @@ import paperbark.sheet.Row;
 import paperbark.sheet.Trouble;
 import paperbark.value.Days;
 import paperbark.value.Money;
-import paperbark.value.Nearest;
 import paperbark.value.Parsed;
 
 /**
@@ -28,12 +25,6 @@ import paperbark.value.Parsed;
  * the fact is then simply not known; reading never stops.
  */
 final class RowFacts {
-    // A date outside is a slip of the keyboard or a wrong day count, not a job.
-    private static final LocalDate EARLIEST = LocalDate.of(2000, 1, 1);
-    private static final int DAYS_AHEAD = 400;
-    private static final BigDecimal FIRST_DAY_NUMBER = BigDecimal.valueOf(20_000);
-    private static final BigDecimal LAST_DAY_NUMBER = BigDecimal.valueOf(80_000);
-    private static final LocalDate DAY_ZERO = LocalDate.of(1899, 12, 30);
     private static final Map<String, Boolean> YES_NO =
             Map.of(
                     "yes", true, "y", true, "true", true, "x", true, "no", false, "n", false,
@@ -127,64 +118,61 @@ final class RowFacts {
         return value;
     }
 
+    /** A day near enough to today to be meant. */
     Optional<LocalDate> day(Field field) {
         Optional<Cell> cell = cell(field);
-        if (cell.isEmpty()) {
-            return Optional.empty();
-        }
-        Optional<LocalDate> day = cell.get().date().or(() -> undated(field, cell.get()));
-        if (day.isPresent()
-                && (day.get().isBefore(EARLIEST)
-                        || day.get().isAfter(today.plusDays(DAYS_AHEAD)))) {
+        Optional<LocalDate> day = cell.flatMap(c -> c.date().or(() -> undated(field, c)));
+        if (day.isPresent() && !DayCells.canBeMeant(day.get(), today)) {
+            String seen = cell.map(Cell::text).orElse("");
             refuse(
                     field,
                     FindingCode.DATE_OUT_OF_RANGE,
-                    "The date "
-                            + Days.show(day.get())
-                            + " is not between "
-                            + Days.show(EARLIEST)
-                            + " and "
-                            + Days.show(today.plusDays(DAYS_AHEAD))
-                            + ".",
+                    DayCells.outOfRange(day.get(), today),
                     "Type the date again.",
-                    cell.get().text());
+                    seen);
             return Optional.empty();
         }
         return day;
     }
 
     private Optional<LocalDate> undated(Field field, Cell cell) {
-        // A CSV file keeps a lost date as the text of its day count.
-        boolean dayCount =
-                cell.text().matches("[0-9]{5}")
-                        && new BigDecimal(cell.text()).compareTo(FIRST_DAY_NUMBER) >= 0
-                        && new BigDecimal(cell.text()).compareTo(LAST_DAY_NUMBER) <= 0;
-        if (!dayCount) {
+        Optional<LocalDate> counted = DayCells.dayCount(cell.text());
+        if (counted.isEmpty()) {
             return read(field, FindingCode.DATE_UNREADABLE, cell.text(), Days::parse);
         }
-        LocalDate day = DAY_ZERO.plusDays(Long.parseLong(cell.text()));
         findings.add(
                 Finding.of(
                                 FindingCode.NUMBER_FOR_DATE,
                                 origin.cell(field),
                                 "The cell holds a plain number; as a day count it is "
-                                        + Days.show(day)
+                                        + Days.show(counted.get())
                                         + " and was read so.",
                                 "Compare the day, and type it as day/month/year.")
                         .seeing(cell.text()));
-        return Optional.of(day);
+        return counted;
     }
 
+    /** An amount that is not less than nothing. */
     Optional<Money> money(Field field) {
-        Optional<Cell> cell = cell(field);
-        if (cell.isPresent() && cell.get().number().isPresent()) {
-            BigDecimal number = cell.get().number().get().stripTrailingZeros();
-            if (number.scale() <= 2) {
-                return Optional.of(new Money(number.setScale(2, RoundingMode.UNNECESSARY)));
-            }
-        }
-        return cell.flatMap(c -> read(field, FindingCode.MONEY_UNREADABLE, c.text(), Money::parse))
+        return cell(field)
+                .flatMap(
+                        c ->
+                                stored(c)
+                                        .or(
+                                                () ->
+                                                        read(
+                                                                field,
+                                                                FindingCode.MONEY_UNREADABLE,
+                                                                c.text(),
+                                                                Money::parse)))
                 .filter(amount -> !negative(field, amount));
+    }
+
+    private static Optional<Money> stored(Cell cell) {
+        return cell.number()
+                .map(BigDecimal::stripTrailingZeros)
+                .filter(number -> number.scale() <= 2)
+                .map(number -> new Money(number.setScale(2, RoundingMode.UNNECESSARY)));
     }
 
     private boolean negative(Field field, Money amount) {
@@ -217,36 +205,7 @@ final class RowFacts {
 
     /** One of several words, whatever their case and punctuation. */
     <T> Optional<T> choice(Field field, Map<String, T> words) {
-        Map<String, T> plain =
-                words.entrySet().stream()
-                        .collect(
-                                Collectors.toMap(
-                                        e -> ColumnNames.normal(e.getKey()), Map.Entry::getValue));
-        return value(
-                field,
-                FindingCode.CHOICE_UNKNOWN,
-                text ->
-                        Optional.ofNullable(plain.get(ColumnNames.normal(text)))
-                                .map(Parsed::ok)
-                                .orElseGet(
-                                        () ->
-                                                Parsed.bad(
-                                                        "The word is none of those that this column takes.",
-                                                        useOneOf(text, words.keySet()))));
-    }
-
-    private static String useOneOf(String text, Set<String> words) {
-        String lower = text.toLowerCase(Locale.ROOT);
-        // Single letters and a sheet's true and false are understood, but nobody need learn them.
-        List<String> shown =
-                words.stream()
-                        .filter(w -> w.length() > 1 && !List.of("true", "false").contains(w))
-                        .sorted()
-                        .toList();
-        String all = String.join(", ", shown);
-        return Nearest.to(lower, shown)
-                .map(n -> "Type \"" + n + "\" if that is meant; the words are " + all + ".")
-                .orElse("Type one of these words: " + all + ".");
+        return value(field, FindingCode.CHOICE_UNKNOWN, text -> Known.word(text, words));
     }
 
     /** Something known by name in one of the firm's tables. */
@@ -255,33 +214,7 @@ final class RowFacts {
             FindingCode code,
             Function<String, Optional<T>> lookup,
             List<String> names) {
-        return value(
-                field,
-                code,
-                text ->
-                        lookup.apply(text)
-                                .map(Parsed::ok)
-                                .orElseGet(
-                                        () ->
-                                                Parsed.bad(
-                                                        "The "
-                                                                + table(code)
-                                                                + " has no \""
-                                                                + text
-                                                                + "\".",
-                                                        Nearest.to(text, names)
-                                                                .map(
-                                                                        n ->
-                                                                                "Type \""
-                                                                                        + n
-                                                                                        + "\" if that is meant, or add a row to the "
-                                                                                        + table(
-                                                                                                code)
-                                                                                        + ".")
-                                                                .orElse(
-                                                                        "Correct the name, or add a row to the "
-                                                                                + table(code)
-                                                                                + "."))));
+        return value(field, code, text -> Known.name(text, lookup, names, table(code)));
     }
 
     void refuse(Field field, FindingCode code, String fact, String remedy, String seen) {

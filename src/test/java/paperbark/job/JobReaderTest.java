@@ -114,6 +114,13 @@ class JobReaderTest {
     }
 
     @Test
+    void anAmountIsNeverLessThanNothing() {
+        assertThat(Register.read("Full price\n-5.00").codes()).contains("money-unreadable");
+        assertThat(Register.read("Full price\n(5.00)").codes()).contains("money-unreadable");
+        assertThat(Register.read("Full price\n0").codes()).doesNotContain("money-unreadable");
+    }
+
+    @Test
     void whatCouldNotBeReadIsNotAlsoMissing() {
         Register.Result result =
                 Register.read(
