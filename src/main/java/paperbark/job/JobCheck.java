@@ -10,11 +10,9 @@ import java.util.stream.Collectors;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.finding.Severity;
 import paperbark.firm.FirmTables;
 import paperbark.firm.SchemeName;
 import paperbark.rules.Rulebook;
-import paperbark.value.Days;
 
 /**
  * Checks on one job alone: do its facts agree with each other, with the firm's tables and with the
@@ -22,102 +20,24 @@ import paperbark.value.Days;
  */
 public final class JobCheck {
     private final Job job;
-    private final FirmTables tables;
-    private final LocalDate today;
     private final List<Finding> findings = new ArrayList<>();
 
-    private JobCheck(Job job, FirmTables tables, LocalDate today) {
+    private JobCheck(Job job) {
         this.job = job;
-        this.tables = tables;
-        this.today = today;
     }
 
     /** Everything noticed about the job. */
     public static List<Finding> of(Job job, FirmTables tables, Rulebook rulebook, LocalDate today) {
-        JobCheck check = new JobCheck(job, tables, today);
-        check.stageAndDates();
+        JobCheck check = new JobCheck(job);
         check.owner();
         check.missing();
         check.claims();
         check.correction();
+        check.findings.addAll(DatesCheck.of(job, today));
         check.findings.addAll(PlaceCheck.of(job, rulebook, today));
         check.findings.addAll(HeaterCheck.of(job));
         check.findings.addAll(TradesCheck.of(job, tables));
         return check.findings.stream().map(f -> f.forJob(job.reference())).toList();
-    }
-
-    private void stageAndDates() {
-        if (job.installedOn().isEmpty()) {
-            if (job.stage() == Stage.INSTALLED && !job.unread().contains(Field.INSTALLED_DATE)) {
-                Finding missing =
-                        found(
-                                FindingCode.FACT_MISSING,
-                                Field.INSTALLED_DATE,
-                                "The job is installed, but the register does not say on which day.",
-                                "Type the day on which the heater could first deliver hot water.");
-                findings.add(missing.as(Severity.STOP).holding(Concern.STC, Concern.VEEC));
-            }
-            return;
-        }
-        LocalDate day = job.installedOn().get();
-        if (day.isAfter(today)) {
-            add(
-                    FindingCode.DATE_IN_FUTURE,
-                    Field.INSTALLED_DATE,
-                    "The day of installation, " + Days.show(day) + ", is still to come.",
-                    "Correct the date, or mark the job as booked and clear the date.");
-        } else if (job.stage() == Stage.BOOKED) {
-            add(
-                    FindingCode.INSTALLED_BUT_BOOKED,
-                    Field.STAGE,
-                    "The job is booked but was installed on " + Days.show(day) + ".",
-                    "Mark the job as installed, or clear the day of installation.");
-        }
-        if (job.signedOn().isPresent() && job.signedOn().get().isBefore(day)) {
-            add(
-                    FindingCode.SIGNED_BEFORE_INSTALLED,
-                    Field.SIGNED_DATE,
-                    "The owner signed on "
-                            + Days.show(job.signedOn().get())
-                            + ", before the installation on "
-                            + Days.show(day)
-                            + ".",
-                    "Correct the date, or have the owner sign a new assignment and enter its date.");
-        }
-        if (!day.isAfter(today)) {
-            laterDays();
-        }
-    }
-
-    private void laterDays() {
-        stillToCome("the owner's signature", job.signedOn(), Field.SIGNED_DATE);
-        stillToCome(
-                "the plumbing certificate",
-                job.compliance().plumbingOn(),
-                Field.PLUMBING_CERTIFICATE_DATE);
-        stillToCome(
-                "the electrical certificate",
-                job.compliance().electricalOn(),
-                Field.ELECTRICAL_CERTIFICATE_DATE);
-        stillToCome(
-                "the old heater's removal",
-                job.oldHeater().flatMap(OldHeater::removedOn),
-                Field.OLD_REMOVED_DATE);
-    }
-
-    private void stillToCome(String what, Optional<LocalDate> day, Field field) {
-        day.filter(d -> d.isAfter(today))
-                .ifPresent(
-                        d ->
-                                add(
-                                        FindingCode.DATES_OUT_OF_ORDER,
-                                        field,
-                                        "The day of "
-                                                + what
-                                                + ", "
-                                                + Days.show(d)
-                                                + ", is still to come.",
-                                        "Correct the date, or clear it until that day."));
     }
 
     private void owner() {

@@ -16,13 +16,8 @@ import paperbark.firm.Trade;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
-import paperbark.value.Abn;
 import paperbark.value.AccountNumber;
-import paperbark.value.Address;
 import paperbark.value.Bsb;
-import paperbark.value.Email;
-import paperbark.value.Phone;
-import paperbark.value.Postcode;
 import paperbark.value.Serial;
 import paperbark.value.State;
 
@@ -97,7 +92,7 @@ public final class JobReader {
         Stage stage =
                 facts.choice(Field.STAGE, Words.STAGES)
                         .orElse(installedOn.isPresent() ? Stage.INSTALLED : Stage.BOOKED);
-        Site site = site(facts);
+        Site site = Parties.site(facts);
         return new Job(
                 facts.origin(),
                 reference,
@@ -106,7 +101,7 @@ public final class JobReader {
                 installedOn,
                 facts.day(Field.SIGNED_DATE),
                 facts.text(Field.CORRECTS),
-                owner(facts, site.address()),
+                Parties.owner(facts, site.address()),
                 site,
                 heater(facts),
                 trades(facts, site.address().state(), installedOn.or(visit::on)),
@@ -128,50 +123,6 @@ public final class JobReader {
                         Field.VEEC_BENEFIT),
                 payment(facts),
                 facts.unread());
-    }
-
-    private static Owner owner(RowFacts facts, Address site) {
-        Address postal =
-                address(
-                        facts,
-                        Field.POSTAL_STREET,
-                        Field.POSTAL_SUBURB,
-                        Field.POSTAL_STATE,
-                        Field.POSTAL_POSTCODE);
-        return new Owner(
-                facts.text(Field.OWNER_NAME),
-                facts.text(Field.OWNER_CONTACT),
-                facts.value(Field.OWNER_ABN, FindingCode.ABN_WRONG, Abn::parse),
-                facts.yesNo(Field.OWNER_GST),
-                facts.zeroed(
-                        Field.OWNER_PHONE,
-                        FindingCode.PHONE_WRONG,
-                        "[23478][0-9]{8}",
-                        Phone::parse),
-                facts.value(Field.OWNER_EMAIL, FindingCode.EMAIL_WRONG, Email::parse),
-                postal.isUnknown() ? site : postal);
-    }
-
-    private static Site site(RowFacts facts) {
-        return new Site(
-                address(
-                        facts,
-                        Field.SITE_STREET,
-                        Field.SITE_SUBURB,
-                        Field.SITE_STATE,
-                        Field.SITE_POSTCODE),
-                facts.text(Field.SITE_POSITION),
-                facts.yesNo(Field.SITE_BUSINESS));
-    }
-
-    private static Address address(
-            RowFacts facts, Field street, Field suburb, Field state, Field postcode) {
-        return new Address(
-                facts.text(street),
-                facts.text(suburb),
-                facts.value(state, FindingCode.CHOICE_UNKNOWN, State::parse),
-                facts.zeroed(
-                        postcode, FindingCode.POSTCODE_WRONG, "[2-9][0-9]{2}", Postcode::parse));
     }
 
     private Heater heater(RowFacts facts) {
