@@ -3,6 +3,7 @@ package paperbark.batch;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -48,11 +49,7 @@ public final class Batch {
         Manifest.Sources sources = Manifest.Sources.of(request, inputs.rulebook());
         BatchFolder folder = BatchFolder.choose(request, sources);
         if (folder.isPublishedAlready()) {
-            return new Outcome(
-                    Ending.ALREADY,
-                    Optional.of(folder.path()),
-                    Counts.NONE,
-                    Finding.inOrder(inputs.findings()));
+            return new Outcome(Ending.ALREADY, Optional.of(folder.path()), Counts.NONE, List.of());
         }
         BatchInfo info =
                 new BatchInfo(
@@ -142,11 +139,15 @@ public final class Batch {
         return new BatchView(info, inputs.tables().firm(), cases, Finding.inOrder(findings), rules);
     }
 
-    /** Crew, then place in the route, then job; packs without a crew or place come last. */
+    /**
+     * Crew, then day, then place in the day's route, then job; packs without a crew or place come
+     * last.
+     */
     private static List<Pack> inRouteOrder(List<CaseFile> cases, List<Pack> packs) {
         Comparator<Integer> route =
                 Comparator.comparing(
                                 (Integer i) -> cases.get(i).job().visit().crew().orElse("\uffff"))
+                        .thenComparing(i -> cases.get(i).job().visit().on().orElse(LocalDate.MAX))
                         .thenComparing(
                                 i -> cases.get(i).job().visit().order().orElse(Integer.MAX_VALUE))
                         .thenComparing(i -> cases.get(i).job().reference());

@@ -10,6 +10,7 @@ import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
 import paperbark.firm.FirmTables;
 import paperbark.firm.StatePaper;
@@ -83,9 +84,7 @@ final class Cases {
                 price,
                 statePapers,
                 Deadlines.of(job, assessed.entitlements(), statePapers, info.preparedOn()),
-                Missing.of(job).stream()
-                        .map(m -> new ToDo(m.field().label(), m.who(), Optional.empty()))
-                        .toList(),
+                toDo(job, ordered),
                 ordered,
                 papers,
                 packFile);
@@ -102,6 +101,20 @@ final class Cases {
                                         .flatMap(state -> tables.statePaper(state, trade))
                                         .stream())
                 .toList();
+    }
+
+    private static List<ToDo> toDo(Job job, List<Finding> findings) {
+        List<ToDo> all = new ArrayList<>();
+        Missing.of(job)
+                .forEach(m -> all.add(new ToDo(m.field().label(), m.who(), Optional.empty())));
+        if (findings.stream().anyMatch(f -> f.code() == FindingCode.GST_OWNER_REGISTERED)) {
+            all.add(
+                    new ToDo(
+                            "Tax invoice for the assignment, if the heater is used in business",
+                            "owner",
+                            Optional.empty()));
+        }
+        return all;
     }
 
     private Set<Concern> planned(Job job) {

@@ -3,6 +3,7 @@ package paperbark.batch;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import paperbark.entitlement.Entitlement;
 import paperbark.firm.SchemeName;
 import paperbark.output.CaseFile;
 
@@ -12,23 +13,34 @@ import paperbark.output.CaseFile;
  * @param jobs jobs read
  * @param packs packs made
  * @param heldJobs jobs with a paper held back
- * @param certificates certificates on papers that are not held, by scheme
+ * @param certificates certificates on papers that go out, by scheme
+ * @param heldCertificates certificates on papers that are held, by scheme
  */
-public record Counts(int jobs, int packs, int heldJobs, Map<SchemeName, Integer> certificates) {
+public record Counts(
+        int jobs,
+        int packs,
+        int heldJobs,
+        Map<SchemeName, Integer> certificates,
+        Map<SchemeName, Integer> heldCertificates) {
     /** Nothing done. */
-    public static final Counts NONE = new Counts(0, 0, 0, Map.of());
+    public static final Counts NONE = new Counts(0, 0, 0, Map.of(), Map.of());
 
     /** Counts the cases of a batch. */
     static Counts of(List<CaseFile> cases, int packs) {
         Map<SchemeName, Integer> certificates = new EnumMap<>(SchemeName.class);
+        Map<SchemeName, Integer> held = new EnumMap<>(SchemeName.class);
         for (CaseFile file : cases) {
-            file.claimable()
-                    .forEach(
-                            e ->
-                                    certificates.merge(
-                                            e.scheme(), e.certificates().orElse(0), Integer::sum));
+            List<Entitlement> claimable = file.claimable();
+            for (Entitlement entitlement : file.entitlements().all()) {
+                int count = entitlement.certificates().orElse(0);
+                if (count > 0) {
+                    (claimable.contains(entitlement) ? certificates : held)
+                            .merge(entitlement.scheme(), count, Integer::sum);
+                }
+            }
         }
-        int held = (int) cases.stream().filter(CaseFile::isHeld).count();
-        return new Counts(cases.size(), packs, held, Map.copyOf(certificates));
+        int heldJobs = (int) cases.stream().filter(CaseFile::isHeld).count();
+        return new Counts(
+                cases.size(), packs, heldJobs, Map.copyOf(certificates), Map.copyOf(held));
     }
 }

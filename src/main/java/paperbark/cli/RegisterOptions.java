@@ -7,12 +7,18 @@ import java.util.Optional;
 import paperbark.batch.Request;
 import paperbark.value.Days;
 import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
 
 /** The words that say which register is meant and what goes with it. */
 final class RegisterOptions {
+
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec spec;
 
     @Parameters(
             index = "0",
@@ -81,7 +87,7 @@ final class RegisterOptions {
                 file,
                 sheet,
                 tablesPath,
-                templates.map(world.directory()::resolve).or(() -> existing(ownTemplates)),
+                templates.map(folder -> named(world, folder)).or(() -> existing(ownTemplates)),
                 existing(rules(tablesPath)),
                 out.map(world.directory()::resolve).orElse(beside.resolve(defaultOut)).normalize(),
                 asOf.orElseGet(() -> LocalDate.now(world.clock())),
@@ -94,6 +100,15 @@ final class RegisterOptions {
         return Files.isRegularFile(tables)
                 ? tables.resolveSibling("rules")
                 : tables.resolve("rules");
+    }
+
+    private Path named(Main.World world, Path folder) {
+        Path resolved = world.directory().resolve(folder);
+        if (!Files.isDirectory(resolved)) {
+            throw new ParameterException(
+                    spec.commandLine(), "There is no folder " + resolved + " for --templates.");
+        }
+        return resolved;
     }
 
     private static Optional<Path> existing(Path folder) {

@@ -96,8 +96,13 @@ final class Report {
                 out.println("Packs:        " + outcome.counts().packs());
             }
             out.println("Certificates: " + certificates(outcome.counts().certificates()));
+            if (!outcome.counts().heldCertificates().isEmpty()) {
+                out.println("Held back:    " + certificates(outcome.counts().heldCertificates()));
+            }
         }
-        out.println("Findings:     " + bySeverity(outcome.findings()));
+        if (outcome.ending() != Ending.ALREADY) {
+            out.println("Findings:     " + bySeverity(outcome.findings()));
+        }
         outcome.published().ifPresent(path -> out.println("Result:       " + path));
     }
 

@@ -187,6 +187,7 @@ public enum FindingCode {
     // Money
     OFFER_MISSING(CHECK, "Without an offer in force no money can be expected."),
     OFFER_NOT_MET(CHECK, "The job does not meet the buyer's terms."),
+    AMOUNTS_DIFFER(CHECK, "The tax, the co-payment and the discount are taken from these amounts."),
     PRICE_MISSING(CHECK, "Without the price no GST can be worked out."),
 
     // The firm's tables and templates

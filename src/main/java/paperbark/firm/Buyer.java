@@ -12,7 +12,8 @@ import paperbark.value.Phone;
  *
  * @param name legal or trading name
  * @param abn business number
- * @param registration its number as agent or accredited person
+ * @param registrations its number by scheme: as registered agent for STCs, as accredited person for
+ *     VEECs
  * @param address where papers go
  * @param phone for questions
  * @param email where scanned papers go
@@ -22,14 +23,15 @@ import paperbark.value.Phone;
 public record Buyer(
         String name,
         Optional<Abn> abn,
-        Optional<String> registration,
+        Map<SchemeName, String> registrations,
         Address address,
         Optional<Phone> phone,
         Optional<Email> email,
         Map<SchemeName, String> forms) {
 
-    /** Keeps the forms from being changed. */
+    /** Keeps registrations and forms from being changed. */
     public Buyer {
+        registrations = Map.copyOf(registrations);
         forms = Map.copyOf(forms);
     }
 }

@@ -17,7 +17,8 @@ final class BuyersTable {
                     List.of("buyer"),
                     List.of(
                             "abn",
-                            "registration",
+                            "stc_registration",
+                            "veec_registration",
                             "street",
                             "suburb",
                             "state",
@@ -39,22 +40,28 @@ final class BuyersTable {
         Optional<String> name = row.neededText("buyer");
         name.ifPresent(n -> names.take(n, row));
         Optional<Abn> abn = row.optional("abn", Abn::parse);
-        Optional<String> registration = row.text("registration");
+        Map<SchemeName, String> registrations =
+                byScheme(row, "stc_registration", "veec_registration");
         Address address = row.address();
         Optional<Phone> phone = row.optional("phone", Phone::parse);
         Optional<Email> email = row.optional("email", Email::parse);
-        Map<SchemeName, String> forms = new EnumMap<>(SchemeName.class);
-        row.text("stc_form").ifPresent(form -> forms.put(SchemeName.STC, form));
-        row.text("veec_form").ifPresent(form -> forms.put(SchemeName.VEEC, form));
+        Map<SchemeName, String> forms = byScheme(row, "stc_form", "veec_form");
         return row.build(
                 () ->
                         new Buyer(
                                 name.orElseThrow(),
                                 abn,
-                                registration,
+                                registrations,
                                 address,
                                 phone,
                                 email,
                                 forms));
+    }
+
+    private static Map<SchemeName, String> byScheme(TableRow row, String stc, String veec) {
+        Map<SchemeName, String> texts = new EnumMap<>(SchemeName.class);
+        row.text(stc).ifPresent(text -> texts.put(SchemeName.STC, text));
+        row.text(veec).ifPresent(text -> texts.put(SchemeName.VEEC, text));
+        return texts;
     }
 }

@@ -21,6 +21,7 @@ import paperbark.value.Phone;
  * @param afterHours number to ring outside office hours
  * @param email office e-mail
  * @param workmanshipYears years of the firm's own warranty on its work
+ * @param claimCosts who bears the expense of a claim on that warranty, in words for the owner
  * @param accountName name of the account that buyers pay to
  * @param bsb branch of that account
  * @param account number of that account
@@ -35,6 +36,7 @@ public record Firm(
         Optional<Phone> afterHours,
         Optional<Email> email,
         Optional<Integer> workmanshipYears,
+        Optional<String> claimCosts,
         Optional<String> accountName,
         Optional<Bsb> bsb,
         Optional<AccountNumber> account) {}

@@ -39,6 +39,7 @@ final class FirmTable {
                     "after hours",
                     "email",
                     "workmanship years",
+                    "claim costs",
                     "account name",
                     "bsb",
                     "account");
@@ -95,6 +96,7 @@ final class FirmTable {
                         fact("after hours", Phone::parse),
                         fact("email", Email::parse),
                         fact("workmanship years", CellText::whole),
+                        fact("claim costs", Parsed::ok),
                         fact("account name", Parsed::ok),
                         bankFact("bsb", Bsb::parse),
                         bankFact("account", AccountNumber::parse)));

@@ -78,7 +78,45 @@ public final class BatchCheck {
                         "Type under \""
                                 + Field.SITE_POSITION.label()
                                 + "\" where on the property each heater stands."));
+        columns(jobs).ifPresent(findings::add);
         return findings;
+    }
+
+    /**
+     * Facts that installed jobs miss because the register has no column for them: told once, not
+     * per job.
+     */
+    private static Optional<Finding> columns(List<Job> jobs) {
+        List<String> absent =
+                jobs.stream()
+                        .filter(job -> job.stage() == Stage.INSTALLED)
+                        .flatMap(
+                                job ->
+                                        Missing.of(job).stream()
+                                                .filter(
+                                                        m ->
+                                                                !m.isToldElsewhere(job)
+                                                                        && !job.origin()
+                                                                                .columns()
+                                                                                .containsKey(
+                                                                                        m.field())))
+                        .map(Missing::field)
+                        .distinct()
+                        .sorted()
+                        .map(field -> "\"" + field.label() + "\"")
+                        .toList();
+        return jobs.stream()
+                .findFirst()
+                .filter(job -> !absent.isEmpty())
+                .map(
+                        job ->
+                                Finding.of(
+                                        FindingCode.FACT_MISSING,
+                                        new Place.InFile(job.origin().file()),
+                                        "The register has no column for "
+                                                + String.join(", ", absent)
+                                                + ".",
+                                        "Add the columns, or have the facts written on the papers."));
     }
 
     /** Something of a job that another job may not have; compared by key, shown as seen. */

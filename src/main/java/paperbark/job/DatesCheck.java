@@ -63,7 +63,7 @@ final class DatesCheck {
                             + ", before the installation on "
                             + Days.show(day)
                             + ".",
-                    "Correct the date, or have the owner sign a new assignment and enter its date.");
+                    "Clear the date, prepare again and have the new assignment signed; correct the date only if it was mistyped.");
         }
         if (!day.isAfter(today)) {
             laterDays();

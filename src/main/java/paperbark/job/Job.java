@@ -3,6 +3,7 @@ package paperbark.job;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.Set;
+import paperbark.firm.Listing;
 import paperbark.firm.SchemeName;
 
 /**
@@ -63,6 +64,11 @@ public record Job(
      */
     public Optional<LocalDate> ruleDay() {
         return installedOn.or(visit::on);
+    }
+
+    /** What the federal register says of the heater on the day that counts. */
+    public Optional<Listing> listing() {
+        return heater.product().flatMap(product -> ruleDay().flatMap(product::listing));
     }
 
     /** Whether something was taken out. */

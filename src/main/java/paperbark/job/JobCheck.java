@@ -13,6 +13,7 @@ import paperbark.finding.FindingCode;
 import paperbark.firm.FirmTables;
 import paperbark.firm.SchemeName;
 import paperbark.rules.Rulebook;
+import paperbark.value.Money;
 
 /**
  * Checks on one job alone: do its facts agree with each other, with the firm's tables and with the
@@ -101,7 +102,8 @@ public final class JobCheck {
             return;
         }
         for (Missing missing : Missing.of(job)) {
-            if (!isToldElsewhere(missing.field())) {
+            if (!missing.isToldElsewhere(job)
+                    && job.origin().columns().containsKey(missing.field())) {
                 add(
                         FindingCode.FACT_MISSING,
                         missing.field(),
@@ -115,21 +117,13 @@ public final class JobCheck {
         }
     }
 
-    /** Whether a stop speaks of the missing fact, so that a check would only repeat it. */
-    private boolean isToldElsewhere(Field field) {
-        return switch (field) {
-            case INSTALLED_DATE, PLUMBING_CERTIFICATE -> true;
-            case OLD_KIND, OLD_DISABLED, OLD_DISPOSAL -> job.veec().claimed();
-            default -> false;
-        };
-    }
-
     private void claims() {
         if (job.stage() == Stage.BOOKED) {
             return;
         }
         benefit(SchemeName.STC, Field.STC_BENEFIT, Concern.STC);
         benefit(SchemeName.VEEC, Field.VEEC_BENEFIT, Concern.VEEC);
+        amounts();
         boolean claims = job.stc().claimed() || job.veec().claimed();
         if (claims
                 && job.payment().fullPrice().isEmpty()
@@ -140,6 +134,36 @@ public final class JobCheck {
                     "The full price is missing, so GST cannot be worked out.",
                     "Type the price of heater and installation with GST, before any certificate discount.");
         }
+    }
+
+    /** With a discount the owner pays the full price less what both schemes take off. */
+    private void amounts() {
+        Payment payment = job.payment();
+        boolean discount = payment.form().map(f -> f == BenefitForm.DISCOUNT).orElse(false);
+        if (!discount || payment.fullPrice().isEmpty() || payment.coPayment().isEmpty()) {
+            return;
+        }
+        Money off = given(job.stc()).plus(given(job.veec()));
+        Money due = payment.fullPrice().get().minus(off);
+        if (!due.equals(payment.coPayment().get())) {
+            add(
+                    FindingCode.AMOUNTS_DIFFER,
+                    Field.CO_PAYMENT,
+                    "The full price of "
+                            + payment.fullPrice().get()
+                            + " less discounts of "
+                            + off
+                            + " is "
+                            + due
+                            + ", but the register says that the owner pays "
+                            + payment.coPayment().get()
+                            + ".",
+                    "Compare the three amounts with the invoice.");
+        }
+    }
+
+    private static Money given(Claim claim) {
+        return claim.claimed() ? claim.benefit().orElse(Money.ZERO) : Money.ZERO;
     }
 
     private void benefit(SchemeName scheme, Field field, Concern concern) {

@@ -88,7 +88,8 @@ public final class JobReader {
                 new Visit(
                         facts.day(Field.VISIT_DATE),
                         facts.text(Field.CREW),
-                        facts.whole(Field.VISIT_ORDER));
+                        facts.whole(Field.VISIT_ORDER),
+                        facts.text(Field.OFFICE_NOTE));
         Stage stage =
                 facts.choice(Field.STAGE, Words.STAGES)
                         .orElse(installedOn.isPresent() ? Stage.INSTALLED : Stage.BOOKED);

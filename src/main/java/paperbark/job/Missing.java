@@ -84,6 +84,15 @@ public record Missing(Field field, String who) {
         }
     }
 
+    /** Whether a stop speaks of the missing fact, so that a check would only repeat it. */
+    boolean isToldElsewhere(Job job) {
+        return switch (field) {
+            case INSTALLED_DATE, PLUMBING_CERTIFICATE -> true;
+            case OLD_KIND, OLD_DISABLED, OLD_DISPOSAL -> job.veec().claimed();
+            default -> false;
+        };
+    }
+
     /** The papers that print the fact, of those that a stop can hold. */
     public List<Concern> papers() {
         return List.copyOf(field.feeds());

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.rules.Dated;
@@ -19,6 +20,10 @@ import paperbark.value.State;
  * cross a border.
  */
 final class PlaceCheck {
+    private static final Pattern POST_BOX =
+            Pattern.compile(
+                    "(?i)^(g\\.?p\\.?o\\.?|p\\.?o\\.?|post office|locked|private) (box|bag)\\b");
+
     private final Job job;
     private final Rulebook rulebook;
     private final LocalDate day;
@@ -54,21 +59,23 @@ final class PlaceCheck {
                                                 + " belongs to post office boxes.",
                                         "Type the postcode of the street where the heater stands."));
         boolean claims = job.stc().claimed() || job.veec().claimed();
-        boolean found =
-                address.street()
-                        .map(s -> s.matches(".*[0-9].*|(?i).*\\b(lot|rmb|rsd)\\b.*"))
-                        .orElse(true);
+        boolean found = address.street().map(PlaceCheck::canBeFound).orElse(true);
         if (claims && !found && job.site().position().isEmpty()) {
             findings.add(
                     found(
                                     FindingCode.ADDRESS_INCOMPLETE,
                                     Field.SITE_STREET,
-                                    "The site address has no street or lot number.",
+                                    "The site address names no street or lot number where the heater stands.",
                                     "Type the number, or describe under \""
                                             + Field.SITE_POSITION.label()
                                             + "\" how an officer finds the place.")
                             .seeing(address.street().orElse("")));
         }
+    }
+
+    private static boolean canBeFound(String street) {
+        return street.matches("(?i).*([0-9]|\\b(lot|rmb|rsd)\\b).*")
+                && !POST_BOX.matcher(street).find();
     }
 
     private void state(Address address, Field field) {

@@ -8,7 +8,6 @@ import freemarker.core.InvalidReferenceException;
 import freemarker.core.ParseException;
 import freemarker.core.TemplateClassResolver;
 import freemarker.template.Configuration;
-import freemarker.template.SimpleObjectWrapper;
 import freemarker.template.Template;
 import freemarker.template.TemplateException;
 import freemarker.template.TemplateExceptionHandler;
@@ -18,6 +17,7 @@ import java.io.Reader;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -39,7 +39,7 @@ public final class TemplateEngine {
         configuration.setTemplateLoader(templates);
         configuration.setNewBuiltinClassResolver(TemplateClassResolver.ALLOWS_NOTHING_RESOLVER);
         configuration.setAPIBuiltinEnabled(false);
-        configuration.setObjectWrapper(new SimpleObjectWrapper(Configuration.VERSION_2_3_34));
+        configuration.setObjectWrapper(new FactMap.Wrapper());
         configuration.setTemplateExceptionHandler(TemplateExceptionHandler.RETHROW_HANDLER);
         configuration.setLogTemplateExceptions(false);
         configuration.setWrapUncheckedExceptions(true);
@@ -114,7 +114,9 @@ public final class TemplateEngine {
         try {
             Template template = configuration.getTemplate(name);
             StringWriter out = new StringWriter();
-            template.process(model, out);
+            // The names at the top are shared with macros and variables, so only facts below are
+            // watched.
+            template.process(new LinkedHashMap<>(model), out);
             return out.toString();
         } catch (ParseException e) {
             throw broken(e);

@@ -52,7 +52,7 @@ public final class TemplateModel {
 
     /** The template's view of a record. */
     public static Map<String, Object> of(Record value) {
-        Map<String, Object> map = new LinkedHashMap<>();
+        FactMap map = new FactMap();
         for (RecordComponent component : value.getClass().getRecordComponents()) {
             put(map, component.getName(), call(component.getAccessor(), value));
         }
@@ -71,7 +71,15 @@ public final class TemplateModel {
         return map;
     }
 
+    /** An empty map that knows the same facts, for a changed copy. */
+    public static Map<String, Object> emptyLike(Map<?, ?> map) {
+        return map instanceof FactMap facts ? facts.empty() : new LinkedHashMap<>();
+    }
+
     private static void put(Map<String, Object> map, String name, Object value) {
+        if (map instanceof FactMap facts) {
+            facts.expect(name);
+        }
         view(value).ifPresent(v -> map.put(name, v));
     }
 

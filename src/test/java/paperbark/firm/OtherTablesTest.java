@@ -38,7 +38,7 @@ class OtherTablesTest {
                         .with(
                                 "buyers",
                                 """
-                                buyer,abn,registration,STC form
+                                buyer,abn,STC registration,STC form
                                 Kestrel Certificates,80 000 000 001,A-1,kestrel
                                 Pipit and Wren,80 000 000 002,A-2,
                                 """)
@@ -46,7 +46,7 @@ class OtherTablesTest {
         assertThat(reading.result().orElseThrow().buyers())
                 .singleElement()
                 .matches(b -> b.forms().equals(Map.of(SchemeName.STC, "kestrel")))
-                .matches(b -> b.registration().orElseThrow().equals("A-1"));
+                .matches(b -> b.registrations().equals(Map.of(SchemeName.STC, "A-1")));
         assertThat(reading.findings())
                 .singleElement()
                 .matches(f -> f.seen().equals("80 000 000 002"));

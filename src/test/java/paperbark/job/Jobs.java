@@ -255,7 +255,7 @@ public final class Jobs {
                 ORIGIN,
                 "SB-1032",
                 stage,
-                new Visit(visitOn, Optional.of("Red"), Optional.of(1)),
+                new Visit(visitOn, Optional.of("Red"), Optional.of(1), Optional.empty()),
                 installedOn,
                 signedOn,
                 corrects,

@@ -114,6 +114,7 @@ class GstTest {
                 f.afterHours(),
                 f.email(),
                 f.workmanshipYears(),
+                f.claimCosts(),
                 f.accountName(),
                 f.bsb(),
                 f.account());

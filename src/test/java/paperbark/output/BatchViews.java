@@ -68,6 +68,7 @@ public final class BatchViews {
                 Optional.of(5),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 Optional.empty());
     }
 
@@ -85,7 +86,7 @@ public final class BatchViews {
         return new Buyer(
                 name,
                 Optional.empty(),
-                Optional.empty(),
+                Map.of(),
                 Address.UNKNOWN,
                 Optional.empty(),
                 Optional.empty(),

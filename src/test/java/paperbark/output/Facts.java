@@ -60,6 +60,7 @@ final class Facts {
                 Phone.parse("0491 570 006").toOptional(),
                 Email.parse("office@example.com").toOptional(),
                 Optional.of(6),
+                Optional.of("Our visit costs you nothing."),
                 Optional.of("Saltmarsh Hot Water"),
                 Bsb.parse("000-000").toOptional(),
                 AccountNumber.parse("1234567").toOptional());
@@ -202,7 +203,7 @@ final class Facts {
         return new Buyer(
                 name,
                 none(),
-                Optional.of("RA-00017"),
+                Map.of(SchemeName.STC, "RA-00017", SchemeName.VEEC, "AP-00017"),
                 address("3 Feather Court", "Geelong", State.VIC, "3220"),
                 Phone.parse("03 7010 1111").toOptional(),
                 Email.parse("papers@example.com").toOptional(),

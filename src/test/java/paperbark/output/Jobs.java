@@ -47,7 +47,8 @@ public final class Jobs {
     private final String suburb;
     private int row = 4;
     private Optional<LocalDate> installed = Optional.empty();
-    private Visit visit = new Visit(Optional.empty(), Optional.empty(), Optional.empty());
+    private Visit visit =
+            new Visit(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
     private boolean gstRegistered = true;
     private Optional<OwnerPrice> price = Optional.empty();
     private final Map<SchemeName, Integer> counts = new EnumMap<>(SchemeName.class);
@@ -76,7 +77,9 @@ public final class Jobs {
 
     /** Visited on that day by that crew. */
     public Jobs visit(LocalDate day, String crew, int order) {
-        visit = new Visit(Optional.of(day), Optional.of(crew), Optional.of(order));
+        visit =
+                new Visit(
+                        Optional.of(day), Optional.of(crew), Optional.of(order), Optional.empty());
         return this;
     }
 

@@ -1,12 +1,12 @@
 package paperbark.output.paper;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.w3c.dom.Node;
 import org.w3c.dom.Text;
+import paperbark.output.TemplateModel;
 
 /**
  * Puts a visible box in place of every character that the typeface lacks or that cannot be seen
@@ -34,7 +34,7 @@ final class PrintableText {
 
     /** The same data with printable texts only. */
     Map<String, Object> clean(Map<String, Object> model) {
-        Map<String, Object> clean = new LinkedHashMap<>();
+        Map<String, Object> clean = TemplateModel.emptyLike(model);
         model.forEach((name, value) -> clean.put(name, clean(value, !ECHOES.contains(name))));
         return clean;
     }
@@ -47,7 +47,7 @@ final class PrintableText {
             return items.stream().map(i -> clean(i, remember)).toList();
         }
         if (value instanceof Map<?, ?> entries) {
-            Map<String, Object> clean = new LinkedHashMap<>();
+            Map<String, Object> clean = TemplateModel.emptyLike(entries);
             entries.forEach(
                     (name, item) -> {
                         String key = String.valueOf(name);

@@ -86,11 +86,16 @@ final class Comments {
         return word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
     }
 
+    /**
+     * A box to the right of its cell. It is anchored at the cell itself, because the library takes
+     * the anchor's cell for the comment's own at first, and a neighbour may have a comment already.
+     */
     private static XSSFClientAnchor box(XSSFCell cell, String text) {
         XSSFSheet sheet = cell.getSheet();
-        int fromColumn = Math.min(LAST_COLUMN - 1, cell.getColumnIndex() + 1);
-        int fromRow = Math.max(0, cell.getRowIndex() - 1);
-        int right = WIDTH_PIXELS;
+        int fromColumn = cell.getColumnIndex();
+        int fromRow = cell.getRowIndex();
+        int across = width(sheet, fromColumn);
+        int right = across + WIDTH_PIXELS;
         int column = fromColumn;
         while (column < LAST_COLUMN && right > width(sheet, column)) {
             right -= width(sheet, column++);
@@ -101,7 +106,7 @@ final class Comments {
             down -= height(sheet, row++);
         }
         return new XSSFClientAnchor(
-                0,
+                across * Units.EMU_PER_PIXEL,
                 0,
                 right * Units.EMU_PER_PIXEL,
                 down * Units.EMU_PER_PIXEL,

@@ -58,6 +58,22 @@ class FirmTemplatesTest {
     }
 
     @Test
+    void aFactThatCannotBeIsAMistakeEvenWithADefault() throws IOException {
+        Pack pack =
+                withTemplate(
+                        "old-heater/default.ftlh",
+                        "<section>",
+                        "<p>${(job.owner.nam)!\"\"}</p>",
+                        "</section>");
+
+        holdsOnlyTheOldHeaterRecord(pack);
+        Finding finding = pack.findings().get(0);
+        assertThat(finding.place())
+                .isEqualTo(new Place.InTemplate("old-heater/default.ftlh", 2, 4));
+        assertThat(finding.fact()).contains("\"nam\"", "the nearest is \"name\"");
+    }
+
+    @Test
     void aDangerousWordIsRefusedInAnImportedPartToo() throws IOException {
         Files.write(
                 folder.resolve("ours.ftlh"),
@@ -89,7 +105,7 @@ class FirmTemplatesTest {
         Finding finding = pack.findings().get(0);
         assertThat(finding.code()).isEqualTo(FindingCode.TEMPLATE_BROKEN);
         assertThat(finding.place())
-                .isEqualTo(new Place.InTemplate("old-heater/default.ftlh", 3, 6));
+                .isEqualTo(new Place.InTemplate("old-heater/default.ftlh", 3, 4));
         assertThat(finding.job()).contains("SB-1032");
     }
 

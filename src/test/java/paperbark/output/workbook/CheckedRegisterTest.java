@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellType;
 import org.apache.poi.ss.usermodel.FillPatternType;
@@ -106,6 +107,26 @@ class CheckedRegisterTest {
                 .contains("Check: serial-unlike-product")
                 .contains("\n\nStop: serial-twice");
         assertThat(fill(serial)).isEqualTo(fill(cell(marked(), "H7")));
+    }
+
+    @Test
+    void neighbouringCellsCanAllHaveComments() {
+        List<Finding> block =
+                Stream.of("B5", "C5", "D5", "B4", "C4", "D4", "D6", "C6", "B6")
+                        .map(
+                                address ->
+                                        Finding.of(
+                                                FindingCode.FACT_MISSING,
+                                                BatchViews.cell(
+                                                        address.charAt(1) - '0', "Any", address),
+                                                "It is empty.",
+                                                "Type it in."))
+                        .toList();
+        XSSFWorkbook workbook = marked(block.toArray(Finding[]::new));
+        for (Finding finding : block) {
+            assertThat(cell(workbook, finding.place().cellAddress()).getCellComment().getString())
+                    .hasToString("Check: fact-missing\nIt is empty.\nDo: Type it in.");
+        }
     }
 
     @Test
