@@ -58,7 +58,7 @@ public final class Batch {
         try (Staging staging = Staging.of(folder.path())) {
             Packing packing = new Packing(request.templates(), progress, cores());
             List<Pack> packs = packing.make(cases, staging);
-            cases = Packing.withFindings(cases, packs);
+            cases = packs.stream().map(Pack::packedCase).toList();
             BatchView view = view(inputs, info, cases);
             staging.write("print-run.pdf", PrintRun.of(inRouteOrder(cases, packs)));
             staging.write("index.html", IndexPage.of(view).getBytes(StandardCharsets.UTF_8));

@@ -54,16 +54,4 @@ final class Packing {
     Map<String, String> templates() {
         return packs.templates();
     }
-
-    /** The cases with what was noticed while their packs were made. */
-    static List<CaseFile> withFindings(List<CaseFile> cases, List<Pack> packs) {
-        List<CaseFile> all = new ArrayList<>();
-        for (int i = 0; i < cases.size(); i++) {
-            all.add(
-                    packs.get(i).findings().isEmpty()
-                            ? cases.get(i)
-                            : cases.get(i).with(packs.get(i).findings()));
-        }
-        return all;
-    }
 }

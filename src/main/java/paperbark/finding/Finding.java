@@ -138,7 +138,7 @@ public record Finding(
     /** Sorted for reading, the same code at the same place with the same words kept once. */
     public static List<Finding> inOrder(List<Finding> findings) {
         Map<List<Object>, Finding> once = new LinkedHashMap<>();
-        findings.forEach(f -> once.putIfAbsent(List.of(f.code, f.place, f.fact), f));
+        findings.forEach(f -> once.putIfAbsent(List.of(f.code, f.place, f.job, f.fact), f));
         return once.values().stream().sorted(READING_ORDER).toList();
     }
 }

@@ -59,7 +59,7 @@ public final class Gst {
         boolean discount = job.payment().form().map(f -> f == BenefitForm.DISCOUNT).orElse(false);
         Money assigned = discount ? given(job.stc()).plus(given(job.veec())) : Money.ZERO;
         Money gst = firm.gstRegistered() ? includedIn(fullPrice, divisor) : Money.ZERO;
-        return new OwnerPrice(fullPrice, assigned, fullPrice.minus(assigned), gst);
+        return new OwnerPrice(fullPrice, assigned, fullPrice.minus(assigned), gst, divisor);
     }
 
     private static Money given(Claim claim) {

@@ -10,5 +10,7 @@ import paperbark.value.Money;
  * @param assigned value of the certificates assigned as a discount; no GST
  * @param payable full price less what was assigned
  * @param gst GST included in the full price; zero where the firm is not registered
+ * @param gstDivisor 11 means that an eleventh of the full price is GST
  */
-public record OwnerPrice(Money fullPrice, Money assigned, Money payable, Money gst) {}
+public record OwnerPrice(
+        Money fullPrice, Money assigned, Money payable, Money gst, int gstDivisor) {}

@@ -1,6 +1,7 @@
 package paperbark.output;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
@@ -54,8 +55,13 @@ public record CaseFile(
         papers = List.copyOf(papers);
     }
 
-    /** The same case with more findings; a stop among them that names no paper holds nothing. */
-    public CaseFile with(List<Finding> more) {
+    /**
+     * The same case after its pack was made.
+     *
+     * @param more what was noticed
+     * @param held the stops that hold a paper, by paper; papers that are absent go out
+     */
+    public CaseFile packed(List<Finding> more, Map<PaperKind, List<Finding>> held) {
         List<Finding> all =
                 Stream.concat(findings.stream(), more.stream().map(f -> f.forJob(job.reference())))
                         .toList();
@@ -70,7 +76,7 @@ public record CaseFile(
                 deadlines,
                 toDo,
                 Finding.inOrder(all),
-                papers.stream().map(p -> p.heldBy(more)).toList(),
+                papers.stream().map(p -> p.heldBy(held.getOrDefault(p.kind(), List.of()))).toList(),
                 packFile);
     }
 

@@ -1,7 +1,6 @@
 package paperbark.output;
 
 import java.util.List;
-import java.util.stream.Stream;
 import paperbark.finding.Finding;
 
 /**
@@ -28,16 +27,8 @@ public record Paper(PaperKind kind, String variant, List<Finding> blockedBy) {
         return !blockedBy.isEmpty();
     }
 
-    /** The same paper, held by those of the findings about its own template, too. */
-    Paper heldBy(List<Finding> more) {
-        List<Finding> own =
-                more.stream()
-                        .filter(Finding::stops)
-                        .filter(f -> f.place().file().startsWith(kind.folder() + "/"))
-                        .toList();
-        return own.isEmpty()
-                ? this
-                : new Paper(
-                        kind, variant, Stream.concat(blockedBy.stream(), own.stream()).toList());
+    /** The same paper, held by these stops; the same as it is where there are none. */
+    public Paper heldBy(List<Finding> stops) {
+        return stops.isEmpty() ? this : new Paper(kind, variant, stops);
     }
 }

@@ -37,6 +37,7 @@ public final class TemplateEngine {
         configuration = new Configuration(Configuration.VERSION_2_3_34);
         templates = new WatchedTemplates(loader(firmFolder));
         configuration.setTemplateLoader(templates);
+        fixSyntax(configuration);
         configuration.setNewBuiltinClassResolver(TemplateClassResolver.ALLOWS_NOTHING_RESOLVER);
         configuration.setAPIBuiltinEnabled(false);
         configuration.setObjectWrapper(new FactMap.Wrapper());
@@ -50,6 +51,13 @@ public final class TemplateEngine {
         configuration.setTimeZone(TimeZone.getTimeZone("UTC"));
         configuration.setLocalizedLookup(false);
         configuration.setTemplateUpdateDelayMilliseconds(Long.MAX_VALUE);
+    }
+
+    /** One syntax only, so that what is looked for cannot be written another way. */
+    static void fixSyntax(Configuration configuration) {
+        configuration.setTagSyntax(Configuration.ANGLE_BRACKET_TAG_SYNTAX);
+        configuration.setInterpolationSyntax(Configuration.DOLLAR_INTERPOLATION_SYNTAX);
+        configuration.setNamingConvention(Configuration.LEGACY_NAMING_CONVENTION);
     }
 
     private static TemplateLoader loader(Optional<Path> firmFolder) {
@@ -113,7 +121,7 @@ public final class TemplateEngine {
     public String render(String name, Map<String, Object> model) throws BrokenTemplate {
         try {
             Template template = configuration.getTemplate(name);
-            StringWriter out = new StringWriter();
+            LimitedText out = new LimitedText();
             // The names at the top are shared with macros and variables, so only facts below are
             // watched.
             template.process(new LinkedHashMap<>(model), out);
@@ -133,6 +141,9 @@ public final class TemplateEngine {
         } catch (StackOverflowError e) {
             throw new BrokenTemplate(name, 0, 0, "The template calls itself without end.");
         } catch (IOException e) {
+            if (e instanceof LimitedText.TooLong) {
+                throw new BrokenTemplate(name, 0, 0, e.getMessage());
+            }
             // The second attempt at a malformed template wraps the first one's exception.
             if (e.getCause() instanceof WatchedTemplates.Forbidden forbidden) {
                 throw forbidden.broken();

@@ -7,8 +7,6 @@ import java.io.StringReader;
 import java.io.StringWriter;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.apache.commons.codec.digest.DigestUtils;
 
 /**
@@ -17,11 +15,6 @@ import org.apache.commons.codec.digest.DigestUtils;
  * too.
  */
 final class WatchedTemplates implements TemplateLoader {
-    // These would let text become template code or markup, or switch escaping off.
-    private static final Pattern FORBIDDEN =
-            Pattern.compile(
-                    "\\?\\s*(interpret|eval|eval_json|no_esc|new|api)\\b|<#(noautoesc|noparse|outputformat)\\b");
-
     private final TemplateLoader files;
     private final Map<String, String> used = new TreeMap<>();
 
@@ -74,7 +67,9 @@ final class WatchedTemplates implements TemplateLoader {
             reader.transferTo(text);
         }
         String name = ((Found) found).name();
-        check(name, text.toString());
+        if (name.endsWith(".ftlh")) {
+            ForbiddenWords.check(name, text.toString());
+        }
         synchronized (this) {
             used.put(name, DigestUtils.sha256Hex(text.toString()));
         }
@@ -84,15 +79,5 @@ final class WatchedTemplates implements TemplateLoader {
     @Override
     public void closeTemplateSource(Object found) throws IOException {
         files.closeTemplateSource(((Found) found).file());
-    }
-
-    private static void check(String name, String text) throws Forbidden {
-        Matcher forbidden = FORBIDDEN.matcher(text);
-        if (forbidden.find()) {
-            String before = text.substring(0, forbidden.start());
-            int line = (int) before.chars().filter(c -> c == '\n').count() + 1;
-            int column = before.length() - before.lastIndexOf('\n');
-            throw new Forbidden(name, line, column, forbidden.group());
-        }
     }
 }

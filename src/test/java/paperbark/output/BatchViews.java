@@ -239,7 +239,7 @@ public final class BatchViews {
                                 price.amount()
                                         .divide(BigDecimal.valueOf(11), 2, Rounding.GST_ACT.mode()))
                         : Money.ZERO;
-        return new OwnerPrice(price, Money.of(assigned), price.minus(Money.of(assigned)), gst);
+        return new OwnerPrice(price, Money.of(assigned), price.minus(Money.of(assigned)), gst, 11);
     }
 
     static Entitlement entitlement(SchemeName scheme, int count, Optional<LocalDate> installed) {

@@ -95,7 +95,8 @@ public final class CaseFiles {
                                 Money.of("5890.00"),
                                 Money.of("1680.00"),
                                 Money.of("4210.00"),
-                                Money.of("535.45"))),
+                                Money.of("535.45"),
+                                11)),
                 Facts.statePapers(),
                 List.of(
                         new Deadline("Lodge the plumbing compliance certificate", day(23), -2),

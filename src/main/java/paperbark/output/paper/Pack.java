@@ -1,8 +1,11 @@
 package paperbark.output.paper;
 
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.output.CaseFile;
+import paperbark.output.PaperKind;
 
 /**
  * The papers of one job as one PDF.
@@ -22,6 +25,17 @@ public record Pack(CaseFile caseFile, byte[] pdf, List<PaperPages> papers, List<
     /** The job's reference. */
     public String jobReference() {
         return caseFile.job().reference();
+    }
+
+    /**
+     * The case after the pack was made: with what went wrong, and the papers that are held for it.
+     */
+    public CaseFile packedCase() {
+        Map<PaperKind, List<Finding>> held =
+                papers.stream()
+                        .filter(p -> !p.heldBy().isEmpty())
+                        .collect(Collectors.toMap(PaperPages::kind, PaperPages::heldBy));
+        return caseFile.packed(findings, held);
     }
 
     /** How many pages it has. */

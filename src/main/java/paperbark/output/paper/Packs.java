@@ -113,7 +113,10 @@ public final class Packs {
             int end = i + 1 < papers.size() ? starts.get(i + 1) : pageCount;
             pages.add(
                     new PaperPages(
-                            papers.get(i).paper().kind(), starts.get(i) + 1, end - starts.get(i)));
+                            papers.get(i).paper().kind(),
+                            starts.get(i) + 1,
+                            end - starts.get(i),
+                            papers.get(i).paper().blockedBy()));
         }
         return pages;
     }

@@ -1,5 +1,7 @@
 package paperbark.output.paper;
 
+import java.util.List;
+import paperbark.finding.Finding;
 import paperbark.output.PaperKind;
 
 /**
@@ -8,5 +10,12 @@ import paperbark.output.PaperKind;
  * @param kind which paper
  * @param firstPage its first page in the pack, from 1
  * @param pageCount how many pages it takes, at least 1
+ * @param heldBy the stops for which a page of reasons lies in the place of the paper
  */
-public record PaperPages(PaperKind kind, int firstPage, int pageCount) {}
+public record PaperPages(PaperKind kind, int firstPage, int pageCount, List<Finding> heldBy) {
+
+    /** Keeps the findings from being changed. */
+    public PaperPages {
+        heldBy = List.copyOf(heldBy);
+    }
+}

@@ -65,7 +65,7 @@ final class PaperWriter {
     /** The page that says that a paper is held by the given finding, which is remembered. */
     PaperMarkup heldBy(Paper paper, Finding finding) {
         findings.add(finding);
-        return held(new Paper(paper.kind(), paper.variant(), List.of(finding)));
+        return held(paper.heldBy(List.of(finding)));
     }
 
     private PaperMarkup held(Paper paper) {
@@ -105,7 +105,8 @@ final class PaperWriter {
         try {
             return render(engine, template, paper);
         } catch (BrokenTemplate e) {
-            findings.add(e.finding().forJob(caseFile.job().reference()));
+            // The shipped one takes its place, so nothing is held.
+            findings.add(e.finding().as(Severity.CHECK).forJob(caseFile.job().reference()));
         }
         try {
             return render(shipped, template, paper);

@@ -43,7 +43,7 @@ public final class GstTable {
         List<String> notes = new ArrayList<>();
         notes.add(
                 view.firm().gstRegistered()
-                        ? "GST is an eleventh of the full price, not of what the owner pays after the"
+                        ? "GST is a share of the full price, an eleventh today, not of what the owner pays after the"
                                 + " certificates; the two are never netted. Source: ATO, GST and the"
                                 + " Small-scale Renewable Energy Scheme (QC 24820). No GST lies on an"
                                 + " assignment by an owner who is not registered."
@@ -70,7 +70,8 @@ public final class GstTable {
                 TableCell.of(Value.money(price.assigned())),
                 derivedMoney("[full]-[assigned]", price.payable().amount()),
                 registered
-                        ? derivedMoney("ROUND([full]/11,2)", price.gst().amount())
+                        ? derivedMoney(
+                                "ROUND([full]/" + price.gstDivisor() + ",2)", price.gst().amount())
                         : TableCell.of(Value.money(price.gst())));
     }
 

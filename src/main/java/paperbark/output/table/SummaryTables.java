@@ -10,9 +10,12 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import paperbark.finding.Severity;
 import paperbark.firm.SchemeName;
+import paperbark.offer.OwnerPrice;
 import paperbark.output.BatchView;
 import paperbark.value.Rounding;
 
@@ -124,22 +127,30 @@ public final class SummaryTables {
         BigDecimal full = gst.sum("full").setScale(2);
         BigDecimal byJob = gst.sum("gst").setScale(2);
         boolean registered = view.firm().gstRegistered();
-        BigDecimal eleventh =
-                registered
-                        ? full.divide(BigDecimal.valueOf(11), 2, Rounding.GST_ACT.mode())
-                        : BigDecimal.ZERO.setScale(2);
-        String formula = registered ? "ROUND(SUM([Gst:full])/11,2)" : "0*SUM([Gst:full])";
+        // With one rate for all jobs the total can be worked out the other way too.
+        Set<Integer> divisors =
+                view.cases().stream()
+                        .flatMap(c -> c.price().stream())
+                        .map(OwnerPrice::gstDivisor)
+                        .collect(Collectors.toSet());
+        int divisor = divisors.size() == 1 ? divisors.iterator().next() : 0;
+        boolean comparable = registered && divisor > 0;
+        BigDecimal ofTotal =
+                comparable
+                        ? full.divide(BigDecimal.valueOf(divisor), 2, Rounding.GST_ACT.mode())
+                        : byJob;
+        String formula = comparable ? "ROUND(SUM([Gst:full])/" + divisor + ",2)" : "SUM([Gst:gst])";
         return List.of(
                 sum("Full price of all priced jobs", "Gst", "full", gst),
                 sum("Assigned by owners", "Gst", "assigned", gst),
                 sum("Payable by owners", "Gst", "payable", gst),
                 sum("GST, job by job", "Gst", "gst", gst),
-                List.of(text("GST, an eleventh of the total"), derivedMoney(formula, eleventh)),
+                List.of(text("GST, worked out on the total"), derivedMoney(formula, ofTotal)),
                 List.of(
                         text("Difference from rounding"),
                         derivedMoney(
                                 "ROUND(SUM([Gst:gst])-" + formula + ",2)",
-                                byJob.subtract(eleventh))));
+                                byJob.subtract(ofTotal))));
     }
 
     private List<String> notRegistered() {

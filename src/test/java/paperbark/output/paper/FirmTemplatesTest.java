@@ -15,10 +15,13 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.finding.Severity;
+import paperbark.firm.SchemeName;
 import paperbark.output.CaseFile;
 import paperbark.output.CaseFiles;
 import paperbark.output.Paper;
@@ -73,6 +76,75 @@ class FirmTemplatesTest {
         assertThat(finding.fact()).contains("\"nam\"", "the nearest is \"name\"");
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "${\"1+1\"?eval}",
+                "${\"1+1\"?<#-- c -->eval}",
+                "${\"1+1\" ? eval}",
+                "${\"<b>\"?no_esc}",
+                "<#noautoesc>${\"<b>\"}</#noautoesc>",
+                "<#outputformat \"plainText\">x</#outputformat>",
+                "<#ftl auto_esc=false>",
+                "[#ftl]",
+                "<#assign x = \"${'1'?eval}\">"
+            })
+    void dangerousWordsAreRefusedHoweverTheyAreWritten(String line) throws IOException {
+        Pack pack = withTemplate("old-heater/default.ftlh", "<section>" + line + "</section>");
+
+        holdsOnlyTheOldHeaterRecord(pack);
+        assertThat(pack.findings().get(0).fact()).contains("which is not allowed");
+    }
+
+    @Test
+    void plainTextIsNeverMistakenForADangerousWord() throws IOException {
+        Pack pack =
+                withTemplate(
+                        "old-heater/default.ftlh",
+                        "<section>Was it replaced? new heater, or eval ?eval</section>");
+
+        assertThat(pack.findings()).isEmpty();
+    }
+
+    @Test
+    void aTemplateThatNeverEndsHoldsThatPaperAlone() throws IOException {
+        Pack pack =
+                withTemplate(
+                        "old-heater/default.ftlh",
+                        "<section><#list 1.. as i>${i} and on and on, </#list></section>");
+
+        holdsOnlyTheOldHeaterRecord(pack);
+        assertThat(pack.findings().get(0).fact()).contains("4 million");
+    }
+
+    @Test
+    void aBrokenPartHoldsEveryPaperThatImportsItAndTheCaseSaysSo() throws IOException {
+        Files.write(
+                folder.resolve("stc-words.ftlh"),
+                List.of("<#macro owner count buyer>${nothere}</#macro>"));
+        Pack pack = new Packs(Optional.of(folder)).make(CaseFiles.installedSolar());
+
+        assertThat(pack.packedCase().papers().stream().filter(Paper::isBlocked).map(Paper::kind))
+                .contains(PaperKind.STC);
+        assertThat(pack.packedCase().claimable()).noneMatch(e -> e.scheme() == SchemeName.STC);
+    }
+
+    @Test
+    void aBrokenHeadIsReplacedAndHoldsNothing() throws IOException {
+        Files.write(folder.resolve("running.ftlh"), List.of("<div>${nothere}</div>"));
+        Pack pack = new Packs(Optional.of(folder)).make(TWO_PAPERS);
+
+        assertThat(pack.findings()).allMatch(f -> f.severity() == Severity.CHECK).isNotEmpty();
+        assertThat(pack.packedCase().isHeld()).isFalse();
+    }
+
+    @Test
+    void aStyleMayHoldAnyWords() throws IOException {
+        Files.write(folder.resolve("paperbark.css"), List.of("h1:after { content: '? new'; }"));
+
+        assertThat(new Packs(Optional.of(folder)).make(TWO_PAPERS).findings()).isEmpty();
+    }
+
     @Test
     void aDangerousWordIsRefusedInAnImportedPartToo() throws IOException {
         Files.write(
@@ -87,7 +159,7 @@ class FirmTemplatesTest {
 
         holdsOnlyTheOldHeaterRecord(pack);
         assertThat(pack.findings().get(0).place())
-                .isEqualTo(new Place.InTemplate("ours.ftlh", 2, 10));
+                .isEqualTo(new Place.InTemplate("ours.ftlh", 2, 3));
         assertThat(pack.findings().get(0).fact()).contains("?eval");
     }
 
