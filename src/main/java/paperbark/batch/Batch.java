@@ -13,7 +13,6 @@ import paperbark.entitlement.Entitlements;
 import paperbark.entitlement.KeepUntil;
 import paperbark.entitlement.RulesInUse;
 import paperbark.finding.Finding;
-import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
 import paperbark.job.Job;
 import paperbark.output.BatchInfo;
@@ -43,7 +42,7 @@ public final class Batch {
     public Outcome prepare(Request request) throws IOException {
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
-            return refused(reading.findings());
+            return refused(request, reading.findings());
         }
         Inputs inputs = reading.result().get();
         Manifest.Sources sources = Manifest.Sources.of(request, inputs.rulebook());
@@ -84,7 +83,7 @@ public final class Batch {
     public Outcome check(Request request) throws IOException {
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
-            return refused(reading.findings());
+            return refused(request, reading.findings());
         }
         Inputs inputs = reading.result().get();
         String name = PackNames.slug(baseName(request.register()));
@@ -108,8 +107,11 @@ public final class Batch {
         return Runtime.getRuntime().availableProcessors();
     }
 
-    private static Outcome refused(List<Finding> findings) {
-        boolean tables = findings.stream().anyMatch(f -> f.code() == FindingCode.TABLE_MISSING);
+    /** What the firm's tables cause is not the register's fault. */
+    private static Outcome refused(Request request, List<Finding> findings) {
+        String register = request.register().getFileName().toString();
+        boolean tables =
+                findings.stream().anyMatch(f -> f.stops() && !f.place().file().equals(register));
         return new Outcome(
                 tables ? Ending.SETUP : Ending.REFUSED,
                 Optional.empty(),

@@ -9,6 +9,7 @@ import paperbark.firm.Product;
 import paperbark.job.Field;
 import paperbark.job.OldHeater;
 import paperbark.job.OldKind;
+import paperbark.job.Stage;
 import paperbark.rules.ActivityRow;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
@@ -33,6 +34,12 @@ record VeecActivity(Working working, Rulebook rules) {
         Optional<String> newKind = newKind(product.get());
         if (newKind.isEmpty()) {
             unclear("The products table names no boost for this solar heater.", Field.MODEL);
+            return Optional.empty();
+        }
+        if (oldKind == OldKind.UNTOLD) {
+            if (working.job().stage() == Stage.INSTALLED) {
+                unclear("The register does not say what the old heater was.", Field.OLD_KIND);
+            }
             return Optional.empty();
         }
         if (oldKind == OldKind.NONE) {

@@ -74,14 +74,17 @@ final class CellText {
     }
 
     /**
-     * A regular expression that a hostile text cannot keep busy: no bracketed group is repeated.
+     * A regular expression that a hostile text cannot keep busy: no bracketed group is repeated,
+     * and few parts may be of any length.
      */
     static Parsed<Pattern> pattern(String text) {
-        if (text.length() > LONGEST_PATTERN || text.matches(".*\\)[*+{].*")) {
+        if (text.length() > LONGEST_PATTERN
+                || text.matches(".*\\)[*+{].*")
+                || text.matches("(.*[*+]){4}.*")) {
             return Parsed.bad(
                     "The pattern is longer than "
                             + LONGEST_PATTERN
-                            + " signs or repeats a bracketed group.",
+                            + " signs, repeats a bracketed group or has more than three * or +.",
                     "Write the pattern plainly, e.g. TT-[0-9]{6}.");
         }
         try {

@@ -4,11 +4,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.finding.Severity;
 import paperbark.sheet.Reading;
+import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 
 /**
@@ -79,8 +82,33 @@ public final class FirmTablesReader {
             findings.add(empty.get().as(Severity.NOTE));
             return Optional.of(Table.empty(empty.get().place()));
         }
-        findings.addAll(reading.findings());
-        return reading.result().flatMap(sheet -> Table.open(shape, sheet, findings));
+        List<Finding> rows =
+                reading.findings().stream().filter(FirmTablesReader::isAboutARow).toList();
+        reading.findings().stream().filter(f -> !isAboutARow(f)).forEach(findings::add);
+        rows.forEach(row -> findings.add(leftOut(row)));
+        Set<Integer> wrong =
+                rows.stream().map(f -> f.place().rowNumber()).collect(Collectors.toSet());
+        return reading.result()
+                .flatMap(sheet -> Table.open(shape, without(sheet, wrong), findings));
+    }
+
+    private static boolean isAboutARow(Finding finding) {
+        return finding.code() == FindingCode.ROW_SHORT || finding.code() == FindingCode.ROW_LONG;
+    }
+
+    private static Finding leftOut(Finding row) {
+        return Finding.of(FindingCode.TABLE_ROW_WRONG, row.place(), row.fact(), row.remedy());
+    }
+
+    private static Sheet without(Sheet sheet, Set<Integer> rows) {
+        List<Row> kept = sheet.rows().stream().filter(row -> !rows.contains(row.number())).toList();
+        return new Sheet(
+                sheet.file(),
+                sheet.name(),
+                sheet.headingRow(),
+                sheet.columns(),
+                kept,
+                sheet.from1904());
     }
 
     /** An empty register is a mistake, but a firm may have no sellers or offers yet. */

@@ -20,6 +20,9 @@ public final class BatchCheck {
     private static final String COMPARE_CERTIFICATES =
             "Compare both certificates and correct the number that is wrong.";
 
+    // A sentence that names hundreds of rows helps nobody.
+    private static final int NAMED = 3;
+
     private BatchCheck() {}
 
     /**
@@ -164,6 +167,10 @@ public final class BatchCheck {
                 : Stream.empty();
     }
 
+    private static String more(int others) {
+        return others > NAMED ? " and %,d more".formatted(others - NAMED) : "";
+    }
+
     private static List<Finding> shared(
             List<Job> jobs,
             Function<Job, Stream<Mark>> marks,
@@ -185,12 +192,17 @@ public final class BatchCheck {
             }
             for (Marked one : same) {
                 List<Marked> others = same.stream().filter(o -> o != one).toList();
-                String where = others.stream().map(one::seenFrom).collect(Collectors.joining(", "));
+                String where =
+                        others.stream()
+                                        .limit(NAMED)
+                                        .map(one::seenFrom)
+                                        .collect(Collectors.joining(", "))
+                                + more(others.size());
                 findings.add(
                         Finding.of(code, one.place(), fact + where + ".", remedy)
                                 .seeing(one.mark().seen())
                                 .forJob(one.job().reference())
-                                .alsoAt(others.stream().map(Marked::place).toList()));
+                                .alsoAt(others.stream().limit(NAMED).map(Marked::place).toList()));
             }
         }
         return findings;

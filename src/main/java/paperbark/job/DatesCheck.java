@@ -38,6 +38,7 @@ final class DatesCheck {
                                 "Type the day on which the heater could first deliver hot water.");
                 findings.add(missing.as(Severity.STOP).holding(Concern.STC, Concern.VEEC));
             }
+            laterDays();
             return;
         }
         LocalDate day = job.installedOn().get();

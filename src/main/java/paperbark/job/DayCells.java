@@ -13,6 +13,7 @@ final class DayCells {
     private static final int FIRST_DAY_COUNT = 20_000;
     private static final int LAST_DAY_COUNT = 80_000;
     private static final LocalDate DAY_ZERO = LocalDate.of(1899, 12, 30);
+    private static final LocalDate DAY_ZERO_1904 = LocalDate.of(1904, 1, 1);
 
     private DayCells() {}
 
@@ -30,11 +31,11 @@ final class DayCells {
      * The day of a plain number, counted as spreadsheets do; also from a CSV file, which keeps it
      * as text.
      */
-    static Optional<LocalDate> dayCount(String text) {
+    static Optional<LocalDate> dayCount(String text, boolean from1904) {
         return Optional.of(text)
                 .filter(t -> t.matches("[0-9]{5}"))
                 .map(Integer::parseInt)
                 .filter(count -> count >= FIRST_DAY_COUNT && count <= LAST_DAY_COUNT)
-                .map(DAY_ZERO::plusDays);
+                .map((from1904 ? DAY_ZERO_1904 : DAY_ZERO)::plusDays);
     }
 }

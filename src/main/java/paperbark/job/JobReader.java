@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Buyer;
@@ -26,6 +27,9 @@ import paperbark.value.State;
  * everything wrong with a row is gathered in one pass.
  */
 public final class JobReader {
+    private static final Pattern NONE_YET =
+            Pattern.compile("(?i)tb[acd]|n/?a|none|nil|pending|to come|later|awaiting.*|[-?.x]+");
+
     private final FirmTables tables;
     private final LocalDate today;
 
@@ -60,7 +64,12 @@ public final class JobReader {
             RowFacts facts =
                     new RowFacts(
                             row,
-                            new Origin(sheet.file(), sheet.name(), row.number(), columns),
+                            new Origin(
+                                    sheet.file(),
+                                    sheet.name(),
+                                    row.number(),
+                                    columns,
+                                    sheet.from1904()),
                             today);
             Optional<String> reference = facts.text(Field.JOB);
             if (reference.isPresent()) {
@@ -92,7 +101,11 @@ public final class JobReader {
                         facts.text(Field.OFFICE_NOTE));
         Stage stage =
                 facts.choice(Field.STAGE, Words.STAGES)
-                        .orElse(installedOn.isPresent() ? Stage.INSTALLED : Stage.BOOKED);
+                        .orElse(
+                                installedOn.isPresent()
+                                                || facts.unread().contains(Field.INSTALLED_DATE)
+                                        ? Stage.INSTALLED
+                                        : Stage.BOOKED);
         Site site = Parties.site(facts);
         return new Job(
                 facts.origin(),
@@ -163,7 +176,7 @@ public final class JobReader {
         facts.text(Field.COLLECTOR_SERIALS)
                 .ifPresent(
                         text ->
-                                Arrays.stream(text.split("[,;]"))
+                                Arrays.stream(split(text))
                                         .filter(part -> !part.isBlank())
                                         .forEach(
                                                 part ->
@@ -173,6 +186,19 @@ public final class JobReader {
                                                                         t -> Serial.parse(part))
                                                                 .ifPresent(serials::add)));
         return serials;
+    }
+
+    /**
+     * By comma or semicolon; by spaces where every part looks like a serial, as from lines within a
+     * cell.
+     */
+    private static String[] split(String text) {
+        String[] words = text.split(" ");
+        boolean eachASerial =
+                words.length > 1
+                        && Arrays.stream(words)
+                                .allMatch(w -> w.length() >= 5 && w.matches(".*[0-9].*"));
+        return eachASerial && !text.matches(".*[,;].*") ? words : text.split("[,;]");
     }
 
     private Trades trades(RowFacts facts, Optional<State> state, Optional<LocalDate> day) {
@@ -199,24 +225,29 @@ public final class JobReader {
 
     private static Compliance compliance(RowFacts facts) {
         return new Compliance(
-                facts.text(Field.PLUMBING_CERTIFICATE),
+                number(facts, Field.PLUMBING_CERTIFICATE),
                 facts.day(Field.PLUMBING_CERTIFICATE_DATE),
-                facts.text(Field.ELECTRICAL_CERTIFICATE),
+                number(facts, Field.ELECTRICAL_CERTIFICATE),
                 facts.day(Field.ELECTRICAL_CERTIFICATE_DATE));
     }
 
+    /** A number, unless the cell only says that there is none yet. */
+    private static Optional<String> number(RowFacts facts, Field field) {
+        return facts.text(field).filter(text -> !NONE_YET.matcher(text).matches());
+    }
+
     private static Optional<OldHeater> oldHeater(RowFacts facts) {
-        return facts.choice(Field.OLD_KIND, Words.OLD_KINDS)
-                .map(
-                        kind ->
-                                new OldHeater(
-                                        kind,
-                                        facts.text(Field.OLD_MAKER),
-                                        facts.text(Field.OLD_MODEL),
-                                        facts.text(Field.OLD_SERIAL),
-                                        facts.text(Field.OLD_DISABLED),
-                                        facts.text(Field.OLD_DISPOSAL),
-                                        facts.day(Field.OLD_REMOVED_DATE)));
+        Optional<OldKind> kind = facts.choice(Field.OLD_KIND, Words.OLD_KINDS);
+        OldHeater old =
+                new OldHeater(
+                        kind.orElse(OldKind.UNTOLD),
+                        facts.text(Field.OLD_MAKER),
+                        facts.text(Field.OLD_MODEL),
+                        facts.text(Field.OLD_SERIAL),
+                        facts.text(Field.OLD_DISABLED),
+                        facts.text(Field.OLD_DISPOSAL),
+                        facts.day(Field.OLD_REMOVED_DATE));
+        return old.equals(OldHeater.UNKNOWN) ? Optional.empty() : Optional.of(old);
     }
 
     private Claim claim(

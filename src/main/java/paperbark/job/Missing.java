@@ -74,7 +74,10 @@ public record Missing(Field field, String who) {
     }
 
     private static void oldHeater(Job job, Gatherer missing) {
-        missing.unless(job.oldHeater().isPresent(), Field.OLD_KIND, PLUMBER);
+        missing.unless(
+                job.oldHeater().map(old -> old.kind() != OldKind.UNTOLD).orElse(false),
+                Field.OLD_KIND,
+                PLUMBER);
         if (job.replacesHeater()) {
             OldHeater old = job.oldHeater().orElseThrow();
             missing.unless(old.maker().isPresent(), Field.OLD_MAKER, PLUMBER);

@@ -21,4 +21,15 @@ public record OldHeater(
         Optional<String> serial,
         Optional<String> disabledHow,
         Optional<String> disposal,
-        Optional<LocalDate> removedOn) {}
+        Optional<LocalDate> removedOn) {
+    /** Nothing known. */
+    static final OldHeater UNKNOWN =
+            new OldHeater(
+                    OldKind.UNTOLD,
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty());
+}

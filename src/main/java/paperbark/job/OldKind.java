@@ -10,7 +10,9 @@ public enum OldKind {
     SOLAR_GAS("solar, gas boost"),
     HEAT_PUMP("heat pump"),
     SOLID_FUEL("solid fuel"),
-    NONE("none (new building)");
+    NONE("none (new building)"),
+    /** Something was there, but the register does not say what. */
+    UNTOLD("");
 
     private final String word;
 

@@ -63,7 +63,12 @@ final class RowFacts {
         Cell cell = row.cell(column);
         for (Trouble trouble : cell.troubles()) {
             Finding finding =
-                    finding(field, trouble.code(), trouble.fact(), trouble.remedy(), cell.text());
+                    finding(
+                            field,
+                            trouble.code(),
+                            trouble.fact(),
+                            trouble.remedy(),
+                            trouble.seen().orElse(cell.text()));
             if (finding.stops()) {
                 unread.add(field);
             }
@@ -136,7 +141,7 @@ final class RowFacts {
     }
 
     private Optional<LocalDate> undated(Field field, Cell cell) {
-        Optional<LocalDate> counted = DayCells.dayCount(cell.text());
+        Optional<LocalDate> counted = DayCells.dayCount(cell.text(), origin.from1904());
         if (counted.isEmpty()) {
             return read(field, FindingCode.DATE_UNREADABLE, cell.text(), Days::parse);
         }

@@ -92,7 +92,9 @@ final class Words {
             T[] values, Function<T, String> word, Map<String, T> more) {
         Map<String, T> all = new HashMap<>(more);
         for (T value : values) {
-            all.put(word.apply(value), value);
+            if (!word.apply(value).isEmpty()) {
+                all.put(word.apply(value), value);
+            }
         }
         return Map.copyOf(all);
     }

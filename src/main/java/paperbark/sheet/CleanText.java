@@ -83,9 +83,9 @@ record CleanText(String text, List<Trouble> troubles) {
         String alphabet = UnicodeScript.of(letter) == UnicodeScript.GREEK ? "Greek" : "Cyrillic";
         return new Trouble(
                 SCRIPTS_MIXED,
-                String.format(
-                        "In \"%s\" the letter \"%s\" is %s, not Latin.",
-                        word, Character.toString(letter), alphabet),
-                "Type the word again instead of pasting it.");
+                "The letter \"%s\" in this word is %s, not Latin."
+                        .formatted(Character.toString(letter), alphabet),
+                "Type the word again instead of pasting it.",
+                Optional.of(word));
     }
 }

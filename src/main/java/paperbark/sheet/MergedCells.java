@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.apache.poi.ss.usermodel.Row.MissingCellPolicy;
 import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.ss.util.CellAddress;
@@ -70,11 +71,10 @@ final class MergedCells {
     private static Trouble merged(String address, Cell first) {
         return new Trouble(
                 CELL_MERGED,
-                String.format(
-                        "%s is merged with %s, which holds \"%s\".",
-                        address, first.address(), first.text()),
-                String.format(
-                        "Unmerge the cells, and type \"%s\" into %s if it is meant there too.",
-                        first.text(), address));
+                address + " is merged with " + first.address() + ", which holds the value shown.",
+                "Unmerge the cells, and type the value into "
+                        + address
+                        + " if it is meant there too.",
+                Optional.of(first.text()));
     }
 }

@@ -129,17 +129,18 @@ final class RowSieve {
         line.filled().stream()
                 .filter(cell -> cell.column() > width)
                 .findFirst()
-                .map(cell -> tooLong(line, width, cell))
+                .map(cell -> tooLong(line, width))
                 .ifPresent(findings::add);
     }
 
-    private Finding tooLong(Line line, int width, Cell extra) {
+    private Finding tooLong(Line line, int width) {
         String fact =
                 String.format(
                         "The row has %d fields and the headings have %d.", line.fields(), width);
         String remedy =
                 "Put quotation marks around the text that contains the delimiter, or export the file again.";
-        return Finding.of(ROW_LONG, at(line), fact, remedy).seeing(extra.text());
+        // What was pushed there is not shown: it may be an account number.
+        return Finding.of(ROW_LONG, at(line), fact, remedy);
     }
 
     private void noteHidden(List<Line> kept) {

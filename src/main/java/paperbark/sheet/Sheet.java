@@ -10,13 +10,24 @@ import java.util.List;
  * @param headingRow 1-based row of the headings
  * @param columns the columns that have a heading, from left to right
  * @param rows the rows that hold anything, in order
+ * @param from1904 whether a plain number that means a day counts from 1904
  */
 public record Sheet(
-        String file, String name, int headingRow, List<Column> columns, List<Row> rows) {
+        String file,
+        String name,
+        int headingRow,
+        List<Column> columns,
+        List<Row> rows,
+        boolean from1904) {
 
     /** Keeps the lists from being changed. */
     public Sheet {
         columns = List.copyOf(columns);
         rows = List.copyOf(rows);
+    }
+
+    /** A sheet whose days count from 1900. */
+    public Sheet(String file, String name, int headingRow, List<Column> columns, List<Row> rows) {
+        this(file, name, headingRow, columns, rows, false);
     }
 }

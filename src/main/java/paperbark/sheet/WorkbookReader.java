@@ -46,8 +46,18 @@ final class WorkbookReader {
                                 ""));
             }
             findings.addAll(read.findings());
-            return new Reading<>(read.result(), findings);
+            return new Reading<>(read.result().map(sheet -> counting(sheet, from1904)), findings);
         }
+    }
+
+    private static Sheet counting(Sheet sheet, boolean from1904) {
+        return new Sheet(
+                sheet.file(),
+                sheet.name(),
+                sheet.headingRow(),
+                sheet.columns(),
+                sheet.rows(),
+                from1904);
     }
 
     /** Without the last argument the library writes to the file when it is closed. */

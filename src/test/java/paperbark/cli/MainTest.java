@@ -131,6 +131,32 @@ class MainTest {
     }
 
     @Test
+    void aTableWithoutTheFirmsNumberEndsWithTwentyThree() throws IOException {
+        copyTables();
+        Files.writeString(directory.resolve("tables/firm.csv"), "fact,value\nname,Saltmarsh\n");
+        assertThat(Program.run(directory, "prepare", "week.csv").exitCode()).isEqualTo(23);
+    }
+
+    @Test
+    void aShortRowOfATableIsLeftOutAndTheWeekGoesOn() throws IOException {
+        copyTables();
+        Path sellers = directory.resolve("tables/sellers.csv");
+        Files.writeString(sellers, Files.readString(sellers) + "Extra Seller Pty Ltd\n");
+        Program.Run run = Program.run(directory, "prepare", "week.csv");
+        assertThat(run.exitCode()).as(run.out()).isZero();
+        assertThat(run.out()).contains("[table-row-wrong]");
+    }
+
+    private void copyTables() throws IOException {
+        Files.createDirectories(directory.resolve("tables"));
+        try (Stream<Path> tables = Files.list(Path.of(TABLES))) {
+            for (Path table : tables.filter(Files::isRegularFile).toList()) {
+                Files.copy(table, directory.resolve("tables").resolve(table.getFileName()));
+            }
+        }
+    }
+
+    @Test
     void ruleTablesThatCannotBeUsedEndWithTwentyThree() throws IOException {
         Path rules = directory.resolve("tables/rules/stc");
         Files.createDirectories(rules);

@@ -61,4 +61,19 @@ class BatchCheckTest {
                                 .codes())
                 .isEmpty();
     }
+
+    @Test
+    void aSentenceNamesOnlyAFewRows() {
+        StringBuilder csv = new StringBuilder("Job,Tank serial,Position on site");
+        for (int i = 1; i <= 500; i++) {
+            csv.append("\nA-").append(i).append(",TD2231,place ").append(i);
+        }
+        List<Finding> twice =
+                Register.read(csv.toString()).findings().stream()
+                        .filter(f -> f.code().code().equals("serial-twice"))
+                        .toList();
+        assertThat(twice.size()).isEqualTo(500);
+        assertThat(twice.get(0).fact()).endsWith("and 496 more.").hasSizeLessThan(150);
+        assertThat(twice.get(0).also()).hasSize(3);
+    }
 }

@@ -40,6 +40,12 @@ class JobCheckTest {
     }
 
     @Test
+    void laterDaysAreLookedAtThoughTheDayOfInstallationIsMissing() {
+        assertThat(Register.read("Stage,Assignment signed on\ninstalled,16/12/2026").codes())
+                .contains("dates-out-of-order");
+    }
+
+    @Test
     void anInstalledJobWithoutADayHoldsItsClaims() {
         Finding finding =
                 Register.read("Stage\ninstalled").findings().stream()

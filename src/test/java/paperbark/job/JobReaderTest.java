@@ -3,13 +3,20 @@ package paperbark.job;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
+import paperbark.sheet.Cell;
+import paperbark.sheet.Column;
+import paperbark.sheet.Row;
+import paperbark.sheet.Trouble;
 import paperbark.value.Phone;
 import paperbark.value.Serial;
 
@@ -111,6 +118,73 @@ class JobReaderTest {
     })
     void daysThatCannotBeMeantAreFound(String typed, String code) {
         assertThat(Register.read("Installed on\n" + typed).codes()).contains(code);
+    }
+
+    @Test
+    void linesWithinACellAreSerialsOfTheirOwn() {
+        Job job =
+                Register.job(
+                        "Maker,Model,Collector serials\nTernlight,TL-E30-315,\"V26-00320\nV26-00321\"");
+        assertThat(job.heater().collectorSerials()).hasSize(2);
+        Job spaced = Register.job("Maker,Model,Collector serials\nTernlight,TL-E30-315,TD 2231");
+        assertThat(spaced.heater().collectorSerials())
+                .extracting(Serial::seen)
+                .containsExactly("TD 2231");
+    }
+
+    @Test
+    void whatIsKnownOfAnOldHeaterIsKeptThoughItsKindIsNot() {
+        Job job = Register.job("Old maker,Old heater\nBoobook,");
+        assertThat(job.oldHeater().flatMap(OldHeater::maker)).contains("Boobook");
+        assertThat(job.replacesHeater()).isTrue();
+        assertThat(Missing.of(job)).extracting(Missing::field).contains(Field.OLD_KIND);
+        assertThat(Register.job("Old maker,Old heater\n,").oldHeater()).isEmpty();
+    }
+
+    @Test
+    void anUnreadableDayDoesNotMakeAnInstalledJobABookedOne() {
+        assertThat(Register.job("Job,Installed on\nSB-1,31/11/2026").stage())
+                .isEqualTo(Stage.INSTALLED);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"TBA", "n/a", "pending", "--", "?"})
+    void aPromiseIsNoCertificateNumber(String typed) {
+        assertThat(Register.job("Plumbing certificate\n" + typed).compliance().plumbingNumber())
+                .isEmpty();
+    }
+
+    @Test
+    void aDayCountOf1904IsReadFrom1904() {
+        assertThat(DayCells.dayCount("44889", true)).contains(LocalDate.of(2026, 11, 25));
+        assertThat(DayCells.dayCount("46351", false)).contains(LocalDate.of(2026, 11, 25));
+        assertThat(DayCells.dayCount("19999", false)).isEmpty();
+        assertThat(DayCells.dayCount("80001", false)).isEmpty();
+    }
+
+    @Test
+    void mergedBankDetailsAreNotRepeatedInASentence() {
+        Cell account =
+                new Cell(
+                        9,
+                        "I3",
+                        Cell.Kind.BLANK,
+                        "",
+                        Optional.empty(),
+                        Optional.empty(),
+                        List.of(
+                                new Trouble(
+                                        FindingCode.CELL_MERGED,
+                                        "I3 is merged with I2, which holds the value shown.",
+                                        "Unmerge the cells.",
+                                        Optional.of("98765432"))));
+        Origin origin =
+                new Origin(
+                        "week.xlsx", "", 3, Map.of(Field.ACCOUNT, new Column(9, "I", "A/c no.")));
+        RowFacts facts = new RowFacts(new Row(3, Map.of(9, account)), origin, Register.TODAY);
+        facts.text(Field.ACCOUNT);
+        assertThat(facts.findings()).hasSize(1);
+        assertThat(facts.findings().toString()).doesNotContain("98765432");
     }
 
     @Test

@@ -259,7 +259,7 @@ class CellTruthTest {
             Cell cell = sheet.rows().get(row).cell(sheet.columns().get(3));
             assertThat(cell.isBlank()).isTrue();
             assertThat(codes(cell)).containsExactly(CELL_MERGED);
-            assertThat(cell.troubles().get(0).remedy()).contains("TD-1");
+            assertThat(cell.troubles().get(0).seen()).contains("TD-1");
         }
     }
 
