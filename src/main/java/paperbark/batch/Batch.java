@@ -111,7 +111,8 @@ public final class Batch {
         return Runtime.getRuntime().availableProcessors();
     }
 
-    private static Outcome refused(List<Finding> findings) {
+    /** The outcome where the register or the tables cannot be used. */
+    static Outcome refused(List<Finding> findings) {
         boolean tables = findings.stream().anyMatch(f -> f.code() == FindingCode.TABLE_MISSING);
         return new Outcome(
                 tables ? Ending.SETUP : Ending.REFUSED,

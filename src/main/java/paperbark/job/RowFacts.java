@@ -6,12 +6,10 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.sheet.Cell;
@@ -217,36 +215,7 @@ final class RowFacts {
 
     /** One of several words, whatever their case and punctuation. */
     <T> Optional<T> choice(Field field, Map<String, T> words) {
-        Map<String, T> plain =
-                words.entrySet().stream()
-                        .collect(
-                                Collectors.toMap(
-                                        e -> ColumnNames.normal(e.getKey()), Map.Entry::getValue));
-        return value(
-                field,
-                FindingCode.CHOICE_UNKNOWN,
-                text ->
-                        Optional.ofNullable(plain.get(ColumnNames.normal(text)))
-                                .map(Parsed::ok)
-                                .orElseGet(
-                                        () ->
-                                                Parsed.bad(
-                                                        "The word is none of those that this column takes.",
-                                                        useOneOf(text, words.keySet()))));
-    }
-
-    private static String useOneOf(String text, Set<String> words) {
-        String lower = text.toLowerCase(Locale.ROOT);
-        // Single letters and a sheet's true and false are understood, but nobody need learn them.
-        List<String> shown =
-                words.stream()
-                        .filter(w -> w.length() > 1 && !List.of("true", "false").contains(w))
-                        .sorted()
-                        .toList();
-        String all = String.join(", ", shown);
-        return Nearest.to(lower, shown)
-                .map(n -> "Type \"" + n + "\" if that is meant; the words are " + all + ".")
-                .orElse("Type one of these words: " + all + ".");
+        return value(field, FindingCode.CHOICE_UNKNOWN, text -> Words.read(text, words));
     }
 
     /** Something known by name in one of the firm's tables. */
