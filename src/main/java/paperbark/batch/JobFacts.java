@@ -7,6 +7,7 @@ import paperbark.batch.Explanation.Fact;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.OldHeater;
+import paperbark.job.Stage;
 import paperbark.value.Days;
 
 /** The facts of a job that certificates come from, each with the cell it was read in. */
@@ -21,9 +22,10 @@ final class JobFacts {
     static List<Fact> of(Job job) {
         JobFacts all = new JobFacts(job);
         all.add(Field.STAGE, Optional.of(job.stage().word()));
-        if (job.installedOn().isPresent() || job.visit().on().isEmpty()) {
+        if (job.installedOn().isPresent() || job.stage() == Stage.INSTALLED) {
             all.add(Field.INSTALLED_DATE, job.installedOn().map(Days::show));
-        } else {
+        }
+        if (job.installedOn().isEmpty()) {
             all.add(Field.VISIT_DATE, job.visit().on().map(Days::show));
         }
         all.add(Field.SITE_POSTCODE, job.site().address().postcode());

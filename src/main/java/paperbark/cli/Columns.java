@@ -2,6 +2,7 @@ package paperbark.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.apache.commons.text.WordUtils;
 
 /** Lays texts out beside each other, wrapped at words, with two spaces between the columns. */
@@ -40,9 +41,10 @@ final class Columns {
         return lines;
     }
 
-    private static List<String> wrapped(String text, int width) {
+    /** The lines of a text; an empty line stays. */
+    static List<String> wrapped(String text, int width) {
         return text.lines()
-                .flatMap(line -> WordUtils.wrap(line, width, "\n", true).lines())
+                .flatMap(line -> Stream.of(WordUtils.wrap(line, width, "\n", true).split("\n")))
                 .toList();
     }
 }

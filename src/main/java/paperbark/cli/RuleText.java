@@ -45,7 +45,7 @@ final class RuleText {
     }
 
     private void section(String heading, List<Row> rows) {
-        out.println(heading + ": " + counted(rows.size()) + bySureness(rows));
+        lines("", new Columns(98).row(heading + ": " + counted(rows.size()) + bySureness(rows)));
         out.println();
         Map<String, List<Row>> tables =
                 rows.stream()

@@ -12,7 +12,8 @@ final class SideBySide {
     /** Stands before a line whose two columns differ. */
     static final String SIGN = "*";
 
-    private static final Columns COLUMNS = new Columns(24, 40, 40);
+    private static final int WIDTH = 40;
+    private static final Columns COLUMNS = new Columns(24, WIDTH, WIDTH);
 
     private final PrintWriter out;
 
@@ -32,6 +33,20 @@ final class SideBySide {
             String sign = line.get(1).equals(line.get(2)) ? " " : SIGN;
             out.println((sign + " " + String.join("  ", line)).stripTrailing());
         }
+    }
+
+    /** Working above result, so that results stand beside each other however long the working. */
+    void step(String label, List<String> one, List<String> other) {
+        int height = Math.max(height(one.get(0)), height(other.get(0)));
+        row(label, under(one, height), under(other, height));
+    }
+
+    private static int height(String working) {
+        return Columns.wrapped(working, WIDTH).size();
+    }
+
+    private static String under(List<String> step, int height) {
+        return step.get(0) + "\n".repeat(height - height(step.get(0)) + 1) + step.get(1);
     }
 
     /** Facts, paired by name. */

@@ -18,7 +18,7 @@ import paperbark.finding.RuleRef;
  */
 final class WorkingText {
     private static final Columns FACTS = new Columns(26, 44, 24);
-    private static final Columns STEPS = new Columns(26, 40, 20, 6);
+    private static final Columns STEPS = new Columns(26, 40, 18, 8);
     private static final Columns RULES = new Columns(4, 92);
 
     private final PrintWriter out;
@@ -82,7 +82,7 @@ final class WorkingText {
                 out.println();
                 List<RuleRef> rules = rules(Stream.of(one, other));
                 for (String label : labels(one, other)) {
-                    pair.row(label, cell(one.step(label), rules), cell(other.step(label), rules));
+                    pair.step(label, cell(one.step(label), rules), cell(other.step(label), rules));
                 }
                 rules(rules);
             }
@@ -114,9 +114,13 @@ final class WorkingText {
         return labels;
     }
 
-    private static String cell(Optional<SchemeWorking.Line> step, List<RuleRef> rules) {
-        return step.map(s -> (s.working() + "\n= " + s.result() + " " + numbers(s, rules)).strip())
-                .orElse("-");
+    private static List<String> cell(Optional<SchemeWorking.Line> step, List<RuleRef> rules) {
+        return step.map(
+                        s ->
+                                List.of(
+                                        s.working(),
+                                        ("= " + s.result() + " " + numbers(s, rules)).strip()))
+                .orElse(List.of("-", ""));
     }
 
     private static List<RuleRef> rules(Stream<SchemeWorking> schemes) {

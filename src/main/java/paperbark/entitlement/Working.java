@@ -28,7 +28,11 @@ final class Working {
 
     Working(SchemeName scheme, Job job) {
         this.scheme = scheme;
-        this.concern = scheme == SchemeName.STC ? Concern.STC : Concern.VEEC;
+        this.concern =
+                switch (scheme) {
+                    case STC -> Concern.STC;
+                    case VEEC -> Concern.VEEC;
+                };
         this.job = job;
     }
 

@@ -122,7 +122,7 @@ public final class JobCheck {
 
     private void owner() {
         Owner owner = job.owner();
-        boolean claims = job.stc().claimed() || job.veec().claimed();
+        boolean claims = job.claims();
         if (claims && owner.gstRegistered().orElse(false)) {
             registeredOwner(job.site().business());
         } else if (claims
@@ -210,7 +210,7 @@ public final class JobCheck {
         }
         benefit(SchemeName.STC, Field.STC_BENEFIT, Concern.STC);
         benefit(SchemeName.VEEC, Field.VEEC_BENEFIT, Concern.VEEC);
-        boolean claims = job.stc().claimed() || job.veec().claimed();
+        boolean claims = job.claims();
         if (claims
                 && job.payment().fullPrice().isEmpty()
                 && !job.unread().contains(Field.FULL_PRICE)) {

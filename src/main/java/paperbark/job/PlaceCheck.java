@@ -53,7 +53,7 @@ final class PlaceCheck {
                                                 + address.postcode().orElseThrow()
                                                 + " belongs to post office boxes.",
                                         "Type the postcode of the street where the heater stands."));
-        boolean claims = job.stc().claimed() || job.veec().claimed();
+        boolean claims = job.claims();
         boolean found =
                 address.street()
                         .map(s -> s.matches(".*[0-9].*|(?i).*\\b(lot|rmb|rsd)\\b.*"))

@@ -46,7 +46,7 @@ public final class SupposedJob {
 
     private Parsed<Job> suppose(Rulebook rulebook) {
         if (whatIf.maker().isEmpty() && whatIf.model().isEmpty()) {
-            return Parsed.ok(with(heater(job.heater().product()), rulebook));
+            return Parsed.ok(with(heater(Optional.empty()), rulebook));
         }
         return new SupposedProduct(job.heater(), whatIf, tables)
                 .find()
@@ -166,14 +166,14 @@ public final class SupposedJob {
         return heater(Optional.of(product));
     }
 
-    private Heater heater(Optional<Product> product) {
+    private Heater heater(Optional<Product> other) {
         Heater real = job.heater();
-        Optional<String> maker = product.map(Product::maker);
+        Optional<String> maker = other.map(Product::maker);
         return new Heater(
                 maker.or(real::makerName),
-                product.map(Product::model).or(real::model),
+                other.map(Product::model).or(real::model),
                 maker.flatMap(tables::maker).or(real::maker),
-                product,
+                other.or(real::product),
                 real.tankSerial(),
                 real.collectorSerials(),
                 real.heatPumpSerial(),
