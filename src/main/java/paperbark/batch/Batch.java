@@ -108,7 +108,7 @@ public final class Batch {
     }
 
     /** What the firm's tables cause is not the register's fault. */
-    private static Outcome refused(Request request, List<Finding> findings) {
+    static Outcome refused(Request request, List<Finding> findings) {
         String register = request.register().getFileName().toString();
         boolean tables =
                 findings.stream().anyMatch(f -> f.stops() && !f.place().file().equals(register));

@@ -23,7 +23,7 @@ public final class FindingsJson {
      * code, severity, place, job, value, fact, remedy, why, holds and rule.
      */
     public static String of(Outcome outcome) {
-        ObjectNode root = JSON.createObjectNode();
+        ObjectNode root = object();
         root.put("ending", outcome.ending().name().toLowerCase(Locale.ROOT));
         root.put("exitCode", outcome.ending().exitCode());
         outcome.published().ifPresent(path -> root.put("published", path.toString()));
@@ -36,6 +36,16 @@ public final class FindingsJson {
                 .forEach(e -> certificates.put(e.getKey().word(), e.getValue()));
         ArrayNode findings = root.putArray("findings");
         outcome.findings().forEach(f -> findings.add(node(f)));
+        return text(root);
+    }
+
+    /** An empty object. */
+    static ObjectNode object() {
+        return JSON.createObjectNode();
+    }
+
+    /** The object as indented text. */
+    static String text(ObjectNode root) {
         try {
             return JSON.writeValueAsString(root);
         } catch (JsonProcessingException e) {
@@ -43,7 +53,8 @@ public final class FindingsJson {
         }
     }
 
-    private static ObjectNode node(Finding finding) {
+    /** A finding. */
+    static ObjectNode node(Finding finding) {
         ObjectNode node = JSON.createObjectNode();
         node.put("code", finding.code().code());
         node.put("severity", finding.severity().word());

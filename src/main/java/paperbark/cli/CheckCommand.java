@@ -25,7 +25,7 @@ final class CheckCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Outcome outcome =
                 new Batch((what, done, of) -> {}).check(options.request(world, "", false));
-        new Report(world, options).print(outcome);
+        new Report(world.out(), options.json(), options.explain()).print(outcome);
         return outcome.ending().exitCode();
     }
 }

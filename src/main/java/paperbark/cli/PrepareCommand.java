@@ -30,7 +30,7 @@ final class PrepareCommand implements Callable<Integer> {
         ProgressLine progress = new ProgressLine(world);
         Outcome outcome = new Batch(progress).prepare(options.request(world, "packs", siteSheets));
         progress.end();
-        new Report(world, options).print(outcome);
+        new Report(world.out(), options.json(), options.explain()).print(outcome);
         return outcome.ending().exitCode();
     }
 }

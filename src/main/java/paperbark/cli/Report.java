@@ -20,15 +20,18 @@ final class Report {
     private static final int SHOWN_OF_A_CODE = 20;
 
     private final PrintWriter out;
-    private final RegisterOptions options;
+    private final boolean json;
+    private final boolean explain;
 
-    Report(Main.World world, RegisterOptions options) {
-        this.out = world.out();
-        this.options = options;
+    /** Prints JSON, or words that may explain themselves. */
+    Report(PrintWriter out, boolean json, boolean explain) {
+        this.out = out;
+        this.json = json;
+        this.explain = explain;
     }
 
     void print(Outcome outcome) {
-        if (options.json()) {
+        if (json) {
             out.println(FindingsJson.of(outcome));
             return;
         }
@@ -37,16 +40,17 @@ final class Report {
     }
 
     private void findings(List<Finding> findings) {
+        FindingText text = new FindingText(out, explain);
         Map<FindingCode, Integer> shown = new EnumMap<>(FindingCode.class);
         Map<FindingCode, Integer> hidden = new EnumMap<>(FindingCode.class);
         for (Finding finding : findings) {
-            boolean quiet = finding.severity() == Severity.NOTE && !options.explain();
+            boolean quiet = finding.severity() == Severity.NOTE && !explain;
             if (quiet
                     || (shown.merge(finding.code(), 1, Integer::sum) > SHOWN_OF_A_CODE
-                            && !options.explain())) {
+                            && !explain)) {
                 hidden.merge(finding.code(), 1, Integer::sum);
             } else {
-                print(finding);
+                text.print(finding);
             }
         }
         if (!hidden.isEmpty()) {
@@ -60,28 +64,6 @@ final class Report {
                             + ". Use --explain, or look into the marked-up register.");
             out.println();
         }
-    }
-
-    private void print(Finding finding) {
-        String job = finding.job().map(j -> " " + j).orElse("");
-        out.println(
-                finding.severity().word()
-                        + job
-                        + ": "
-                        + finding.where()
-                        + "  ["
-                        + finding.code().code()
-                        + "]");
-        String seen = finding.seen().isEmpty() ? "" : "\"" + finding.seen() + "\": ";
-        out.println("  " + seen + finding.fact());
-        if (!finding.remedy().isEmpty()) {
-            out.println("  Do: " + finding.remedy());
-        }
-        if (options.explain()) {
-            out.println("  Why: " + finding.why());
-            finding.rule().ifPresent(rule -> out.println("  Rule: " + rule.inWords()));
-        }
-        out.println();
     }
 
     private void summary(Outcome outcome) {

@@ -62,9 +62,10 @@ public final class KeepUntil {
         }
 
         private Optional<Dated<Setting>> years(Rulebook rulebook) {
-            return scheme == SchemeName.STC
-                    ? rulebook.stcLimits().on(lastDay, StcLimit.KEEP_YEARS)
-                    : rulebook.veecConditions().on(lastDay, VeecCondition.KEEP_YEARS);
+            return switch (scheme) {
+                case STC -> rulebook.stcLimits().on(lastDay, StcLimit.KEEP_YEARS);
+                case VEEC -> rulebook.veecConditions().on(lastDay, VeecCondition.KEEP_YEARS);
+            };
         }
 
         private String fact(int years) {

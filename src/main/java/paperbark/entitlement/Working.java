@@ -9,7 +9,6 @@ import java.util.Set;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.finding.Place;
 import paperbark.finding.RuleRef;
 import paperbark.firm.SchemeName;
 import paperbark.job.Field;
@@ -29,7 +28,11 @@ final class Working {
 
     Working(SchemeName scheme, Job job) {
         this.scheme = scheme;
-        this.concern = scheme == SchemeName.STC ? Concern.STC : Concern.VEEC;
+        this.concern =
+                switch (scheme) {
+                    case STC -> Concern.STC;
+                    case VEEC -> Concern.VEEC;
+                };
         this.job = job;
     }
 
@@ -101,12 +104,9 @@ final class Working {
         return Set.of(fields).stream().noneMatch(job.unread()::contains);
     }
 
-    /** Where a fact was read, for the working: {@code cell F14}, {@code row 14}. */
+    /** Where a fact comes from, for the working. */
     String from(Field field) {
-        Place place = job.origin().cell(field);
-        return place.cellAddress().isEmpty()
-                ? "row " + place.rowNumber()
-                : "cell " + place.cellAddress();
+        return job.origin().from(field);
     }
 
     /** The first finding with one of the codes. */

@@ -14,11 +14,15 @@ public record RuleRef(String table, int row, String source, String pinpoint, Str
     /** Source, pinpoint and, where it was not read in the source, how sure we are. */
     public String inWords() {
         String where = pinpoint.isEmpty() ? source : source + ", " + pinpoint;
+        return confidence.equals("published") ? where : where + " (" + sure() + ")";
+    }
+
+    /** How sure we are, for people: {@code from memory, not verified}. */
+    public String sure() {
         return switch (confidence) {
-            case "published" -> where;
-            case "memory" -> where + " (from memory, not verified)";
-            case "demo" -> where + " (invented for the demonstration)";
-            default -> where + " (" + confidence + ")";
+            case "memory" -> "from memory, not verified";
+            case "demo" -> "invented for the demonstration";
+            default -> confidence;
         };
     }
 }

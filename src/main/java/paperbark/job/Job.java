@@ -1,6 +1,7 @@
 package paperbark.job;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.Set;
 import paperbark.firm.Listing;
@@ -57,6 +58,11 @@ public record Job(
             case STC -> stc;
             case VEEC -> veec;
         };
+    }
+
+    /** Whether certificates are to be assigned under any scheme. */
+    public boolean claims() {
+        return Arrays.stream(SchemeName.values()).anyMatch(s -> claim(s).claimed());
     }
 
     /**

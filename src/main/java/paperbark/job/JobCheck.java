@@ -43,7 +43,7 @@ public final class JobCheck {
 
     private void owner() {
         Owner owner = job.owner();
-        boolean claims = job.stc().claimed() || job.veec().claimed();
+        boolean claims = job.claims();
         if (claims && owner.gstRegistered().orElse(false)) {
             registeredOwner(job.site().business());
         } else if (claims
@@ -124,7 +124,7 @@ public final class JobCheck {
         benefit(SchemeName.STC, Field.STC_BENEFIT, Concern.STC);
         benefit(SchemeName.VEEC, Field.VEEC_BENEFIT, Concern.VEEC);
         amounts();
-        boolean claims = job.stc().claimed() || job.veec().claimed();
+        boolean claims = job.claims();
         if (claims
                 && job.payment().fullPrice().isEmpty()
                 && !job.unread().contains(Field.FULL_PRICE)) {

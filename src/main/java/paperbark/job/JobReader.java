@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -69,7 +70,8 @@ public final class JobReader {
                                     sheet.name(),
                                     row.number(),
                                     columns,
-                                    sheet.from1904()),
+                                    sheet.from1904(),
+                                    Set.of()),
                             today);
             Optional<String> reference = facts.text(Field.JOB);
             if (reference.isPresent()) {

@@ -26,7 +26,7 @@ public record Missing(Field field, String who) {
      */
     public static List<Missing> of(Job job) {
         Gatherer missing = new Gatherer(job);
-        boolean claims = job.stc().claimed() || job.veec().claimed();
+        boolean claims = job.claims();
         missing.unless(job.installedOn().isPresent(), Field.INSTALLED_DATE, PLUMBER);
         missing.unless(job.owner().name().isPresent(), Field.OWNER_NAME, OFFICE);
         missing.unless(job.owner().phone().isPresent(), Field.OWNER_PHONE, OWNER);

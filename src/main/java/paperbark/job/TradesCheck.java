@@ -100,7 +100,7 @@ final class TradesCheck {
     }
 
     private void plumbingNumber() {
-        boolean claims = job.stc().claimed() || job.veec().claimed();
+        boolean claims = job.claims();
         boolean known =
                 job.compliance().plumbingNumber().isPresent()
                         || job.unread().contains(Field.PLUMBING_CERTIFICATE);

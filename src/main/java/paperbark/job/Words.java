@@ -1,8 +1,13 @@
 package paperbark.job;
 
 import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
+import paperbark.value.Nearest;
+import paperbark.value.Parsed;
 
 /** The words that offices use in columns with a fixed choice, beside our own. */
 final class Words {
@@ -87,6 +92,34 @@ final class Words {
                     false);
 
     private Words() {}
+
+    /** One of several words, whatever its case and punctuation. */
+    static <T> Parsed<T> read(String text, Map<String, T> words) {
+        String wanted = ColumnNames.normal(text);
+        return words.entrySet().stream()
+                .filter(e -> ColumnNames.normal(e.getKey()).equals(wanted))
+                .findFirst()
+                .map(e -> Parsed.ok(e.getValue()))
+                .orElseGet(
+                        () ->
+                                Parsed.bad(
+                                        "The word is none of those that this column takes.",
+                                        useOneOf(text, words.keySet())));
+    }
+
+    private static String useOneOf(String text, Set<String> words) {
+        String lower = text.toLowerCase(Locale.ROOT);
+        // Single letters and a sheet's true and false are understood, but nobody need learn them.
+        List<String> shown =
+                words.stream()
+                        .filter(w -> w.length() > 1 && !List.of("true", "false").contains(w))
+                        .sorted()
+                        .toList();
+        String all = String.join(", ", shown);
+        return Nearest.to(lower, shown)
+                .map(n -> "Type \"" + n + "\" if that is meant; the words are " + all + ".")
+                .orElse("Type one of these words: " + all + ".");
+    }
 
     private static <T> Map<String, T> with(
             T[] values, Function<T, String> word, Map<String, T> more) {

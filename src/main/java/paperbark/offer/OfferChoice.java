@@ -52,7 +52,11 @@ public final class OfferChoice {
     public Chosen choose(Job job, Entitlement entitlement) {
         int count = entitlement.certificates().orElse(0);
         SchemeName scheme = entitlement.scheme();
-        Field buyerField = scheme == SchemeName.STC ? Field.STC_BUYER : Field.VEEC_BUYER;
+        Field buyerField =
+                switch (scheme) {
+                    case STC -> Field.STC_BUYER;
+                    case VEEC -> Field.VEEC_BUYER;
+                };
         if (count == 0 || job.unread().contains(buyerField)) {
             return new Chosen(Optional.empty(), List.of());
         }

@@ -34,13 +34,12 @@ public final class PaperPlan {
         }
         String maker = job.heater().maker().flatMap(m -> m.warrantyVariant()).orElse(DEFAULT);
         papers.add(paper(PaperKind.WARRANTY, maker, findings));
-        if (job.stc().claimed()) {
-            papers.add(paper(PaperKind.STC, form(PaperKind.STC, job, expected), findings));
+        for (SchemeName scheme : SchemeName.values()) {
+            if (job.claim(scheme).claimed()) {
+                papers.add(paper(PaperKind.of(scheme), form(scheme, job, expected), findings));
+            }
         }
-        if (job.veec().claimed()) {
-            papers.add(paper(PaperKind.VEEC, form(PaperKind.VEEC, job, expected), findings));
-        }
-        if (job.stc().claimed() || job.veec().claimed()) {
+        if (job.claims()) {
             papers.add(paper(PaperKind.WORKING, DEFAULT, findings));
         }
         if (job.replacesHeater()) {
@@ -50,15 +49,13 @@ public final class PaperPlan {
         return papers;
     }
 
-    private static String form(PaperKind kind, Job job, List<Expected> expected) {
+    private static String form(SchemeName scheme, Job job, List<Expected> expected) {
         Optional<Buyer> taken =
                 expected.stream()
-                        .filter(e -> PaperKind.of(e.scheme()) == kind)
+                        .filter(e -> e.scheme() == scheme)
                         .map(Expected::buyer)
                         .findFirst();
-        Optional<Buyer> fixed = kind == PaperKind.STC ? job.stc().buyer() : job.veec().buyer();
-        SchemeName scheme = kind == PaperKind.STC ? SchemeName.STC : SchemeName.VEEC;
-        return taken.or(() -> fixed)
+        return taken.or(() -> job.claim(scheme).buyer())
                 .map(buyer -> buyer.forms().getOrDefault(scheme, DEFAULT))
                 .orElse(DEFAULT);
     }

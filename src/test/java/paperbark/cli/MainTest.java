@@ -192,7 +192,7 @@ class MainTest {
     @Test
     void helpNamesEveryCommandAndOption() {
         assertThat(Program.run(directory, "--help").out())
-                .contains("prepare", "check", "Exit codes");
+                .contains("prepare", "check", "explain", "rules", "Exit codes");
         assertThat(Program.run(directory, "prepare", "--help").out())
                 .contains(
                         "--sheet",
@@ -203,5 +203,10 @@ class MainTest {
                         "--json",
                         "--explain",
                         "--site-sheets");
+        assertThat(Program.run(directory, "explain", "--help").out())
+                .contains("JOB", "--what-if", "--sheet", "--tables", "--as-of", "--json")
+                .doesNotContain("--out", "--templates");
+        assertThat(Program.run(directory, "rules", "--help").out())
+                .contains("--table=", "--within", "--tables", "--as-of", "--json");
     }
 }

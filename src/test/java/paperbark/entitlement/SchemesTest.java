@@ -2,25 +2,34 @@ package paperbark.entitlement;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.math.BigDecimal;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.RuleRef;
 import paperbark.firm.Products;
 import paperbark.firm.SchemeName;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.Jobs;
 import paperbark.rules.CountRounding;
+import paperbark.rules.Dated;
+import paperbark.rules.GstRow;
 import paperbark.rules.Rulebook;
+import paperbark.rules.Unkeyed;
 import paperbark.value.State;
 
 class SchemesTest {
@@ -62,38 +71,114 @@ class SchemesTest {
 
     @Test
     void aFurtherSchemeIsOneClass() {
-        Scheme ten =
-                new Scheme() {
-                    @Override
-                    public SchemeName name() {
-                        return SchemeName.VEEC;
-                    }
-
-                    @Override
-                    public Assessment assess(Job job, Rulebook rulebook, LocalDate today) {
-                        Working working = new Working(name(), job);
-                        working.step("Certificates", "ten for every job", "10");
-                        working.report(
-                                working.at(Field.MODEL, FindingCode.COUNT_TOO_LOW, "Ten.", ""));
-                        return working.assessment(
-                                new Entitlement(
-                                        name(),
-                                        Optional.of(10),
-                                        Optional.empty(),
-                                        Optional.empty(),
-                                        Optional.of(today),
-                                        false,
-                                        working.steps()));
-                    }
-                };
-
-        Schemes.Assessed assessed =
-                new Schemes(List.of(new StcScheme(), ten))
-                        .ask(Jobs.installed().job(), DEMO, Found.TODAY);
+        Schemes.Assessed assessed = withTenths(Jobs.installed().job());
 
         assertThat(assessed.entitlements().all())
                 .extracting(e -> e.certificates().orElseThrow())
-                .containsExactly(15, 10);
+                .containsExactly(15, 500);
+        Entitlement tenths = assessed.entitlements().all().get(1);
+        assertThat(tenths.lastDay()).contains(LocalDate.of(2027, 5, 20));
+        assertThat(tenths.steps())
+                .extracting(Step::working)
+                .containsExactly("%s: $5,500.00 / 11".formatted(Jobs.cell(Field.FULL_PRICE)));
+        assertThat(tenths.rules()).extracting(RuleRef::table).containsExactly("gst.csv");
+        assertThat(assessed.findings()).isEmpty();
+    }
+
+    @Test
+    void aGapInTheTableOfAFurtherSchemeHoldsItsPaperAlone() {
+        Job job = Jobs.installed().withInstalledOn("2026-11-20").withVisitOn("2026-11-20").job();
+        Job before = Jobs.installed().withInstalledOn("2000-06-30").job();
+
+        assertThat(withTenths(job).findings()).isEmpty();
+        Finding stop =
+                withTenths(before).findings().stream()
+                        .filter(f -> f.fact().contains("gst.csv"))
+                        .findFirst()
+                        .orElseThrow();
+
+        assertThat(stop.code()).isEqualTo(FindingCode.RULE_MISSING);
+        assertThat(stop.holds()).containsExactly(Concern.VEEC);
+        assertThat(stop.job()).contains("SB-1032");
+    }
+
+    @Test
+    void aFurtherSchemeSaysNothingOfAJobThatDoesNotClaim() {
+        Schemes.Assessed assessed =
+                withTenths(Jobs.installed().withoutClaim(SchemeName.VEEC).job());
+
+        assertThat(assessed.entitlements().all())
+                .extracting(Entitlement::scheme)
+                .containsExactly(SchemeName.STC);
+    }
+
+    /** What a developer adds: every name of a scheme has all that DEVELOPERS.md asks for. */
+    @ParameterizedTest
+    @EnumSource(SchemeName.class)
+    void everySchemeHasItsClassTablesColumnsPaperAndForms(SchemeName name) throws IOException {
+        String word = name.word().toLowerCase(Locale.ROOT);
+
+        assertThat(Schemes.KNOWN.all()).extracting(Scheme::name).containsOnlyOnce(name);
+        assertThat(Path.of("src/main/resources/rules", word)).isNotEmptyDirectory();
+        assertThat(Path.of("templates", word, "default.ftlh")).isRegularFile();
+        assertThat(Field.values())
+                .extracting(Field::key)
+                .contains(word + "-claim", word + "-buyer", word + "-count", word + "-benefit");
+        assertThat(Concern.values()).extracting(Enum::name).contains(name.name());
+        assertThat(Files.readString(Path.of("input-samples/tables/buyers.csv")))
+                .contains(word + "_form");
+        assertThat(Jobs.installed().job().claim(name).claimed()).isTrue();
+    }
+
+    private static Schemes.Assessed withTenths(Job job) {
+        return new Schemes(List.of(new StcScheme(), new PriceScheme())).ask(job, DEMO, Found.TODAY);
+    }
+
+    /**
+     * A scheme that nobody has: a certificate for every dollar of GST in the price, by the table of
+     * the GST, created within six months. It borrows a name, for names are the law's.
+     */
+    private static final class PriceScheme implements Scheme {
+        @Override
+        public SchemeName name() {
+            return SchemeName.VEEC;
+        }
+
+        @Override
+        public Assessment assess(Job job, Rulebook rulebook, LocalDate today) {
+            if (!job.claim(name()).claimed()) {
+                return Assessment.NONE;
+            }
+            Working working = new Working(name(), job);
+            LocalDate day = job.ruleDay().orElseThrow();
+            Optional<Integer> count =
+                    working.rule(rulebook.gst(), day, Unkeyed.ALL).map(row -> count(working, row));
+            return working.assessment(
+                    new Entitlement(
+                            name(),
+                            count,
+                            Optional.empty(),
+                            Optional.empty(),
+                            Optional.of(day.plusMonths(6)),
+                            !working.isInstalled(),
+                            working.steps()));
+        }
+
+        private static int count(Working working, Dated<GstRow> row) {
+            BigDecimal price = working.job().payment().fullPrice().orElseThrow().amount();
+            int divisor = row.row().priceDivisor();
+            int count = price.intValueExact() / divisor;
+            working.step(
+                    "Certificates for this job",
+                    "%s: %s / %d"
+                            .formatted(
+                                    working.from(Field.FULL_PRICE),
+                                    working.job().payment().fullPrice().orElseThrow(),
+                                    divisor),
+                    Integer.toString(count),
+                    row.ref());
+            return count;
+        }
     }
 
     @ParameterizedTest

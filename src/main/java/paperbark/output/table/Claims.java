@@ -15,11 +15,7 @@ final class Claims {
     private Claims() {}
 
     static boolean isHeld(CaseFile file, SchemeName scheme) {
-        PaperKind kind =
-                switch (scheme) {
-                    case STC -> PaperKind.STC;
-                    case VEEC -> PaperKind.VEEC;
-                };
+        PaperKind kind = PaperKind.of(scheme);
         return file.papers().stream().anyMatch(p -> p.kind() == kind && p.isBlocked())
                 || file.papers().stream().allMatch(Paper::isBlocked);
     }

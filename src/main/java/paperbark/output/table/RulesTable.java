@@ -39,14 +39,6 @@ public final class RulesTable {
                 rule.row() > 0 ? TableCell.whole(rule.row()) : TableCell.BLANK,
                 text(rule.source()),
                 text(rule.pinpoint()),
-                text(sure(rule.confidence())));
-    }
-
-    private static String sure(String confidence) {
-        return switch (confidence) {
-            case "memory" -> "from memory, not verified";
-            case "demo" -> "invented for the demonstration";
-            default -> confidence;
-        };
+                text(rule.sure()));
     }
 }

@@ -1,0 +1,103 @@
+package paperbark.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Optional;
+import paperbark.batch.Request;
+import paperbark.value.Days;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.TypeConversionException;
+
+/** The words that say which register is meant and how to read it. */
+final class ReadingOptions {
+
+    @Parameters(
+            index = "0",
+            paramLabel = "REGISTER",
+            description = "The list of jobs: .xlsx, .xls or .csv.")
+    private Path register;
+
+    @Option(
+            names = "--sheet",
+            paramLabel = "NAME",
+            description = "The sheet to read; otherwise the one whose headings match best.")
+    private Optional<String> sheet = Optional.empty();
+
+    @Option(
+            names = "--tables",
+            paramLabel = "PATH",
+            description =
+                    "Folder or workbook of the firm's tables; otherwise the folder \"tables\" beside the register.")
+    private Optional<Path> tables = Optional.empty();
+
+    @Option(
+            names = "--as-of",
+            paramLabel = "DATE",
+            converter = DayConverter.class,
+            description = "The day of the run, e.g. 2026-11-23; otherwise today.")
+    private Optional<LocalDate> asOf = Optional.empty();
+
+    @Option(names = "--json", description = "Print the outcome and its findings as JSON.")
+    private boolean json;
+
+    boolean json() {
+        return json;
+    }
+
+    /** The folder that the register lies in. */
+    Path beside(Main.World world) {
+        Path file = file(world);
+        return Optional.ofNullable(file.getParent()).orElse(file);
+    }
+
+    /** The request to read, with relative paths taken from the working directory. */
+    Request request(Main.World world) {
+        Path beside = beside(world);
+        Path tablesPath =
+                tables.map(world.directory()::resolve).orElse(beside.resolve("tables")).normalize();
+        return new Request(
+                file(world),
+                sheet,
+                tablesPath,
+                Optional.empty(),
+                rules(tablesPath),
+                beside,
+                asOf.orElseGet(() -> LocalDate.now(world.clock())),
+                false,
+                Version.text());
+    }
+
+    private Path file(Main.World world) {
+        return world.directory().resolve(register).normalize();
+    }
+
+    /** The firm's rules, in the folder of tables or beside the workbook of tables. */
+    static Optional<Path> rules(Path tables) {
+        return existing(
+                Files.isRegularFile(tables)
+                        ? tables.resolveSibling("rules")
+                        : tables.resolve("rules"));
+    }
+
+    static Optional<Path> existing(Path folder) {
+        return Files.isDirectory(folder) ? Optional.of(folder) : Optional.empty();
+    }
+
+    /** Reads a day as registers do. */
+    static final class DayConverter implements ITypeConverter<LocalDate> {
+        @Override
+        public LocalDate convert(String text) {
+            return Days.parse(text)
+                    .toOptional()
+                    .orElseThrow(
+                            () ->
+                                    new TypeConversionException(
+                                            "\""
+                                                    + text
+                                                    + "\" is no day; type it like 2026-11-23."));
+        }
+    }
+}
