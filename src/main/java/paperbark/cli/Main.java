@@ -39,6 +39,8 @@ public final class Main {
         CommandLine line = new CommandLine(new Main(world));
         line.addSubcommand(new PrepareCommand(world));
         line.addSubcommand(new CheckCommand(world));
+        line.addSubcommand(new FormFieldsCommand(world));
+        line.addSubcommand(new FormGridCommand(world));
         line.setOut(world.out());
         line.setErr(world.err());
         line.setExecutionExceptionHandler(new Faults(world));

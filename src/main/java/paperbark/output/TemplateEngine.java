@@ -121,8 +121,7 @@ public final class TemplateEngine {
     public String render(String name, Map<String, Object> model) throws BrokenTemplate {
         // The names at the top are shared with macros and variables, so only facts below are
         // watched.
-        return filled(
-                name, () -> configuration.getTemplate(name), new LinkedHashMap<>(model));
+        return filled(name, () -> configuration.getTemplate(name), new LinkedHashMap<>(model));
     }
 
     /**
@@ -133,7 +132,8 @@ public final class TemplateEngine {
      * @param text e.g. <code>${job.owner.name}</code>
      * @param model what the text sees
      * @return empty where the text asks for a fact that can be there and is not
-     * @throws BrokenTemplate when the text is malformed, forbidden or asks for a fact that cannot be
+     * @throws BrokenTemplate when the text is malformed, forbidden or asks for a fact that cannot
+     *     be
      */
     public Optional<String> renderText(String name, String text, Map<String, Object> model)
             throws BrokenTemplate {

@@ -48,9 +48,7 @@ final class FormModel {
     }
 
     private static Optional<Entitlement> claim(CaseFile caseFile, SchemeName scheme) {
-        return caseFile.entitlements().all().stream()
-                .filter(e -> e.scheme() == scheme)
-                .findFirst();
+        return caseFile.entitlements().all().stream().filter(e -> e.scheme() == scheme).findFirst();
     }
 
     private static Optional<Buyer> fixed(CaseFile caseFile, SchemeName scheme) {

@@ -65,15 +65,13 @@ public final class Forms {
                 } catch (UnusableForm e) {
                     // Nothing else matters about a form that does not go out.
                     Concern concern = paper.kind().concern().orElseThrow();
-                    Finding stop =
-                            e.finding().forJob(caseFile.job().reference()).holding(concern);
+                    Finding stop = e.finding().forJob(caseFile.job().reference()).holding(concern);
                     findings.add(stop);
                     held.put(paper.kind(), List.of(stop));
                 }
             }
         }
-        return new Filled(
-                findings.isEmpty() ? caseFile : caseFile.packed(findings, held), papers);
+        return new Filled(findings.isEmpty() ? caseFile : caseFile.packed(findings, held), papers);
     }
 
     /** SHA-256 of every form, mapping table and imported template used so far, by name. */

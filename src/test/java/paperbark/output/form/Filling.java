@@ -63,6 +63,11 @@ final class Filling {
                                                 ? new Paper(p.kind(), "theirs", p.blockedBy())
                                                 : p)
                         .toList();
+        return with(c, papers);
+    }
+
+    /** The same case with other papers. */
+    static CaseFile with(CaseFile c, List<Paper> papers) {
         return new CaseFile(
                 c.batch(),
                 c.firm(),
