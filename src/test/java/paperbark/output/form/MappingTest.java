@@ -79,10 +79,10 @@ class MappingTest {
                 "${job.owner.phon}|the nearest is \"phone\"|Mend the value",
                 "${clam.zone}|the nearest is \"claim\"|Mend the value",
                 "${entirely.unknown}|no fact \"entirely\"|Mend the value",
-                "${job.owner.name|found end-of-file|Mend the value",
+                "${job.owner.name|Unexpected end of file|Mend the value",
                 "${'1+1'?eval}|eval|Mend the value",
                 "${'freemarker.template.utility.Execute'?new()('id')}|new|Mend the value",
-                "<#include '/etc/passwd'>|cannot be read|Mend the value",
+                "<#include '/etc/passwd'>|inclusion failed|Mend the value",
                 "<#if job.owner>x</#if>|boolean|Mend the value"
             })
     void aValueThatNoJobCanFillHoldsThatPaperAlone(String value, String fact, String remedy) {
