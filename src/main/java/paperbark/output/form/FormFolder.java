@@ -51,29 +51,35 @@ final class FormFolder {
 
     private Optional<FormFile> read(String name) {
         try {
-            Optional<byte[]> pdf = bytes(name + ".pdf");
-            return pdf.isEmpty()
-                    ? Optional.empty()
-                    : Optional.of(
-                            new FormFile(
-                                    name, pdf.get(), bytes(name + ".csv").orElse(new byte[0])));
+            Optional<byte[]> pdf = own(name + ".pdf");
+            // A table belongs to its form, but a firm may fill a shipped form in its own way.
+            Optional<byte[]> table = own(name + ".csv");
+            if (pdf.isEmpty()) {
+                pdf = shipped(name + ".pdf");
+                table = table.isPresent() ? table : shipped(name + ".csv");
+            }
+            byte[] rows = table.orElse(new byte[0]);
+            return pdf.map(bytes -> new FormFile(name, bytes, rows));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private Optional<byte[]> bytes(String file) throws IOException {
-        if (firmFolder.isPresent()) {
-            Path own = firmFolder.get().resolve(FOLDER + file);
-            if (Files.isRegularFile(own)
-                    && own.toRealPath().startsWith(firmFolder.get().toRealPath())
-                    && Files.size(own) <= LARGEST) {
-                return Optional.of(Files.readAllBytes(own));
-            }
+    private Optional<byte[]> own(String file) throws IOException {
+        if (firmFolder.isEmpty()) {
+            return Optional.empty();
         }
-        try (InputStream shipped =
-                FormFolder.class.getResourceAsStream("/templates/" + FOLDER + file)) {
-            return shipped == null ? Optional.empty() : Optional.of(shipped.readAllBytes());
+        Path own = firmFolder.get().resolve(FOLDER + file);
+        boolean usable =
+                Files.isRegularFile(own)
+                        && own.toRealPath().startsWith(firmFolder.get().toRealPath())
+                        && Files.size(own) <= LARGEST;
+        return usable ? Optional.of(Files.readAllBytes(own)) : Optional.empty();
+    }
+
+    private static Optional<byte[]> shipped(String file) throws IOException {
+        try (InputStream in = FormFolder.class.getResourceAsStream("/templates/" + FOLDER + file)) {
+            return in == null ? Optional.empty() : Optional.of(in.readAllBytes());
         }
     }
 }

@@ -62,7 +62,7 @@ class ShippedFormsTest {
                 .toList();
     }
 
-    private static CaseFile whimbrel(CaseFile file) {
+    static CaseFile whimbrel(CaseFile file) {
         List<Paper> papers = new ArrayList<>();
         for (Paper paper : file.papers()) {
             boolean assigns = paper.kind() == PaperKind.STC || paper.kind() == PaperKind.VEEC;
