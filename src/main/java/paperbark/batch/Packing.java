@@ -6,22 +6,26 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import paperbark.output.CaseFile;
+import paperbark.output.form.Forms;
 import paperbark.output.paper.Pack;
 import paperbark.output.paper.Packs;
 
 /** Makes the packs of a batch on all cores, and writes each as it is done. */
 final class Packing {
     private final Packs packs;
+    private final Forms forms;
     private final Progress progress;
     private final int workers;
 
     Packing(Optional<Path> templates, Progress progress, int workers) {
         this.packs = new Packs(templates);
+        this.forms = new Forms(templates);
         this.progress = progress;
         this.workers = workers;
     }
@@ -31,7 +35,7 @@ final class Packing {
         ExecutorService pool = Executors.newFixedThreadPool(workers);
         try {
             List<Future<Pack>> running =
-                    cases.stream().map(file -> pool.submit(() -> packs.make(file))).toList();
+                    cases.stream().map(file -> pool.submit(() -> pack(file))).toList();
             List<Pack> done = new ArrayList<>();
             for (int i = 0; i < running.size(); i++) {
                 Pack pack = running.get(i).get();
@@ -50,8 +54,16 @@ final class Packing {
         }
     }
 
-    /** SHA-256 of every template used so far, by name. */
+    /** The buyers' forms go first, so that the cover can list what was noticed about them. */
+    private Pack pack(CaseFile file) {
+        Forms.Filled filled = forms.fill(file);
+        return packs.make(filled.caseFile(), filled.papers());
+    }
+
+    /** SHA-256 of every template and form used so far, by name. */
     Map<String, String> templates() {
-        return packs.templates();
+        Map<String, String> used = new TreeMap<>(packs.templates());
+        used.putAll(forms.used());
+        return used;
     }
 }

@@ -41,6 +41,8 @@ public final class Main {
         line.addSubcommand(new CheckCommand(world));
         line.addSubcommand(new ExplainCommand(world));
         line.addSubcommand(new RulesCommand(world));
+        line.addSubcommand(new FormFieldsCommand(world));
+        line.addSubcommand(new FormGridCommand(world));
         line.setOut(world.out());
         line.setErr(world.err());
         line.setExecutionExceptionHandler(new Faults(world));

@@ -193,7 +193,15 @@ public enum FindingCode {
     // The firm's tables and templates
     TABLE_MISSING(STOP, "A table that the work needs is not there.", REGISTER),
     TABLE_ROW_WRONG(CHECK, "A row of a table that cannot be used is left out."),
-    TEMPLATE_BROKEN(STOP, "The paper could not be made from its template.");
+    TEMPLATE_BROKEN(STOP, "The paper could not be made from its template."),
+    FORM_UNUSABLE(
+            STOP, "A form that cannot be filled would go out empty or wrong.", STC, VEEC, WARRANTY),
+    FORM_FIELD_MISSING(CHECK, "A value without a place on the form is missing from the paper."),
+    FORM_FIELD_UNMAPPED(CHECK, "A buyer sends back a form whose required fields are empty."),
+    FORM_CHOICE_UNKNOWN(CHECK, "A choice that the form does not offer is left open on the paper."),
+    FORM_TEXT_TOO_LONG(
+            CHECK, "Text that was cut, or is too small to read, says less than it should."),
+    FORM_VALUE_UNSEEN(CHECK, "A value that nobody can see on the form counts as missing.");
 
     private final Severity severity;
     private final String why;

@@ -11,13 +11,25 @@ public final class BrokenTemplate extends Exception {
     private final String template;
     private final int line;
     private final int column;
+    private final boolean lacksFact;
 
     /** A mistake in a template; line and column count from 1, 0 is unknown. */
     public BrokenTemplate(String template, int line, int column, String fact) {
+        this(template, line, column, fact, false);
+    }
+
+    /** The same, or a template that merely asks for something that is not there. */
+    BrokenTemplate(String template, int line, int column, String fact, boolean lacksFact) {
         super(fact);
+        this.lacksFact = lacksFact;
         this.template = template;
         this.line = line;
         this.column = column;
+    }
+
+    /** Whether the template asks for something that is not there, and is sound otherwise. */
+    boolean lacksFact() {
+        return lacksFact;
     }
 
     /** The finding for the user. */

@@ -11,6 +11,8 @@ import paperbark.finding.Finding;
  * @param blockedBy the stops that hold it; where there are any, a page that says so takes its place
  */
 public record Paper(PaperKind kind, String variant, List<Finding> blockedBy) {
+    /** The folder of the buyers' and makers' own forms within the template folder. */
+    public static final String FORMS = "forms";
 
     /** Keeps the findings from being changed. */
     public Paper {

@@ -119,12 +119,51 @@ public final class TemplateEngine {
      *     something that is not there
      */
     public String render(String name, Map<String, Object> model) throws BrokenTemplate {
+        // The names at the top are shared with macros and variables, so only facts below are
+        // watched.
+        return filled(name, () -> configuration.getTemplate(name), new LinkedHashMap<>(model));
+    }
+
+    /**
+     * Fills in a short text written in the language of templates, such as a cell of a mapping
+     * table: under the same rules, but as plain text, with {@code yes} and {@code no} for booleans.
+     *
+     * @param name where the text stands, for the finding
+     * @param text e.g. <code>${job.owner.name}</code>
+     * @param model what the text sees
+     * @return empty where the text asks for a fact that can be there and is not
+     * @throws BrokenTemplate when the text is malformed, forbidden or asks for a fact that cannot
+     *     be
+     */
+    public Optional<String> renderText(String name, String text, Map<String, Object> model)
+            throws BrokenTemplate {
+        Source source =
+                () -> {
+                    ForbiddenWords.check(name, text);
+                    Template template = new Template(name, text, configuration);
+                    template.setBooleanFormat("yes,no");
+                    return template;
+                };
         try {
-            Template template = configuration.getTemplate(name);
+            return Optional.of(filled(name, source, model));
+        } catch (BrokenTemplate e) {
+            if (e.lacksFact()) {
+                return Optional.empty();
+            }
+            throw e;
+        }
+    }
+
+    private interface Source {
+        Template template() throws IOException;
+    }
+
+    private static String filled(String name, Source source, Map<String, Object> model)
+            throws BrokenTemplate {
+        try {
+            Template template = source.template();
             LimitedText out = new LimitedText();
-            // The names at the top are shared with macros and variables, so only facts below are
-            // watched.
-            template.process(new LinkedHashMap<>(model), out);
+            template.process(model, out);
             return out.toString();
         } catch (ParseException e) {
             throw broken(e);
@@ -137,7 +176,8 @@ public final class TemplateEngine {
             String at = Optional.ofNullable(e.getTemplateSourceName()).orElse(name);
             int line = Optional.ofNullable(e.getLineNumber()).orElse(0);
             int column = Optional.ofNullable(e.getColumnNumber()).orElse(0);
-            throw new BrokenTemplate(at, line, column, fact(e));
+            throw new BrokenTemplate(
+                    at, line, column, fact(e), e instanceof InvalidReferenceException);
         } catch (StackOverflowError e) {
             throw new BrokenTemplate(name, 0, 0, "The template calls itself without end.");
         } catch (IOException e) {

@@ -76,7 +76,10 @@ public final class TemplateModel {
         return map instanceof FactMap facts ? facts.empty() : new LinkedHashMap<>();
     }
 
-    private static void put(Map<String, Object> map, String name, Object value) {
+    /**
+     * Adds an entry to the view of a record; an empty Optional leaves a name that can be asked for.
+     */
+    public static void put(Map<String, Object> map, String name, Object value) {
         if (map instanceof FactMap facts) {
             facts.expect(name);
         }

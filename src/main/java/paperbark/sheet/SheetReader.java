@@ -65,6 +65,13 @@ public final class SheetReader {
                                 : Reading.refused(List.of()));
     }
 
+    /** The same of the bytes of a CSV file that came from elsewhere than the disk. */
+    public static Reading<List<Row>> csvLines(
+            String fileName, byte[] content, Predicate<String> knownHeading) {
+        return guarded(
+                new Place.InFile(fileName), () -> CsvSource.lines(fileName, content, knownHeading));
+    }
+
     private interface Work<T> {
         Reading<T> read() throws Refused, IOException;
     }

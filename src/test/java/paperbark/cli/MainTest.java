@@ -8,6 +8,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -190,9 +193,53 @@ class MainTest {
     }
 
     @Test
+    void theFieldsOfAFormAreListedAsATableToStartFrom() {
+        String form = Path.of("templates/forms/whimbrel-stc.pdf").toAbsolutePath().toString();
+        Program.Run run = Program.run(directory, "form-fields", form);
+        assertThat(run.exitCode()).isZero();
+        assertThat(run.out())
+                .startsWith("field,value,type,page,required,max_length,format,options\n")
+                .contains(
+                        "Owner,,text,1,yes,,,\n",
+                        "Owner ABN,,comb,1,,11,,\n",
+                        "Day it worked,,text,1,yes,,dd/mm/yyyy,\n",
+                        "Paid,,radio group,1,,,,discount; payment; other\n");
+    }
+
+    @Test
+    void aFormIsRuledInMillimetres() throws IOException {
+        String form = Path.of("templates/forms/whimbrel-veec.pdf").toAbsolutePath().toString();
+        Program.Run run = Program.run(directory, "form-grid", form, "--out", "grid.pdf");
+        assertThat(run.exitCode()).as(run.err()).isZero();
+        try (PDDocument ruled = Loader.loadPDF(directory.resolve("grid.pdf").toFile())) {
+            assertThat(new PDFTextStripper().getText(ruled))
+                    .contains("Transfer slip: VEECs", "10", "200", "290");
+        }
+        assertThat(Program.run(directory, "form-grid", form, "--out", form).exitCode())
+                .isEqualTo(23);
+    }
+
+    @Test
+    void aFileThatIsNoFormIsRefused() {
+        Program.Run run = Program.run(directory, "form-fields", "week.csv");
+        assertThat(run.exitCode()).isEqualTo(23);
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err()).contains("week.csv", "no PDF", "Do: ");
+        assertThat(Program.run(directory, "form-grid", "none.pdf", "--out", "x.pdf").exitCode())
+                .isEqualTo(22);
+    }
+
+    @Test
     void helpNamesEveryCommandAndOption() {
         assertThat(Program.run(directory, "--help").out())
-                .contains("prepare", "check", "explain", "rules", "Exit codes");
+                .contains(
+                        "prepare",
+                        "check",
+                        "explain",
+                        "rules",
+                        "form-fields",
+                        "form-grid",
+                        "Exit codes");
         assertThat(Program.run(directory, "prepare", "--help").out())
                 .contains(
                         "--sheet",

@@ -58,7 +58,7 @@ class ArrowsTest {
 
     @ArchTest
     static final ArchRule sistersDoNotSeeEachOther =
-            slices().matching("paperbark.output.(paper|workbook|index)..")
+            slices().matching("paperbark.output.(paper|form|workbook|index)..")
                     .should()
                     .notDependOnEachOther()
                     .because("papers, workbooks and pages change for different reasons");

@@ -9,9 +9,11 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import paperbark.job.OldKind;
 import paperbark.value.Postcode;
 import paperbark.value.State;
 
@@ -267,9 +269,9 @@ class RulebookTest {
     @Test
     void theWordsForOldHeatersAreThoseOfTheJob() {
         List<String> words =
-                Arrays.stream(paperbark.job.OldKind.values())
-                        .filter(k -> k != paperbark.job.OldKind.NONE)
-                        .map(k -> k.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'))
+                Arrays.stream(OldKind.values())
+                        .filter(k -> k != OldKind.NONE && k != OldKind.UNTOLD)
+                        .map(k -> k.name().toLowerCase(Locale.ROOT).replace('_', '-'))
                         .toList();
 
         assertThat(ActivityRow.OLD_KINDS).isEqualTo(words);

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.w3c.dom.Document;
+import paperbark.output.PrintableText;
 
 /** Lays out one XHTML document as pages, without touching network or files outside the folder. */
 final class Layout {
@@ -53,7 +54,7 @@ final class Layout {
         builder.useCacheStore(CacheStore.PDF_FONT_METRICS, METRICS);
         builder.useExternalResourceAccessControl(
                 gate, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
-        Fonts.shared().register(builder, document);
+        Fonts.register(builder, document);
         builder.withW3cDocument(markup, gate.base());
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();

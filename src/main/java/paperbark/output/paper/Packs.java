@@ -14,6 +14,7 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.finding.Severity;
 import paperbark.output.CaseFile;
+import paperbark.output.FinishedPaper;
 import paperbark.output.Paper;
 import paperbark.output.TemplateEngine;
 
@@ -51,14 +52,25 @@ public final class Packs {
 
     /** The pack of a job, with a page of reasons for each paper that is held or cannot be made. */
     public Pack make(CaseFile caseFile) {
-        PaperWriter writer = new PaperWriter(engine, shipped, caseFile, Fonts.shared());
+        return make(caseFile, List.of());
+    }
+
+    /**
+     * The same with some papers as finished pages in place of their templates.
+     *
+     * @param finished at most one of a kind; one that the case does not have, or holds, is left out
+     */
+    public Pack make(CaseFile caseFile, List<FinishedPaper> finished) {
+        PaperWriter writer = new PaperWriter(engine, shipped, caseFile);
+        Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
-        caseFile.papers().forEach(p -> papers.add(writer.write(p)));
+        caseFile.papers()
+                .forEach(p -> papers.add(inserts.blank(p).orElseGet(() -> writer.write(p))));
         try {
-            return laidOut(caseFile, papers, writer.findings());
+            return laidOut(caseFile, papers, inserts, writer.findings());
         } catch (RuntimeException | StackOverflowError e) {
             papers.replaceAll(p -> layable(caseFile, writer, p));
-            return laidOut(caseFile, papers, writer.findings());
+            return laidOut(caseFile, papers, inserts, writer.findings());
         }
     }
 
@@ -70,7 +82,7 @@ public final class Packs {
     /** The paper itself, or a page of reasons where its markup makes the layout fail. */
     private PaperMarkup layable(CaseFile caseFile, PaperWriter writer, PaperMarkup paper) {
         try {
-            laidOut(caseFile, List.of(paper), List.of());
+            laidOut(caseFile, List.of(paper), new Inserts(List.of()), List.of());
             return paper;
         } catch (RuntimeException | StackOverflowError e) {
             Paper of = paper.paper();
@@ -86,7 +98,8 @@ public final class Packs {
         }
     }
 
-    private Pack laidOut(CaseFile caseFile, List<PaperMarkup> papers, List<Finding> before) {
+    private Pack laidOut(
+            CaseFile caseFile, List<PaperMarkup> papers, Inserts inserts, List<Finding> before) {
         String title = "Papers of job " + caseFile.job().reference();
         ResourceGate gate = new ResourceGate(folder);
         try (PDDocument document = new PDDocument()) {
@@ -94,7 +107,10 @@ public final class Packs {
                     Layout.draw(
                             document, PackDocument.of(papers, title, style), papers.size(), gate);
             List<PaperPages> pages = pages(papers, starts, document.getNumberOfPages());
-            mark(document, caseFile.job().reference(), pages);
+            inserts.fill(document, pages, papers);
+            List<PaperPages> marked =
+                    pages.stream().filter(p -> inserts.isMarked(p.kind())).toList();
+            mark(document, caseFile.job().reference(), marked);
             Imprint.of(caseFile, title).stamp(document);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             document.save(out);

@@ -12,8 +12,10 @@ import paperbark.finding.Severity;
 import paperbark.output.BrokenTemplate;
 import paperbark.output.CaseFile;
 import paperbark.output.Paper;
+import paperbark.output.PrintableText;
 import paperbark.output.TemplateEngine;
 import paperbark.output.TemplateModel;
+import paperbark.output.Typeface;
 
 /**
  * Fills in the templates of one job's papers. A paper that is held, or whose template is broken,
@@ -31,11 +33,11 @@ final class PaperWriter {
     private final List<Finding> findings = new ArrayList<>();
 
     /** A writer for the job, on the firm's templates and, should they fail, the shipped ones. */
-    PaperWriter(TemplateEngine engine, TemplateEngine shipped, CaseFile caseFile, Fonts fonts) {
+    PaperWriter(TemplateEngine engine, TemplateEngine shipped, CaseFile caseFile) {
         this.engine = engine;
         this.shipped = shipped;
         this.caseFile = caseFile;
-        printable = new PrintableText(fonts);
+        printable = new PrintableText(Typeface.shared());
         Map<String, Object> all = new LinkedHashMap<>(TemplateModel.of(caseFile));
         Diary diary =
                 Diary.of(
@@ -120,7 +122,7 @@ final class PaperWriter {
         Map<String, Object> seen = new LinkedHashMap<>(model);
         seen.put("paper", printable.clean(TemplateModel.of(paper)));
         Document document = Markup.parse(from.render(template, seen), template, from);
-        PrintableText own = new PrintableText(Fonts.shared());
+        PrintableText own = new PrintableText(Typeface.shared());
         own.clean(document);
         own.changed().forEach(text -> findings.add(notPrintable(template, text)));
         return document;

@@ -12,6 +12,7 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageFitDestination;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocumentOutline;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
+import org.apache.pdfbox.pdmodel.interactive.form.PDAcroForm;
 
 /** Many packs as one document for a duplex printer: each paper begins on a fresh sheet. */
 public final class PrintRun {
@@ -29,6 +30,7 @@ public final class PrintRun {
                 PDDocument source = Loader.loadPDF(pack.pdf());
                 // Imported pages point into their source, which stays open until all is saved.
                 sources.add(source);
+                flatten(source);
                 add(pack, source, run, outline);
             }
             if (packs.isEmpty()) {
@@ -64,6 +66,14 @@ public final class PrintRun {
             if (paper.pageCount() % 2 == 1) {
                 run.addPage(new PDPage(PDRectangle.A4));
             }
+        }
+    }
+
+    /** The live fields of a buyer's form are on paper what they show. */
+    private static void flatten(PDDocument source) throws IOException {
+        PDAcroForm fields = source.getDocumentCatalog().getAcroForm(null);
+        if (fields != null) {
+            fields.flatten(List.copyOf(fields.getFields()), false);
         }
     }
 

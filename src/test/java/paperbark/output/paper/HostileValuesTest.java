@@ -47,7 +47,7 @@ class HostileValuesTest {
     }
 
     private static List<Integer> elements(CaseFile caseFile) {
-        PaperWriter writer = new PaperWriter(ENGINE, ENGINE, caseFile, Fonts.shared());
+        PaperWriter writer = new PaperWriter(ENGINE, ENGINE, caseFile);
         return caseFile.papers().stream()
                 .map((Paper p) -> writer.write(p))
                 .map(m -> m.content().getElementsByTagName("*").getLength())

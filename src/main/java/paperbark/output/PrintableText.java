@@ -1,4 +1,4 @@
-package paperbark.output.paper;
+package paperbark.output;
 
 import java.util.List;
 import java.util.Map;
@@ -6,34 +6,34 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.w3c.dom.Node;
 import org.w3c.dom.Text;
-import paperbark.output.TemplateModel;
 
 /**
  * Puts a visible box in place of every character that the typeface lacks or that cannot be seen
  * (control and direction characters), so that nothing vanishes from paper unnoticed. Remembers the
  * texts it had to change.
  */
-final class PrintableText {
+public final class PrintableText {
     /** What stands in place of a character that cannot be printed. */
-    static final char SUBSTITUTE = '\u25A1';
+    public static final char SUBSTITUTE = '\u25A1';
 
     // These repeat what the job says; one finding a text is enough.
     private static final Set<String> ECHOES = Set.of("findings", "papers", "toDo", "origin");
 
-    private final Fonts fonts;
+    private final Typeface typeface;
     private final Set<String> changed = new TreeSet<>();
 
-    PrintableText(Fonts fonts) {
-        this.fonts = fonts;
+    /** With nothing changed so far. */
+    public PrintableText(Typeface typeface) {
+        this.typeface = typeface;
     }
 
     /** The texts that had characters replaced, as they were, sorted. */
-    Set<String> changed() {
+    public Set<String> changed() {
         return changed;
     }
 
     /** The same data with printable texts only. */
-    Map<String, Object> clean(Map<String, Object> model) {
+    public Map<String, Object> clean(Map<String, Object> model) {
         Map<String, Object> clean = TemplateModel.emptyLike(model);
         model.forEach((name, value) -> clean.put(name, clean(value, !ECHOES.contains(name))));
         return clean;
@@ -58,6 +58,11 @@ final class PrintableText {
         return value;
     }
 
+    /** The text with boxes in place of what cannot be printed. */
+    public String clean(String text) {
+        return clean(text, true);
+    }
+
     private String clean(String text, boolean remember) {
         if (text.codePoints().allMatch(this::prints)) {
             return text;
@@ -71,7 +76,7 @@ final class PrintableText {
     }
 
     /** Cleans what stands in markup, after the data are clean: the template's own words. */
-    void clean(Node node) {
+    public void clean(Node node) {
         if (node instanceof Text text) {
             String clean = clean(text.getData(), true);
             if (!clean.equals(text.getData())) {
@@ -90,6 +95,6 @@ final class PrintableText {
         return c >= ' '
                 && !Character.isISOControl(c)
                 && Character.getType(c) != Character.FORMAT
-                && fonts.prints(c);
+                && typeface.prints(c);
     }
 }

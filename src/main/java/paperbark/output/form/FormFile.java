@@ -1,0 +1,21 @@
+package paperbark.output.form;
+
+/**
+ * A form as the buyer gave it, with its mapping table.
+ *
+ * @param name the name that the tables use, e.g. {@code whimbrel}
+ * @param pdf the form; not to be changed
+ * @param table the mapping table as bytes of a CSV file; empty where there is none
+ */
+record FormFile(String name, byte[] pdf, byte[] table) {
+
+    /** The form's file for findings. */
+    String pdfName() {
+        return FormFolder.FOLDER + name + ".pdf";
+    }
+
+    /** The mapping table's file for findings. */
+    String tableName() {
+        return FormFolder.FOLDER + name + ".csv";
+    }
+}

@@ -1,0 +1,84 @@
+package paperbark.output.form;
+
+import java.util.Arrays;
+import java.util.Map;
+import java.util.Optional;
+import paperbark.entitlement.Entitlement;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
+import paperbark.firm.Buyer;
+import paperbark.firm.SchemeName;
+import paperbark.offer.Expected;
+import paperbark.output.BrokenTemplate;
+import paperbark.output.CaseFile;
+import paperbark.output.Paper;
+import paperbark.output.PaperKind;
+import paperbark.output.PrintableText;
+import paperbark.output.TemplateEngine;
+import paperbark.output.TemplateModel;
+import paperbark.output.Typeface;
+
+/**
+ * What the values of a mapping table may ask for: the facts that templates see, and for the scheme
+ * of the paper {@code claim} (its certificates), {@code buyer} and {@code taken} (the offer taken
+ * and the money expected).
+ */
+final class FormModel {
+    private final TemplateEngine engine;
+    private final PrintableText printable = new PrintableText(Typeface.shared());
+    private final Map<String, Object> facts;
+
+    FormModel(TemplateEngine engine, CaseFile caseFile, Paper paper) {
+        this.engine = engine;
+        Map<String, Object> all = TemplateModel.of(caseFile);
+        TemplateModel.put(all, "paper", paper);
+        Optional<SchemeName> scheme =
+                Arrays.stream(SchemeName.values())
+                        .filter(s -> PaperKind.of(s) == paper.kind())
+                        .findFirst();
+        Optional<Expected> taken = scheme.flatMap(caseFile::expected);
+        TemplateModel.put(all, "claim", scheme.flatMap(s -> claim(caseFile, s)));
+        TemplateModel.put(all, "taken", taken);
+        TemplateModel.put(
+                all,
+                "buyer",
+                taken.map(Expected::buyer).or(() -> scheme.flatMap(s -> fixed(caseFile, s))));
+        facts = printable.clean(all);
+    }
+
+    private static Optional<Entitlement> claim(CaseFile caseFile, SchemeName scheme) {
+        return caseFile.entitlements().all().stream().filter(e -> e.scheme() == scheme).findFirst();
+    }
+
+    private static Optional<Buyer> fixed(CaseFile caseFile, SchemeName scheme) {
+        return scheme == SchemeName.STC
+                ? caseFile.job().stc().buyer()
+                : caseFile.job().veec().buyer();
+    }
+
+    /**
+     * What stands in a field; empty where the job lacks a fact that the value asks for.
+     *
+     * @param place the row of the mapping table
+     * @param value in the language of templates
+     * @throws UnusableForm when the value is malformed, forbidden or asks for a fact that no job
+     *     has
+     */
+    String value(Place.InRule place, String value) throws UnusableForm {
+        try {
+            return engine.renderText(place.file(), value, facts)
+                    .map(printable::clean)
+                    .map(String::strip)
+                    .orElse("");
+        } catch (BrokenTemplate e) {
+            throw new UnusableForm(
+                    Finding.of(
+                                    FindingCode.TEMPLATE_BROKEN,
+                                    place,
+                                    e.getMessage(),
+                                    "Mend the value in the mapping table.")
+                            .seeing(value));
+        }
+    }
+}

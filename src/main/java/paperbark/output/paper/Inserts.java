@@ -1,0 +1,107 @@
+package paperbark.output.paper;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.multipdf.PDFMergerUtility;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import paperbark.output.FinishedPaper;
+import paperbark.output.Paper;
+import paperbark.output.PaperKind;
+
+/**
+ * Papers that come as finished pages. Each is laid out as so many blank pages, so that page numbers
+ * and bookmarks of the pack come out right; then its own pages take their place.
+ */
+final class Inserts {
+    private static final List<COSName> OF_A_PAGE =
+            List.of(
+                    COSName.CONTENTS,
+                    COSName.RESOURCES,
+                    COSName.MEDIA_BOX,
+                    COSName.CROP_BOX,
+                    COSName.ROTATE,
+                    COSName.ANNOTS);
+
+    private final List<FinishedPaper> finished;
+
+    Inserts(List<FinishedPaper> finished) {
+        this.finished = List.copyOf(finished);
+    }
+
+    /** The blank pages that keep the place of a paper; empty where it is no finished one. */
+    Optional<PaperMarkup> blank(Paper paper) {
+        return paper.isBlocked() ? Optional.empty() : of(paper.kind()).map(f -> blank(paper, f));
+    }
+
+    /** Whether the scan mark goes onto the pages of the paper. */
+    boolean isMarked(PaperKind kind) {
+        return of(kind).map(FinishedPaper::marked).orElse(true);
+    }
+
+    private Optional<FinishedPaper> of(PaperKind kind) {
+        return finished.stream().filter(f -> f.kind() == kind).findFirst();
+    }
+
+    private static PaperMarkup blank(Paper paper, FinishedPaper pages) {
+        Document content = Markup.empty();
+        Element all = content.createElement("div");
+        content.appendChild(all);
+        for (int i = 0; i < pages.pageCount(); i++) {
+            Element page = content.createElement("div");
+            page.setAttribute(
+                    "style", i == 0 ? "height: 1mm" : "height: 1mm; page-break-before: always");
+            all.appendChild(page);
+        }
+        Document running = Markup.empty();
+        running.appendChild(running.createElement("div"));
+        return new PaperMarkup(paper, running, content, false);
+    }
+
+    /** Puts the finished pages where they belong. */
+    void fill(PDDocument document, List<PaperPages> papers, List<PaperMarkup> markup)
+            throws IOException {
+        for (int i = 0; i < papers.size(); i++) {
+            Optional<FinishedPaper> own = of(papers.get(i).kind());
+            if (own.isPresent() && !markup.get(i).held()) {
+                replace(document, papers.get(i), own.get());
+            }
+        }
+    }
+
+    private static void replace(PDDocument document, PaperPages at, FinishedPaper paper)
+            throws IOException {
+        if (at.pageCount() != paper.pageCount()) {
+            throw new IllegalStateException("a place of the wrong size for " + paper.kind());
+        }
+        int end = document.getNumberOfPages();
+        try (PDDocument source = Loader.loadPDF(paper.pdf())) {
+            new PDFMergerUtility().appendDocument(document, source);
+        }
+        for (int i = 0; i < paper.pageCount(); i++) {
+            PDPage from = document.getPage(end);
+            PDPage to = document.getPage(at.firstPage() - 1 + i);
+            replace(from, to);
+            document.removePage(end);
+        }
+    }
+
+    private static void replace(PDPage from, PDPage to) throws IOException {
+        COSDictionary place = to.getCOSObject();
+        for (COSName name : OF_A_PAGE) {
+            place.removeItem(name);
+            Optional.ofNullable(from.getCOSObject().getItem(name))
+                    .ifPresent(value -> place.setItem(name, value));
+        }
+        for (PDAnnotation annotation : to.getAnnotations()) {
+            annotation.setPage(to);
+        }
+    }
+}
