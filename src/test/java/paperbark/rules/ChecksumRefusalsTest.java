@@ -3,10 +3,7 @@ package paperbark.rules;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -14,38 +11,44 @@ class ChecksumRefusalsTest {
 
     @Test
     void aShippedTableWithOneChangedFigureIsRefusedByName() {
-        String years = text("stc/years.csv");
-        Map<String, String> changed = Map.of("stc/years.csv", years.replace(",5,", ",6,"));
+        String years = ChangedProgram.text("stc/years.csv");
+        String oneMore = years.replaceFirst(",5,", ",6,");
 
-        assertThat(changed.get("stc/years.csv")).isNotEqualTo(years);
-        assertThatThrownBy(() -> load(changed))
+        assertThat(oneMore).isNotEqualTo(years);
+        assertThatThrownBy(() -> new ChangedProgram().with("stc/years.csv", oneMore).load())
                 .isInstanceOf(RulebookException.class)
-                .hasMessageEndingWith(
-                        "  stc/years.csv: is not as shipped, its checksum is another than in checksums.csv");
+                .hasMessage(
+                        "The rule tables cannot be used.\n"
+                                + "  stc/years.csv: is not as shipped, its checksum is another than in checksums.csv");
     }
 
     @Test
     void theListOfSourcesIsCheckedToo() {
-        Map<String, String> changed =
-                Map.of("sources.csv", text("sources.csv") + "mine,Mine,Me,,,,,\n");
+        String sources = ChangedProgram.text("sources.csv") + "mine,Mine,Me,,,,,\n";
 
-        assertThatThrownBy(() -> load(changed))
+        assertThatThrownBy(() -> new ChangedProgram().with("sources.csv", sources).load())
                 .hasMessageContaining("sources.csv: is not as shipped");
     }
 
     @Test
     void aTableThatTheListDoesNotNameIsRefused() {
-        String list = text(Checksums.NAME).replaceAll("(?m)^gst\\.csv.*\n", "");
+        String list = ChangedProgram.text(Checksums.NAME).replaceAll("(?m)^gst\\.csv.*\n", "");
 
-        assertThatThrownBy(() -> load(Map.of(Checksums.NAME, list)))
+        assertThatThrownBy(() -> new ChangedProgram().with(Checksums.NAME, list).load())
                 .hasMessageEndingWith("  gst.csv: has no checksum in checksums.csv");
     }
 
     @Test
     void withoutTheListNoTableIsTaken() {
-        assertThatThrownBy(() -> load(Map.of(Checksums.NAME, "")))
+        assertThatThrownBy(() -> new ChangedProgram().without(Checksums.NAME).load())
                 .hasMessageContaining("  checksums.csv: is missing from the program")
                 .hasMessageContaining("  stc/zones.csv: has no checksum in checksums.csv");
+    }
+
+    @Test
+    void aTableThatIsNotThereIsNamed() {
+        assertThatThrownBy(() -> new ChangedProgram().without("gst.csv").load())
+                .hasMessageEndingWith("  gst.csv: is missing from the program");
     }
 
     @Test
@@ -60,31 +63,10 @@ class ChecksumRefusalsTest {
 
     @Test
     void aFirmCannotBringItsOwnListOfChecksums(@TempDir Path folder) {
-        Overlay overlay = Overlay.in(folder).file(Checksums.NAME, text(Checksums.NAME));
+        Overlay overlay =
+                Overlay.in(folder).file(Checksums.NAME, ChangedProgram.text(Checksums.NAME));
 
         assertThatThrownBy(overlay::load)
                 .hasMessageContaining("checksums.csv (the firm's): no rule table has this name");
-    }
-
-    /** The shipped files, with some replaced; an empty text takes the file away. */
-    private static Rulebook load(Map<String, String> instead) {
-        return new RulebookLoader(
-                        new RuleFiles(
-                                Optional.empty(),
-                                name ->
-                                        instead.containsKey(name)
-                                                ? bytes(instead.get(name))
-                                                : RuleFiles.inProgram(name)))
-                .load();
-    }
-
-    private static Optional<byte[]> bytes(String text) {
-        return Optional.of(text)
-                .filter(t -> !t.isEmpty())
-                .map(t -> t.getBytes(StandardCharsets.UTF_8));
-    }
-
-    private static String text(String name) {
-        return new String(RuleFiles.inProgram(name).orElseThrow(), StandardCharsets.UTF_8);
     }
 }
