@@ -1,8 +1,6 @@
 package paperbark.entitlement;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
@@ -26,8 +24,6 @@ import paperbark.value.Days;
  * @param day day of the work
  */
 record VeecNumber(Working working, Rulebook rules, LocalDate day) {
-    private static final RuleRef REGISTER =
-            new RuleRef("products", 0, "Victorian register of products", "", "published");
 
     /** Reports a product that is not on the Victorian register on the day, in the zone. */
     void listed(Product product, Optional<VeecCount.Subject> subject) {
@@ -96,7 +92,7 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
             count.computed().ifPresent(c -> roundingDoubt(c, rounding.get()));
         }
         result(number, count, rounding.get());
-        neighbours(subject, rounding.get().row().rounding());
+        new VeecNeighbours(working, rules, subject).compare(day);
         doubts(number);
         return Optional.of(number);
     }
@@ -116,13 +112,18 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
                         .formatted(
                                 VeecFormula.plain(energies.supplementaryGj()),
                                 VeecFormula.plain(energies.auxiliaryGj())),
-                REGISTER);
+                register(subject.product()));
         working.step(
                 VeecScheme.TONNES,
                 sum.working() + " = " + VeecFormula.plain(sum.tonnes()),
                 VeecFormula.plain(sum.tonnes()) + " t",
                 sum.rules().toArray(RuleRef[]::new));
         return rounding.row().rounding().whole(sum.tonnes());
+    }
+
+    private static RuleRef register(Product product) {
+        int row = product.veec().map(VeecInputs::row).orElseThrow();
+        return new RuleRef("products", row, "Victorian register of products", "", "published");
     }
 
     private int listed(Dated<ListedCountRow> row) {
@@ -187,29 +188,6 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
                                                         .orElse(""))
                         .orElse("as listed");
         working.step(VeecScheme.COUNT, how, Integer.toString(number), refs);
-    }
-
-    private void neighbours(VeecCount.Subject subject, CountRounding rounding) {
-        List<String> counts = new ArrayList<>();
-        List<RuleRef> refs = new ArrayList<>();
-        for (LocalDate other : List.of(day.minusYears(1), day.plusYears(1))) {
-            VeecCount there = VeecCount.of(rules, subject, other);
-            Optional<Integer> number =
-                    there.computed()
-                            .map(c -> rounding.whole(c.tonnes()))
-                            .or(() -> there.listed().map(l -> l.row().certificates()));
-            there.computed().ifPresent(c -> refs.addAll(c.rules()));
-            counts.add(
-                    "%s on %s"
-                            .formatted(
-                                    number.map(String::valueOf).orElse("not known"),
-                                    Days.show(other)));
-        }
-        working.step(
-                "In the neighbouring years",
-                "the same job a year earlier and later",
-                String.join(", ", counts),
-                refs.stream().distinct().toArray(RuleRef[]::new));
     }
 
     private void doubts(int number) {

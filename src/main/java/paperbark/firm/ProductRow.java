@@ -100,7 +100,7 @@ final class ProductRow {
             return Optional.empty();
         }
         row.needed("veec_listed_from", Days::parse);
-        return Optional.of(new VeecInputs(listed, byZone));
+        return Optional.of(new VeecInputs(listed, byZone, row.number()));
     }
 
     private Optional<VeecInputs.Energies> energies(int zone) {

@@ -9,8 +9,9 @@ import paperbark.value.DateRange;
  *
  * @param listed days on which it is listed, both ends included
  * @param byZone annual energies by climate zone (4 or 5); a zone that is absent is not listed
+ * @param row 1-based row of the products table
  */
-public record VeecInputs(DateRange listed, Map<Integer, Energies> byZone) {
+public record VeecInputs(DateRange listed, Map<Integer, Energies> byZone, int row) {
 
     /**
      * Annual energies from AS/NZS 4234 modelling.

@@ -22,11 +22,6 @@ public enum CountRounding {
         this.inWords = inWords;
     }
 
-    /** The word used in tables. */
-    public String word() {
-        return word;
-    }
-
     /** What it does, for the working. */
     public String inWords() {
         return inWords;

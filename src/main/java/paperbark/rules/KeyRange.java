@@ -9,30 +9,35 @@ import java.util.Locale;
  *
  * @param first the first key
  * @param last the last key; the same as the first for all but ranges
+ * @param plainFirst the first key as it is compared; kept, because tables are asked often
+ * @param plainLast the last key as it is compared
  */
-record KeyRange(String first, String last) {
+record KeyRange(String first, String last, String plainFirst, String plainLast) {
 
-    static KeyRange single(String key) {
-        return new KeyRange(key, key);
+    static KeyRange of(String first, String last) {
+        return new KeyRange(first, last, plain(first), plain(last));
     }
 
-    boolean contains(String key) {
-        return order(first, key) <= 0 && order(key, last) <= 0;
+    static KeyRange single(String key) {
+        return of(key, key);
+    }
+
+    /** Whether the range holds a key that was made {@link #plain}. */
+    boolean contains(String plainKey) {
+        return plainFirst.compareTo(plainKey) <= 0 && plainKey.compareTo(plainLast) <= 0;
     }
 
     boolean overlaps(KeyRange other) {
-        return order(first, other.last) <= 0 && order(other.first, last) <= 0;
+        return plainFirst.compareTo(other.plainLast) <= 0
+                && other.plainFirst.compareTo(plainLast) <= 0;
     }
 
     boolean isBackwards() {
-        return order(first, last) > 0;
+        return plainFirst.compareTo(plainLast) > 0;
     }
 
-    private static int order(String one, String other) {
-        return plain(one).compareTo(plain(other));
-    }
-
-    private static String plain(String key) {
+    /** A key as it is compared. */
+    static String plain(String key) {
         return key.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
     }
 

@@ -13,14 +13,16 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /**
  * Finds the bytes of the shipped tables and of the firm's.
  *
  * @param folder the firm's folder, where it has one
+ * @param program the bytes of a shipped file by its name below {@code rules/}
  */
-record RuleFiles(Optional<Path> folder) {
+record RuleFiles(Optional<Path> folder, Function<String, Optional<byte[]>> program) {
 
     /**
      * A file's content.
@@ -30,14 +32,17 @@ record RuleFiles(Optional<Path> folder) {
      */
     record Content(TableFile file, Optional<String> text) {}
 
-    Optional<Content> shipped(String name) {
+    /** The bytes of a shipped file as they stand in the program. */
+    static Optional<byte[]> inProgram(String name) {
         try (InputStream in = RuleFiles.class.getResourceAsStream("/rules/" + name)) {
-            return in == null
-                    ? Optional.empty()
-                    : Optional.of(content(name, in.readAllBytes(), false));
+            return in == null ? Optional.empty() : Optional.of(in.readAllBytes());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    Optional<Content> shipped(String name) {
+        return program.apply(name).map(bytes -> content(name, bytes, false));
     }
 
     Optional<Content> firms(String name) {
@@ -79,7 +84,7 @@ record RuleFiles(Optional<Path> folder) {
         return new Content(new TableFile(name, sha256(bytes), firms), text);
     }
 
-    private static String sha256(byte[] bytes) {
+    static String sha256(byte[] bytes) {
         try {
             return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
         } catch (NoSuchAlgorithmException e) {

@@ -19,8 +19,8 @@ public final class RuleTable<K, R> {
 
     /** A raw row and, unless it is a gap on purpose, what it says. */
     record Entry<R>(RuleRow raw, Optional<R> row) {
-        boolean speaksFor(LocalDate day, String key) {
-            return raw.key().contains(key) && raw.inForce().contains(day);
+        boolean speaksFor(LocalDate day, String plainKey) {
+            return raw.key().contains(plainKey) && raw.inForce().contains(day);
         }
 
         Dated<R> dated() {
@@ -101,11 +101,13 @@ public final class RuleTable<K, R> {
     }
 
     Optional<Entry<R>> speaking(LocalDate day, String key) {
-        return entries.stream().filter(e -> e.speaksFor(day, key)).findFirst();
+        String plain = KeyRange.plain(key);
+        return entries.stream().filter(e -> e.speaksFor(day, plain)).findFirst();
     }
 
     private Stream<Entry<R>> of(String key) {
-        return entries.stream().filter(e -> e.raw().key().contains(key));
+        String plain = KeyRange.plain(key);
+        return entries.stream().filter(e -> e.raw().key().contains(plain));
     }
 
     /** All rows in words, the firm's first. */

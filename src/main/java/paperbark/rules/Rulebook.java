@@ -45,13 +45,14 @@ public record Rulebook(
 
     /**
      * Loads the shipped tables, overlaid by the firm's of the same names: where a row of each
-     * speaks for a day and key, the firm's wins.
+     * speaks for a day and key, the firm's wins. Shipped tables must be the ones in {@code
+     * checksums.csv}.
      *
      * @param firmRules folder with the firm's tables, where it has any
      * @throws RulebookException naming every table and row that cannot be used
      */
     public static Rulebook load(Optional<Path> firmRules) {
-        return new RulebookLoader(firmRules).load();
+        return new RulebookLoader(new RuleFiles(firmRules, RuleFiles::inProgram)).load();
     }
 
     /** All tables. */

@@ -17,13 +17,16 @@ final class RulebookLoader {
     private final List<TableFile> files = new ArrayList<>();
     private final List<String> known = new ArrayList<>(List.of(SourceReader.NAME));
     private final RuleFiles folder;
+    private final Checksums checksums;
     private final Map<String, Source> sources;
 
-    RulebookLoader(Optional<Path> firmRules) {
-        folder = new RuleFiles(firmRules);
+    RulebookLoader(RuleFiles ruleFiles) {
+        folder = ruleFiles;
+        Optional<Path> firmRules = ruleFiles.folder();
         firmRules
                 .filter(f -> !Files.isDirectory(f))
                 .ifPresent(f -> faults.add(new Fault(f.toString(), 0, "is not a folder")));
+        checksums = Checksums.read(folder.shipped(Checksums.NAME), faults);
         sources = SourceReader.read(contents(SourceReader.NAME), faults);
     }
 
@@ -86,6 +89,7 @@ final class RulebookLoader {
         if (shipped.isEmpty()) {
             faults.add(new Fault(name, 0, "is missing from the program"));
         }
+        shipped.flatMap(s -> checksums.fault(s.file())).ifPresent(faults::add);
         List<Content> both =
                 Stream.of(shipped, folder.firms(name)).flatMap(Optional::stream).toList();
         both.forEach(c -> files.add(c.file()));

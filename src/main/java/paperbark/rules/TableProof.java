@@ -38,9 +38,10 @@ final class TableProof {
     }
 
     private static Stream<Fault> holes(List<RuleRow> rows, String key) {
+        String plain = KeyRange.plain(key);
         List<RuleRow> inOrder =
                 rows.stream()
-                        .filter(r -> r.key().contains(key))
+                        .filter(r -> r.key().contains(plain))
                         .sorted(Comparator.comparing(r -> r.inForce().from().orElse(LocalDate.MIN)))
                         .toList();
         List<Fault> faults = new ArrayList<>();

@@ -112,7 +112,7 @@ record TableReader<K, R>(Layout<K, R> layout, Map<String, Source> sources, List<
         if (!layout.hasRangeKey()) {
             return KeyRange.single(parts.stream().collect(Collectors.joining("|")));
         }
-        KeyRange range = new KeyRange(parts.get(0), parts.get(1));
+        KeyRange range = KeyRange.of(parts.get(0), parts.get(1));
         if (range.isBackwards() || range.first().length() != range.last().length()) {
             throw new WrongCell("the range " + range + " is not a range");
         }

@@ -10,11 +10,6 @@ import java.math.BigDecimal;
  */
 public record ExactMoney(BigDecimal amount) {
 
-    /** The sum. */
-    public ExactMoney plus(ExactMoney other) {
-        return new ExactMoney(amount.add(other.amount));
-    }
-
     /** The amount that many times. */
     public ExactMoney times(BigDecimal factor) {
         return new ExactMoney(amount.multiply(factor));

@@ -72,7 +72,11 @@ class VeecSchemeTest {
                                 + ", zone 4 | Bs 4, Be 0.3 GJ a year",
                         "Tonnes of CO2-e | (43.5 - 3 x 4 - 3 x 0.3) x 0.393 = 12.0258 | 12.0258 t",
                         "VEECs for this job | 12.0258 t, rounded to the nearest whole, a half up | 12",
-                        "In the neighbouring years | the same job a year earlier and later"
+                        "In the neighbouring years"
+                                + " | on 20 Nov 2025: (43.5 - 3 x 4 - 3 x 0.3) x 0.393 = 12.0258 t,"
+                                + " rounded to the nearest whole, a half up;"
+                                + " on 20 Nov 2027: (43.5 - 3 x 4 - 3 x 0.3) x 0.393 = 12.0258 t,"
+                                + " rounded to the nearest whole, a half up"
                                 + " | 12 on 20 Nov 2025, 12 on 20 Nov 2027");
     }
 
@@ -358,9 +362,9 @@ class VeecSchemeTest {
                 Map.of(
                         Optional.<VeecInputs>empty(),
                         "The products table has no Victorian listing of Dunlin DN-270.",
-                        Optional.of(new VeecInputs(from2027, Map.of(4, energies))),
+                        Optional.of(new VeecInputs(from2027, Map.of(4, energies), 7)),
                         "The products table has Dunlin DN-270 on the Victorian register from 1 Jan 2027, not on 20 Nov 2026.",
-                        Optional.of(new VeecInputs(DateRange.ALWAYS, Map.of(5, energies))),
+                        Optional.of(new VeecInputs(DateRange.ALWAYS, Map.of(5, energies), 7)),
                         "The Victorian listing of Dunlin DN-270 in the products table has no figures for zone 4.");
         facts.forEach(
                 (inputs, fact) -> {

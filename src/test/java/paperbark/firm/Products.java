@@ -114,7 +114,7 @@ public record Products(Product product) {
 
     private static VeecInputs veecInputs(String bs, String be) {
         VeecInputs.Energies both = new VeecInputs.Energies(new BigDecimal(bs), new BigDecimal(be));
-        return new VeecInputs(DateRange.ALWAYS, Map.of(4, both, 5, both));
+        return new VeecInputs(DateRange.ALWAYS, Map.of(4, both, 5, both), 7);
     }
 
     private Products changed(

@@ -73,6 +73,28 @@ class OfferChoiceTest {
     }
 
     @Test
+    void ofOffersThatBringTheSameAndPayTheSameDayTheFirstByNameIsTaken() {
+        assertThat(
+                        expected(choose(25, offer(PIPIT, "36.60"), offer(KESTREL, "36.60")))
+                                .buyer()
+                                .name())
+                .isEqualTo(KESTREL);
+    }
+
+    @Test
+    void theBestOfferIsPassedOverWhereItsBuyerIsNotInTheTables() {
+        assertThat(
+                        expected(
+                                        choose(
+                                                25,
+                                                offer("Nobody and Sons", "99.00"),
+                                                offer(PIPIT, "36.60")))
+                                .buyer()
+                                .name())
+                .isEqualTo(PIPIT);
+    }
+
+    @Test
     void theBuyerFixedInTheRegisterIsTakenWhateverOthersPay() {
         Chosen chosen =
                 choose(claim(KESTREL), 14, offer(WHIMBREL, "37.85"), offer(KESTREL, "30.00"));

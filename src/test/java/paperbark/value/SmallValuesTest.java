@@ -65,6 +65,14 @@ class SmallValuesTest {
         assertThatThrownBy(() -> Money.of("1.005")).isInstanceOf(ArithmeticException.class);
     }
 
+    @ParameterizedTest
+    @CsvSource({"-0.01, true, false", "0.00, false, true", "0.01, false, false"})
+    void nothingIsNeitherLessThanNothingNorSomething(
+            String dollars, boolean negative, boolean zero) {
+        assertThat(Money.of(dollars).isNegative()).isEqualTo(negative);
+        assertThat(Money.of(dollars).isZero()).isEqualTo(zero);
+    }
+
     // Source: GST Act s 9-90, half a cent goes up; 10 % of 1.05 and 1.15 are the cases that
     // floating point gets wrong.
     @ParameterizedTest
