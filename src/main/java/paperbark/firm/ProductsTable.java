@@ -93,13 +93,13 @@ final class ProductsTable {
     }
 
     private static List<Object> facts(Product p) {
-        // Two compiled patterns are never equal, their texts are.
+        // Two compiled patterns are never equal, their texts are; and each row has its own number.
         return List.of(
                 p.kind(),
                 p.boost(),
                 p.litres(),
                 p.collectors(),
-                p.veec(),
+                p.veec().map(veec -> List.of(veec.listed(), veec.byZone())),
                 p.serialPattern().map(Pattern::pattern),
                 p.tankWarrantyYears(),
                 p.collectorWarrantyYears(),
