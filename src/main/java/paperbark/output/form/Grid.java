@@ -8,6 +8,8 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
+import org.apache.pdfbox.pdmodel.graphics.blend.BlendMode;
+import org.apache.pdfbox.pdmodel.graphics.state.PDExtendedGraphicsState;
 import paperbark.output.Typeface;
 import paperbark.sheet.Reading;
 
@@ -52,6 +54,10 @@ public final class Grid {
         float height = page.getMediaBox().getHeight();
         try (PDPageContentStream out =
                 new PDPageContentStream(document, page, AppendMode.APPEND, true, true)) {
+            // The print of the form shows through, also under a dense ruling.
+            PDExtendedGraphicsState through = new PDExtendedGraphicsState();
+            through.setBlendMode(BlendMode.MULTIPLY);
+            out.setGraphicsStateParameters(through);
             for (int step : new int[] {1, 5, 10}) {
                 out.setStrokingColor(step == 1 ? 0.75f : 0.45f, step == 1 ? 0.88f : 0.7f, 0.95f);
                 out.setLineWidth(step == 1 ? 0.08f : step == 5 ? 0.2f : 0.45f);
