@@ -1,8 +1,8 @@
 package paperbark.batch;
 
 import java.io.IOException;
+import java.nio.file.FileVisitOption;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
@@ -30,13 +30,23 @@ final class Hashes {
             hashes.put(folderOrFile.getFileName().toString(), sha256(folderOrFile));
             return hashes;
         }
-        try (Stream<Path> files = Files.walk(folderOrFile)) {
+        // Links are followed, as whoever reads the files does; what editors leave beside them is
+        // nobody's table or template.
+        try (Stream<Path> files = Files.walk(folderOrFile, FileVisitOption.FOLLOW_LINKS)) {
             for (Path file :
-                    files.filter(f -> Files.isRegularFile(f, LinkOption.NOFOLLOW_LINKS)).toList()) {
+                    files.filter(Files::isRegularFile).filter(f -> !isLeftover(f)).toList()) {
                 hashes.put(
                         folderOrFile.relativize(file).toString().replace('\\', '/'), sha256(file));
             }
         }
         return hashes;
+    }
+
+    private static boolean isLeftover(Path file) {
+        String name = file.getFileName().toString();
+        return name.startsWith(".")
+                || name.startsWith("~$")
+                || name.endsWith(".tmp")
+                || name.endsWith("~");
     }
 }

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -146,11 +147,25 @@ record Manifest(
             return false;
         }
         try {
-            JsonNode published = JSON.readTree(Files.readAllBytes(file)).get("sources");
-            return JSON.valueToTree(sources).equals(published);
+            JsonNode published = JSON.readTree(Files.readAllBytes(file));
+            return JSON.valueToTree(sources).equals(published.get("sources"))
+                    && isWhole(file.getParent(), published.path("outputs"));
         } catch (IOException e) {
             // Not a manifest of ours, so another name is taken.
             return false;
         }
+    }
+
+    /** Whether every file that the manifest names still lies beside it, in its size. */
+    private static boolean isWhole(Path batch, JsonNode outputs) throws IOException {
+        for (Iterator<String> names = outputs.fieldNames(); names.hasNext(); ) {
+            String name = names.next();
+            Path output = batch.resolve(name);
+            if (!Files.isRegularFile(output)
+                    || Files.size(output) != outputs.get(name).path("bytes").asLong()) {
+                return false;
+            }
+        }
+        return outputs.size() > 0;
     }
 }

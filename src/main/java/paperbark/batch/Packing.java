@@ -1,6 +1,7 @@
 package paperbark.batch;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -48,6 +49,12 @@ final class Packing {
             Thread.currentThread().interrupt();
             throw new IOException("The run was interrupted.", e);
         } catch (ExecutionException e) {
+            if (e.getCause() instanceof IOException disk) {
+                throw disk;
+            }
+            if (e.getCause() instanceof UncheckedIOException disk) {
+                throw disk.getCause();
+            }
             throw new IllegalStateException("A pack could not be made.", e.getCause());
         } finally {
             pool.shutdownNow();

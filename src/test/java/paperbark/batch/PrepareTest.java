@@ -129,6 +129,29 @@ class PrepareTest {
     }
 
     @Test
+    void aWeekWithALostPackIsPreparedAnew() throws IOException {
+        Path out = directory.resolve("lost");
+        Outcome first = new Batch(SILENT).prepare(SampleWeek.request(SampleWeek.CSV, out));
+        Files.delete(first.published().orElseThrow().resolve("packs/SB-1101.pdf"));
+        Outcome second = new Batch(SILENT).prepare(SampleWeek.request(SampleWeek.CSV, out));
+        assertThat(second.ending()).isEqualTo(Ending.HELD);
+        assertThat(second.published().orElseThrow()).hasFileName("2026-11-23-week-47-2");
+    }
+
+    @Test
+    void tablesBehindALinkCountAndLeftoversOfEditorsDoNot() throws IOException {
+        Path tables = Files.createDirectories(directory.resolve("linked"));
+        Path real = Files.writeString(directory.resolve("real-offers.csv"), "a");
+        Files.createSymbolicLink(tables.resolve("offers.csv"), real);
+        Files.writeString(tables.resolve(".~lock.offers.csv#"), "x");
+        Files.writeString(tables.resolve("~$offers.xlsx"), "x");
+        assertThat(Hashes.ofAll(tables)).containsOnlyKeys("offers.csv");
+        Map<String, String> before = Hashes.ofAll(tables);
+        Files.writeString(real, "b");
+        assertThat(Hashes.ofAll(tables)).isNotEqualTo(before);
+    }
+
+    @Test
     void aCorrectedWeekGetsAFolderOfItsOwn() throws IOException {
         Path corrected = directory.resolve("week-47.csv");
         String text =
