@@ -93,13 +93,13 @@ final class ProductsTable {
     }
 
     private static List<Object> facts(Product p) {
-        // Two compiled patterns are never equal, their texts are.
+        // Two compiled patterns are never equal, their texts are; the row is no fact of the model.
         return List.of(
                 p.kind(),
                 p.boost(),
                 p.litres(),
                 p.collectors(),
-                p.veec(),
+                p.veec().map(v -> List.of(v.listed(), v.byZone())),
                 p.serialPattern().map(Pattern::pattern),
                 p.tankWarrantyYears(),
                 p.collectorWarrantyYears(),
