@@ -112,7 +112,7 @@ final class RowFacts {
                     Finding.of(
                                     FindingCode.LEADING_ZERO_LOST,
                                     origin.cell(field),
-                                    isBank(field)
+                                    isBank(field) || field == Field.OWNER_PHONE
                                             ? "The number is one digit short; it was read with a zero in front."
                                             : "The number is one digit short; it was read as "
                                                     + restored
