@@ -1,10 +1,5 @@
 package paperbark.batch;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -15,14 +10,14 @@ import paperbark.finding.Place;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
 import paperbark.job.BatchCheck;
-import paperbark.job.ColumnMap;
-import paperbark.job.ColumnNames;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.JobReader;
 import paperbark.job.RowFindings;
 import paperbark.rules.Rulebook;
 import paperbark.sheet.Column;
+import paperbark.sheet.ColumnMap;
+import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
@@ -41,18 +36,18 @@ import paperbark.sheet.SheetReader;
 record Inputs(
         FirmTables tables,
         Rulebook rulebook,
-        ColumnNames names,
+        ColumnNames<Field> names,
         Sheet sheet,
         List<Job> jobs,
         List<Finding> findings) {
-    private static final String COLUMNS = "columns.csv";
 
     /** Reads all of it; no result when the tables or the register cannot be used. */
     static Reading<Inputs> read(Request request) {
         List<Finding> findings = new ArrayList<>();
         Optional<FirmTables> tables = gather(FirmTablesReader.read(request.tables()), findings);
         Rulebook rulebook = Rulebook.load(request.rules());
-        ColumnNames names = columnNames(request.tables(), findings);
+        ColumnNames<Field> names =
+                HeadingTable.of(Field.class, "columns", request.tables(), findings);
         Reading<Sheet> reading =
                 SheetReader.read(request.register(), names::knows, request.sheet());
         Optional<Sheet> sheet = reading.result();
@@ -106,48 +101,5 @@ record Inputs(
                 new Place.InFile(sheet.file()),
                 "No row of the register has a job number.",
                 "Look whether this is the right file and sheet.");
-    }
-
-    /** The firm's table of headings, or the shipped one where the firm has none. */
-    private static ColumnNames columnNames(Path tables, List<Finding> findings) {
-        Reading<Sheet> reading = ownColumns(tables);
-        findings.addAll(reading.findings());
-        Sheet sheet =
-                reading.result().orElseGet(() -> new Sheet(COLUMNS, "", 1, List.of(), List.of()));
-        return ColumnNames.of(
-                sheet,
-                (row, why) ->
-                        findings.add(
-                                Finding.of(
-                                        FindingCode.TABLE_ROW_WRONG,
-                                        new Place.InRule(COLUMNS, row.number()),
-                                        why,
-                                        "Correct the row; see the list of fields in the README.")));
-    }
-
-    private static Reading<Sheet> ownColumns(Path tables) {
-        Path own = tables.resolve(COLUMNS);
-        if (Files.isRegularFile(own)) {
-            return SheetReader.read(own, ColumnNames::isOwnHeading, Optional.empty());
-        }
-        if (Files.isRegularFile(tables)) {
-            Reading<Sheet> sheet =
-                    SheetReader.read(tables, ColumnNames::isOwnHeading, Optional.of("columns"));
-            // A workbook without such a sheet is no fault: the shipped headings serve.
-            if (sheet.result().isPresent()
-                    || sheet.findings().stream()
-                            .noneMatch(f -> f.code() == FindingCode.SHEET_NOT_FOUND)) {
-                return sheet;
-            }
-        }
-        return SheetReader.readCsv(COLUMNS, shippedColumns(), ColumnNames::isOwnHeading);
-    }
-
-    private static byte[] shippedColumns() {
-        try (InputStream in = Inputs.class.getResourceAsStream("/" + COLUMNS)) {
-            return in.readAllBytes();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

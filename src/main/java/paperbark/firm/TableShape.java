@@ -1,8 +1,8 @@
 package paperbark.firm;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Stream;
+import paperbark.sheet.ColumnNames;
 
 /**
  * The name and headings of one of the firm's tables.
@@ -17,19 +17,18 @@ record TableShape(String name, List<String> needed, List<String> optional) {
 
     /** Whether the heading is one of this table's, whatever its case, spaces and punctuation. */
     boolean knows(String heading) {
-        return headings().anyMatch(h -> key(h).equals(key(heading)));
+        return headings().anyMatch(h -> ColumnNames.normal(h).equals(ColumnNames.normal(heading)));
     }
 
     /** The table's own name of a heading of the firm, or the heading itself when it has none. */
     String ownName(String heading) {
-        return headings().filter(h -> key(h).equals(key(heading))).findFirst().orElse(heading);
+        return headings()
+                .filter(h -> ColumnNames.normal(h).equals(ColumnNames.normal(heading)))
+                .findFirst()
+                .orElse(heading);
     }
 
     private Stream<String> headings() {
         return Stream.of(needed, optional, REMARKS).flatMap(List::stream);
-    }
-
-    private static String key(String heading) {
-        return heading.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{Nd}]", "");
     }
 }

@@ -6,12 +6,13 @@ import java.util.Set;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
+import paperbark.sheet.ColumnField;
 
 /**
  * Everything that a register can say of a job. The firm's headings are mapped to these by the
  * columns table; a field that no heading names is simply not known.
  */
-public enum Field {
+public enum Field implements ColumnField {
     JOB("Job", true),
     STAGE("Stage"),
     CREW("Crew"),
@@ -98,16 +99,19 @@ public enum Field {
     }
 
     /** The words for people, used where the firm's own heading is not at hand. */
+    @Override
     public String label() {
         return label;
     }
 
     /** Whether a register without such a column is refused. */
+    @Override
     public boolean isNeeded() {
         return needed;
     }
 
     /** The name in the columns table, e.g. {@code tank-serial}. */
+    @Override
     public String key() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import paperbark.sheet.ColumnNames;
 import paperbark.value.Nearest;
 import paperbark.value.Parsed;
 

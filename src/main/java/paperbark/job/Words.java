@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
+import paperbark.sheet.ColumnNames;
 import paperbark.value.Nearest;
 import paperbark.value.Parsed;
 

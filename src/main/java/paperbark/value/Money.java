@@ -27,6 +27,16 @@ public record Money(BigDecimal amount) implements Comparable<Money> {
         return new Money(new BigDecimal(dollars).setScale(2, RoundingMode.UNNECESSARY));
     }
 
+    /** That many whole cents. */
+    public static Money ofCents(long cents) {
+        return new Money(BigDecimal.valueOf(cents, 2));
+    }
+
+    /** The amount in whole cents. */
+    public long cents() {
+        return amount.unscaledValue().longValueExact();
+    }
+
     /** The sum. */
     public Money plus(Money other) {
         return new Money(amount.add(other.amount));

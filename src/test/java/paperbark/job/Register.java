@@ -12,6 +12,8 @@ import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
 import paperbark.rules.Rulebook;
 import paperbark.sheet.Column;
+import paperbark.sheet.ColumnMap;
+import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
 
@@ -64,9 +66,11 @@ public final class Register {
 
     /** Reads and checks the register as a batch does, without entitlements. */
     public static Result read(String csv) {
-        ColumnNames names =
+        ColumnNames<Field> names =
                 ColumnNames.of(
-                        new Sheet("columns.csv", "", 1, List.of(), List.of()), (row, why) -> {});
+                        Field.class,
+                        new Sheet("columns.csv", "", 1, List.of(), List.of()),
+                        (row, why) -> {});
         var sheet =
                 SheetReader.readCsv(
                         "week.csv", sound(csv).getBytes(StandardCharsets.UTF_8), names::knows);

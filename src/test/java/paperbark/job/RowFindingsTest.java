@@ -10,13 +10,18 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
 import paperbark.sheet.Column;
+import paperbark.sheet.ColumnMap;
+import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
 
 class RowFindingsTest {
-    private static final ColumnNames NAMES =
-            ColumnNames.of(new Sheet("columns.csv", "", 1, List.of(), List.of()), (row, why) -> {});
+    private static final ColumnNames<Field> NAMES =
+            ColumnNames.of(
+                    Field.class,
+                    new Sheet("columns.csv", "", 1, List.of(), List.of()),
+                    (row, why) -> {});
     private static final String HEADINGS =
             "Job,Owner,Site street,Site suburb,Site state,Site postcode,Maker,Model,Litres,Seller\n";
     private static final String SITE = "Ann,4 Teaspoon Lane,Ballan,VIC,3342,";

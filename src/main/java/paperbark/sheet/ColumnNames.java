@@ -1,4 +1,4 @@
-package paperbark.job;
+package paperbark.sheet;
 
 import java.util.Arrays;
 import java.util.Collection;
@@ -10,22 +10,21 @@ import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import paperbark.sheet.Column;
-import paperbark.sheet.Row;
-import paperbark.sheet.Sheet;
 
 /**
  * Which heading means which field: the columns table, with headings {@code field} and {@code
  * alias}. Case, spaces and punctuation of a heading do not count.
+ *
+ * @param <F> the fields that a list of this kind has
  */
-public final class ColumnNames {
-    private static final Map<String, Field> BY_KEY =
-            Arrays.stream(Field.values())
-                    .collect(Collectors.toMap(Field::key, Function.identity()));
+public final class ColumnNames<F extends Enum<F> & ColumnField> {
+    private final Class<F> fields;
+    private final String table;
+    private final Map<String, F> byAlias;
 
-    private final Map<String, Field> byAlias;
-
-    private ColumnNames(Map<String, Field> byAlias) {
+    private ColumnNames(Class<F> fields, String table, Map<String, F> byAlias) {
+        this.fields = fields;
+        this.table = table;
         this.byAlias = Map.copyOf(byAlias);
     }
 
@@ -38,17 +37,21 @@ public final class ColumnNames {
      * Reads the columns table. A row that names no field, or an alias taken by another field, is
      * left out: {@code refused} is told its row number and why.
      */
-    public static ColumnNames of(Sheet table, BiConsumer<Row, String> refused) {
+    public static <F extends Enum<F> & ColumnField> ColumnNames<F> of(
+            Class<F> fields, Sheet table, BiConsumer<Row, String> refused) {
+        Map<String, F> byKey =
+                Arrays.stream(fields.getEnumConstants())
+                        .collect(Collectors.toMap(ColumnField::key, Function.identity()));
         Optional<Column> field = named(table.columns(), "field");
         Optional<Column> alias = named(table.columns(), "alias");
-        Map<String, Field> names = new HashMap<>();
-        Arrays.stream(Field.values()).forEach(f -> names.put(normal(f.label()), f));
-        Arrays.stream(Field.values()).forEach(f -> names.put(normal(f.key()), f));
+        Map<String, F> names = new HashMap<>();
+        Arrays.stream(fields.getEnumConstants()).forEach(f -> names.put(normal(f.label()), f));
+        Arrays.stream(fields.getEnumConstants()).forEach(f -> names.put(normal(f.key()), f));
         if (field.isPresent() && alias.isPresent()) {
             for (Row row : table.rows()) {
                 String key = row.cell(field.get()).text();
                 String heading = normal(row.cell(alias.get()).text());
-                Field known = BY_KEY.get(key.toLowerCase(Locale.ROOT));
+                F known = byKey.get(key.toLowerCase(Locale.ROOT));
                 if (known == null) {
                     refused.accept(row, "\"" + key + "\" is no field.");
                 } else if (heading.isEmpty()) {
@@ -61,11 +64,13 @@ public final class ColumnNames {
                 }
             }
         }
-        return new ColumnNames(names);
+        String name =
+                table.name().isEmpty() ? table.file().replaceFirst("\\.csv$", "") : table.name();
+        return new ColumnNames<>(fields, name, names);
     }
 
     /** The field that a heading means. */
-    public Optional<Field> field(String heading) {
+    public Optional<F> field(String heading) {
         return Optional.ofNullable(byAlias.get(normal(heading)));
     }
 
@@ -75,7 +80,7 @@ public final class ColumnNames {
     }
 
     /** All headings, normalised, that mean a field. */
-    public Collection<String> aliases(Field field) {
+    public Collection<String> aliases(F field) {
         return byAlias.entrySet().stream()
                 .filter(e -> e.getValue() == field)
                 .map(Map.Entry::getKey)
@@ -83,8 +88,18 @@ public final class ColumnNames {
                 .toList();
     }
 
+    /** What people call the table, e.g. {@code columns table}. */
+    String table() {
+        return table + " table";
+    }
+
+    /** The fields themselves, in their order. */
+    List<F> fields() {
+        return List.of(fields.getEnumConstants());
+    }
+
     /** A heading without case, spaces and punctuation. */
-    static String normal(String heading) {
+    public static String normal(String heading) {
         return heading.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{Nd}]", "");
     }
 

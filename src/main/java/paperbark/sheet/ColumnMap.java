@@ -1,8 +1,7 @@
-package paperbark.job;
+package paperbark.sheet;
 
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,38 +9,37 @@ import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
-import paperbark.sheet.Column;
-import paperbark.sheet.Reading;
-import paperbark.sheet.Sheet;
 import paperbark.value.Nearest;
 
-/** Finds out which column of a register holds which field. */
+/** Finds out which column of a list holds which field. */
 public final class ColumnMap {
     private ColumnMap() {}
 
     /**
-     * The columns by field. Two columns for one field, or none for a field that every job needs,
-     * refuse the register; columns that mean nothing are one note together.
+     * The columns by field. Two columns for one field, or none for a field that is needed, refuse
+     * the list; columns that mean nothing are one note together.
      */
-    public static Reading<Map<Field, Column>> of(Sheet sheet, ColumnNames names) {
-        Map<Field, Column> columns = new EnumMap<>(Field.class);
+    public static <F extends Enum<F> & ColumnField> Reading<Map<F, Column>> of(
+            Sheet sheet, ColumnNames<F> names) {
+        Map<F, Column> columns = new LinkedHashMap<>();
         List<Finding> findings = new ArrayList<>();
         List<Column> unknown = new ArrayList<>();
         for (Column column : sheet.columns()) {
-            Optional<Field> field = names.field(column.heading());
+            Optional<F> field = names.field(column.heading());
             if (field.isEmpty()) {
                 unknown.add(column);
             } else if (columns.containsKey(field.get())) {
-                findings.add(twice(sheet, columns.get(field.get()), column, field.get()));
+                findings.add(
+                        twice(sheet, columns.get(field.get()), column, field.get(), names.table()));
             } else {
                 columns.put(field.get(), column);
             }
         }
         if (!unknown.isEmpty()) {
-            findings.add(unknown(sheet, unknown));
+            findings.add(unknown(sheet, unknown, names.table()));
         }
         List<String> open = unknown.stream().map(Column::heading).toList();
-        Arrays.stream(Field.values())
+        names.fields().stream()
                 .filter(f -> f.isNeeded() && !columns.containsKey(f))
                 .forEach(f -> findings.add(missing(sheet, f, names, open)));
         return findings.stream().anyMatch(Finding::stops)
@@ -49,7 +47,8 @@ public final class ColumnMap {
                 : Reading.of(Map.copyOf(columns), findings);
     }
 
-    private static Finding twice(Sheet sheet, Column first, Column second, Field field) {
+    private static Finding twice(
+            Sheet sheet, Column first, Column second, ColumnField field, String table) {
         return Finding.of(
                 FindingCode.HEADING_TWICE,
                 new Place.InColumn(sheet.file(), sheet.name(), second.heading(), second.letters()),
@@ -64,10 +63,10 @@ public final class ColumnMap {
                         + "\" both mean \""
                         + field.label()
                         + "\".",
-                "Rename one of the two headings, or take its alias out of the columns table.");
+                "Rename one of the two headings, or take its alias out of the " + table + ".");
     }
 
-    private static Finding unknown(Sheet sheet, List<Column> columns) {
+    private static Finding unknown(Sheet sheet, List<Column> columns, String table) {
         String headings =
                 columns.stream()
                         .map(c -> "\"" + c.heading() + "\"")
@@ -80,11 +79,12 @@ public final class ColumnMap {
                         + (columns.size() == 1 ? " is" : " are")
                         + " not used.",
                 columns.size() == 1
-                        ? "Add a line to the columns table if it should be used."
-                        : "Add a line to the columns table for each that should be used.");
+                        ? "Add a line to the " + table + " if it should be used."
+                        : "Add a line to the " + table + " for each that should be used.");
     }
 
-    private static Finding missing(Sheet sheet, Field field, ColumnNames names, List<String> open) {
+    private static <F extends Enum<F> & ColumnField> Finding missing(
+            Sheet sheet, F field, ColumnNames<F> names, List<String> open) {
         Optional<String> near =
                 names.aliases(field).stream()
                         .map(
@@ -115,9 +115,13 @@ public final class ColumnMap {
                                                 + field.key()
                                                 + ","
                                                 + n
-                                                + " to the columns table.")
+                                                + " to the "
+                                                + names.table()
+                                                + ".")
                         .orElse(
-                                "Add the column, or add a line to the columns table: "
+                                "Add the column, or add a line to the "
+                                        + names.table()
+                                        + ": "
                                         + field.key()
                                         + ", a comma and its heading."));
     }

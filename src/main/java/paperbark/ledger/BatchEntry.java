@@ -1,0 +1,35 @@
+package paperbark.ledger;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+
+/**
+ * A batch as it goes into the ledger, in one transaction.
+ *
+ * @param name of the batch and its folder
+ * @param register file name of the register
+ * @param registerSha256 its hash
+ * @param day day of the run
+ * @param at moment of the run, for people only
+ * @param program version of the program
+ * @param manifestSha256 hash of the staged manifest
+ * @param staged name of the hidden folder that waits to be published
+ * @param jobs its jobs
+ */
+public record BatchEntry(
+        String name,
+        String register,
+        String registerSha256,
+        LocalDate day,
+        Instant at,
+        String program,
+        String manifestSha256,
+        String staged,
+        List<JobEntry> jobs) {
+
+    /** Keeps the list from being changed. */
+    public BatchEntry {
+        jobs = List.copyOf(jobs);
+    }
+}

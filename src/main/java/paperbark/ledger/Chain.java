@@ -1,0 +1,126 @@
+package paperbark.ledger;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.apache.commons.codec.digest.DigestUtils;
+
+/**
+ * Seals each entry with a digest over all its rows and the seal before it, so that a changed,
+ * missing or added row is found. The database's own check finds torn pages, not changed values.
+ */
+final class Chain {
+    /** Seal before the first entry. */
+    static final String BEGINNING = "0".repeat(64);
+
+    private static final String FIELD = "\u001f";
+
+    /** Everything of an entry that never changes, table by table. */
+    private static final List<String> ROWS =
+            List.of(
+                    "SELECT job_key, version, reference, source_row, outcome, pack, facts FROM job"
+                            + " WHERE entry = ? ORDER BY job_key, version",
+                    "SELECT job_key, version, installed_on, price_cents, gst_cents FROM sale"
+                            + " WHERE entry = ? ORDER BY job_key, version",
+                    "SELECT id, job_key, version, reference, scheme, buyer, certificates, installed_on,"
+                            + " lodge_by, site_key, expected_cents, due FROM claim"
+                            + " WHERE entry = ? ORDER BY id",
+                    "SELECT claim, place, scheme, seen, serial_key, lookalike_key FROM serial"
+                            + " WHERE entry = ? ORDER BY claim, place",
+                    "SELECT claim, reason FROM withdrawal WHERE entry = ? ORDER BY claim",
+                    "SELECT id, line_key, source_row, day, cents, reference FROM line"
+                            + " WHERE entry = ? ORDER BY id",
+                    "SELECT line, claim, kind, day, cents, how, reason, buyer_reference FROM matched"
+                            + " WHERE entry = ? ORDER BY line, claim");
+
+    private final Sql sql;
+
+    Chain(Sql sql) {
+        this.sql = sql;
+    }
+
+    /** Seals the newest entry, whose rows are all there. */
+    void seal(long seq) {
+        String rows = rows(seq);
+        sql.run("UPDATE entry SET rows_sha256 = ? WHERE seq = ?", rows, seq);
+        String before =
+                sql.first(
+                                "SELECT chain_sha256 FROM entry WHERE seq = ?",
+                                r -> r.getString(1),
+                                seq - 1)
+                        .orElse(BEGINNING);
+        sql.run("UPDATE entry SET chain_sha256 = ? WHERE seq = ?", link(seq, before), seq);
+    }
+
+    /**
+     * Recomputes every seal.
+     *
+     * @throws LedgerException naming the first entry that is not as it was written
+     */
+    void verify() {
+        String before = BEGINNING;
+        long expected = 1;
+        record Seal(long seq, String name, String rows, String chain) {}
+        for (Seal seal :
+                sql.list(
+                        "SELECT seq, name, rows_sha256, chain_sha256 FROM entry ORDER BY seq",
+                        r ->
+                                new Seal(
+                                        r.getLong(1),
+                                        r.getString(2),
+                                        r.getString(3),
+                                        r.getString(4)))) {
+            if (seal.seq() != expected
+                    || !rows(seal.seq()).equals(seal.rows())
+                    || !link(seal.seq(), before).equals(seal.chain())) {
+                throw changed(seal.name());
+            }
+            before = seal.chain();
+            expected++;
+        }
+        long strays =
+                sql.number(
+                        "SELECT count(*) FROM claim c LEFT JOIN withdrawal w ON w.claim = c.id"
+                                + " WHERE (c.active = 1) = (w.claim IS NOT NULL)");
+        if (strays > 0) {
+            throw changed("withdrawn claims");
+        }
+    }
+
+    private static LedgerException changed(String where) {
+        return new LedgerException(
+                "The ledger is not as it was written, at \"" + where + "\".",
+                "Bring back a copy from before; do not go on with this one.");
+    }
+
+    private String link(long seq, String before) {
+        String entry =
+                sql.first(
+                                "SELECT seq, kind, name, source_name, source_sha256, day, at, program,"
+                                        + " detail_sha256, rows_sha256 FROM entry WHERE seq = ?",
+                                Chain::line,
+                                seq)
+                        .orElseThrow();
+        return DigestUtils.sha256Hex(before + "\n" + entry);
+    }
+
+    private String rows(long seq) {
+        String all =
+                ROWS.stream()
+                        .map(
+                                query ->
+                                        sql.list(query, Chain::line, seq).stream()
+                                                .collect(Collectors.joining("\n")))
+                        .collect(Collectors.joining("\n\n"));
+        return DigestUtils.sha256Hex(all);
+    }
+
+    private static String line(ResultSet row) throws SQLException {
+        StringBuilder line = new StringBuilder();
+        for (int i = 1; i <= row.getMetaData().getColumnCount(); i++) {
+            line.append(row.getString(i)).append(FIELD);
+        }
+        return line.toString();
+    }
+}

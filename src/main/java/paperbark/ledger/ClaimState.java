@@ -1,0 +1,60 @@
+package paperbark.ledger;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import paperbark.firm.SchemeName;
+import paperbark.value.Money;
+
+/**
+ * A claim and what became of it up to a day.
+ *
+ * @param id number in the ledger
+ * @param job the firm's job number
+ * @param scheme which certificates
+ * @param buyer who pays; empty text where none was chosen
+ * @param certificates how many
+ * @param installedOn day of the installation
+ * @param lodgeBy last day on which the certificates can be created
+ * @param expected money to the firm
+ * @param due day on which it should be there
+ * @param active whether it stands; a corrected claim is withdrawn
+ * @param batch the batch that claimed it
+ * @param claimedOn day of that batch
+ * @param lodged whether an advice said that it was lodged, paid or failed
+ * @param failed why the scheme's regulator failed it, where it did and nothing was paid since
+ * @param received money received, reversals taken off
+ * @param paidOn day of the latest payment
+ */
+public record ClaimState(
+        long id,
+        String job,
+        SchemeName scheme,
+        String buyer,
+        int certificates,
+        LocalDate installedOn,
+        Optional<LocalDate> lodgeBy,
+        Money expected,
+        Optional<LocalDate> due,
+        boolean active,
+        String batch,
+        LocalDate claimedOn,
+        boolean lodged,
+        Optional<String> failed,
+        Money received,
+        Optional<LocalDate> paidOn) {
+
+    /** The name that the claim has on its papers. */
+    public String reference() {
+        return ClaimEntry.reference(job, scheme);
+    }
+
+    /** What is still to come; nothing for a failed claim, negative where too much was paid. */
+    public Money outstanding() {
+        return failed.isPresent() || !active ? Money.ZERO : expected.minus(received);
+    }
+
+    /** Whether money is still to come. */
+    public boolean isOpen() {
+        return outstanding().compareTo(Money.ZERO) > 0;
+    }
+}

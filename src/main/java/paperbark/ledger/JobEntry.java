@@ -1,0 +1,32 @@
+package paperbark.ledger;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * A job as it goes into the ledger.
+ *
+ * @param reference the firm's job number
+ * @param row row of the register
+ * @param outcome what the batch did with it
+ * @param pack path of its pack in the batch folder
+ * @param facts the prints of its facts, see {@link JobPrint}
+ * @param sale what the owner was charged, where known
+ * @param claims the claims whose papers went out
+ */
+public record JobEntry(
+        String reference,
+        int row,
+        JobOutcome outcome,
+        String pack,
+        Map<String, String> facts,
+        Optional<Sale> sale,
+        List<ClaimEntry> claims) {
+
+    /** Keeps the collections from being changed. */
+    public JobEntry {
+        facts = Map.copyOf(facts);
+        claims = List.copyOf(claims);
+    }
+}

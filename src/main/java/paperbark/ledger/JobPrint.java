@@ -1,0 +1,134 @@
+package paperbark.ledger;
+
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.RecordComponent;
+import java.util.Collection;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.apache.commons.codec.digest.DigestUtils;
+import paperbark.firm.Buyer;
+import paperbark.firm.Maker;
+import paperbark.firm.Person;
+import paperbark.firm.Product;
+import paperbark.firm.Seller;
+import paperbark.job.Job;
+import paperbark.job.Stage;
+
+/**
+ * The facts of a job as short hashes by name: enough to say which of them changed since an earlier
+ * batch, without keeping the facts themselves. Where and how they were written does not count.
+ */
+public final class JobPrint {
+    // Long enough that two values of one field never share it by chance.
+    private static final int LENGTH = 16;
+    private static final Set<String> NOT_FACTS =
+            Set.of("origin", "unread", "reference", "corrects");
+
+    private final Map<String, String> prints = new TreeMap<>();
+
+    private JobPrint() {}
+
+    /**
+     * The prints by the fact's name in words, e.g. {@code tank serial}; facts that are not known
+     * have none. The day and crew of the visit count while the job is only booked.
+     */
+    public static Map<String, String> of(Job job) {
+        JobPrint print = new JobPrint();
+        for (RecordComponent part : Job.class.getRecordComponents()) {
+            boolean over = part.getName().equals("visit") && job.stage() == Stage.INSTALLED;
+            if (!NOT_FACTS.contains(part.getName()) && !over) {
+                print.add(part.getName(), value(part, job));
+            }
+        }
+        return Map.copyOf(print.prints);
+    }
+
+    /** The names of the facts in which two differ, in the order of the alphabet. */
+    static Set<String> changed(Map<String, String> one, Map<String, String> other) {
+        return java.util.stream.Stream.concat(one.keySet().stream(), other.keySet().stream())
+                .filter(
+                        name ->
+                                !Optional.ofNullable(one.get(name))
+                                        .equals(Optional.ofNullable(other.get(name))))
+                .collect(Collectors.toCollection(java.util.TreeSet::new));
+    }
+
+    private void add(String name, Object value) {
+        if (value instanceof Optional<?> optional) {
+            optional.ifPresent(inner -> add(name, inner));
+        } else if (value instanceof Record part
+                && part.getClass().getName().startsWith("paperbark.job.")) {
+            for (RecordComponent component : part.getClass().getRecordComponents()) {
+                add(within(name, component.getName()), value(component, part));
+            }
+        } else {
+            String text = text(value);
+            if (!text.isEmpty()) {
+                prints.put(inWords(name), DigestUtils.sha256Hex(text).substring(0, LENGTH));
+            }
+        }
+    }
+
+    /** Names are told apart by scheme and trade only where one name would serve several. */
+    private static String within(String name, String component) {
+        return switch (name) {
+            case "stc", "veec" -> name.toUpperCase(Locale.ROOT) + " " + component;
+            case "oldHeater" -> "old " + component;
+            case "owner" -> "owner " + component;
+            case "site" -> "site " + component;
+            default -> component;
+        };
+    }
+
+    private static String inWords(String name) {
+        String words = name.replaceAll("(?<=[a-z])(?=[A-Z])", " ");
+        return words.startsWith("STC") || words.startsWith("VEEC")
+                ? words
+                : words.toLowerCase(Locale.ROOT);
+    }
+
+    // What the firm's tables say of somebody is not a fact of the job: only who it is.
+    private static String text(Object value) {
+        if (value instanceof Collection<?> all) {
+            return all.stream().map(JobPrint::text).collect(Collectors.joining("\n"));
+        }
+        if (value instanceof Maker maker) {
+            return maker.name();
+        }
+        if (value instanceof Product product) {
+            return product.model();
+        }
+        if (value instanceof Person person) {
+            return person.name();
+        }
+        if (value instanceof Seller seller) {
+            return seller.name();
+        }
+        if (value instanceof Buyer buyer) {
+            return buyer.name();
+        }
+        if (value instanceof Optional<?> optional) {
+            return optional.map(JobPrint::text).orElse("");
+        }
+        if (value instanceof Record small) {
+            StringBuilder all = new StringBuilder();
+            for (RecordComponent component : small.getClass().getRecordComponents()) {
+                all.append(text(value(component, small))).append('\t');
+            }
+            return all.toString().strip();
+        }
+        return value.toString();
+    }
+
+    private static Object value(RecordComponent component, Record record) {
+        try {
+            return component.getAccessor().invoke(record);
+        } catch (IllegalAccessException | InvocationTargetException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}

@@ -1,0 +1,48 @@
+package paperbark.ledger;
+
+import java.text.Normalizer;
+import java.util.Locale;
+import java.util.Optional;
+import paperbark.job.Site;
+import paperbark.value.Serial;
+
+/** What jobs, serials and sites are compared by. */
+public final class Keys {
+    // Letters of other alphabets that look like Latin capitals, and the digits that letters are
+    // taken for when somebody reads a plate.
+    private static final String LOOKS =
+            "\u0410\u0412\u0415\u041a\u041c\u041d\u041e\u0420\u0421\u0422\u0425\u0391\u0392\u0395\u0396\u0397\u0399\u039a\u039c\u039d\u039f\u03a1\u03a4\u03a5\u03a7OILSB";
+    private static final String LIKE = "ABEKMHOPCTXABEZHIKMNOPTYX01158";
+
+    private Keys() {}
+
+    /** A job number without case, and in compatibility form. */
+    public static String job(String reference) {
+        return Normalizer.normalize(reference.strip(), Normalizer.Form.NFKC)
+                .toUpperCase(Locale.ROOT);
+    }
+
+    /** A serial with everything folded that is easily read for something else. */
+    static String lookalike(Serial serial) {
+        StringBuilder folded = new StringBuilder();
+        for (char c : serial.key().toCharArray()) {
+            int at = LOOKS.indexOf(c);
+            char like = at < 0 ? c : LIKE.charAt(at);
+            int again = LOOKS.indexOf(like);
+            folded.append(again < 0 ? like : LIKE.charAt(again));
+        }
+        return folded.toString();
+    }
+
+    /** Address and position without case and punctuation; empty where the address is incomplete. */
+    public static Optional<String> site(Site site) {
+        if (!site.address().isComplete()) {
+            return Optional.empty();
+        }
+        String all = site.address() + " " + site.position().orElse("");
+        return Optional.of(
+                Normalizer.normalize(all, Normalizer.Form.NFKC)
+                        .toUpperCase(Locale.ROOT)
+                        .replaceAll("[^\\p{L}\\p{Nd}]", ""));
+    }
+}

@@ -1,0 +1,131 @@
+package paperbark.ledger;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.function.Function;
+import paperbark.job.Job;
+
+/**
+ * What the firm claimed, and what became of it. Rows are only ever added; each entry is sealed, see
+ * {@link Chain}. One program writes at a time.
+ */
+public final class Ledger implements AutoCloseable {
+    private final Connection connection;
+    private final Sql sql;
+
+    private Ledger(Connection connection) {
+        this.connection = connection;
+        this.sql = new Sql(connection);
+    }
+
+    /**
+     * Makes a new, empty ledger.
+     *
+     * @param at moment of making, for people only
+     * @throws LedgerException when there is a file of that name
+     */
+    public static void create(Path file, Instant at) {
+        LedgerFile.create(file, at);
+    }
+
+    /**
+     * Opens a ledger that is there.
+     *
+     * @throws LedgerException when it is missing, empty, damaged, not a ledger, or of a newer
+     *     program; the file is left as it is
+     */
+    public static Ledger open(Path file) {
+        return new Ledger(LedgerFile.open(file));
+    }
+
+    /**
+     * Proves that the ledger is as it was written: the pages, then every row.
+     *
+     * @throws LedgerException naming what is not
+     */
+    public void verify() {
+        String pages = sql.first("PRAGMA integrity_check", r -> r.getString(1)).orElse("");
+        if (!pages.equals("ok")) {
+            throw new LedgerException(
+                    "The ledger's file is damaged (" + pages + ").",
+                    "Bring back a copy of it; do not delete the damaged file.");
+        }
+        new Chain(sql).verify();
+    }
+
+    /** What it knows that concerns a job. */
+    public JobHistory history(Job job) {
+        return new Histories(sql).of(job);
+    }
+
+    /**
+     * Takes in a batch, whole or not at all.
+     *
+     * @throws LedgerException also when a serial is claimed already for another job
+     */
+    public void enter(BatchEntry batch) {
+        sql.whole(
+                () -> {
+                    new Recorder(sql).batch(batch);
+                    return null;
+                });
+    }
+
+    /** Notes that the folder of a batch is where people see it. */
+    public void published(String batch) {
+        sql.run(
+                "UPDATE progress SET state = 'published' WHERE entry = (SELECT seq FROM entry WHERE name = ?)",
+                batch);
+    }
+
+    /**
+     * A batch whose folder is not known to be published.
+     *
+     * @param name of the batch
+     * @param staged name of its hidden folder
+     * @param manifestSha256 hash of its manifest
+     */
+    public record Unpublished(String name, String staged, String manifestSha256) {}
+
+    /** Batches that were taken in and whose folder may still be hidden. */
+    public List<Unpublished> unpublished() {
+        return sql.list(
+                "SELECT e.name, p.staged, e.detail_sha256 FROM progress p JOIN entry e ON e.seq = p.entry"
+                        + " WHERE p.state = 'committed' ORDER BY e.seq",
+                r -> new Unpublished(r.getString(1), r.getString(2), r.getString(3)));
+    }
+
+    /** All claims that stand, as they stood at the end of a day, in the order of claiming. */
+    public List<ClaimState> claims(LocalDate asOf) {
+        return new Claims(sql).standing(asOf);
+    }
+
+    /** Takes in an advice, whole or not at all. */
+    public <T> T settle(AdviceBook.Source source, Function<AdviceBook, T> work) {
+        return sql.whole(
+                () -> {
+                    AdviceBook book = new AdviceBook(sql, source);
+                    T result = work.apply(book);
+                    book.seal();
+                    return result;
+                });
+    }
+
+    /** Everything in it, for {@link Export}. */
+    Sql sql() {
+        return sql;
+    }
+
+    @Override
+    public void close() {
+        try {
+            connection.close();
+        } catch (SQLException e) {
+            throw new LedgerException("The ledger could not be closed.", "Try again.", e);
+        }
+    }
+}

@@ -1,0 +1,138 @@
+package paperbark.ledger;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.UUID;
+import org.sqlite.SQLiteConfig;
+
+/** Makes and opens the file that a ledger lies in. */
+final class LedgerFile {
+    /** Schema that this program writes. */
+    static final int SCHEMA = 1;
+
+    // "PBRK", so that no other program's database is taken for a ledger.
+    private static final int APPLICATION = 0x5042524b;
+    private static final int WAIT_MILLISECONDS = 5000;
+
+    private LedgerFile() {}
+
+    /**
+     * Makes a new ledger.
+     *
+     * @throws LedgerException when something of that name is there already
+     */
+    static void create(Path file, Instant at) {
+        if (Files.exists(file)) {
+            throw new LedgerException(
+                    "There is a file " + file.getFileName() + " already.",
+                    "Use it, or choose another name for a new ledger.");
+        }
+        try {
+            Files.createFile(file);
+            if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+                Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        try (Connection connection = connect(file)) {
+            Sql sql = new Sql(connection);
+            sql.whole(
+                    () -> {
+                        sql.run("PRAGMA application_id = " + APPLICATION);
+                        sql.run("PRAGMA user_version = " + SCHEMA);
+                        statements().forEach(sql::run);
+                        sql.run(
+                                "INSERT INTO office VALUES (?, ?, ?)",
+                                UUID.randomUUID().toString(),
+                                at.toString(),
+                                SCHEMA);
+                        return null;
+                    });
+        } catch (SQLException e) {
+            throw unusable(file, e);
+        }
+    }
+
+    /**
+     * Opens a ledger that is there. A missing or empty file is never taken for a new ledger.
+     *
+     * @throws LedgerException when it is missing, not a ledger, damaged or of a newer program
+     */
+    static Connection open(Path file) {
+        try {
+            if (!Files.isRegularFile(file) || Files.size(file) == 0) {
+                throw new LedgerException(
+                        "There is no ledger " + file + ", or it is empty.",
+                        "Bring back a copy of it, or make a new one with ledger-new.");
+            }
+            Connection connection = connect(file);
+            try {
+                check(new Sql(connection), file);
+                return connection;
+            } catch (LedgerException e) {
+                connection.close();
+                throw e;
+            }
+        } catch (SQLException | IOException e) {
+            throw unusable(file, e);
+        }
+    }
+
+    private static void check(Sql sql, Path file) {
+        if (sql.number("PRAGMA application_id") != APPLICATION) {
+            throw new LedgerException(
+                    file.getFileName() + " is not a ledger of this program.",
+                    "Name the right file.");
+        }
+        long schema = sql.number("PRAGMA user_version");
+        if (schema > SCHEMA) {
+            throw new LedgerException(
+                    "The ledger was written by a newer version of the program.",
+                    "Install that version, or bring back a copy from before.");
+        }
+    }
+
+    private static Connection connect(Path file) throws SQLException {
+        SQLiteConfig config = new SQLiteConfig();
+        // One writer, and whatever was committed is on the disk when the call returns.
+        config.setJournalMode(SQLiteConfig.JournalMode.DELETE);
+        config.setPragma(SQLiteConfig.Pragma.SYNCHRONOUS, "EXTRA");
+        config.enforceForeignKeys(true);
+        config.setBusyTimeout(WAIT_MILLISECONDS);
+        config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
+        Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+        Sql sql = new Sql(connection);
+        sql.run("PRAGMA fullfsync = ON");
+        sql.run("PRAGMA trusted_schema = OFF");
+        return connection;
+    }
+
+    private static Iterable<String> statements() {
+        try (InputStream in = LedgerFile.class.getResourceAsStream("/ledger/version-1.sql")) {
+            String all = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+            return Arrays.stream(all.replaceAll("(?m)^--.*$", "").split(";"))
+                    .map(String::strip)
+                    .filter(s -> !s.isEmpty())
+                    .toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    static LedgerException unusable(Path file, Exception cause) {
+        return new LedgerException(
+                "The ledger " + file + " cannot be opened (" + cause.getMessage() + ").",
+                "Bring back a copy of it; do not delete the damaged file.",
+                cause);
+    }
+}

@@ -1,0 +1,149 @@
+package paperbark.ledger;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import paperbark.value.Money;
+import paperbark.value.Serial;
+
+/** Writes a batch into the ledger, within a transaction that the caller holds. */
+final class Recorder {
+    private final Sql sql;
+
+    Recorder(Sql sql) {
+        this.sql = sql;
+    }
+
+    void batch(BatchEntry batch) {
+        long seq = next("SELECT max(seq) FROM entry");
+        sql.run(
+                "INSERT INTO entry VALUES (?, 'batch', ?, ?, ?, ?, ?, ?, ?, '', '')",
+                seq,
+                batch.name(),
+                batch.register(),
+                batch.registerSha256(),
+                batch.day().toString(),
+                batch.at().toString(),
+                batch.program(),
+                batch.manifestSha256());
+        sql.run("INSERT INTO progress VALUES (?, ?, 'committed')", seq, batch.staged());
+        batch.jobs().forEach(job -> job(seq, job));
+        new Chain(sql).seal(seq);
+    }
+
+    private void job(long seq, JobEntry job) {
+        String key = Keys.job(job.reference());
+        long version = sql.number("SELECT max(version) FROM job WHERE job_key = ?", key) + 1;
+        sql.run(
+                "INSERT INTO job VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                seq,
+                key,
+                version,
+                job.reference(),
+                job.row(),
+                job.outcome().word(),
+                job.pack(),
+                text(job.facts()));
+        job.sale()
+                .ifPresent(
+                        sale ->
+                                sql.run(
+                                        "INSERT INTO sale VALUES (?, ?, ?, ?, ?, ?)",
+                                        seq,
+                                        key,
+                                        version,
+                                        sale.installedOn().toString(),
+                                        sale.price().cents(),
+                                        sale.gst().cents()));
+        job.claims().forEach(claim -> claim(seq, key, version, job.reference(), claim));
+    }
+
+    /** A claim that says the same as the one before stays; one that differs takes its place. */
+    private void claim(long seq, String key, long version, String reference, ClaimEntry claim) {
+        Optional<Standing> before =
+                sql.first(
+                        "SELECT id, buyer, certificates, expected_cents FROM claim"
+                                + " WHERE job_key = ? AND scheme = ? AND active = 1",
+                        r ->
+                                new Standing(
+                                        r.getLong(1),
+                                        r.getString(2),
+                                        r.getInt(3),
+                                        Money.ofCents(r.getLong(4))),
+                        key,
+                        claim.scheme().word());
+        if (before.isPresent()) {
+            if (before.get().says(claim, serials(before.get().id()))) {
+                return;
+            }
+            withdraw(seq, before.get().id());
+        }
+        insert(seq, key, version, reference, claim);
+    }
+
+    private record Standing(long id, String buyer, int certificates, Money expected) {
+        boolean says(ClaimEntry claim, List<String> serials) {
+            return buyer.equals(claim.buyer())
+                    && certificates == claim.certificates()
+                    && expected.equals(claim.expected())
+                    && serials.equals(claim.serials().stream().map(Serial::key).toList());
+        }
+    }
+
+    private List<String> serials(long claim) {
+        return sql.list(
+                "SELECT serial_key FROM serial WHERE claim = ? ORDER BY place",
+                r -> r.getString(1),
+                claim);
+    }
+
+    private void withdraw(long seq, long claim) {
+        sql.run("INSERT INTO withdrawal VALUES (?, ?, ?)", claim, seq, "corrected");
+        sql.run("UPDATE claim SET active = 0 WHERE id = ?", claim);
+        sql.run("UPDATE serial SET active = 0 WHERE claim = ?", claim);
+    }
+
+    private void insert(long seq, String key, long version, String reference, ClaimEntry claim) {
+        long id = next("SELECT max(id) FROM claim");
+        sql.run(
+                "INSERT INTO claim VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 1)",
+                id,
+                seq,
+                key,
+                version,
+                Keys.job(ClaimEntry.reference(reference, claim.scheme())),
+                claim.scheme().word(),
+                claim.buyer(),
+                claim.certificates(),
+                claim.installedOn().toString(),
+                Sql.text(claim.lodgeBy()),
+                claim.siteKey(),
+                claim.expected().cents(),
+                Sql.text(claim.due()));
+        int place = 1;
+        for (Serial serial : claim.serials()) {
+            sql.run(
+                    "INSERT INTO serial VALUES (?, ?, ?, ?, ?, ?, ?, 1)",
+                    id,
+                    seq,
+                    place++,
+                    claim.scheme().word(),
+                    serial.seen(),
+                    serial.key(),
+                    Keys.lookalike(serial));
+        }
+    }
+
+    private long next(String largest) {
+        return sql.number(largest) + 1;
+    }
+
+    private static String text(Map<String, String> facts) {
+        return new TreeMap<>(facts)
+                .entrySet().stream()
+                        .map(e -> e.getKey() + "=" + e.getValue())
+                        .collect(Collectors.joining("\n"));
+    }
+}

@@ -1,0 +1,112 @@
+package paperbark.ledger;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.apache.commons.dbutils.QueryRunner;
+import paperbark.value.Money;
+
+/** Statements on one connection; whatever fails is told as the ledger's failure. */
+final class Sql {
+    private static final int SQLITE_BUSY = 5;
+
+    private final Connection connection;
+    // The driver cannot say of which type a parameter is before the statement has run.
+    private final QueryRunner runner = new QueryRunner(true);
+
+    Sql(Connection connection) {
+        this.connection = connection;
+    }
+
+    /** Turns a row into something. */
+    interface Rows<T> {
+        T read(ResultSet row) throws SQLException;
+    }
+
+    /** Work that a transaction does whole or not at all. */
+    interface Work<T> {
+        T run();
+    }
+
+    <T> List<T> list(String query, Rows<T> rows, Object... parameters) {
+        try {
+            return runner.query(
+                    connection,
+                    query,
+                    result -> {
+                        List<T> all = new ArrayList<>();
+                        while (result.next()) {
+                            all.add(rows.read(result));
+                        }
+                        return all;
+                    },
+                    parameters);
+        } catch (SQLException e) {
+            throw failed(e);
+        }
+    }
+
+    <T> Optional<T> first(String query, Rows<T> rows, Object... parameters) {
+        return list(query, rows, parameters).stream().findFirst();
+    }
+
+    long number(String query, Object... parameters) {
+        return first(query, row -> row.getLong(1), parameters).orElse(0L);
+    }
+
+    void run(String statement, Object... parameters) {
+        try {
+            runner.update(connection, statement, parameters);
+        } catch (SQLException e) {
+            throw failed(e);
+        }
+    }
+
+    /** Runs the work in one transaction; any failure leaves everything as it was. */
+    <T> T whole(Work<T> work) {
+        try {
+            connection.setAutoCommit(false);
+            try {
+                T result = work.run();
+                connection.commit();
+                return result;
+            } catch (RuntimeException | Error | SQLException e) {
+                connection.rollback();
+                throw e;
+            } finally {
+                connection.setAutoCommit(true);
+            }
+        } catch (SQLException e) {
+            throw failed(e);
+        }
+    }
+
+    static Money money(ResultSet row, String column) throws SQLException {
+        return Money.ofCents(row.getLong(column));
+    }
+
+    static Optional<LocalDate> day(ResultSet row, String column) throws SQLException {
+        String text = row.getString(column);
+        return text == null || text.isEmpty()
+                ? Optional.empty()
+                : Optional.of(LocalDate.parse(text));
+    }
+
+    static String text(Optional<LocalDate> day) {
+        return day.map(LocalDate::toString).orElse("");
+    }
+
+    private static LedgerException failed(SQLException e) {
+        return e.getErrorCode() == SQLITE_BUSY
+                ? new LedgerException(
+                        "Another program is writing in the ledger.", "Wait until it has ended.", e)
+                : new LedgerException(
+                        "The ledger could not be read or written (" + e.getMessage() + ").",
+                        "Look whether the disk is full or the file damaged.",
+                        e);
+    }
+}
