@@ -106,6 +106,7 @@ CREATE TABLE line (
   cents INTEGER NOT NULL,
   reference TEXT NOT NULL
 ) STRICT;
+CREATE INDEX line_same ON line (day, cents, reference);
 CREATE INDEX line_entry ON line (entry);
 
 CREATE TABLE matched (

@@ -40,15 +40,25 @@ public final class Batch {
      *     then
      */
     public Outcome prepare(Request request) throws IOException {
+        try (Books books = Books.open(request)) {
+            return prepare(request, books);
+        }
+    }
+
+    private Outcome prepare(Request request, Books books) throws IOException {
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
             return refused(request, reading.findings());
         }
-        Inputs inputs = reading.result().get();
-        Manifest.Sources sources = Manifest.Sources.of(request, inputs.rulebook());
+        Inputs all = reading.result().get();
+        Manifest.Sources sources = Manifest.Sources.of(request, all.rulebook());
         BatchFolder folder = BatchFolder.choose(request, sources);
         if (folder.isPublishedAlready()) {
             return new Outcome(Ending.ALREADY, Optional.of(folder.path()), Counts.NONE, List.of());
+        }
+        Inputs inputs = books.remaining(all);
+        if (inputs.jobs().isEmpty()) {
+            return new Outcome(Ending.ALREADY, Optional.empty(), Counts.NONE, inputs.findings());
         }
         BatchInfo info =
                 new BatchInfo(
@@ -64,12 +74,15 @@ public final class Batch {
             staging.write("summary.xlsx", SummaryWorkbook.of(view));
             staging.write(
                     "register-checked.xlsx",
-                    MarkedCopy.of(request.register(), inputs, view.findings()));
+                    MarkedCopy.of(request.register(), inputs.names()::knows, view.findings()));
             Counts counts = Counts.of(cases, packs.size());
             staging.write(
                     "manifest.json",
                     Manifest.of(sources, view, packing.templates(), staging.written()).toJson());
+            staging.settle();
+            books.enter(view, staging);
             staging.publish();
+            books.published(info.id());
             return new Outcome(
                     ending(counts, view), Optional.of(folder.path()), counts, view.findings());
         }
@@ -81,18 +94,25 @@ public final class Batch {
      * @throws IOException when a file or folder cannot be read or written
      */
     public Outcome check(Request request) throws IOException {
+        try (Books books = Books.open(request)) {
+            return check(request, books);
+        }
+    }
+
+    private static Outcome check(Request request, Books books) throws IOException {
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
             return refused(request, reading.findings());
         }
-        Inputs inputs = reading.result().get();
+        Inputs inputs = books.remaining(reading.result().get());
         String name = PackNames.slug(baseName(request.register()));
         BatchInfo info =
                 new BatchInfo(name, inputs.sheet().file(), request.today(), request.version());
         List<CaseFile> cases = cases(inputs, info, request);
         BatchView view = view(inputs, info, cases);
         Path marked = request.out().resolve(name + "-checked.xlsx");
-        Staging.replace(marked, MarkedCopy.of(request.register(), inputs, view.findings()));
+        Staging.replace(
+                marked, MarkedCopy.of(request.register(), inputs.names()::knows, view.findings()));
         Counts counts = Counts.of(cases, 0);
         return new Outcome(ending(counts, view), Optional.of(marked), counts, view.findings());
     }

@@ -10,6 +10,7 @@ public enum Ending {
     ALREADY(
             12,
             "This register was already prepared with the same tables and templates; nothing is new."),
+    UNTRUSTED(21, "The ledger cannot be used; nothing was published."),
     DISK(
             22,
             "A file or folder could not be written; nothing was published. Try again once the reason is gone."),

@@ -3,6 +3,7 @@ package paperbark.batch;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import paperbark.finding.Finding;
 import paperbark.output.workbook.CheckedRegister;
@@ -12,20 +13,18 @@ import paperbark.sheet.Cell;
 import paperbark.sheet.Row;
 import paperbark.sheet.SheetReader;
 
-/**
- * The register with its findings marked: a copy of a workbook, or a workbook made of a CSV file.
- */
+/** A list with its findings marked: a copy of a workbook, or a workbook made of a CSV file. */
 final class MarkedCopy {
     private MarkedCopy() {}
 
-    static byte[] of(Path register, Inputs inputs, List<Finding> findings) {
-        Optional<List<Row>> lines = SheetReader.csvLines(register, inputs.names()::knows).result();
+    static byte[] of(Path register, Predicate<String> knownHeading, List<Finding> findings) {
+        Optional<List<Row>> lines = SheetReader.csvLines(register, knownHeading).result();
         if (lines.isEmpty()) {
             return CheckedRegister.of(register, findings);
         }
         List<PlainRow> rows =
                 lines.get().stream().map(row -> new PlainRow(row.number(), fields(row))).toList();
-        return CheckedRegister.of(new PlainRows(inputs.sheet().file(), rows), findings);
+        return CheckedRegister.of(new PlainRows(register.getFileName().toString(), rows), findings);
     }
 
     private static List<String> fields(Row row) {

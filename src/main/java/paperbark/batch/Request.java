@@ -1,6 +1,7 @@
 package paperbark.batch;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Optional;
 
@@ -16,6 +17,7 @@ import java.util.Optional;
  * @param today the day of the run
  * @param siteSheets whether installed jobs get a site sheet too
  * @param version version of the program
+ * @param books what of it goes into a ledger
  */
 public record Request(
         Path register,
@@ -26,4 +28,18 @@ public record Request(
         Path out,
         LocalDate today,
         boolean siteSheets,
-        String version) {}
+        String version,
+        Books books) {
+
+    /**
+     * What of a run goes into a ledger.
+     *
+     * @param ledger the ledger; empty where the firm keeps none
+     * @param at moment of the run, for people only
+     * @param again whether jobs that are done are prepared once more
+     */
+    public record Books(Optional<Path> ledger, Instant at, boolean again) {
+        /** No ledger is kept. */
+        public static final Books NONE = new Books(Optional.empty(), Instant.EPOCH, false);
+    }
+}

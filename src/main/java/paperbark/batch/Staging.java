@@ -23,6 +23,7 @@ final class Staging implements AutoCloseable {
     private final Path target;
     private final Path hidden;
     private final Map<String, Written> written = new TreeMap<>();
+    private boolean kept;
 
     /** A file as it was written. */
     record Written(long bytes, String sha256) {}
@@ -56,8 +57,55 @@ final class Staging implements AutoCloseable {
         return Map.copyOf(written);
     }
 
+    /** The folder as it lies hidden; it becomes {@code target}. */
+    Path toPublish() {
+        return hidden.toAbsolutePath();
+    }
+
+    /** From now on the folder is not deleted, whatever happens: the batch counts as claimed. */
+    void keep() {
+        kept = true;
+    }
+
+    /** Forces the folder to the disk, so that it survives a cut of power from here on. */
+    void settle() throws IOException {
+        forceAll(hidden);
+        force(hidden.toAbsolutePath().getParent());
+    }
+
     /** Makes the folder visible. */
     void publish() throws IOException {
+        forceAll(hidden);
+        show(hidden, target);
+    }
+
+    /**
+     * Publishes a folder that an earlier run left hidden.
+     *
+     * @param hidden path of the hidden folder
+     * @param name name under which it appears beside it
+     * @param manifestSha256 hash of its manifest, which makes sure that it is that folder
+     * @return whether the folder is there now, from this or an earlier run
+     */
+    static boolean finish(String hidden, String name, String manifestSha256) throws IOException {
+        Path from = Path.of(hidden);
+        Path to = from.resolveSibling(name);
+        if (isOf(to, manifestSha256)) {
+            return true;
+        }
+        if (!isOf(from, manifestSha256)) {
+            return false;
+        }
+        show(from, to);
+        return true;
+    }
+
+    private static boolean isOf(Path folder, String manifestSha256) throws IOException {
+        Path manifest = folder.resolve("manifest.json");
+        return Files.isRegularFile(manifest) && Hashes.sha256(manifest).equals(manifestSha256);
+    }
+
+    private static void forceAll(Path hidden) throws IOException {
         try (Stream<Path> all = Files.walk(hidden)) {
             List<Path> folders =
                     all.filter(Files::isDirectory).sorted(Comparator.reverseOrder()).toList();
@@ -65,6 +113,9 @@ final class Staging implements AutoCloseable {
                 force(folder);
             }
         }
+    }
+
+    private static void show(Path hidden, Path target) throws IOException {
         // A move onto an empty folder or a file would replace it silently.
         if (Files.exists(target)) {
             throw new IOException("The folder " + target + " appeared meanwhile.");
@@ -120,7 +171,7 @@ final class Staging implements AutoCloseable {
 
     @Override
     public void close() {
-        if (!Files.exists(hidden)) {
+        if (kept || !Files.exists(hidden)) {
             return;
         }
         try (Stream<Path> all = Files.walk(hidden)) {

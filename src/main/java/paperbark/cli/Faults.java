@@ -6,6 +6,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import paperbark.batch.Ending;
+import paperbark.ledger.LedgerException;
 import paperbark.rules.RulebookException;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
@@ -25,6 +26,9 @@ final class Faults implements IExecutionExceptionHandler {
                 fault instanceof UncheckedIOException unchecked ? unchecked.getCause() : fault;
         if (cause instanceof RulebookException) {
             return tell(Ending.SETUP, cause.getMessage());
+        }
+        if (cause instanceof LedgerException) {
+            return tell(Ending.UNTRUSTED, cause.getMessage());
         }
         if (cause instanceof IOException) {
             return tell(Ending.DISK, inWords((IOException) cause));

@@ -43,6 +43,11 @@ public final class Main {
         line.addSubcommand(new RulesCommand(world));
         line.addSubcommand(new FormFieldsCommand(world));
         line.addSubcommand(new FormGridCommand(world));
+        line.addSubcommand(new LedgerNewCommand(world));
+        line.addSubcommand(new SettleCommand(world));
+        line.addSubcommand(new OwedCommand(world));
+        line.addSubcommand(new QuartersCommand(world));
+        line.addSubcommand(new ExportCommand(world));
         line.setOut(world.out());
         line.setErr(world.err());
         line.setExecutionExceptionHandler(new Faults(world));

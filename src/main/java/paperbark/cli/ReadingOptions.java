@@ -67,7 +67,8 @@ final class ReadingOptions {
                 beside,
                 asOf.orElseGet(() -> LocalDate.now(world.clock())),
                 false,
-                Version.text());
+                Version.text(),
+                new Request.Books(ledger(tablesPath), world.clock().instant(), false));
     }
 
     private Path file(Main.World world) {
@@ -80,6 +81,12 @@ final class ReadingOptions {
                 Files.isRegularFile(tables)
                         ? tables.resolveSibling("rules")
                         : tables.resolve("rules"));
+    }
+
+    /** The ledger beside the firm's tables, where the firm keeps one. */
+    static Optional<Path> ledger(Path tables) {
+        Path file = tables.resolveSibling("paperbark.db");
+        return Files.exists(file) ? Optional.of(file) : Optional.empty();
     }
 
     static Optional<Path> existing(Path folder) {

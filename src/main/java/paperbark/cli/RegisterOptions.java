@@ -36,6 +36,18 @@ final class RegisterOptions {
             description = "Say why each finding matters, and list all of them.")
     private boolean explain;
 
+    @Option(
+            names = "--ledger",
+            paramLabel = "FILE",
+            description =
+                    "The ledger that the claims go into; otherwise \"paperbark.db\" beside the tables, where there is one.")
+    private Optional<Path> ledger = Optional.empty();
+
+    @Option(
+            names = "--again",
+            description = "Prepare jobs once more that the ledger has as done and unchanged.")
+    private boolean again;
+
     boolean json() {
         return reading.json();
     }
@@ -60,7 +72,11 @@ final class RegisterOptions {
                 out.map(world.directory()::resolve).orElse(beside.resolve(defaultOut)).normalize(),
                 read.today(),
                 siteSheets,
-                read.version());
+                read.version(),
+                new Request.Books(
+                        ledger.map(world.directory()::resolve).or(() -> read.books().ledger()),
+                        read.books().at(),
+                        again));
     }
 
     private Path named(Main.World world, Path folder) {

@@ -201,7 +201,23 @@ public enum FindingCode {
     FORM_CHOICE_UNKNOWN(CHECK, "A choice that the form does not offer is left open on the paper."),
     FORM_TEXT_TOO_LONG(
             CHECK, "Text that was cut, or is too small to read, says less than it should."),
-    FORM_VALUE_UNSEEN(CHECK, "A value that nobody can see on the form counts as missing.");
+    FORM_VALUE_UNSEEN(CHECK, "A value that nobody can see on the form counts as missing."),
+
+    JOB_UNCHANGED(NOTE, "A job that is done needs no second pack, and its claim stands."),
+    JOB_CHANGED(CHECK, "Papers with the earlier facts may already be in somebody's hands."),
+    SERIAL_CLAIMED_BEFORE(STOP, "Certificates can be created once for a heater.", STC, VEEC),
+    SERIAL_LIKE_CLAIMED(CHECK, "Two serials that look alike are often one that was misread."),
+    SITE_CLAIMED_BEFORE(
+            STOP, "A second claim for one place must be for a second heater.", STC, VEEC),
+    CLAIM_UNDER_WAY(
+            STOP, "A claim that the buyer has lodged cannot be changed on paper.", STC, VEEC),
+    BATCH_LOST(CHECK, "A batch that was claimed must have its papers."),
+    PAYMENT_UNMATCHED(CHECK, "Money that belongs to no claim leaves a claim looking unpaid."),
+    PAYMENT_SHORT(CHECK, "What is not asked for is not paid."),
+    PAYMENT_OVER(CHECK, "Money beyond the claim may be somebody else's, and may be taxed."),
+    PAYMENT_TWICE(CHECK, "A payment counted twice hides one that never came."),
+    PAYMENT_REVERSED(CHECK, "Money taken back is owed again."),
+    CLAIM_FAILED(CHECK, "A failed claim brings nothing until it is mended and lodged again.");
 
     private final Severity severity;
     private final String why;

@@ -38,6 +38,25 @@ public final class AdviceBook {
                 .findFirst();
     }
 
+    /**
+     * A line of an earlier advice that says the same but for the job, and was matched to nothing:
+     * somebody has written the job into it since.
+     */
+    public OptionalLong unmatched(AdviceLine line) {
+        return sql
+                .list(
+                        "SELECT id FROM line WHERE day = ? AND cents = ? AND reference = ? AND reference <> ''"
+                                + " AND entry <> ? AND id NOT IN (SELECT line FROM matched) ORDER BY id",
+                        r -> r.getLong(1),
+                        line.day().toString(),
+                        line.amount().cents(),
+                        line.reference(),
+                        seq)
+                .stream()
+                .mapToLong(Long::longValue)
+                .findFirst();
+    }
+
     /** The claims that a line is matched to. */
     public List<ClaimState> matchedTo(long line) {
         return claims.where("c.id IN (SELECT claim FROM matched WHERE line = ?)", line);

@@ -11,9 +11,6 @@ import org.apache.commons.codec.digest.DigestUtils;
  * missing or added row is found. The database's own check finds torn pages, not changed values.
  */
 final class Chain {
-    /** Seal before the first entry. */
-    static final String BEGINNING = "0".repeat(64);
-
     private static final String FIELD = "\u001f";
 
     /** Everything of an entry that never changes, table by table. */
@@ -49,7 +46,7 @@ final class Chain {
                                 "SELECT chain_sha256 FROM entry WHERE seq = ?",
                                 r -> r.getString(1),
                                 seq - 1)
-                        .orElse(BEGINNING);
+                        .orElseGet(this::beginning);
         sql.run("UPDATE entry SET chain_sha256 = ? WHERE seq = ?", link(seq, before), seq);
     }
 
@@ -59,7 +56,7 @@ final class Chain {
      * @throws LedgerException naming the first entry that is not as it was written
      */
     void verify() {
-        String before = BEGINNING;
+        String before = beginning();
         long expected = 1;
         record Seal(long seq, String name, String rows, String chain) {}
         for (Seal seal :
@@ -83,9 +80,26 @@ final class Chain {
                 sql.number(
                         "SELECT count(*) FROM claim c LEFT JOIN withdrawal w ON w.claim = c.id"
                                 + " WHERE (c.active = 1) = (w.claim IS NOT NULL)");
+        strays +=
+                sql.number(
+                        "SELECT count(*) FROM serial s JOIN claim c ON c.id = s.claim"
+                                + " WHERE s.active <> c.active");
+        strays +=
+                sql.number(
+                        "SELECT count(*) FROM entry e LEFT JOIN progress p ON p.entry = e.seq"
+                                + " WHERE (e.kind = 'batch') = (p.entry IS NULL)");
         if (strays > 0) {
-            throw changed("withdrawn claims");
+            throw changed("what is active");
         }
+    }
+
+    /**
+     * The seal before the first entry is the office's own, so that no other ledger's entries fit.
+     */
+    private String beginning() {
+        return sql.first("SELECT id, made_at FROM office", Chain::line)
+                .map(DigestUtils::sha256Hex)
+                .orElseThrow(() -> changed("office"));
     }
 
     private static LedgerException changed(String where) {

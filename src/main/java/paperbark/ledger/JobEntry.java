@@ -9,6 +9,7 @@ import java.util.Optional;
  *
  * @param reference the firm's job number
  * @param row row of the register
+ * @param corrects what the row says that it corrects
  * @param outcome what the batch did with it
  * @param pack path of its pack in the batch folder
  * @param facts the prints of its facts, see {@link JobPrint}
@@ -18,6 +19,7 @@ import java.util.Optional;
 public record JobEntry(
         String reference,
         int row,
+        Optional<String> corrects,
         JobOutcome outcome,
         String pack,
         Map<String, String> facts,

@@ -8,12 +8,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.firm.Buyer;
-import paperbark.firm.Maker;
 import paperbark.firm.Person;
-import paperbark.firm.Product;
 import paperbark.firm.Seller;
 import paperbark.job.Job;
 import paperbark.job.Stage;
@@ -25,8 +25,17 @@ import paperbark.job.Stage;
 public final class JobPrint {
     // Long enough that two values of one field never share it by chance.
     private static final int LENGTH = 16;
+    // What the firm's tables add to a name is not a fact of the job.
     private static final Set<String> NOT_FACTS =
-            Set.of("origin", "unread", "reference", "corrects");
+            Set.of(
+                    "origin",
+                    "unread",
+                    "reference",
+                    "corrects",
+                    "maker",
+                    "product",
+                    "plumberLicence",
+                    "electricianLicence");
 
     private final Map<String, String> prints = new TreeMap<>();
 
@@ -40,7 +49,7 @@ public final class JobPrint {
         JobPrint print = new JobPrint();
         for (RecordComponent part : Job.class.getRecordComponents()) {
             boolean over = part.getName().equals("visit") && job.stage() == Stage.INSTALLED;
-            if (!NOT_FACTS.contains(part.getName()) && !over) {
+            if (!over) {
                 print.add(part.getName(), value(part, job));
             }
         }
@@ -49,15 +58,18 @@ public final class JobPrint {
 
     /** The names of the facts in which two differ, in the order of the alphabet. */
     static Set<String> changed(Map<String, String> one, Map<String, String> other) {
-        return java.util.stream.Stream.concat(one.keySet().stream(), other.keySet().stream())
+        return Stream.concat(one.keySet().stream(), other.keySet().stream())
                 .filter(
                         name ->
                                 !Optional.ofNullable(one.get(name))
                                         .equals(Optional.ofNullable(other.get(name))))
-                .collect(Collectors.toCollection(java.util.TreeSet::new));
+                .collect(Collectors.toCollection(TreeSet::new));
     }
 
     private void add(String name, Object value) {
+        if (NOT_FACTS.contains(name)) {
+            return;
+        }
         if (value instanceof Optional<?> optional) {
             optional.ifPresent(inner -> add(name, inner));
         } else if (value instanceof Record part
@@ -85,22 +97,18 @@ public final class JobPrint {
     }
 
     private static String inWords(String name) {
-        String words = name.replaceAll("(?<=[a-z])(?=[A-Z])", " ");
-        return words.startsWith("STC") || words.startsWith("VEEC")
-                ? words
-                : words.toLowerCase(Locale.ROOT);
+        String words =
+                name.replaceAll("makerName$", "maker")
+                        .replaceAll("declared(?=[A-Z])", "")
+                        .replaceAll("(?<=[a-z])(?=[A-Z])", " ");
+        String plain = words.toLowerCase(Locale.ROOT);
+        return plain.replaceFirst("^stc", "STC").replaceFirst("^veec", "VEEC");
     }
 
     // What the firm's tables say of somebody is not a fact of the job: only who it is.
     private static String text(Object value) {
         if (value instanceof Collection<?> all) {
             return all.stream().map(JobPrint::text).collect(Collectors.joining("\n"));
-        }
-        if (value instanceof Maker maker) {
-            return maker.name();
-        }
-        if (value instanceof Product product) {
-            return product.model();
         }
         if (value instanceof Person person) {
             return person.name();

@@ -22,6 +22,11 @@ public final class Keys {
                 .toUpperCase(Locale.ROOT);
     }
 
+    /** Whether a remark on what a row corrects names a job. */
+    static boolean names(Optional<String> corrects, String reference) {
+        return corrects.map(text -> job(text).contains(job(reference))).orElse(false);
+    }
+
     /** A serial with everything folded that is easily read for something else. */
     static String lookalike(Serial serial) {
         StringBuilder folded = new StringBuilder();

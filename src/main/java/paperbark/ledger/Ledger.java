@@ -7,7 +7,9 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.function.Function;
+import paperbark.firm.SchemeName;
 import paperbark.job.Job;
+import paperbark.value.Money;
 
 /**
  * What the firm claimed, and what became of it. Rows are only ever added; each entry is sealed, see
@@ -102,6 +104,31 @@ public final class Ledger implements AutoCloseable {
     /** All claims that stand, as they stood at the end of a day, in the order of claiming. */
     public List<ClaimState> claims(LocalDate asOf) {
         return new Claims(sql).standing(asOf);
+    }
+
+    /** What owners were charged, by the newest version of each job. */
+    public List<Sale> sales() {
+        return sql.list(
+                "SELECT s.installed_on, s.price_cents, s.gst_cents FROM sale s"
+                        + " WHERE s.version = (SELECT max(version) FROM sale n WHERE n.job_key = s.job_key)"
+                        + " ORDER BY s.installed_on, s.job_key",
+                r ->
+                        new Sale(
+                                LocalDate.parse(r.getString(1)),
+                                Money.ofCents(r.getLong(2)),
+                                Money.ofCents(r.getLong(3))));
+    }
+
+    /** All money that came or was taken back, in the order in which it was taken in. */
+    public List<Payment> payments() {
+        return sql.list(
+                "SELECT m.day, c.scheme, m.cents FROM matched m JOIN claim c ON c.id = m.claim"
+                        + " WHERE m.kind = 'paid' ORDER BY m.line",
+                r ->
+                        new Payment(
+                                LocalDate.parse(r.getString(1)),
+                                SchemeName.valueOf(r.getString(2)),
+                                Money.ofCents(r.getLong(3))));
     }
 
     /** Takes in an advice, whole or not at all. */

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import paperbark.firm.SchemeName;
 import paperbark.value.Money;
 import paperbark.value.Serial;
 
@@ -57,11 +58,11 @@ final class Recorder {
                                         sale.installedOn().toString(),
                                         sale.price().cents(),
                                         sale.gst().cents()));
-        job.claims().forEach(claim -> claim(seq, key, version, job.reference(), claim));
+        job.claims().forEach(claim -> claim(seq, key, version, job, claim));
     }
 
     /** A claim that says the same as the one before stays; one that differs takes its place. */
-    private void claim(long seq, String key, long version, String reference, ClaimEntry claim) {
+    private void claim(long seq, String key, long version, JobEntry job, ClaimEntry claim) {
         Optional<Standing> before =
                 sql.first(
                         "SELECT id, buyer, certificates, expected_cents FROM claim"
@@ -78,9 +79,10 @@ final class Recorder {
             if (before.get().says(claim, serials(before.get().id()))) {
                 return;
             }
-            withdraw(seq, before.get().id());
+            withdraw(seq, before.get().id(), "corrected");
         }
-        insert(seq, key, version, reference, claim);
+        claim.serials().forEach(serial -> takeOver(seq, job, claim.scheme(), serial));
+        insert(seq, key, version, job.reference(), claim);
     }
 
     private record Standing(long id, String buyer, int certificates, Money expected) {
@@ -99,8 +101,35 @@ final class Recorder {
                 claim);
     }
 
-    private void withdraw(long seq, long claim) {
-        sql.run("INSERT INTO withdrawal VALUES (?, ?, ?)", claim, seq, "corrected");
+    /** A serial that another job claimed goes over to the job that says it corrects that one. */
+    private void takeOver(long seq, JobEntry job, SchemeName scheme, Serial serial) {
+        record Other(long claim, String job) {}
+        sql.first(
+                        "SELECT c.id, j.reference FROM serial s JOIN claim c ON c.id = s.claim"
+                                + " JOIN job j ON j.job_key = c.job_key AND j.version = c.version"
+                                + " WHERE s.active = 1 AND s.scheme = ? AND s.serial_key = ?",
+                        r -> new Other(r.getLong(1), r.getString(2)),
+                        scheme.word(),
+                        serial.key())
+                .ifPresent(
+                        other -> {
+                            if (!Keys.names(job.corrects(), other.job())) {
+                                throw new LedgerException(
+                                        "The serial "
+                                                + serial
+                                                + " of job "
+                                                + job.reference()
+                                                + " was claimed meanwhile for job "
+                                                + other.job()
+                                                + ".",
+                                        "Prepare the register again.");
+                            }
+                            withdraw(seq, other.claim(), "corrected by job " + job.reference());
+                        });
+    }
+
+    private void withdraw(long seq, long claim, String reason) {
+        sql.run("INSERT INTO withdrawal VALUES (?, ?, ?)", claim, seq, reason);
         sql.run("UPDATE claim SET active = 0 WHERE id = ?", claim);
         sql.run("UPDATE serial SET active = 0 WHERE claim = ?", claim);
     }

@@ -28,6 +28,7 @@ public final class SampleWeek {
                 out,
                 LocalDate.of(2026, 11, 23),
                 false,
-                "test");
+                "test",
+                Request.Books.NONE);
     }
 }

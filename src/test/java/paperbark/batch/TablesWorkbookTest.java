@@ -43,7 +43,8 @@ class TablesWorkbookTest {
                         folder.out(),
                         folder.today(),
                         false,
-                        "test");
+                        "test",
+                        Request.Books.NONE);
         Inputs fromWorkbook = Inputs.read(request).result().orElseThrow();
         Inputs fromFolder = Inputs.read(folder).result().orElseThrow();
         assertThat(fromWorkbook.tables().people()).isEqualTo(fromFolder.tables().people());

@@ -38,6 +38,11 @@ class ArrowsTest {
     static final ArchRule offers =
             room("offer", "entitlement", "job", "firm", "rules", "value", "finding");
 
+    @ArchTest static final ArchRule ledgers = room("ledger", "job", "firm", "value", "finding");
+
+    @ArchTest
+    static final ArchRule settling = room("settle", "ledger", "firm", "sheet", "value", "finding");
+
     @ArchTest
     static final ArchRule outputs =
             room("output", "offer", "entitlement", "job", "firm", "sheet", "value", "finding");
@@ -47,6 +52,8 @@ class ArrowsTest {
             room(
                     "batch",
                     "output",
+                    "settle",
+                    "ledger",
                     "offer",
                     "entitlement",
                     "job",

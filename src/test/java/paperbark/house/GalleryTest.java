@@ -6,6 +6,10 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -22,8 +26,9 @@ import paperbark.finding.FindingCode;
  * Every finding has a folder named after its code with the smallest register that brings it about
  * ({@code register.csv}, {@code .xlsx} or {@code .xls}) and what the terminal then says of it
  * ({@code expected.txt}). The sample firm's tables serve unless the folder has {@code tables};
- * {@code words.txt} holds other words for the command line. {@code -Dgallery.renew} writes the
- * expected texts anew.
+ * {@code words.txt} holds other words for the command line, {@code before.txt} what has happened
+ * until then: a command a line, or a statement that changes the ledger. {@code -Dgallery.renew}
+ * writes the expected texts anew.
  */
 class GalleryTest {
     private static final Path GALLERY = Path.of("src/test/resources/findings");
@@ -38,6 +43,7 @@ class GalleryTest {
         Path room = GALLERY.resolve(code.code());
         assertThat(room).as("every code needs its folder").isDirectory();
         copy(room);
+        before(room);
         Program.Run run = Program.run(directory, words(room));
         String shown =
                 Arrays.stream(run.out().split("\\R\\R"))
@@ -70,6 +76,35 @@ class GalleryTest {
                                     .toList())
                     .isSubsetOf(codes);
         }
+    }
+
+    private void before(Path room) throws IOException {
+        Path file = room.resolve("before.txt");
+        if (!Files.exists(file)) {
+            return;
+        }
+        for (String line : Files.readAllLines(file)) {
+            if (line.startsWith("ledger: ")) {
+                String place = "jdbc:sqlite:" + directory.resolve("paperbark.db");
+                try (Connection ledger = DriverManager.getConnection(place);
+                        Statement statement = ledger.createStatement()) {
+                    statement.execute(line.substring("ledger: ".length()));
+                } catch (SQLException e) {
+                    throw new IllegalStateException(e);
+                }
+            } else {
+                assertThat(Program.run(directory, completed(room, line)).err()).isEmpty();
+            }
+        }
+    }
+
+    private String[] completed(Path room, String line) {
+        List<String> words = new ArrayList<>(List.of(line.strip().split("\\s+")));
+        boolean reads = !words.get(0).equals("ledger-new");
+        if (reads && !Files.isDirectory(room.resolve("tables"))) {
+            words.addAll(List.of("--tables", SAMPLE_TABLES.toString()));
+        }
+        return words.toArray(String[]::new);
     }
 
     private String[] words(Path room) throws IOException {

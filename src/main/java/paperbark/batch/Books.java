@@ -1,0 +1,139 @@
+package paperbark.batch;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
+import paperbark.job.Job;
+import paperbark.ledger.BatchEntry;
+import paperbark.ledger.HistoryCheck;
+import paperbark.ledger.JobHistory;
+import paperbark.ledger.Ledger;
+import paperbark.output.BatchView;
+
+/**
+ * The ledger as a batch sees it. Where the firm keeps none, nothing is known and nothing written.
+ */
+final class Books implements AutoCloseable {
+    private final Request request;
+    private final Optional<Ledger> ledger;
+    private final List<Finding> findings = new ArrayList<>();
+
+    private Books(Request request, Optional<Ledger> ledger) {
+        this.request = request;
+        this.ledger = ledger;
+    }
+
+    /**
+     * Opens the ledger, proves it, and publishes what an earlier run that was cut short had taken
+     * in.
+     *
+     * @throws paperbark.ledger.LedgerException when it cannot be trusted
+     */
+    static Books open(Request request) throws IOException {
+        Optional<Ledger> ledger = request.books().ledger().map(Ledger::open);
+        Books books = new Books(request, ledger);
+        if (ledger.isPresent()) {
+            try {
+                ledger.get().verify();
+                books.recover(ledger.get());
+            } catch (IOException | RuntimeException e) {
+                ledger.get().close();
+                throw e;
+            }
+        }
+        return books;
+    }
+
+    private void recover(Ledger open) throws IOException {
+        for (Ledger.Unpublished batch : open.unpublished()) {
+            if (!Staging.finish(batch.staged(), batch.name(), batch.manifestSha256())) {
+                findings.add(
+                        Finding.of(
+                                FindingCode.BATCH_LOST,
+                                new Place.InFile(request.register().getFileName().toString()),
+                                "The batch "
+                                        + batch.name()
+                                        + " is in the ledger and its folder is not there.",
+                                "Prepare its register once more with --again."));
+            }
+            open.published(batch.name());
+        }
+    }
+
+    /** The inputs without the jobs that are done, and with what the ledger says of the others. */
+    Inputs remaining(Inputs inputs) {
+        if (ledger.isEmpty()) {
+            return inputs;
+        }
+        List<Job> left = new ArrayList<>();
+        List<Finding> all = new ArrayList<>(inputs.findings());
+        Map<String, List<String>> done = new HashMap<>();
+        for (Job job : inputs.jobs()) {
+            JobHistory history = ledger.get().history(job);
+            if (HistoryCheck.isDone(job, history) && !request.books().again()) {
+                done.computeIfAbsent(
+                                history.earlier().orElseThrow().batch(), b -> new ArrayList<>())
+                        .add(job.reference());
+            } else {
+                left.add(job);
+                all.addAll(HistoryCheck.of(job, history));
+            }
+        }
+        done.forEach((batch, jobs) -> all.add(unchanged(inputs.sheet().file(), batch, jobs)));
+        all.addAll(findings);
+        return new Inputs(
+                inputs.tables(),
+                inputs.rulebook(),
+                inputs.names(),
+                inputs.sheet(),
+                left,
+                List.copyOf(all));
+    }
+
+    private static Finding unchanged(String file, String batch, List<String> jobs) {
+        return Finding.of(
+                FindingCode.JOB_UNCHANGED,
+                new Place.InFile(file),
+                "Left out because nothing changed since batch "
+                        + batch
+                        + ": "
+                        + String.join(", ", jobs)
+                        + ".",
+                "");
+    }
+
+    /** Takes the batch in; from here on it counts as claimed. */
+    void enter(BatchView view, Staging staging) throws IOException {
+        if (ledger.isPresent()) {
+            ledger.get()
+                    .enter(
+                            new BatchEntry(
+                                    view.info().id(),
+                                    view.info().register(),
+                                    Hashes.sha256(request.register()),
+                                    request.today(),
+                                    request.books().at(),
+                                    request.version(),
+                                    staging.written().get("manifest.json").sha256(),
+                                    staging.toPublish().toString(),
+                                    view.cases().stream().map(LedgerLines::of).toList()));
+            staging.keep();
+        }
+    }
+
+    /** Notes that the folder is where people see it. */
+    void published(String batch) {
+        ledger.ifPresent(l -> l.published(batch));
+    }
+
+    @Override
+    public void close() {
+        ledger.ifPresent(Ledger::close);
+    }
+}

@@ -1,0 +1,92 @@
+package paperbark.batch;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import paperbark.entitlement.Entitlement;
+import paperbark.job.Job;
+import paperbark.job.Stage;
+import paperbark.ledger.ClaimEntry;
+import paperbark.ledger.JobEntry;
+import paperbark.ledger.JobOutcome;
+import paperbark.ledger.JobPrint;
+import paperbark.ledger.Keys;
+import paperbark.ledger.Sale;
+import paperbark.offer.Expected;
+import paperbark.output.CaseFile;
+import paperbark.value.Money;
+import paperbark.value.Serial;
+
+/** What of a case goes into the ledger. */
+final class LedgerLines {
+    private LedgerLines() {}
+
+    static JobEntry of(CaseFile file) {
+        Job job = file.job();
+        return new JobEntry(
+                job.reference(),
+                job.origin().row(),
+                job.corrects(),
+                outcome(file),
+                "packs/" + file.packFile(),
+                JobPrint.of(job),
+                sale(file),
+                claims(file));
+    }
+
+    private static JobOutcome outcome(CaseFile file) {
+        if (file.isHeld()) {
+            return JobOutcome.HELD;
+        }
+        return file.job().stage() == Stage.BOOKED ? JobOutcome.BOOKED : JobOutcome.ISSUED;
+    }
+
+    private static Optional<Sale> sale(CaseFile file) {
+        return file.price()
+                .flatMap(
+                        price ->
+                                installedOn(file.job())
+                                        .map(day -> new Sale(day, price.fullPrice(), price.gst())));
+    }
+
+    /** Only what is installed is claimed, and only where the paper went out. */
+    private static List<ClaimEntry> claims(CaseFile file) {
+        return installedOn(file.job()).stream()
+                .flatMap(day -> file.claimable().stream().flatMap(e -> claim(file, e, day)))
+                .toList();
+    }
+
+    private static Stream<ClaimEntry> claim(CaseFile file, Entitlement earned, LocalDate day) {
+        Optional<Expected> expected = file.expected(earned.scheme());
+        return earned
+                .certificates()
+                .filter(count -> count > 0 && !earned.provisional())
+                .map(
+                        count ->
+                                new ClaimEntry(
+                                        earned.scheme(),
+                                        expected.map(e -> e.buyer().name()).orElse(""),
+                                        count,
+                                        day,
+                                        earned.lastDay(),
+                                        Keys.site(file.job().site()).orElse(""),
+                                        serials(file.job()),
+                                        expected.map(Expected::net).orElse(Money.ZERO),
+                                        expected.map(Expected::due)))
+                .stream();
+    }
+
+    private static List<Serial> serials(Job job) {
+        return Stream.of(
+                        job.heater().tankSerial().stream(),
+                        job.heater().heatPumpSerial().stream(),
+                        job.heater().collectorSerials().stream())
+                .flatMap(s -> s)
+                .toList();
+    }
+
+    private static Optional<LocalDate> installedOn(Job job) {
+        return job.stage() == Stage.INSTALLED ? job.installedOn() : Optional.empty();
+    }
+}

@@ -1,0 +1,165 @@
+package paperbark.batch;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import paperbark.finding.Finding;
+import paperbark.ledger.AdviceBook;
+import paperbark.ledger.ClaimState;
+import paperbark.ledger.Ledger;
+import paperbark.settle.Advice;
+import paperbark.settle.AdviceField;
+import paperbark.settle.SettledLine;
+import paperbark.sheet.Column;
+import paperbark.sheet.ColumnMap;
+import paperbark.sheet.ColumnNames;
+import paperbark.sheet.Reading;
+import paperbark.sheet.Sheet;
+import paperbark.sheet.SheetReader;
+import paperbark.value.Days;
+
+/** Settles a buyer's payment advice: from the file to the ledger and back to people. */
+public final class SettleDesk {
+    private static final List<String> HEADINGS =
+            List.of(
+                    "Row",
+                    "Outcome",
+                    "Day",
+                    "Amount",
+                    "Claim",
+                    "Job",
+                    "Scheme",
+                    "Buyer",
+                    "Expected",
+                    "Received",
+                    "Outstanding",
+                    "Matched by",
+                    "Reason");
+
+    private SettleDesk() {}
+
+    /**
+     * What is to be done.
+     *
+     * @param advice the file
+     * @param sheet the sheet wanted; empty takes the one whose headings match best
+     * @param tables folder or workbook of the firm's tables, for the headings
+     * @param ledger the ledger
+     * @param defaults what lines mean that do not say it
+     * @param out folder of the marked copy and the list of outcomes
+     * @param today day of the run
+     * @param books moment and version
+     */
+    public record Order(
+            Path advice,
+            Optional<String> sheet,
+            Path tables,
+            Path ledger,
+            Advice.Defaults defaults,
+            Path out,
+            LocalDate today,
+            Request.Books books,
+            String version) {}
+
+    /**
+     * What came of it.
+     *
+     * @param ending how it ended
+     * @param lines what became of each line
+     * @param findings in reading order
+     * @param written the files written
+     */
+    public record Result(
+            Ending ending, List<SettledLine> lines, List<Finding> findings, List<Path> written) {}
+
+    /**
+     * Settles the advice, whole or not at all. The same lines a second time change nothing.
+     *
+     * @throws IOException when a file cannot be read or written
+     * @throws paperbark.ledger.LedgerException when the ledger cannot be trusted
+     */
+    public static Result settle(Order order) throws IOException {
+        List<Finding> findings = new ArrayList<>();
+        ColumnNames<AdviceField> names =
+                HeadingTable.of(AdviceField.class, "advice-columns", order.tables(), findings);
+        Reading<Sheet> sheet = SheetReader.read(order.advice(), names::knows, order.sheet());
+        findings.addAll(sheet.findings());
+        Optional<Reading<Map<AdviceField, Column>>> columns =
+                sheet.result().map(s -> ColumnMap.of(s, names));
+        columns.ifPresent(c -> findings.addAll(c.findings()));
+        if (columns.flatMap(Reading::result).isEmpty()) {
+            return new Result(Ending.REFUSED, List.of(), Finding.inOrder(findings), List.of());
+        }
+        AdviceBook.Source source =
+                new AdviceBook.Source(
+                        order.advice().getFileName().toString(),
+                        Hashes.sha256(order.advice()),
+                        order.today(),
+                        order.books().at(),
+                        order.version());
+        try (Ledger ledger = Ledger.open(order.ledger())) {
+            ledger.verify();
+            Advice.Settled settled =
+                    Advice.settle(
+                            sheet.result().orElseThrow(),
+                            columns.flatMap(Reading::result).orElseThrow(),
+                            source,
+                            ledger,
+                            order.defaults());
+            findings.addAll(settled.findings());
+            List<Finding> ordered = Finding.inOrder(findings);
+            List<Path> written = write(order, names, settled.lines(), ordered);
+            return new Result(ending(settled.lines()), settled.lines(), ordered, written);
+        }
+    }
+
+    private static Ending ending(List<SettledLine> lines) {
+        boolean nothingNew =
+                !lines.isEmpty()
+                        && lines.stream().allMatch(l -> l.ending() == SettledLine.Ending.SEEN);
+        return nothingNew ? Ending.ALREADY : Ending.DONE;
+    }
+
+    private static List<Path> write(
+            Order order,
+            ColumnNames<AdviceField> names,
+            List<SettledLine> lines,
+            List<Finding> findings)
+            throws IOException {
+        String name = PackNames.slug(baseName(order.advice()));
+        Path marked = order.out().resolve(name + "-settled.xlsx");
+        Path list = order.out().resolve(name + "-settled.csv");
+        Files.createDirectories(order.out());
+        Staging.replace(marked, MarkedCopy.of(order.advice(), names::knows, findings));
+        Staging.replace(list, SafeCsv.of(HEADINGS, lines.stream().map(SettleDesk::cells).toList()));
+        return List.of(marked, list);
+    }
+
+    private static List<String> cells(SettledLine line) {
+        Optional<ClaimState> claim = line.claim();
+        return List.of(
+                String.valueOf(line.row()),
+                line.ending().word(),
+                Days.show(line.day()),
+                line.amount().amount().toPlainString(),
+                claim.map(ClaimState::reference).orElse(""),
+                claim.map(ClaimState::job).orElse(""),
+                claim.map(c -> c.scheme().word()).orElse(""),
+                claim.map(ClaimState::buyer).orElse(""),
+                claim.map(c -> c.expected().amount().toPlainString()).orElse(""),
+                claim.map(c -> c.received().amount().toPlainString()).orElse(""),
+                claim.map(c -> c.outstanding().amount().toPlainString()).orElse(""),
+                line.how(),
+                line.reason());
+    }
+
+    private static String baseName(Path file) {
+        String name = file.getFileName().toString();
+        return name.contains(".") ? name.substring(0, name.lastIndexOf('.')) : name;
+    }
+}

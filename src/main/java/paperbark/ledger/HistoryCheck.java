@@ -1,0 +1,166 @@
+package paperbark.ledger;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import paperbark.finding.Concern;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
+import paperbark.firm.SchemeName;
+import paperbark.job.Field;
+import paperbark.job.Job;
+import paperbark.value.Days;
+import paperbark.value.Serial;
+
+/** What the ledger makes noticeable about a job. */
+public final class HistoryCheck {
+    /** Words in the names of facts that a claim stands on. */
+    private static final List<String> CLAIM_FACTS =
+            List.of("serial", "installed", "site", "maker", "model", "old kind", "STC", "VEEC");
+
+    private HistoryCheck() {}
+
+    /**
+     * Whether the job is done and says what it said then. One that was held is never done.
+     *
+     * @param history what the ledger knows of it
+     */
+    public static boolean isDone(Job job, JobHistory history) {
+        return history.earlier()
+                .filter(e -> e.outcome() != JobOutcome.HELD)
+                .filter(e -> changed(job, e).isEmpty())
+                .isPresent();
+    }
+
+    /** The findings about a job that is to be prepared. */
+    public static List<Finding> of(Job job, JobHistory history) {
+        List<Finding> findings = new ArrayList<>();
+        history.earlier().ifPresent(e -> findings.addAll(again(job, e, history.underWay())));
+        if (job.claims()) {
+            // A heater is often claimed under two schemes; that is one finding.
+            history.conflicts().stream()
+                    .collect(
+                            Collectors.groupingBy(
+                                    c -> List.of(c.kind(), c.mine(), c.theirs(), c.job()),
+                                    LinkedHashMap::new,
+                                    Collectors.toList()))
+                    .values()
+                    .forEach(same -> findings.add(conflict(job, same)));
+        }
+        return findings.stream().map(f -> f.forJob(job.reference())).toList();
+    }
+
+    private static Set<String> changed(Job job, Earlier earlier) {
+        return JobPrint.changed(earlier.facts(), JobPrint.of(job));
+    }
+
+    private static List<Finding> again(Job job, Earlier earlier, List<ClaimState> underWay) {
+        Set<String> changed = changed(job, earlier);
+        List<Finding> findings = new ArrayList<>();
+        if (changed.isEmpty()) {
+            return findings;
+        }
+        String what = String.join(", ", changed);
+        findings.add(
+                Finding.of(
+                        FindingCode.JOB_CHANGED,
+                        job.origin().cell(Field.JOB),
+                        "The job was in batch "
+                                + earlier.batch()
+                                + "; since then these facts changed: "
+                                + what
+                                + ".",
+                        "Take back the pack "
+                                + earlier.pack()
+                                + " of that batch; this is version "
+                                + (earlier.version() + 1)
+                                + "."));
+        boolean claim = changed.stream().anyMatch(c -> CLAIM_FACTS.stream().anyMatch(c::contains));
+        if (claim) {
+            underWay.forEach(c -> findings.add(underWay(job, c)));
+        }
+        return findings;
+    }
+
+    private static Finding underWay(Job job, ClaimState claim) {
+        String state =
+                claim.received().isZero() ? "is with the buyer" : "was paid " + claim.received();
+        return Finding.of(
+                        FindingCode.CLAIM_UNDER_WAY,
+                        job.origin().cell(Field.JOB),
+                        "The claim " + claim.reference() + " " + state + " and its facts changed.",
+                        "Agree on the change with "
+                                + claim.buyer()
+                                + " and let them correct the claim.")
+                .holding(concern(claim.scheme()));
+    }
+
+    private static Finding conflict(Job job, List<Conflict> same) {
+        Conflict conflict = same.get(0);
+        String schemes =
+                same.stream()
+                        .map(c -> c.scheme().word())
+                        .distinct()
+                        .collect(Collectors.joining(" and "));
+        String where =
+                "job "
+                        + conflict.job()
+                        + " on "
+                        + Days.show(conflict.day())
+                        + " (batch "
+                        + conflict.batch()
+                        + ", "
+                        + schemes
+                        + ")";
+        Finding finding =
+                switch (conflict.kind()) {
+                    case SERIAL ->
+                            Finding.of(
+                                            FindingCode.SERIAL_CLAIMED_BEFORE,
+                                            job.origin().cell(field(job, conflict.mine())),
+                                            "The serial was already claimed for " + where + ".",
+                                            "Read the number off the part again, or name the job under \""
+                                                    + Field.CORRECTS.label()
+                                                    + "\" if this row takes its place.")
+                                    .seeing(conflict.mine());
+                    case LOOKALIKE ->
+                            Finding.of(
+                                            FindingCode.SERIAL_LIKE_CLAIMED,
+                                            job.origin().cell(field(job, conflict.mine())),
+                                            "The serial is easily read for "
+                                                    + conflict.theirs()
+                                                    + ", which was claimed for "
+                                                    + where
+                                                    + ".",
+                                            "Compare it with the plate, letter by letter.")
+                                    .seeing(conflict.mine());
+                    case SITE ->
+                            Finding.of(
+                                    FindingCode.SITE_CLAIMED_BEFORE,
+                                    job.origin().cell(Field.SITE_STREET),
+                                    "A heater at this site was already claimed for " + where + ".",
+                                    "If this is another heater, say under \""
+                                            + Field.SITE_POSITION.label()
+                                            + "\" where it stands.");
+                };
+        return finding.stops() && Keys.names(job.corrects(), conflict.job())
+                ? finding.as(Severity.CHECK)
+                : finding;
+    }
+
+    private static Field field(Job job, String serial) {
+        if (job.heater().tankSerial().map(Serial::seen).filter(serial::equals).isPresent()) {
+            return Field.TANK_SERIAL;
+        }
+        return job.heater().heatPumpSerial().map(Serial::seen).filter(serial::equals).isPresent()
+                ? Field.HEAT_PUMP_SERIAL
+                : Field.COLLECTOR_SERIALS;
+    }
+
+    private static Concern concern(SchemeName scheme) {
+        return Concern.valueOf(scheme.name());
+    }
+}

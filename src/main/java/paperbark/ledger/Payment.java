@@ -1,0 +1,14 @@
+package paperbark.ledger;
+
+import java.time.LocalDate;
+import paperbark.firm.SchemeName;
+import paperbark.value.Money;
+
+/**
+ * Money that an advice told of.
+ *
+ * @param day on which it came, or was taken back
+ * @param scheme of the claim it is for
+ * @param amount negative where it was taken back
+ */
+public record Payment(LocalDate day, SchemeName scheme, Money amount) {}

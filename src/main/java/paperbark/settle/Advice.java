@@ -1,0 +1,68 @@
+package paperbark.settle;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import paperbark.finding.Finding;
+import paperbark.ledger.AdviceBook;
+import paperbark.ledger.Ledger;
+import paperbark.sheet.Column;
+import paperbark.sheet.Sheet;
+
+/** A buyer's payment advice and what became of its lines. */
+public final class Advice {
+    private Advice() {}
+
+    /**
+     * What came of settling.
+     *
+     * @param lines in the order of the rows
+     * @param findings in the order of the rows
+     */
+    public record Settled(List<SettledLine> lines, List<Finding> findings) {
+
+        /** Keeps the lists from being changed. */
+        public Settled {
+            lines = List.copyOf(lines);
+            findings = List.copyOf(findings);
+        }
+    }
+
+    /**
+     * Takes an advice into the ledger, whole or not at all. Lines that came before change nothing.
+     *
+     * @param sheet the advice
+     * @param columns its columns by field
+     * @param source where it comes from
+     * @param ledger what is expected
+     * @param defaults what lines mean that do not say it
+     */
+    public static Settled settle(
+            Sheet sheet,
+            Map<AdviceField, Column> columns,
+            AdviceBook.Source source,
+            Ledger ledger,
+            Defaults defaults) {
+        AdviceReader reader = new AdviceReader(defaults.paidOn(), defaults.buyer());
+        List<Said> lines = reader.read(sheet, columns);
+        return ledger.settle(
+                source,
+                book -> {
+                    Settling settling = new Settling(book);
+                    List<SettledLine> settled = lines.stream().map(settling::settle).toList();
+                    List<Finding> findings = new ArrayList<>(reader.findings());
+                    findings.addAll(settling.findings());
+                    return new Settled(settled, Finding.inOrder(findings));
+                });
+    }
+
+    /**
+     * What lines mean that do not say it.
+     *
+     * @param paidOn the day
+     * @param buyer who pays
+     */
+    public record Defaults(Optional<LocalDate> paidOn, Optional<String> buyer) {}
+}

@@ -1,0 +1,97 @@
+package paperbark.settle;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import paperbark.firm.SchemeName;
+import paperbark.ledger.ClaimState;
+import paperbark.ledger.Payment;
+import paperbark.ledger.Sale;
+import paperbark.value.Days;
+import paperbark.value.Money;
+
+/**
+ * The figures of a quarter for the activity statement. Sales count on the day of installation,
+ * money from buyers on the day on which it came; whether the firm reports by one or the other is
+ * for its accountant to say.
+ *
+ * @param from first day
+ * @param to last day
+ * @param jobs installations with a known price
+ * @param sales full prices with GST, before certificates
+ * @param gst GST included in them
+ * @param stcs STCs claimed for installations of the quarter
+ * @param veecs VEECs claimed for installations of the quarter
+ * @param expected money expected for those claims
+ * @param received money that came from buyers in the quarter, reversals taken off
+ */
+public record Quarter(
+        LocalDate from,
+        LocalDate to,
+        int jobs,
+        Money sales,
+        Money gst,
+        int stcs,
+        int veecs,
+        Money expected,
+        Money received) {
+    private static final int FIRST_MONTH = 7;
+
+    /** The quarter in words: {@code Jul to Sep 2026}. */
+    public String name() {
+        String first = Days.show(from).split(" ")[1];
+        return first + " to " + Days.show(to).substring(Days.show(to).indexOf(' ') + 1);
+    }
+
+    /**
+     * The four quarters of a financial year, July to June.
+     *
+     * @param endingIn the year in which it ends, e.g. 2027 for 2026-27
+     */
+    public static List<Quarter> ofYear(
+            int endingIn, List<Sale> sales, List<ClaimState> claims, List<Payment> payments) {
+        List<Quarter> quarters = new ArrayList<>();
+        LocalDate first = LocalDate.of(endingIn - 1, FIRST_MONTH, 1);
+        for (int i = 0; i < 4; i++) {
+            LocalDate from = first.plusMonths(3L * i);
+            quarters.add(of(from, from.plusMonths(3).minusDays(1), sales, claims, payments));
+        }
+        return quarters;
+    }
+
+    private static Quarter of(
+            LocalDate from,
+            LocalDate to,
+            List<Sale> sales,
+            List<ClaimState> claims,
+            List<Payment> payments) {
+        Predicate<LocalDate> within = day -> !day.isBefore(from) && !day.isAfter(to);
+        List<Sale> sold = sales.stream().filter(s -> within.test(s.installedOn())).toList();
+        List<ClaimState> claimed =
+                claims.stream().filter(c -> within.test(c.installedOn())).toList();
+        List<Payment> paid = payments.stream().filter(p -> within.test(p.day())).toList();
+        return new Quarter(
+                from,
+                to,
+                sold.size(),
+                sum(sold, Sale::price),
+                sum(sold, Sale::gst),
+                certificates(claimed, SchemeName.STC),
+                certificates(claimed, SchemeName.VEEC),
+                sum(claimed, ClaimState::expected),
+                sum(paid, Payment::amount));
+    }
+
+    private static int certificates(List<ClaimState> claims, SchemeName scheme) {
+        return claims.stream()
+                .filter(c -> c.scheme() == scheme)
+                .mapToInt(ClaimState::certificates)
+                .sum();
+    }
+
+    private static <T> Money sum(List<T> all, Function<T, Money> amount) {
+        return all.stream().map(amount).reduce(Money.ZERO, Money::plus);
+    }
+}

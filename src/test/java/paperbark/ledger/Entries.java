@@ -1,0 +1,71 @@
+package paperbark.ledger;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import paperbark.firm.SchemeName;
+import paperbark.value.Money;
+import paperbark.value.Serial;
+
+/** Ledger entries made up for tests. */
+public final class Entries {
+    /** Day of every batch. */
+    public static final LocalDate DAY = LocalDate.of(2026, 11, 23);
+
+    private static final Instant AT = Instant.parse("2026-11-23T01:00:00Z");
+
+    private Entries() {}
+
+    /** A batch of these jobs. */
+    public static BatchEntry batch(String name, JobEntry... jobs) {
+        return new BatchEntry(
+                name, "week.xlsx", "11", DAY, AT, "test", "22", "packs/.hidden", List.of(jobs));
+    }
+
+    /** An installed job whose papers went out. */
+    public static JobEntry job(String reference, ClaimEntry... claims) {
+        return new JobEntry(
+                reference,
+                2,
+                Optional.empty(),
+                JobOutcome.ISSUED,
+                "packs/" + reference + ".pdf",
+                Map.of("owner name", "ab12"),
+                Optional.of(new Sale(DAY, Money.of("4620.00"), Money.of("420.00"))),
+                List.of(claims));
+    }
+
+    /** The same job saying that it corrects another. */
+    public static JobEntry correcting(String other, JobEntry job) {
+        return new JobEntry(
+                job.reference(),
+                job.row(),
+                Optional.of("replaces " + other),
+                job.outcome(),
+                job.pack(),
+                job.facts(),
+                job.sale(),
+                job.claims());
+    }
+
+    /** A claim due a week later and to be lodged within the year. */
+    public static ClaimEntry claim(SchemeName scheme, String serial, String expected) {
+        return new ClaimEntry(
+                scheme,
+                "Kestrel Certificates",
+                14,
+                DAY,
+                Optional.of(DAY.plusYears(1)),
+                "SITE OF " + serial,
+                List.of(Serial.parse(serial).toOptional().orElseThrow()),
+                Money.of(expected),
+                Optional.of(DAY.plusDays(7)));
+    }
+
+    /** Where an advice comes from. */
+    public static AdviceBook.Source advice(String sha256) {
+        return new AdviceBook.Source("advice.csv", sha256, DAY, AT, "test");
+    }
+}

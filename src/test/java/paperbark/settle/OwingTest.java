@@ -1,0 +1,124 @@
+package paperbark.settle;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import paperbark.firm.SchemeName;
+import paperbark.ledger.ClaimState;
+import paperbark.ledger.Payment;
+import paperbark.ledger.Sale;
+import paperbark.value.Money;
+
+class OwingTest {
+    private static final LocalDate DUE = LocalDate.of(2026, 12, 1);
+
+    private static ClaimState claim(boolean lodged, LocalDate lodgeBy, String received) {
+        return new ClaimState(
+                1,
+                "SB-1",
+                SchemeName.STC,
+                "Kestrel Certificates",
+                14,
+                LocalDate.of(2026, 11, 20),
+                Optional.of(lodgeBy),
+                Money.of("504.00"),
+                Optional.of(DUE),
+                true,
+                "one",
+                LocalDate.of(2026, 11, 23),
+                lodged,
+                Optional.empty(),
+                Money.of(received),
+                Optional.empty());
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "2026-11-30, not due",
+        "2026-12-01, not due",
+        "2026-12-02, 1-30 days",
+        "2026-12-31, 1-30 days",
+        "2027-01-01, 31-60 days",
+        "2027-01-30, 31-60 days",
+        "2027-01-31, 61-90 days",
+        "2027-03-01, 61-90 days",
+        "2027-03-02, over 90 days"
+    })
+    void moneyAgesFromTheDayAfterItWasDue(LocalDate asOf, String age) {
+        Owing owing = Owing.of(List.of(claim(true, DUE.plusYears(1), "4.00")), asOf);
+        assertThat(owing.open()).singleElement().extracting(l -> l.age().words()).isEqualTo(age);
+        assertThat(owing.total().values()).contains(Money.of("500.00"));
+        assertThat(owing.byBuyer()).containsOnlyKeys("Kestrel Certificates");
+    }
+
+    @Test
+    void whatIsPaidOrPaidTooMuchIsNotOwed() {
+        assertThat(
+                        Owing.of(
+                                        List.of(
+                                                claim(true, DUE, "504.00"),
+                                                claim(true, DUE, "510.00")),
+                                        DUE)
+                                .open())
+                .isEmpty();
+    }
+
+    @Test
+    void aClaimThatIsNotLodgedIsToldFewerThanSixtyDaysBeforeItCloses() {
+        LocalDate closes = LocalDate.of(2027, 11, 20);
+        List<ClaimState> claims =
+                List.of(claim(false, closes, "0.00"), claim(true, closes, "0.00"));
+        assertThat(Owing.of(claims, closes.minusDays(60)).closing()).isEmpty();
+        assertThat(Owing.of(claims, closes.minusDays(59)).closing()).hasSize(1);
+        assertThat(Owing.of(claims, closes.plusDays(1)).closing()).hasSize(1);
+    }
+
+    @Test
+    void quartersBeginInJulyAndEveryDayLiesInOne() {
+        List<Quarter> quarters =
+                Quarter.ofYear(
+                        2027,
+                        List.of(
+                                new Sale(
+                                        LocalDate.of(2026, 9, 30),
+                                        Money.of("1100.00"),
+                                        Money.of("100.00")),
+                                new Sale(
+                                        LocalDate.of(2026, 10, 1),
+                                        Money.of("2200.00"),
+                                        Money.of("200.00"))),
+                        List.of(claim(true, DUE, "0.00")),
+                        List.of(
+                                new Payment(
+                                        LocalDate.of(2027, 1, 1),
+                                        SchemeName.STC,
+                                        Money.of("504.00")),
+                                new Payment(
+                                        LocalDate.of(2027, 6, 30),
+                                        SchemeName.STC,
+                                        Money.of("-4.00")),
+                                new Payment(
+                                        LocalDate.of(2027, 7, 1),
+                                        SchemeName.STC,
+                                        Money.of("9.00"))));
+        assertThat(quarters)
+                .extracting(Quarter::name)
+                .containsExactly(
+                        "Jul to Sep 2026", "Oct to Dec 2026", "Jan to Mar 2027", "Apr to Jun 2027");
+        assertThat(quarters)
+                .extracting(q -> q.sales().toString())
+                .containsExactly("$1,100.00", "$2,200.00", "$0.00", "$0.00");
+        assertThat(quarters)
+                .extracting(q -> q.gst().toString())
+                .containsExactly("$100.00", "$200.00", "$0.00", "$0.00");
+        assertThat(quarters)
+                .extracting(q -> q.received().toString())
+                .containsExactly("$0.00", "$0.00", "$504.00", "-$4.00");
+        assertThat(quarters).extracting(Quarter::stcs).containsExactly(0, 14, 0, 0);
+    }
+}
