@@ -1,0 +1,228 @@
+package paperbark.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import paperbark.ledger.ClaimState;
+import paperbark.ledger.Ledger;
+import paperbark.outside.Outside;
+import paperbark.value.Money;
+
+/** The sample week with a ledger, through the whole program. */
+class LedgerRunTest {
+    private static final Path SAMPLES = Path.of("input-samples").toAbsolutePath();
+    private static final String TABLES = SAMPLES.resolve("tables").toString();
+    private static final LocalDate LATER = LocalDate.of(2027, 6, 30);
+
+    @TempDir private Path directory;
+
+    @BeforeEach
+    void makeALedger() {
+        assertThat(run("ledger-new").exitCode()).isZero();
+    }
+
+    private Program.Run run(String... words) {
+        return Program.run(directory, words);
+    }
+
+    private Program.Run prepare(Path register, String... more) {
+        List<String> words =
+                Stream.concat(
+                                Stream.of(
+                                        "prepare",
+                                        register.toString(),
+                                        "--tables",
+                                        TABLES,
+                                        "--ledger",
+                                        "paperbark.db",
+                                        "--out",
+                                        "packs"),
+                                Stream.of(more))
+                        .toList();
+        return run(words.toArray(String[]::new));
+    }
+
+    private List<ClaimState> claims() {
+        try (Ledger ledger = Ledger.open(directory.resolve("paperbark.db"))) {
+            ledger.verify();
+            return ledger.claims(LATER);
+        }
+    }
+
+    private static Money sum(Stream<Money> amounts) {
+        return amounts.reduce(Money.ZERO, Money::plus);
+    }
+
+    @Test
+    void theSameWeekInAnotherFormatClaimsNothingTwice() throws IOException {
+        assertThat(prepare(SAMPLES.resolve("week-47.xlsx")).exitCode()).isEqualTo(10);
+        List<ClaimState> first = claims();
+        assertThat(first).hasSizeGreaterThan(20);
+        Path sameInCsv = Files.copy(SAMPLES.resolve("week-47.csv"), directory.resolve("again.csv"));
+        Program.Run again = prepare(sameInCsv);
+        assertThat(again.out()).contains("Jobs:         12, held: 12");
+        assertThat(claims()).isEqualTo(first);
+    }
+
+    @Test
+    void aMendedWeekCompletesJustWhatWasMissing() throws IOException {
+        Path week = SAMPLES.resolve("week-47.csv");
+        prepare(week);
+        List<ClaimState> before = claims();
+        Path rest = directory.resolve("rest.csv");
+        Files.writeString(rest, Files.readString(week).replace("D270A", "D270-A"));
+        Program.Run run = prepare(rest, "--as-of", "2026-11-24");
+        assertThat(run.out()).contains("Jobs:         12, held: 11");
+        assertThat(claims())
+                .containsAll(before)
+                .filteredOn(c -> !before.contains(c))
+                .isNotEmpty()
+                .allMatch(c -> c.job().equals("SB-1115"));
+    }
+
+    private static String onlyJobs(String csv, List<String> jobs) {
+        return csv.lines()
+                .filter(
+                        l ->
+                                l.contains("Job no.")
+                                        || jobs.stream().anyMatch(j -> l.startsWith(j + ",")))
+                .collect(Collectors.joining("\n", "", "\n"));
+    }
+
+    @Test
+    void aBatchThatWasCutShortBeforeItsFolderAppearedIsPublishedByTheNextRun() throws IOException {
+        prepare(SAMPLES.resolve("week-47.csv"));
+        Path packs = directory.resolve("packs");
+        Path batch = packs.resolve("2026-11-23-week-47");
+        Files.move(batch, packs.resolve(".hidden"));
+        ledger(
+                "UPDATE progress SET state = 'committed', staged = '"
+                        + packs.resolve(".hidden")
+                        + "'");
+        Path nothingNew = directory.resolve("done.csv");
+        Files.writeString(
+                nothingNew,
+                onlyJobs(Files.readString(SAMPLES.resolve("week-47.csv")), List.of("SB-1101")));
+        Program.Run run = prepare(nothingNew, "--explain");
+        assertThat(run.exitCode()).as(run.out()).isEqualTo(12);
+        assertThat(run.out()).contains("Left out because nothing changed since batch", "SB-1101");
+        assertThat(batch.resolve("manifest.json")).isRegularFile();
+        assertThat(packs.resolve(".hidden")).doesNotExist();
+    }
+
+    private void ledger(String statement) {
+        try (var connection =
+                        java.sql.DriverManager.getConnection(
+                                "jdbc:sqlite:" + directory.resolve("paperbark.db"));
+                var run = connection.createStatement()) {
+            run.execute(statement);
+        } catch (java.sql.SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    @Test
+    void jobsThatAreDoneArePreparedOnceMoreOnRequest() {
+        prepare(SAMPLES.resolve("week-47.csv"));
+        List<ClaimState> before = claims();
+        Program.Run again =
+                prepare(SAMPLES.resolve("week-47.csv"), "--again", "--as-of", "2026-11-24");
+        assertThat(again.out()).contains("Jobs:         40, held: 12");
+        assertThat(claims()).hasSameSizeAs(before);
+    }
+
+    @Test
+    void aLedgerThatWasChangedStopsEverything() {
+        prepare(SAMPLES.resolve("week-47.csv"));
+        ledger("UPDATE claim SET expected_cents = expected_cents + 100 WHERE id = 3");
+        Program.Run run = prepare(SAMPLES.resolve("week-47.xlsx"));
+        assertThat(run.exitCode()).isEqualTo(21);
+        assertThat(run.err()).contains("not as it was written", "2026-11-23-week-47");
+        assertThat(directory.resolve("packs/2026-11-23-week-47-2")).doesNotExist();
+    }
+
+    @Test
+    void anAdviceIsSettledAndWhatIsOwedGoesDown() throws IOException {
+        prepare(SAMPLES.resolve("week-47.csv"));
+        List<ClaimState> claims = claims();
+        List<ClaimState> paid = claims.subList(0, 5);
+        Files.writeString(
+                directory.resolve("advice.csv"),
+                paid.stream()
+                        .map(c -> c.reference() + ",8/12/2026," + c.expected().amount())
+                        .collect(Collectors.joining("\n", "Your ref,Date,Amount paid\n", "\n")));
+        Program.Run settled = run("settle", "advice.csv");
+        assertThat(settled.exitCode()).as(settled.out() + settled.err()).isZero();
+        assertThat(settled.out()).contains("matched:      5");
+        assertThat(directory.resolve("advice-settled.xlsx")).isRegularFile();
+        assertThat(directory.resolve("advice-settled.csv"))
+                .content()
+                .contains(paid.get(0).reference() + "," + paid.get(0).job());
+        Money left =
+                sum(claims.stream().map(ClaimState::expected))
+                        .minus(sum(paid.stream().map(ClaimState::expected)));
+        assertThat(run("owed", "--as-of", "2027-02-01").out())
+                .contains("Owed on 1 Feb 2027", left.toString(), "Overdue, longest first")
+                .contains(claims.get(6).reference())
+                .doesNotContain(paid.get(0).reference() + " ");
+        assertThat(run("quarters", "--as-of", "2026-12-31").out())
+                .contains(
+                        "Oct to Dec 2026", sum(paid.stream().map(ClaimState::expected)).toString());
+        Program.Run twice = run("settle", "advice.csv");
+        assertThat(twice.exitCode()).isEqualTo(12);
+        assertThat(twice.out()).contains("Every line was taken in before", "seen before:  5");
+    }
+
+    @Test
+    void anExportHoldsEveryTableAndNeverTakesAnotherFoldersPlace() throws IOException {
+        prepare(SAMPLES.resolve("week-47.csv"));
+        assertThat(run("export", "--out", "out").exitCode()).isZero();
+        List<String> claims = Files.readAllLines(directory.resolve("out/claim.csv"));
+        assertThat(claims).hasSize(claims().size() + 1);
+        assertThat(claims.get(0)).startsWith("id,entry,job_key");
+        assertThat(directory.resolve("out/matched.csv")).isRegularFile();
+        assertThat(run("export", "--out", "out").exitCode()).isEqualTo(2);
+    }
+
+    @Test
+    void withoutALedgerNothingIsAskedOfOne() {
+        Program.Run run = run("settle", "advice.csv", "--ledger", "missing.db");
+        assertThat(run.exitCode()).isEqualTo(11);
+        Program.Run owed = run("owed", "--ledger", "missing.db");
+        assertThat(owed.exitCode()).isEqualTo(21);
+        assertThat(owed.err()).contains("There is no ledger", "ledger-new");
+        assertThat(directory.resolve("missing.db")).doesNotExist();
+    }
+
+    @Test
+    @Tag("outside")
+    void anotherReaderOfTheDatabaseFindsTheSameSums() {
+        prepare(SAMPLES.resolve("week-47.csv"));
+        Outside.Result sums =
+                Outside.run(
+                        directory,
+                        "sqlite3",
+                        directory.resolve("paperbark.db").toString(),
+                        "SELECT count(*), sum(certificates), sum(expected_cents) FROM claim WHERE active = 1;"
+                                + " PRAGMA integrity_check;");
+        List<ClaimState> claims = claims();
+        assertThat(sums.out().lines())
+                .containsExactly(
+                        claims.size()
+                                + "|"
+                                + claims.stream().mapToInt(ClaimState::certificates).sum()
+                                + "|"
+                                + sum(claims.stream().map(ClaimState::expected)).cents(),
+                        "ok");
+    }
+}
