@@ -17,8 +17,9 @@ final class Claims {
             SELECT c.id, j.reference AS job, c.scheme, c.buyer, c.certificates, c.installed_on,
                    c.lodge_by, c.expected_cents, c.due, c.active, e.name AS batch, e.day AS claimed_on,
                    m.touched, m.received, m.paid_on, m.failed_line, m.paid_line,
-                   (SELECT f.reason FROM matched f
-                     WHERE f.claim = c.id AND f.line = m.failed_line) AS failed
+                   CASE WHEN m.failed_line IS NOT NULL THEN
+                     (SELECT f.reason FROM matched f
+                       WHERE f.claim = c.id AND f.line = m.failed_line) END AS failed
               FROM claim c
               JOIN job j ON j.job_key = c.job_key AND j.version = c.version
               JOIN entry e ON e.seq = c.entry

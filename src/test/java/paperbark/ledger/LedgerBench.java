@@ -1,0 +1,164 @@
+package paperbark.ledger;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import paperbark.firm.SchemeName;
+import paperbark.settle.Owing;
+import paperbark.settle.Quarter;
+import paperbark.value.Money;
+import paperbark.value.Serial;
+
+/**
+ * A ledger of 100,000 claims, half of them paid: how long each report takes. Run by {@code mvn
+ * -Pbench verify}; the promise is two seconds a report.
+ */
+public final class LedgerBench {
+    private static final int BATCHES = 1_250;
+    private static final int JOBS = 40;
+    private static final LocalDate FIRST = LocalDate.of(2024, 7, 1);
+    private static final PrintStream OUT = System.out;
+
+    private LedgerBench() {}
+
+    /** Measures and prints. */
+    public static void main(String[] arguments) throws IOException {
+        Path folder = Files.createTempDirectory("ledger");
+        Path file = folder.resolve("paperbark.db");
+        Ledger.create(file, Instant.EPOCH);
+        try (Ledger ledger = Ledger.open(file)) {
+            timed("taking in", () -> fill(ledger));
+            LocalDate asOf = FIRST.plusDays(BATCHES / 2);
+            for (int run = 0; run < 2; run++) {
+                timed("owed", () -> Owing.of(ledger.claims(asOf), asOf).open().size());
+                timed(
+                        "quarters",
+                        () ->
+                                Quarter.ofYear(
+                                                2026,
+                                                ledger.sales(),
+                                                ledger.claims(LocalDate.of(9999, 12, 31)),
+                                                ledger.payments())
+                                        .size());
+                timed("one advice", () -> pay(ledger, "last"));
+                timed("proof", () -> proved(ledger));
+                timed("export", () -> Export.of(ledger).size());
+            }
+        }
+        OUT.printf("%.0f MB%n", Files.size(file) / 1e6);
+        try (Stream<Path> all = Files.list(folder)) {
+            for (Path path : all.toList()) {
+                Files.delete(path);
+            }
+        }
+        Files.delete(folder);
+    }
+
+    private static int proved(Ledger ledger) {
+        ledger.verify();
+        return 1;
+    }
+
+    private static int fill(Ledger ledger) {
+        for (int b = 0; b < BATCHES; b++) {
+            List<JobEntry> jobs = new ArrayList<>();
+            for (int j = 0; j < JOBS; j++) {
+                jobs.add(job(b * JOBS + j, FIRST.plusDays(b / 2)));
+            }
+            ledger.enter(
+                    new BatchEntry(
+                            "batch-" + b,
+                            "week.xlsx",
+                            "" + b,
+                            FIRST.plusDays(b / 2),
+                            Instant.EPOCH,
+                            "bench",
+                            "m",
+                            "h",
+                            jobs));
+            if (b % 2 == 0) {
+                pay(ledger, "b" + b);
+            }
+        }
+        return BATCHES;
+    }
+
+    private static JobEntry job(int n, LocalDate day) {
+        List<ClaimEntry> claims = new ArrayList<>();
+        for (SchemeName scheme : SchemeName.values()) {
+            claims.add(
+                    new ClaimEntry(
+                            scheme,
+                            "Buyer " + n % 7,
+                            10 + n % 9,
+                            day,
+                            Optional.of(day.plusYears(1)),
+                            "SITE" + n,
+                            List.of(
+                                    Serial.parse("T-" + (1_000_000 + n))
+                                            .toOptional()
+                                            .orElseThrow()),
+                            Money.ofCents(36_000 + n % 500),
+                            Optional.of(day.plusDays(14))));
+        }
+        return new JobEntry(
+                "J-" + n,
+                2,
+                Optional.empty(),
+                JobOutcome.ISSUED,
+                "packs/J-" + n + ".pdf",
+                Map.of("owner name", "ab12", "tank serial", "cd34"),
+                Optional.of(new Sale(day, Money.of("4400.00"), Money.of("400.00"))),
+                claims);
+    }
+
+    /** Pays the claims of the newest batch by reference. */
+    private static int pay(Ledger ledger, String name) {
+        return ledger.settle(
+                Entries.advice(name),
+                book -> {
+                    int paid = 0;
+                    int newest =
+                            name.equals("last") ? BATCHES - 1 : Integer.parseInt(name.substring(1));
+                    for (int j = 0; j < JOBS; j++) {
+                        for (SchemeName scheme : SchemeName.values()) {
+                            String reference =
+                                    ClaimEntry.reference("J-" + (newest * JOBS + j), scheme);
+                            ClaimState claim = book.byReference(reference).get(0);
+                            AdviceLine line =
+                                    new AdviceLine(
+                                            name + reference + System.nanoTime(),
+                                            2,
+                                            claim.claimedOn().plusDays(20),
+                                            claim.expected(),
+                                            reference);
+                            book.match(
+                                    book.enter(line),
+                                    line,
+                                    claim,
+                                    Happening.PAID,
+                                    "reference",
+                                    "",
+                                    "");
+                            paid++;
+                        }
+                    }
+                    return paid;
+                });
+    }
+
+    private static void timed(String what, Supplier<Integer> work) {
+        long start = System.nanoTime();
+        int result = work.get();
+        OUT.printf("%-10s %6d  %6.2f s%n", what, result, (System.nanoTime() - start) / 1e9);
+    }
+}
