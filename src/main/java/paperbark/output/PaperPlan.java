@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
-import paperbark.firm.Buyer;
 import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.job.Stage;
@@ -50,13 +49,13 @@ public final class PaperPlan {
     }
 
     private static String form(SchemeName scheme, Job job, List<Expected> expected) {
-        Optional<Buyer> taken =
-                expected.stream()
-                        .filter(e -> e.scheme() == scheme)
-                        .map(Expected::buyer)
-                        .findFirst();
-        return taken.or(() -> job.claim(scheme).buyer())
-                .map(buyer -> buyer.forms().getOrDefault(scheme, DEFAULT))
+        Optional<Expected> taken = expected.stream().filter(e -> e.scheme() == scheme).findFirst();
+        return taken.flatMap(e -> e.offer().terms().form())
+                .or(
+                        () ->
+                                taken.map(Expected::buyer)
+                                        .or(() -> job.claim(scheme).buyer())
+                                        .map(buyer -> buyer.forms().get(scheme)))
                 .orElse(DEFAULT);
     }
 

@@ -20,6 +20,7 @@ import paperbark.firm.Offer;
 import paperbark.firm.SchemeName;
 import paperbark.offer.Expected;
 import paperbark.offer.OwnerPrice;
+import paperbark.offer.Split;
 import paperbark.value.Abn;
 import paperbark.value.Address;
 import paperbark.value.DateRange;
@@ -225,7 +226,15 @@ public final class BatchViews {
                 count,
                 gross,
                 fee,
+                Money.ZERO,
                 gross.minus(fee),
+                new Split(
+                        Money.ZERO,
+                        gross.minus(fee),
+                        Money.ZERO,
+                        Money.ZERO,
+                        Money.ZERO,
+                        Money.ZERO),
                 TODAY.plusDays(14),
                 Optional.empty(),
                 Optional.empty());

@@ -145,6 +145,7 @@ public final class Jobs {
                 job(),
                 new Entitlements(entitlements),
                 expected,
+                List.of(),
                 price,
                 List.of(),
                 deadlines,
