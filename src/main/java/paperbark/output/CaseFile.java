@@ -12,6 +12,7 @@ import paperbark.firm.Firm;
 import paperbark.firm.SchemeName;
 import paperbark.firm.StatePaper;
 import paperbark.job.Job;
+import paperbark.offer.Benefit;
 import paperbark.offer.Comparison;
 import paperbark.offer.Expected;
 import paperbark.offer.OwnerPrice;
@@ -88,6 +89,11 @@ public record CaseFile(
     /** Money expected under a scheme. */
     public Optional<Expected> expected(SchemeName scheme) {
         return expected.stream().filter(e -> e.scheme() == scheme).findFirst();
+    }
+
+    /** What the owner has of each assignment. */
+    public List<Benefit> benefits() {
+        return Benefit.of(job, entitlements, expected, price);
     }
 
     /** What can be claimed now: entitlements whose assignment paper is not held. */

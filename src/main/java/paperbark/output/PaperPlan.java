@@ -38,6 +38,9 @@ public final class PaperPlan {
                 papers.add(paper(PaperKind.of(scheme), form(scheme, job, expected), findings));
             }
         }
+        if (job.claims() && job.payment().fullPrice().isPresent()) {
+            papers.add(paper(PaperKind.BENEFIT, DEFAULT, findings));
+        }
         if (job.claims()) {
             papers.add(paper(PaperKind.WORKING, DEFAULT, findings));
         }
