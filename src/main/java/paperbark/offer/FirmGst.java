@@ -16,10 +16,12 @@ import paperbark.value.Money;
  * @param onPrice GST in the full price
  * @param beyond what buyers pay the firm beyond the discount; zero where it is less
  * @param onBeyond GST on that, due when it is paid
+ * @param given what the owner has for the assignment, off the price or paid
  * @param ownerGst GST that an owner registered and in business owes on the assignment
  * @param credit what the firm may claim of that once it holds the owner's tax invoice
  */
-public record FirmGst(Money onPrice, Money beyond, Money onBeyond, Money ownerGst, Money credit) {
+public record FirmGst(
+        Money onPrice, Money beyond, Money onBeyond, Money given, Money ownerGst, Money credit) {
 
     /** The figures of a job. */
     public static FirmGst of(OwnerPrice price, List<Expected> expected, Job job, Firm firm) {
@@ -42,6 +44,7 @@ public record FirmGst(Money onPrice, Money beyond, Money onBeyond, Money ownerGs
                 price.gst(),
                 beyond,
                 all.minus(price.gst()),
+                given,
                 ownerGst,
                 acquires ? ownerGst : Money.ZERO);
     }

@@ -17,6 +17,7 @@ import paperbark.value.Money;
  * @param days from the day of the run to the payment
  * @param due day of payment
  * @param waiting what it costs the firm to wait for its part
+ * @param gstDivisor 11 means that an eleventh of a price is GST; zero where no rule is in force
  */
 public record Quote(
         Offer offer,
@@ -27,7 +28,8 @@ public record Quote(
         Split split,
         long days,
         LocalDate due,
-        Money waiting) {
+        Money waiting,
+        int gstDivisor) {
     /** The offer that is worth most to the firm first, then to the owner, then the sooner paid. */
     static final Comparator<Quote> BEST_FIRST =
             Comparator.comparing(Quote::worth)

@@ -40,7 +40,8 @@ final class QuoteSheet {
                 split,
                 days,
                 due,
-                waiting(split.toFirm(), days));
+                waiting(split.toFirm(), days),
+                divisor);
     }
 
     private Split split(Money paid) {

@@ -145,7 +145,7 @@ public final class Jobs {
                 job(),
                 new Entitlements(entitlements),
                 expected,
-                List.of(),
+                expected.stream().map(BatchViews::comparison).toList(),
                 price,
                 List.of(),
                 deadlines,
