@@ -18,6 +18,7 @@ import paperbark.firm.Trade;
 import paperbark.job.Job;
 import paperbark.job.JobCheck;
 import paperbark.job.Missing;
+import paperbark.offer.Comparison;
 import paperbark.offer.Expected;
 import paperbark.offer.Gst;
 import paperbark.offer.OfferChoice;
@@ -60,10 +61,12 @@ final class Cases {
         Schemes.Assessed assessed = Schemes.assess(job, rulebook, info.preparedOn());
         findings.addAll(assessed.findings());
         List<Expected> expected = new ArrayList<>();
-        OfferChoice offers = new OfferChoice(tables, info.preparedOn());
+        List<Comparison> comparisons = new ArrayList<>();
+        OfferChoice offers = new OfferChoice(tables, rulebook, info.preparedOn());
         for (Entitlement entitlement : assessed.entitlements().all()) {
             OfferChoice.Chosen chosen = offers.choose(job, entitlement);
             chosen.expected().ifPresent(expected::add);
+            chosen.comparison().ifPresent(comparisons::add);
             findings.addAll(chosen.findings());
         }
         Set<Concern> planned = planned(job);
@@ -81,6 +84,7 @@ final class Cases {
                 job,
                 assessed.entitlements(),
                 expected,
+                comparisons,
                 price,
                 statePapers,
                 Deadlines.of(job, assessed.entitlements(), statePapers, info.preparedOn()),

@@ -25,6 +25,7 @@ import paperbark.value.Phone;
  * @param accountName name of the account that buyers pay to
  * @param bsb branch of that account
  * @param account number of that account
+ * @param money how it wants its money worked out
  */
 public record Firm(
         String name,
@@ -39,4 +40,38 @@ public record Firm(
         Optional<String> claimCosts,
         Optional<String> accountName,
         Optional<Bsb> bsb,
-        Optional<AccountNumber> account) {}
+        Optional<AccountNumber> account,
+        MoneyPolicy money) {
+
+    /** A firm that has its money worked out as usual. */
+    public Firm(
+            String name,
+            Abn abn,
+            Optional<Acn> acn,
+            boolean gstRegistered,
+            Address address,
+            Optional<Phone> phone,
+            Optional<Phone> afterHours,
+            Optional<Email> email,
+            Optional<Integer> workmanshipYears,
+            Optional<String> claimCosts,
+            Optional<String> accountName,
+            Optional<Bsb> bsb,
+            Optional<AccountNumber> account) {
+        this(
+                name,
+                abn,
+                acn,
+                gstRegistered,
+                address,
+                phone,
+                afterHours,
+                email,
+                workmanshipYears,
+                claimCosts,
+                accountName,
+                bsb,
+                account,
+                MoneyPolicy.USUAL);
+    }
+}

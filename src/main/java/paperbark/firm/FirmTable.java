@@ -1,5 +1,6 @@
 package paperbark.firm;
 
+import java.math.BigDecimal;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -16,6 +17,7 @@ import paperbark.value.Acn;
 import paperbark.value.Address;
 import paperbark.value.Bsb;
 import paperbark.value.Email;
+import paperbark.value.Money;
 import paperbark.value.Parsed;
 import paperbark.value.Phone;
 import paperbark.value.Postcode;
@@ -42,7 +44,14 @@ final class FirmTable {
                     "claim costs",
                     "account name",
                     "bsb",
-                    "account");
+                    "account",
+                    "offer policy",
+                    "preferred buyer",
+                    "preferred unless beaten by",
+                    "cost of money",
+                    "gst rounding");
+
+    private static final BigDecimal HIGHEST_RATE = BigDecimal.valueOf(100);
 
     private final Map<String, TableRow> rows = new HashMap<>();
 
@@ -99,7 +108,45 @@ final class FirmTable {
                         fact("claim costs", Parsed::ok),
                         fact("account name", Parsed::ok),
                         bankFact("bsb", Bsb::parse),
-                        bankFact("account", AccountNumber::parse)));
+                        bankFact("account", AccountNumber::parse),
+                        money()));
+    }
+
+    private MoneyPolicy money() {
+        Optional<OfferPolicy> choice =
+                fact("offer policy", CellText.oneOf(OfferPolicy.values(), OfferPolicy::word));
+        Optional<String> preferred = fact("preferred buyer", Parsed::ok);
+        if (choice.equals(Optional.of(OfferPolicy.PREFERRED)) && preferred.isEmpty()) {
+            rows.get("offer policy")
+                    .wrong(
+                            "value",
+                            "The preferred buyer is to be taken, but none is named.",
+                            "Give the firm's table a row \"preferred buyer\".");
+            choice = Optional.empty();
+        }
+        return new MoneyPolicy(
+                choice.orElse(OfferPolicy.HIGHEST_NET),
+                preferred,
+                fact("preferred unless beaten by", FirmTable::notNegative).orElse(Money.ZERO),
+                fact("cost of money", FirmTable::percent).orElse(BigDecimal.ZERO),
+                fact("gst rounding", CellText.oneOf(GstRounding.values(), GstRounding::word))
+                        .orElse(GstRounding.TOTAL_INVOICE));
+    }
+
+    private static Parsed<Money> notNegative(String text) {
+        Parsed<Money> amount = Money.parse(text);
+        return amount.toOptional().map(Money::isNegative).orElse(false)
+                ? Parsed.bad("The amount is below zero.", "Type the amount without a minus.")
+                : amount;
+    }
+
+    private static Parsed<BigDecimal> percent(String text) {
+        Parsed<BigDecimal> number = CellText.decimal(text.replaceFirst(" ?%$", ""));
+        return number.toOptional().map(n -> n.compareTo(HIGHEST_RATE) > 0).orElse(false)
+                ? Parsed.bad(
+                        "A cost of money above 100 % a year is a slip.",
+                        "Type percent a year, such as 9.5.")
+                : number;
     }
 
     private Address address() {

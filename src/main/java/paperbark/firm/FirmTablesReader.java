@@ -45,8 +45,8 @@ public final class FirmTablesReader {
     }
 
     private Reading<FirmTables> read() {
-        Optional<Firm> firm =
-                table(FirmTable.SHAPE).flatMap(table -> FirmTable.read(table, findings));
+        Optional<Table> facts = table(FirmTable.SHAPE);
+        Optional<Firm> firm = facts.flatMap(table -> FirmTable.read(table, findings));
         List<Person> people = rows(table(PeopleTable.SHAPE).map(PeopleTable::read));
         Optional<List<Maker>> makers = table(MakersTable.SHAPE).map(MakersTable::read);
         Optional<Table> products = table(ProductsTable.SHAPE);
@@ -58,6 +58,8 @@ public final class FirmTablesReader {
         List<Product> models =
                 rows(makers.flatMap(m -> products.map(t -> ProductsTable.read(t, m))));
         List<Offer> prices = rows(buyers.flatMap(b -> offers.map(t -> OffersTable.read(t, b))));
+        firm.flatMap(f -> unknownPreference(f, rows(buyers), facts.orElseThrow()))
+                .ifPresent(findings::add);
         List<Finding> inOrder = Finding.inOrder(findings);
         if (firm.isEmpty() || findings.stream().anyMatch(Finding::stops)) {
             return Reading.refused(inOrder);
@@ -73,6 +75,24 @@ public final class FirmTablesReader {
                         prices,
                         papers),
                 inOrder);
+    }
+
+    private static Optional<Finding> unknownPreference(Firm firm, List<Buyer> buyers, Table facts) {
+        return firm.money()
+                .preferredBuyer()
+                .filter(
+                        name ->
+                                buyers.stream()
+                                        .noneMatch(
+                                                b -> Names.key(b.name()).equals(Names.key(name))))
+                .map(
+                        name ->
+                                Finding.of(
+                                                FindingCode.TABLE_ROW_WRONG,
+                                                facts.place(),
+                                                "The preferred buyer is none of the buyers table.",
+                                                "Write the name as in the buyers table, or add the buyer there.")
+                                        .seeing(name));
     }
 
     private Optional<Table> table(TableShape shape) {

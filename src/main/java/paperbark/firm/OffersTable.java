@@ -20,7 +20,16 @@ final class OffersTable {
                             "to",
                             "price_per_certificate",
                             "payment_days"),
-                    List.of("fee_per_claim", "minimum", "maximum"));
+                    List.of(
+                            "gst_basis",
+                            "fee_per_claim",
+                            "fee_per_certificate",
+                            "minimum",
+                            "maximum",
+                            "zones",
+                            "states",
+                            "paid_to",
+                            "form"));
 
     private final List<Buyer> buyers;
     private final List<Offer> offers = new ArrayList<>();
@@ -63,6 +72,7 @@ final class OffersTable {
             row.wrong("maximum", "The maximum is below the minimum.", "Correct one of the two.");
         }
         Optional<Integer> days = row.needed("payment_days", CellText::whole);
+        OfferTerms terms = OfferTermsRow.read(row);
         return row.build(
                 () ->
                         new Offer(
@@ -74,6 +84,7 @@ final class OffersTable {
                                 minimum,
                                 maximum,
                                 days.orElseThrow(),
+                                terms,
                                 row.number()));
     }
 
@@ -93,28 +104,22 @@ final class OffersTable {
                         });
     }
 
-    /** Offers of a buyer for different sizes of claim may run side by side. */
+    /**
+     * Offers of a buyer for different claims, such as those of other sizes, may run side by side.
+     */
     private boolean isNew(Offer offer, TableRow row) {
         for (int i = 0; i < offers.size(); i++) {
             Offer other = offers.get(i);
-            if (other.buyer().equals(offer.buyer())
-                    && other.scheme() == offer.scheme()
-                    && other.inForce().overlaps(offer.inForce())
-                    && sizesOverlap(other, offer)) {
+            if (other.overlaps(offer)) {
                 row.wrongRow(
                         "Row "
                                 + other.row()
-                                + " is an offer of the same buyer and scheme for some of the same days.",
+                                + " is an offer of the same buyer and scheme for some of the same days and claims.",
                         "End the earlier offer on the day before this one begins.",
                         List.of(places.get(i)));
                 return false;
             }
         }
         return true;
-    }
-
-    private static boolean sizesOverlap(Offer one, Offer other) {
-        return one.minimum().orElse(0) <= other.maximum().orElse(Integer.MAX_VALUE)
-                && other.minimum().orElse(0) <= one.maximum().orElse(Integer.MAX_VALUE);
     }
 }

@@ -14,12 +14,14 @@ import paperbark.value.Money;
  * @param buyer who pays
  * @param offer the offer taken
  * @param certificates how many
- * @param gross price of all certificates, without GST
+ * @param gross price of all certificates
  * @param fee kept back by the buyer
- * @param net gross less fee
+ * @param gst paid on top to an owner in business, against the owner's tax invoice
+ * @param net what the buyer pays out: gross and GST less fee
+ * @param split whose it is
  * @param due day of payment when lodged on the day of the run
  * @param runnerUp the next best offer, where there is one
- * @param runnerUpNet what it would bring
+ * @param runnerUpNet what its buyer would pay out
  */
 public record Expected(
         SchemeName scheme,
@@ -28,7 +30,26 @@ public record Expected(
         int certificates,
         Money gross,
         Money fee,
+        Money gst,
         Money net,
+        Split split,
         LocalDate due,
         Optional<Offer> runnerUp,
-        Optional<Money> runnerUpNet) {}
+        Optional<Money> runnerUpNet) {
+
+    static Expected of(Buyer buyer, Quote taken, Optional<Quote> runnerUp) {
+        return new Expected(
+                taken.offer().scheme(),
+                buyer,
+                taken.offer(),
+                taken.certificates(),
+                taken.gross(),
+                taken.fee(),
+                taken.gst(),
+                taken.paid(),
+                taken.split(),
+                taken.due(),
+                runnerUp.map(Quote::offer),
+                runnerUp.map(Quote::paid));
+    }
+}

@@ -1,16 +1,16 @@
 package paperbark.offer;
 
 import java.math.BigDecimal;
-import java.math.MathContext;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import paperbark.firm.Firm;
+import paperbark.firm.GstRounding;
 import paperbark.job.BenefitForm;
 import paperbark.job.Claim;
 import paperbark.job.Job;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Unkeyed;
-import paperbark.value.ExactMoney;
 import paperbark.value.Money;
 import paperbark.value.Rounding;
 
@@ -26,9 +26,45 @@ public final class Gst {
      * @param divisor 11 means that an eleventh of the price is GST
      */
     public static Money includedIn(Money price, int divisor) {
-        BigDecimal exact =
-                price.amount().divide(BigDecimal.valueOf(divisor), MathContext.DECIMAL64);
-        return new ExactMoney(exact).round(Rounding.GST_ACT);
+        return onInvoice(List.of(GstLine.price(price)), divisor, GstRounding.TOTAL_INVOICE);
+    }
+
+    /** GST to be added to a value without it, rounded the same way. */
+    public static Money addedTo(Money value, int divisor) {
+        return onInvoice(List.of(GstLine.value(value)), divisor, GstRounding.TOTAL_INVOICE);
+    }
+
+    /**
+     * GST of an invoice with several supplies. Source: A New Tax System (Goods and Services Tax)
+     * Act 1999 s 9-90: unrounded and then rounded once, or each rounded and then added; half a cent
+     * goes up either way.
+     *
+     * @param divisor 11 means that an eleventh of a price is GST
+     */
+    public static Money onInvoice(List<GstLine> supplies, int divisor, GstRounding method) {
+        return switch (method) {
+            case TOTAL_INVOICE ->
+                    rounded(
+                            supplies.stream()
+                                    .map(s -> s.parts(divisor))
+                                    .reduce(BigDecimal.ZERO, BigDecimal::add),
+                            divisor);
+            case TAXABLE_SUPPLY ->
+                    supplies.stream()
+                            .map(s -> rounded(s.parts(divisor), divisor))
+                            .reduce(Money.ZERO, Money::plus);
+        };
+    }
+
+    private static Money rounded(BigDecimal parts, int divisor) {
+        BigDecimal whole = BigDecimal.valueOf((long) divisor * (divisor - 1));
+        return new Money(parts.divide(whole, 2, Rounding.GST_ACT.mode()));
+    }
+
+    /** The share of a price that is GST on the day that counts; 11 is an eleventh. */
+    public static Optional<Integer> divisor(Job job, Rulebook rulebook, LocalDate today) {
+        LocalDate day = job.ruleDay().orElse(today);
+        return rulebook.gst().on(day, Unkeyed.ALL).map(rule -> rule.row().priceDivisor());
     }
 
     /**
@@ -39,20 +75,12 @@ public final class Gst {
      * Small-scale Renewable Energy Scheme (QC 24820). A firm that is not registered shows no GST.
      */
     public static Optional<OwnerPrice> of(Job job, Firm firm, Rulebook rulebook, LocalDate today) {
-        LocalDate day = job.ruleDay().orElse(today);
         return job.payment()
                 .fullPrice()
                 .flatMap(
                         full ->
-                                rulebook.gst()
-                                        .on(day, Unkeyed.ALL)
-                                        .map(
-                                                rule ->
-                                                        of(
-                                                                job,
-                                                                full,
-                                                                firm,
-                                                                rule.row().priceDivisor())));
+                                divisor(job, rulebook, today)
+                                        .map(divisor -> of(job, full, firm, divisor)));
     }
 
     private static OwnerPrice of(Job job, Money fullPrice, Firm firm, int divisor) {

@@ -1,46 +1,47 @@
 package paperbark.offer;
 
-import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import paperbark.entitlement.Entitlement;
 import paperbark.finding.Finding;
-import paperbark.finding.FindingCode;
 import paperbark.firm.Buyer;
 import paperbark.firm.FirmTables;
 import paperbark.firm.Offer;
 import paperbark.firm.SchemeName;
 import paperbark.job.Field;
 import paperbark.job.Job;
-import paperbark.value.Days;
-import paperbark.value.Money;
-import paperbark.value.Rounding;
+import paperbark.rules.Rulebook;
 
 /**
- * Chooses the buyer for a claim: the one fixed in the register, otherwise the offer in force on the
- * day of the run that brings most after its fee; of equals the one that pays sooner.
+ * Chooses the buyer for a claim: the one fixed in the register, otherwise by the firm's policy
+ * among the offers in force on the day of the run that the claim can take.
  */
 public final class OfferChoice {
     private final FirmTables tables;
+    private final Rulebook rulebook;
     private final LocalDate today;
 
     /** A choice among the firm's offers in force on the given day. */
-    public OfferChoice(FirmTables tables, LocalDate today) {
+    public OfferChoice(FirmTables tables, Rulebook rulebook, LocalDate today) {
         this.tables = tables;
+        this.rulebook = rulebook;
         this.today = today;
     }
 
     /**
      * What came of it.
      *
-     * @param expected the money expected; empty where no offer can be taken or there is no count
+     * @param comparison all offers side by side; empty where there is no count or the buyer's cell
+     *     could not be read
+     * @param expected the money expected; empty where no offer can be taken
      * @param findings what was noticed
      */
-    public record Chosen(Optional<Expected> expected, List<Finding> findings) {
+    public record Chosen(
+            Optional<Comparison> comparison, Optional<Expected> expected, List<Finding> findings) {
+
+        private static final Chosen NOTHING =
+                new Chosen(Optional.empty(), Optional.empty(), List.of());
 
         /** Keeps the findings from being changed. */
         public Chosen {
@@ -50,130 +51,62 @@ public final class OfferChoice {
 
     /** Chooses for one claim of a job. */
     public Chosen choose(Job job, Entitlement entitlement) {
-        int count = entitlement.certificates().orElse(0);
-        SchemeName scheme = entitlement.scheme();
-        Field buyerField =
-                switch (scheme) {
-                    case STC -> Field.STC_BUYER;
-                    case VEEC -> Field.VEEC_BUYER;
-                };
-        if (count == 0 || job.unread().contains(buyerField)) {
-            return new Chosen(Optional.empty(), List.of());
+        Claimed claimed =
+                Claimed.of(
+                        job, entitlement, tables.firm(), Gst.divisor(job, rulebook, today), today);
+        Field buyerField = buyerField(entitlement.scheme());
+        if (claimed.certificates() == 0 || job.unread().contains(buyerField)) {
+            return Chosen.NOTHING;
         }
-        List<Offer> current =
-                tables.offers().stream()
-                        .filter(o -> o.scheme() == scheme && o.inForce().contains(today))
+        Comparison comparison = compare(claimed);
+        if (comparison.chosen().isEmpty()) {
+            Finding none = new NoOffer(claimed, buyerField).finding(comparison);
+            return new Chosen(Optional.of(comparison), Optional.empty(), List.of(none));
+        }
+        Optional<Expected> expected =
+                comparison
+                        .chosen()
+                        .flatMap(
+                                taken ->
+                                        tables.buyer(taken.offer().buyer())
+                                                .map(
+                                                        buyer ->
+                                                                Expected.of(
+                                                                        buyer,
+                                                                        taken,
+                                                                        comparison.runnerUp())));
+        return new Chosen(Optional.of(comparison), expected, List.of());
+    }
+
+    private Comparison compare(Claimed claimed) {
+        List<Offer> all =
+                tables.offers().stream().filter(o -> o.scheme() == claimed.scheme()).toList();
+        Fit fit = new Fit(claimed, tables);
+        QuoteSheet sheet = new QuoteSheet(claimed);
+        List<LeftOut> leftOut = all.stream().flatMap(o -> fit.leftOut(o).stream()).toList();
+        List<Quote> ranked =
+                all.stream()
+                        .filter(o -> fit.leftOut(o).isEmpty())
+                        .map(sheet::of)
+                        .sorted(Quote.BEST_FIRST)
                         .toList();
-        List<Ranked> ranked =
-                current.stream()
-                        .filter(o -> meets(o, count))
-                        .map(o -> new Ranked(o, count))
-                        .sorted(Ranked.BEST_FIRST)
-                        .toList();
-        Optional<Buyer> fixed = job.claim(scheme).buyer();
-        Optional<Ranked> taken =
-                fixed.isPresent()
-                        ? ranked.stream().filter(r -> sameBuyer(r.offer(), fixed.get())).findFirst()
-                        : ranked.stream()
-                                .filter(r -> tables.buyer(r.offer().buyer()).isPresent())
-                                .findFirst();
-        List<Finding> findings = new ArrayList<>();
-        if (taken.isEmpty()) {
-            findings.add(none(job, scheme, buyerField, current, count));
-            return new Chosen(Optional.empty(), findings);
-        }
-        Optional<Ranked> runnerUp =
-                ranked.stream()
-                        .filter(r -> !r.offer().buyer().equals(taken.get().offer().buyer()))
-                        .findFirst();
-        return new Chosen(expected(job, entitlement, taken.get(), runnerUp), findings);
+        Optional<Buyer> fixed = claimed.claim().buyer();
+        OfferPick pick = OfferPick.of(ranked, fixed, tables.firm().money());
+        return new Comparison(
+                claimed.scheme(),
+                claimed.certificates(),
+                ranked,
+                pick.chosen(),
+                pick.runnerUp(),
+                pick.how(),
+                fixed.isPresent(),
+                leftOut);
     }
 
-    private Optional<Expected> expected(
-            Job job, Entitlement entitlement, Ranked taken, Optional<Ranked> runnerUp) {
-        LocalDate lodged = job.ruleDay().filter(day -> day.isAfter(today)).orElse(today);
-        return tables.buyer(taken.offer().buyer())
-                .map(
-                        buyer ->
-                                new Expected(
-                                        entitlement.scheme(),
-                                        buyer,
-                                        taken.offer(),
-                                        taken.count(),
-                                        taken.gross(),
-                                        taken.offer().feePerClaim(),
-                                        taken.net(),
-                                        lodged.plusDays(taken.offer().paymentDays()),
-                                        runnerUp.map(Ranked::offer),
-                                        runnerUp.map(Ranked::net)));
-    }
-
-    private Finding none(Job job, SchemeName scheme, Field field, List<Offer> current, int count) {
-        Optional<Buyer> fixed = job.claim(scheme).buyer();
-        List<Offer> wanted =
-                current.stream().filter(o -> fixed.map(b -> sameBuyer(o, b)).orElse(true)).toList();
-        String who = fixed.map(b -> b.name() + " has").orElse("There is");
-        if (wanted.isEmpty()) {
-            return Finding.of(
-                            FindingCode.OFFER_MISSING,
-                            job.origin().cell(field),
-                            who
-                                    + " no offer for "
-                                    + scheme.word()
-                                    + "s in force on "
-                                    + Days.show(today)
-                                    + ".",
-                            "Enter the current price in the offers table, or choose another buyer.")
-                    .forJob(job.reference());
-        }
-        return Finding.of(
-                        FindingCode.OFFER_NOT_MET,
-                        job.origin().cell(field),
-                        "The claim is for "
-                                + count
-                                + " "
-                                + scheme.word()
-                                + "s; in one claim "
-                                + wanted.stream()
-                                        .map(OfferChoice::limits)
-                                        .collect(Collectors.joining(", "))
-                                + ".",
-                        "Choose another buyer, or agree on this claim with the buyer.")
-                .forJob(job.reference());
-    }
-
-    private static boolean meets(Offer offer, int count) {
-        return count >= offer.minimum().orElse(0)
-                && count <= offer.maximum().orElse(Integer.MAX_VALUE);
-    }
-
-    private static String limits(Offer offer) {
-        String least = offer.minimum().map(m -> "at least " + m).orElse("");
-        String most = offer.maximum().map(m -> "at most " + m).orElse("");
-        String and = least.isEmpty() || most.isEmpty() ? "" : " and ";
-        return offer.buyer() + " takes " + least + and + most;
-    }
-
-    private static boolean sameBuyer(Offer offer, Buyer buyer) {
-        return offer.buyer().equalsIgnoreCase(buyer.name());
-    }
-
-    /** An offer with what it brings for a number of certificates. */
-    private record Ranked(Offer offer, int count, Money gross, Money net) {
-        static final Comparator<Ranked> BEST_FIRST =
-                Comparator.comparing(Ranked::net)
-                        .reversed()
-                        .thenComparing(r -> r.offer().paymentDays())
-                        .thenComparing(r -> r.offer().buyer());
-
-        Ranked(Offer offer, int count) {
-            this(offer, count, gross(offer, count), gross(offer, count).minus(offer.feePerClaim()));
-        }
-
-        private static Money gross(Offer offer, int count) {
-            return offer.pricePerCertificate()
-                    .times(BigDecimal.valueOf(count))
-                    .round(Rounding.GST_ACT);
-        }
+    private static Field buyerField(SchemeName scheme) {
+        return switch (scheme) {
+            case STC -> Field.STC_BUYER;
+            case VEEC -> Field.VEEC_BUYER;
+        };
     }
 }

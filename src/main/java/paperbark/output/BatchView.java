@@ -13,18 +13,31 @@ import paperbark.firm.Firm;
  * @param cases the jobs in the order of the register
  * @param findings every finding of the batch in reading order, those about files and tables too
  * @param rules every rule row used, each once
+ * @param receivables what the ledger says of claims; empty where there is none
  */
 public record BatchView(
         BatchInfo info,
         Firm firm,
         List<CaseFile> cases,
         List<Finding> findings,
-        List<RuleRef> rules) {
+        List<RuleRef> rules,
+        List<Receivable> receivables) {
+
+    /** A batch of which no ledger knows. */
+    public BatchView(
+            BatchInfo info,
+            Firm firm,
+            List<CaseFile> cases,
+            List<Finding> findings,
+            List<RuleRef> rules) {
+        this(info, firm, cases, findings, rules, List.of());
+    }
 
     /** Keeps the lists from being changed. */
     public BatchView {
         cases = List.copyOf(cases);
         findings = List.copyOf(findings);
         rules = List.copyOf(rules);
+        receivables = List.copyOf(receivables);
     }
 }

@@ -12,6 +12,8 @@ import paperbark.firm.Firm;
 import paperbark.firm.SchemeName;
 import paperbark.firm.StatePaper;
 import paperbark.job.Job;
+import paperbark.offer.Benefit;
+import paperbark.offer.Comparison;
 import paperbark.offer.Expected;
 import paperbark.offer.OwnerPrice;
 
@@ -23,6 +25,7 @@ import paperbark.offer.OwnerPrice;
  * @param job the job
  * @param entitlements certificates with their working
  * @param expected money expected, one entry a scheme at most
+ * @param comparisons the offers for each claim side by side
  * @param price what the owner pays, where the price is known
  * @param statePapers compliance certificates that the site's state asks for
  * @param deadlines closing dates, earliest first
@@ -37,6 +40,7 @@ public record CaseFile(
         Job job,
         Entitlements entitlements,
         List<Expected> expected,
+        List<Comparison> comparisons,
         Optional<OwnerPrice> price,
         List<StatePaper> statePapers,
         List<Deadline> deadlines,
@@ -48,6 +52,7 @@ public record CaseFile(
     /** Keeps the lists from being changed. */
     public CaseFile {
         expected = List.copyOf(expected);
+        comparisons = List.copyOf(comparisons);
         statePapers = List.copyOf(statePapers);
         deadlines = List.copyOf(deadlines);
         toDo = List.copyOf(toDo);
@@ -71,6 +76,7 @@ public record CaseFile(
                 job,
                 entitlements,
                 expected,
+                comparisons,
                 price,
                 statePapers,
                 deadlines,
@@ -83,6 +89,11 @@ public record CaseFile(
     /** Money expected under a scheme. */
     public Optional<Expected> expected(SchemeName scheme) {
         return expected.stream().filter(e -> e.scheme() == scheme).findFirst();
+    }
+
+    /** What the owner has of each assignment. */
+    public List<Benefit> benefits() {
+        return Benefit.of(job, entitlements, expected, price);
     }
 
     /** What can be claimed now: entitlements whose assignment paper is not held. */

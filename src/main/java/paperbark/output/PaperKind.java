@@ -11,6 +11,7 @@ public enum PaperKind {
     WARRANTY("warranty", "Warranty registration", Concern.WARRANTY),
     STC("stc", "STC assignment", Concern.STC),
     VEEC("veec", "VEEC assignment", Concern.VEEC),
+    BENEFIT("benefit", "Statement of benefit"),
     WORKING("working", "Entitlement working"),
     OLD_HEATER("old-heater", "Old-heater record", Concern.OLD_HEATER),
     HANDOVER("handover", "Owner's handover");

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
-import paperbark.firm.Buyer;
 import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.job.Stage;
@@ -39,6 +38,9 @@ public final class PaperPlan {
                 papers.add(paper(PaperKind.of(scheme), form(scheme, job, expected), findings));
             }
         }
+        if (job.claims() && job.payment().fullPrice().isPresent()) {
+            papers.add(paper(PaperKind.BENEFIT, DEFAULT, findings));
+        }
         if (job.claims()) {
             papers.add(paper(PaperKind.WORKING, DEFAULT, findings));
         }
@@ -50,13 +52,13 @@ public final class PaperPlan {
     }
 
     private static String form(SchemeName scheme, Job job, List<Expected> expected) {
-        Optional<Buyer> taken =
-                expected.stream()
-                        .filter(e -> e.scheme() == scheme)
-                        .map(Expected::buyer)
-                        .findFirst();
-        return taken.or(() -> job.claim(scheme).buyer())
-                .map(buyer -> buyer.forms().getOrDefault(scheme, DEFAULT))
+        Optional<Expected> taken = expected.stream().filter(e -> e.scheme() == scheme).findFirst();
+        return taken.flatMap(e -> e.offer().terms().form())
+                .or(
+                        () ->
+                                taken.map(Expected::buyer)
+                                        .or(() -> job.claim(scheme).buyer())
+                                        .map(buyer -> buyer.forms().get(scheme)))
                 .orElse(DEFAULT);
     }
 

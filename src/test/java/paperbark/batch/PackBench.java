@@ -77,6 +77,7 @@ public final class PackBench {
                             c.job(),
                             c.entitlements(),
                             c.expected(),
+                            c.comparisons(),
                             c.price(),
                             c.statePapers(),
                             c.deadlines(),

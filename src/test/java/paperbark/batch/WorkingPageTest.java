@@ -75,6 +75,7 @@ class WorkingPageTest {
                 c.job(),
                 c.entitlements(),
                 c.expected(),
+                c.comparisons(),
                 c.price(),
                 c.statePapers(),
                 c.deadlines(),

@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.tuple;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.sheet.Reading;
+import paperbark.value.Money;
 
 class FirmTableTest {
 
@@ -103,5 +106,55 @@ class FirmTableTest {
         assertThat(reading.findings())
                 .extracting(f -> f.code().code(), Finding::where)
                 .containsExactly(tuple("acn-wrong", "firm.csv > B4 \"value\""));
+    }
+
+    private static final String NAMED = "name,Saltmarsh\nabn,99 000 000 000\n";
+
+    @Test
+    void howMoneyIsWorkedOutIsRead() {
+        Reading<FirmTables> reading =
+                reading(
+                        NAMED
+                                + """
+                                offer policy,Preferred buyer
+                                preferred buyer,kestrel certificates
+                                preferred unless beaten by,$25
+                                cost of money,9.5 %
+                                GST rounding,taxable supply
+                                """);
+        assertThat(reading.findings()).isEmpty();
+        MoneyPolicy money = reading.result().orElseThrow().firm().money();
+        assertThat(money.choice()).isEqualTo(OfferPolicy.PREFERRED);
+        assertThat(money.preferredBuyer()).contains("kestrel certificates");
+        assertThat(money.preferredMargin()).isEqualTo(Money.of("25"));
+        assertThat(money.costOfMoney()).isEqualByComparingTo("9.5");
+        assertThat(money.gstRounding()).isEqualTo(GstRounding.TAXABLE_SUPPLY);
+    }
+
+    @Test
+    void withoutAWordOfItMoneyIsWorkedOutAsUsual() {
+        assertThat(reading(NAMED).result().orElseThrow().firm().money())
+                .isEqualTo(MoneyPolicy.USUAL);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "offer policy,cheapest",
+        "offer policy,preferred buyer",
+        "preferred buyer,Kestral",
+        "preferred unless beaten by,-5",
+        "cost of money,101",
+        "cost of money,lots",
+        "gst rounding,down"
+    })
+    void aWishThatCannotBeReadIsNamedAndTheUsualTaken(String fact, String value) {
+        Reading<FirmTables> reading = reading(NAMED + fact + "," + value + "\n");
+        assertThat(reading.findings())
+                .singleElement()
+                .matches(f -> f.code() == FindingCode.TABLE_ROW_WRONG)
+                .matches(f -> f.seen().equals(value));
+        MoneyPolicy money = reading.result().orElseThrow().firm().money();
+        assertThat(money.choice()).isEqualTo(MoneyPolicy.USUAL.choice());
+        assertThat(money.costOfMoney()).isEqualTo(MoneyPolicy.USUAL.costOfMoney());
     }
 }

@@ -7,6 +7,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.sheet.Reading;
 import paperbark.value.Money;
+import paperbark.value.State;
 
 class OffersTableTest {
     private static final String HEADINGS =
@@ -79,5 +80,76 @@ class OffersTableTest {
         assertThat(reading.findings())
                 .extracting(f -> f.place().columnHeading())
                 .containsExactly(heading);
+    }
+
+    private static Reading<FirmTables> withTerms(String rows) {
+        return TableTexts.smallest()
+                .with(
+                        "offers",
+                        "buyer,scheme,from,to,price per certificate,payment days,gst basis,fee per certificate,zones,states,paid to,form\n"
+                                + rows)
+                .read();
+    }
+
+    @Test
+    void theTermsOfAnOfferAreRead() {
+        Reading<FirmTables> reading =
+                withTerms(
+                        "Kestrel Certificates,STC,,,37,10,included,0.125,3; 4,vic nsw,Firm,kestrel-b\n");
+        assertThat(reading.findings()).isEmpty();
+        OfferTerms terms = reading.result().orElseThrow().offers().get(0).terms();
+        assertThat(terms.gstBasis()).isEqualTo(GstBasis.INCLUDED);
+        assertThat(terms.feePerCertificate().amount()).isEqualByComparingTo("0.125");
+        assertThat(terms.zones()).containsExactly(3, 4);
+        assertThat(terms.states()).containsExactly(State.NSW, State.VIC);
+        assertThat(terms.paidTo()).isEqualTo(PaidTo.FIRM);
+        assertThat(terms.form()).contains("kestrel-b");
+    }
+
+    @Test
+    void emptyTermsArePlain() {
+        Reading<FirmTables> reading = withTerms("Kestrel Certificates,STC,,,37,10,,,,,,\n");
+        assertThat(reading.findings()).isEmpty();
+        assertThat(reading.result().orElseThrow().offers().get(0).terms())
+                .isEqualTo(OfferTerms.PLAIN);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            quoteCharacter = '"',
+            value = {
+                "net,,,,,;gst basis",
+                "plus,free,,,,;fee per certificate",
+                "plus,,\"four\",,,;zones",
+                "plus,,,Vic Tas Mars,,;states",
+                "plus,,,,agent,;paid to"
+            })
+    void aTermThatCannotBeReadIsNamed(String terms, String heading) {
+        Reading<FirmTables> reading = withTerms("Kestrel Certificates,STC,,,37,10," + terms + "\n");
+        assertThat(reading.result().orElseThrow().offers()).isEmpty();
+        assertThat(reading.findings())
+                .extracting(f -> f.place().columnHeading())
+                .containsExactly(heading);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "1;2,,either | 3,,either | 2",
+                "1;2,,either | 2;3,,either | 1",
+                "1;2,,either | ,,either | 1",
+                ",VIC,either | ,SA,either | 2",
+                ",VIC,either | ,VIC SA,either | 1",
+                ",,owner | ,,firm | 2",
+                ",,owner | ,,either | 1"
+            })
+    void offersForDifferentPlacesOrPayeesRunSideBySide(String one, String other, int kept) {
+        String row = "Kestrel Certificates,STC,,,37,10,,,";
+        Reading<FirmTables> reading =
+                withTerms(row + one.strip() + ",\n" + row + other.strip() + ",\n");
+        assertThat(reading.result().orElseThrow().offers()).hasSize(kept);
+        assertThat(reading.findings()).hasSize(2 - kept);
     }
 }

@@ -258,7 +258,9 @@ class OfferChoiceTest {
                         Optional.empty(),
                         false,
                         List.of());
-        return new Chosen(job, new OfferChoice(tables(offers), TODAY).choose(job, entitlement));
+        return new Chosen(
+                job,
+                new OfferChoice(tables(offers), Register.RULES, TODAY).choose(job, entitlement));
     }
 
     private static Job claim(String buyer) {

@@ -18,8 +18,11 @@ import paperbark.firm.Buyer;
 import paperbark.firm.Firm;
 import paperbark.firm.Offer;
 import paperbark.firm.SchemeName;
+import paperbark.offer.Comparison;
 import paperbark.offer.Expected;
 import paperbark.offer.OwnerPrice;
+import paperbark.offer.Quote;
+import paperbark.offer.Split;
 import paperbark.value.Abn;
 import paperbark.value.Address;
 import paperbark.value.DateRange;
@@ -225,10 +228,65 @@ public final class BatchViews {
                 count,
                 gross,
                 fee,
+                Money.ZERO,
                 gross.minus(fee),
+                new Split(
+                        Money.ZERO,
+                        gross.minus(fee),
+                        Money.ZERO,
+                        Money.ZERO,
+                        Money.ZERO,
+                        Money.ZERO),
                 TODAY.plusDays(14),
                 Optional.empty(),
                 Optional.empty());
+    }
+
+    /** The offer taken and one that pays a dollar less for each certificate, a week sooner. */
+    static Comparison comparison(Expected taken) {
+        Offer o = taken.offer();
+        Offer less =
+                new Offer(
+                        "Plover Partners",
+                        o.scheme(),
+                        DateRange.ALWAYS,
+                        new ExactMoney(o.pricePerCertificate().amount().subtract(BigDecimal.ONE)),
+                        Money.ZERO,
+                        Optional.empty(),
+                        Optional.of(50),
+                        7,
+                        4);
+        Money gross =
+                less.pricePerCertificate()
+                        .times(BigDecimal.valueOf(taken.certificates()))
+                        .round(Rounding.GST_ACT);
+        Quote first = quote(o, taken.certificates(), taken.gross(), taken.fee());
+        Quote second = quote(less, taken.certificates(), gross, Money.ZERO);
+        boolean beaten = second.worth().compareTo(first.worth()) > 0;
+        return new Comparison(
+                taken.scheme(),
+                taken.certificates(),
+                beaten ? List.of(second, first) : List.of(first, second),
+                Optional.of(first),
+                Optional.of(second),
+                beaten ? "fixed in the register" : "highest net",
+                beaten,
+                List.of());
+    }
+
+    private static Quote quote(Offer offer, int count, Money gross, Money fee) {
+        Money net = gross.minus(fee);
+        return new Quote(
+                offer,
+                count,
+                gross,
+                fee,
+                Money.ZERO,
+                new Split(Money.ZERO, net, Money.ZERO, Money.ZERO, Money.ZERO, Money.ZERO),
+                offer.paymentDays(),
+                TODAY.plusDays(offer.paymentDays()),
+                Money.ZERO,
+                11);
     }
 
     static OwnerPrice price(String full, String assigned, boolean gstRegistered) {

@@ -90,6 +90,7 @@ public final class CaseFiles {
                 List.of(
                         Facts.expected(SchemeName.STC, Facts.kestrel(), 13, "487.50"),
                         Facts.veecExpected()),
+                List.of(),
                 Optional.of(
                         new OwnerPrice(
                                 Money.of("5890.00"),
@@ -159,6 +160,7 @@ public final class CaseFiles {
                 Facts.firm(),
                 job,
                 new Entitlements(List.of(Facts.stc(true))),
+                List.of(),
                 List.of(),
                 Optional.empty(),
                 List.of(),
@@ -232,6 +234,7 @@ public final class CaseFiles {
                                         true,
                                         List.of()))),
                 List.of(),
+                List.of(),
                 Optional.empty(),
                 List.of(),
                 List.of(),
@@ -279,6 +282,7 @@ public final class CaseFiles {
                 job,
                 c.entitlements(),
                 c.expected(),
+                c.comparisons(),
                 c.price(),
                 c.statePapers(),
                 c.deadlines(),

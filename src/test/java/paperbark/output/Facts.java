@@ -31,6 +31,7 @@ import paperbark.job.Owner;
 import paperbark.job.Payment;
 import paperbark.job.Trades;
 import paperbark.offer.Expected;
+import paperbark.offer.Split;
 import paperbark.value.Abn;
 import paperbark.value.AccountNumber;
 import paperbark.value.Acn;
@@ -229,7 +230,15 @@ final class Facts {
                 count,
                 Money.of(gross),
                 Money.of("10.00"),
+                Money.ZERO,
                 Money.of(gross).minus(Money.of("10.00")),
+                new Split(
+                        Money.ZERO,
+                        Money.of(gross).minus(Money.of("10.00")),
+                        Money.ZERO,
+                        Money.ZERO,
+                        Money.ZERO,
+                        Money.ZERO),
                 LocalDate.of(2026, 12, 9),
                 none(),
                 none());

@@ -145,6 +145,7 @@ public final class Jobs {
                 job(),
                 new Entitlements(entitlements),
                 expected,
+                expected.stream().map(BatchViews::comparison).toList(),
                 price,
                 List.of(),
                 deadlines,

@@ -95,11 +95,12 @@ final class IndexReader {
         Money held =
                 money(
                         expected.sum(
-                                "net", row -> expected.value(row, "held").shown().equals("yes")));
+                                "to-firm",
+                                row -> expected.value(row, "held").shown().equals("yes")));
         totals.add(
                 new Figure(
                         "Money expected",
-                        money(expected.sum("net")).toString(),
+                        money(expected.sum("to-firm")).toString(),
                         held.isZero() ? "net of fees" : held + " of it held"));
         return totals;
     }

@@ -9,9 +9,14 @@ import paperbark.output.BatchView;
  *
  * @param jobs one row a job
  * @param certificates one row a job and scheme
+ * @param choices one row a claim with its offers compared
+ * @param offers one row an offer that a claim can take
+ * @param switching one row a scheme and buyer
+ * @param weeks one row a week with money due
  * @param expected one row a claim with an offer
  * @param gst one row a job with a price
  * @param closingDates one row a closing date
+ * @param received one row a claim that the ledger knows
  * @param findings one row a finding
  * @param rules one row a rule row used
  * @param reading how to read the others
@@ -19,28 +24,51 @@ import paperbark.output.BatchView;
 public record BatchTables(
         Table jobs,
         Table certificates,
+        Table choices,
+        Table offers,
+        Table switching,
+        Table weeks,
         Table expected,
         Table gst,
         Table closingDates,
+        Table received,
         Table findings,
         Table rules,
         Table reading) {
 
     /** The tables of the batch. */
     public static BatchTables of(BatchView view) {
+        List<Compared> claims = Compared.of(view);
         return new BatchTables(
                 JobsTable.of(view),
                 CertificatesTable.of(view),
+                ChoicesTable.of(claims),
+                EveryOfferTable.of(view, claims),
+                SwitchTable.of(claims),
+                WeeksTable.of(view),
                 ExpectedTable.of(view),
                 GstTable.of(view),
                 DeadlinesTable.of(view),
+                ReceivedTable.of(view),
                 FindingsTable.of(view.findings(), finding -> Optional.empty()),
                 RulesTable.of(view),
                 ReadingTable.of());
     }
 
-    /** From left to right as the sheets lie in a workbook. */
+    /** Those with a sheet of their own, from left to right. */
     public List<Table> inOrder() {
-        return List.of(jobs, certificates, expected, gst, closingDates, findings, rules, reading);
+        return List.of(
+                jobs,
+                certificates,
+                choices,
+                offers,
+                weeks,
+                expected,
+                gst,
+                closingDates,
+                received,
+                findings,
+                rules,
+                reading);
     }
 }

@@ -11,12 +11,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.function.Predicate;
-import java.util.regex.Pattern;
 import paperbark.firm.SchemeName;
 
 /** One row a scheme and buyer: certificates and money. */
 final class ByBuyerTable {
-    private static final Pattern PLAIN = Pattern.compile("[\\p{L}\\p{N}][^*?~]*");
     private static final List<TableColumn> COLUMNS =
             List.of(
                     text("scheme", "Scheme", 34),
@@ -24,7 +22,8 @@ final class ByBuyerTable {
                     whole("certificates", "Certificates", 15),
                     money("gross", "Gross"),
                     money("fee", "Fee"),
-                    money("net", "Net"));
+                    money("net", "Buyer pays"),
+                    money("to-firm", "To the firm"));
 
     private final Table certificates;
     private final Table expected;
@@ -43,7 +42,7 @@ final class ByBuyerTable {
         }
         Table table =
                 new Table("ByBuyer", "By scheme and buyer", List.of(), COLUMNS, rows, List.of());
-        return table.withFooters(List.of(totals(table)));
+        return Totals.ofMoney(table);
     }
 
     private TreeSet<String> buyers(String scheme) {
@@ -67,7 +66,8 @@ final class ByBuyerTable {
                                 .longValueExact()),
                 dollars("gross", scheme, buyer),
                 dollars("fee", scheme, buyer),
-                dollars("net", scheme, buyer));
+                dollars("net", scheme, buyer),
+                dollars("to-firm", scheme, buyer));
     }
 
     private TableCell dollars(String key, String scheme, String buyer) {
@@ -76,36 +76,14 @@ final class ByBuyerTable {
                 expected.sum(key, of(expected, scheme, buyer)).setScale(2));
     }
 
-    // SUMIFS reads a name such as "*" or ">A" as a pattern; such a name is spelt out for it.
     private static String matching(String table, String key, String buyer) {
-        String name =
-                PLAIN.matcher(buyer).matches()
-                        ? "[buyer]"
-                        : "\"=\"&SUBSTITUTE(SUBSTITUTE(SUBSTITUTE([buyer],\"~\",\"~~\"),"
-                                + "\"*\",\"~*\"),\"?\",\"~?\")";
         return "SUMIFS([%1$s:%2$s],[%1$s:scheme],[scheme],[%1$s:buyer],%3$s)"
-                .formatted(table, key, name);
+                .formatted(table, key, Names.like(buyer, "[buyer]"));
     }
 
     private static Predicate<List<TableCell>> of(Table table, String scheme, String buyer) {
         return row ->
                 table.value(row, "scheme").shown().equals(scheme)
                         && table.value(row, "buyer").shown().equals(buyer);
-    }
-
-    private static List<TableCell> totals(Table table) {
-        return table.columns().stream()
-                .map(
-                        column -> {
-                            if (column.key().equals("scheme")) {
-                                return text("Total");
-                            }
-                            return column.kind() == Kind.MONEY
-                                    ? derivedMoney(
-                                            "SUM([ByBuyer:" + column.key() + "])",
-                                            table.sum(column.key()).setScale(2))
-                                    : TableCell.BLANK;
-                        })
-                .toList();
     }
 }

@@ -7,7 +7,6 @@ import static paperbark.output.table.TableColumn.flag;
 import static paperbark.output.table.TableColumn.text;
 import static paperbark.output.table.TableColumn.whole;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -40,14 +39,17 @@ public final class CertificatesTable {
     private static final Set<String> SUMS =
             Set.of(StcScheme.COUNT, VeecScheme.TONNES, VeecScheme.COUNT);
 
+    /** A claim with its job. */
+    private record Claim(CaseFile file, Entitlement entitlement) {}
+
     private CertificatesTable() {}
 
     /** The table of the batch. */
     public static Table of(BatchView view) {
-        List<List<TableCell>> rows = new ArrayList<>();
-        for (CaseFile file : view.cases()) {
-            file.entitlements().all().forEach(e -> rows.add(row(file, e)));
-        }
+        List<Claim> claims =
+                view.cases().stream()
+                        .flatMap(f -> f.entitlements().all().stream().map(e -> new Claim(f, e)))
+                        .toList();
         Table table =
                 new Table(
                         "Certificates",
@@ -56,7 +58,7 @@ public final class CertificatesTable {
                                 "A count that could not be worked out is left empty. Schemes are never"
                                         + " added together: their certificates differ in worth."),
                         COLUMNS,
-                        rows,
+                        MadeRows.of(claims, c -> row(c.file(), c.entitlement())),
                         List.of());
         return table.withFooters(
                 Arrays.stream(SchemeName.values()).map(s -> total(table, s)).toList());

@@ -53,18 +53,20 @@ public final class DeadlinesTable {
                                 + Days.show(today)
                                 + ", the day of this run. A number below zero is past."),
                 COLUMNS,
-                due(view).stream().map(d -> row(d, today)).toList(),
+                MadeRows.of(due(view), d -> row(d, today)),
                 List.of());
+    }
+
+    /** A day as formulas write it. */
+    static String formula(LocalDate day) {
+        return "DATE(%d,%d,%d)".formatted(day.getYear(), day.getMonthValue(), day.getDayOfMonth());
     }
 
     private static List<TableCell> row(Due due, LocalDate today) {
         Deadline deadline = due.deadline();
-        String from =
-                "DATE(%d,%d,%d)"
-                        .formatted(today.getYear(), today.getMonthValue(), today.getDayOfMonth());
         return List.of(
                 TableCell.day(deadline.lastDay()),
-                TableCell.derivedWhole("[last-day]-" + from, deadline.daysLeft()),
+                TableCell.derivedWhole("[last-day]-" + formula(today), deadline.daysLeft()),
                 text(deadline.what()),
                 text(due.file().job().reference()),
                 text(due.file().job().owner().name()),

@@ -1,7 +1,9 @@
 package paperbark.output.table;
 
+import static paperbark.output.table.TableCell.derivedDay;
 import static paperbark.output.table.TableCell.derivedMoney;
 import static paperbark.output.table.TableCell.flag;
+import static paperbark.output.table.TableCell.money;
 import static paperbark.output.table.TableCell.text;
 import static paperbark.output.table.TableColumn.date;
 import static paperbark.output.table.TableColumn.flag;
@@ -9,50 +11,64 @@ import static paperbark.output.table.TableColumn.money;
 import static paperbark.output.table.TableColumn.text;
 import static paperbark.output.table.TableColumn.whole;
 
-import java.util.ArrayList;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.time.temporal.TemporalAdjusters;
 import java.util.List;
-import java.util.Set;
 import paperbark.offer.Expected;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 
 /** One row a claim that a buyer's offer was found for. */
 public final class ExpectedTable {
-    private static final Set<String> TOTALLED = Set.of("gross", "fee", "net");
     private static final List<TableColumn> COLUMNS =
             List.of(
-                    text("job", "Job", 13),
-                    text("owner", "Owner", 24),
-                    text("buyer", "Buyer", 24),
-                    text("scheme", "Scheme", 11),
-                    whole("certificates", "Certificates", 15),
-                    new TableColumn("price", "Price each", Kind.PRICE, 13),
+                    text("job", "Job", 12),
+                    text("owner", "Owner", 22),
+                    text("buyer", "Buyer", 22),
+                    text("scheme", "Scheme", 10),
+                    whole("certificates", "Certificates", 13),
+                    new TableColumn("price", "Price each", Kind.PRICE, 12),
                     money("gross", "Gross"),
+                    money("gst", "GST on top"),
                     money("fee", "Fee"),
-                    money("net", "Net"),
+                    money("net", "Buyer pays"),
+                    money("to-owner", "To the owner"),
+                    money("to-firm", "To the firm"),
                     date("due", "Due"),
-                    flag("held", "Held", 9));
+                    date("week", "In the week from"),
+                    flag("held", "Held", 8));
+
+    /** A claim with its job. */
+    private record Claim(CaseFile file, Expected expected) {}
 
     private ExpectedTable() {}
 
     /** The table of the batch. */
     public static Table of(BatchView view) {
-        List<List<TableCell>> rows = new ArrayList<>();
-        for (CaseFile file : view.cases()) {
-            file.expected().forEach(e -> rows.add(row(file, e)));
-        }
+        List<Claim> claims =
+                view.cases().stream()
+                        .flatMap(file -> file.expected().stream().map(e -> new Claim(file, e)))
+                        .toList();
         Table table =
                 new Table(
                         "Expected",
-                        "Expected money",
+                        "Expected claims",
                         List.of(
-                                "What buyers pay for certificates, without GST. Due: the day of payment"
-                                        + " when the claim is lodged on the day of this run. Held: the"
-                                        + " assignment is kept back, so nothing comes until it is mended."),
+                                "What buyers pay for certificates. Where the owner is paid, only the rest"
+                                        + " is the firm's; below zero, the firm makes it good. Due: the"
+                                        + " day of payment when the claim is lodged on the day of this"
+                                        + " run. Held: the assignment is kept back, so nothing comes"
+                                        + " until it is mended."),
                         COLUMNS,
-                        rows,
+                        MadeRows.of(claims, c -> row(c.file(), c.expected())),
                         List.of());
-        return table.withFooters(List.of(totals(table)));
+        return Totals.ofMoney(table);
+    }
+
+    /** The Monday of a day's week. */
+    static LocalDate week(LocalDate day) {
+        return day.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
     }
 
     private static List<TableCell> row(CaseFile file, Expected expected) {
@@ -63,26 +79,14 @@ public final class ExpectedTable {
                 text(expected.scheme().word()),
                 TableCell.whole(expected.certificates()),
                 TableCell.of(new Value.Price(expected.offer().pricePerCertificate().amount())),
-                derivedMoney("ROUND([certificates]*[price],2)", expected.gross().amount()),
-                TableCell.of(Value.money(expected.fee())),
-                derivedMoney("[gross]-[fee]", expected.net().amount()),
+                derivedMoney("ROUND([certificates]*[price],2)", expected.gross()),
+                money(expected.gst()),
+                money(expected.fee()),
+                derivedMoney("[gross]+[gst]-[fee]", expected.net()),
+                money(expected.split().toOwner()),
+                derivedMoney("[net]-[to-owner]", expected.split().toFirm()),
                 TableCell.day(expected.due()),
+                derivedDay("[due]-WEEKDAY([due],2)+1", week(expected.due())),
                 flag(Claims.isHeld(file, expected.scheme())));
-    }
-
-    private static List<TableCell> totals(Table table) {
-        return table.columns().stream()
-                .map(
-                        column -> {
-                            if (column.key().equals("job")) {
-                                return text("Total");
-                            }
-                            return TOTALLED.contains(column.key())
-                                    ? derivedMoney(
-                                            "SUM([Expected:" + column.key() + "])",
-                                            table.sum(column.key()).setScale(2))
-                                    : TableCell.BLANK;
-                        })
-                .toList();
     }
 }

@@ -47,7 +47,7 @@ public final class FindingsTable {
                         "Stop: a paper is held until somebody acts. Check: the paper goes out, but somebody"
                                 + " must look. Note: worth knowing."),
                 COLUMNS,
-                findings.stream().map(f -> row(f, link.apply(f))).toList(),
+                MadeRows.of(findings, f -> row(f, link.apply(f))),
                 List.of());
     }
 

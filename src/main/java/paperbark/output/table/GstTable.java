@@ -1,15 +1,19 @@
 package paperbark.output.table;
 
 import static paperbark.output.table.TableCell.derivedMoney;
+import static paperbark.output.table.TableCell.money;
 import static paperbark.output.table.TableCell.text;
 import static paperbark.output.table.TableColumn.money;
 import static paperbark.output.table.TableColumn.text;
 
 import java.util.ArrayList;
 import java.util.List;
+import paperbark.firm.GstRounding;
+import paperbark.offer.FirmGst;
 import paperbark.offer.OwnerPrice;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
+import paperbark.value.Money;
 
 /**
  * One row a job with a price: GST is an eleventh of the full price, before any certificate is taken
@@ -18,38 +22,57 @@ import paperbark.output.CaseFile;
 public final class GstTable {
     private static final List<TableColumn> COLUMNS =
             List.of(
-                    text("job", "Job", 13),
-                    text("owner", "Owner", 30),
-                    text("owner-gst", "Owner registered for GST", 16),
+                    text("job", "Job", 12),
+                    text("owner", "Owner", 24),
+                    text("owner-gst", "Owner registered for GST", 14),
                     money("full", "Full price"),
                     money("assigned", "Assigned"),
                     money("payable", "Payable"),
-                    money("gst", "GST in full price"));
+                    money("gst", "GST in full price"),
+                    money("without", "Price without GST"),
+                    money("beyond", "Buyers pay beyond discount"),
+                    money("more-gst", "GST on that"),
+                    money("given", "Given for the assignment"),
+                    money("owner-owes", "Owner's GST on it"),
+                    money("credit", "Firm's credit for it"));
 
-    private GstTable() {}
+    private final BatchView view;
+    private final boolean registered;
+
+    private GstTable(BatchView view) {
+        this.view = view;
+        this.registered = view.firm().gstRegistered();
+    }
 
     /** The table of the batch. */
     public static Table of(BatchView view) {
-        boolean registered = view.firm().gstRegistered();
-        List<List<TableCell>> rows = new ArrayList<>();
-        for (CaseFile file : view.cases()) {
-            file.price().ifPresent(price -> rows.add(row(file, price, registered)));
-        }
-        Table table = new Table("Gst", "GST", notes(view, rows.size()), COLUMNS, rows, List.of());
-        return table.withFooters(List.of(totals(table)));
+        GstTable gst = new GstTable(view);
+        List<CaseFile> priced = view.cases().stream().filter(c -> c.price().isPresent()).toList();
+        Table table =
+                new Table(
+                        "Gst",
+                        "GST",
+                        gst.notes(view.cases().size() - priced.size()),
+                        COLUMNS,
+                        MadeRows.of(priced, gst::row),
+                        List.of());
+        return table.withFooters(GstTotals.of(table, view));
     }
 
-    private static List<String> notes(BatchView view, int priced) {
+    private List<String> notes(int unpriced) {
         List<String> notes = new ArrayList<>();
         notes.add(
-                view.firm().gstRegistered()
+                registered
                         ? "GST is a share of the full price, an eleventh today, not of what the owner pays after the"
                                 + " certificates; the two are never netted. Source: ATO, GST and the"
                                 + " Small-scale Renewable Energy Scheme (QC 24820). No GST lies on an"
-                                + " assignment by an owner who is not registered."
+                                + " assignment by an owner who is not registered. What a buyer pays the"
+                                + " firm beyond the discount is taxed when it comes. The firm's credit"
+                                + " needs the owner's tax invoice. Rounding: "
+                                + view.firm().money().gstRounding().word()
+                                + " rule."
                         : "The firm is not registered for GST: no GST is charged, shown or owed, and every"
-                                + " amount in the column is zero.");
-        int unpriced = view.cases().size() - priced;
+                                + " amount of the firm's GST is zero.");
         if (unpriced > 0) {
             notes.add(
                     unpriced
@@ -61,33 +84,38 @@ public final class GstTable {
         return notes;
     }
 
-    private static List<TableCell> row(CaseFile file, OwnerPrice price, boolean registered) {
+    private List<TableCell> row(CaseFile file) {
+        OwnerPrice price = file.price().orElseThrow();
+        FirmGst gst = FirmGst.of(price, file.expected(), file.job(), view.firm());
+        int divisor = price.gstDivisor();
         return List.of(
                 text(file.job().reference()),
                 text(file.job().owner().name()),
                 text(file.job().owner().gstRegistered().map(yes -> yes ? "yes" : "no")),
-                TableCell.of(Value.money(price.fullPrice())),
-                TableCell.of(Value.money(price.assigned())),
-                derivedMoney("[full]-[assigned]", price.payable().amount()),
-                registered
-                        ? derivedMoney(
-                                "ROUND([full]/" + price.gstDivisor() + ",2)", price.gst().amount())
-                        : TableCell.of(Value.money(price.gst())));
+                money(price.fullPrice()),
+                money(price.assigned()),
+                derivedMoney("[full]-[assigned]", price.payable()),
+                ours("ROUND([full]/" + divisor + ",2)", price.gst()),
+                derivedMoney("[full]-[gst]", price.fullPrice().minus(price.gst())),
+                money(gst.beyond()),
+                ours(onBeyond(divisor), gst.onBeyond()),
+                money(gst.given()),
+                gst.ownerGst().isZero()
+                        ? money(gst.ownerGst())
+                        : derivedMoney("ROUND([given]/" + divisor + ",2)", gst.ownerGst()),
+                gst.credit().isZero()
+                        ? money(gst.credit())
+                        : derivedMoney("[owner-owes]", gst.credit()));
     }
 
-    private static List<TableCell> totals(Table table) {
-        return table.columns().stream()
-                .map(
-                        column -> {
-                            if (column.key().equals("job")) {
-                                return text("Total");
-                            }
-                            return column.kind() == Kind.MONEY
-                                    ? derivedMoney(
-                                            "SUM([Gst:" + column.key() + "])",
-                                            table.sum(column.key()).setScale(2))
-                                    : TableCell.BLANK;
-                        })
-                .toList();
+    /** GST of the firm; nothing to work out where it is not registered. */
+    private TableCell ours(String formula, Money amount) {
+        return registered ? derivedMoney(formula, amount) : money(amount);
+    }
+
+    private String onBeyond(int divisor) {
+        return view.firm().money().gstRounding() == GstRounding.TOTAL_INVOICE
+                ? "ROUND(([full]+[beyond])/" + divisor + ",2)-[gst]"
+                : "ROUND([beyond]/" + divisor + ",2)";
     }
 }

@@ -49,9 +49,14 @@ public final class JobsTable {
                                 "Every job of the register. Held: a paper is kept back until somebody"
                                         + " acts; see the sheet Findings."),
                         COLUMNS,
-                        view.cases().stream().map(JobsTable::row).toList(),
+                        MadeRows.of(view.cases(), JobsTable::row),
                         List.of());
-        return table.withFooters(List.of(totals(table)));
+        return Totals.of(
+                table,
+                COLUMNS.stream()
+                        .filter(c -> c.kind() == Kind.WHOLE)
+                        .map(TableColumn::key)
+                        .collect(Collectors.toSet()));
     }
 
     private static List<TableCell> row(CaseFile file) {
@@ -83,21 +88,5 @@ public final class JobsTable {
 
     private static long count(CaseFile file, Severity severity) {
         return file.findings().stream().filter(f -> f.severity() == severity).count();
-    }
-
-    private static List<TableCell> totals(Table table) {
-        return table.columns().stream()
-                .map(
-                        column -> {
-                            if (column.key().equals("job")) {
-                                return text("Total");
-                            }
-                            return column.kind() == Kind.WHOLE
-                                    ? TableCell.derivedWhole(
-                                            "SUM([Jobs:" + column.key() + "])",
-                                            table.sum(column.key()).longValueExact())
-                                    : TableCell.BLANK;
-                        })
-                .toList();
     }
 }

@@ -28,9 +28,23 @@ public final class ReadingTable {
                             "The heater is not in yet. Count and closing date are those of the planned"
                                     + " day and change with it."),
                     row(
+                            "Offers compared",
+                            "For each claim the offer taken, the runner-up and the difference, and why"
+                                    + " other offers were left out. A buyer fixed in the register"
+                                    + " wins; what that costs stands beside it."),
+                    row(
+                            "Every offer",
+                            "The sum of every offer that a claim can take, redone by formulas. Worth"
+                                    + " to the firm is after the owner's part, GST and the cost of"
+                                    + " waiting."),
+                    row(
                             "Expected money",
-                            "Price each times certificates, less the buyer's fee, without GST. It is"
-                                    + " what the offer promises, not what has come."),
+                            "Price each times certificates, less the buyer's fees. It is what the"
+                                    + " offer promises, not what has come. The firm's part by buyer"
+                                    + " and week; claim by claim on Expected claims."),
+                    row(
+                            "Received and overdue",
+                            "What the ledger knows of claims made before, where there is one."),
                     row(
                             "GST",
                             "An eleventh of the full price of heater and installation, rounded to the"
@@ -39,8 +53,8 @@ public final class ReadingTable {
                     row(
                             "Owner registered for GST",
                             "Such an owner who uses the heater in business owes GST on the assignment"
-                                    + " and gives a tax invoice for it. Ask for it; it is not in these"
-                                    + " figures."),
+                                    + " and gives a tax invoice for it. Ask for it: the firm's credit"
+                                    + " hangs on it."),
                     row("Closing dates", "The last safe day for each deed, the nearest first."),
                     row(
                             "Findings",

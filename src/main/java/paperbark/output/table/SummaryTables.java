@@ -10,14 +10,11 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
+import java.util.OptionalInt;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import paperbark.finding.Severity;
 import paperbark.firm.SchemeName;
-import paperbark.offer.OwnerPrice;
 import paperbark.output.BatchView;
-import paperbark.value.Rounding;
 
 /** The first sheet: what the batch is, its counts and totals, and money by scheme and buyer. */
 public final class SummaryTables {
@@ -42,6 +39,7 @@ public final class SummaryTables {
                 summary.totals(),
                 summary.money(),
                 ByBuyerTable.of(tables),
+                tables.switching(),
                 summary.contents());
     }
 
@@ -112,34 +110,31 @@ public final class SummaryTables {
         rows.add(sum("Expected from buyers, gross", "Expected", "gross", expected));
         rows.add(sum("Buyers' fees", "Expected", "fee", expected));
         rows.add(sum("Expected from buyers, net", "Expected", "net", expected));
+        rows.add(sum("Of this to owners", "Expected", "to-owner", expected));
+        rows.add(sum("Of this to the firm", "Expected", "to-firm", expected));
         rows.add(
                 List.of(
-                        text("Net of these held"),
+                        text("The firm's part held"),
                         derivedMoney(
-                                "SUMIFS([Expected:net],[Expected:held],\"yes\")",
-                                expected.sum("net", shows(expected, "held", "yes")).setScale(2))));
+                                "SUMIFS([Expected:to-firm],[Expected:held],\"yes\")",
+                                expected.sum("to-firm", shows(expected, "held", "yes"))
+                                        .setScale(2))));
+        rows.addAll(offers());
         rows.addAll(gst());
         return new Table("Money", "Money", notRegistered(), FIGURES, rows, List.of());
     }
 
     private List<List<TableCell>> gst() {
         Table gst = tables.gst();
-        BigDecimal full = gst.sum("full").setScale(2);
         BigDecimal byJob = gst.sum("gst").setScale(2);
-        boolean registered = view.firm().gstRegistered();
         // With one rate for all jobs the total can be worked out the other way too.
-        Set<Integer> divisors =
-                view.cases().stream()
-                        .flatMap(c -> c.price().stream())
-                        .map(OwnerPrice::gstDivisor)
-                        .collect(Collectors.toSet());
-        int divisor = divisors.size() == 1 ? divisors.iterator().next() : 0;
-        boolean comparable = registered && divisor > 0;
+        OptionalInt divisor = GstTotals.divisor(view);
         BigDecimal ofTotal =
-                comparable
-                        ? full.divide(BigDecimal.valueOf(divisor), 2, Rounding.GST_ACT.mode())
-                        : byJob;
-        String formula = comparable ? "ROUND(SUM([Gst:full])/" + divisor + ",2)" : "SUM([Gst:gst])";
+                divisor.isPresent() ? GstTotals.onTotal(gst, divisor.getAsInt()) : byJob;
+        String formula =
+                divisor.isPresent()
+                        ? "ROUND(SUM([Gst:full])/" + divisor.getAsInt() + ",2)"
+                        : "SUM([Gst:gst])";
         return List.of(
                 sum("Full price of all priced jobs", "Gst", "full", gst),
                 sum("Assigned by owners", "Gst", "assigned", gst),
@@ -150,7 +145,16 @@ public final class SummaryTables {
                         text("Difference from rounding"),
                         derivedMoney(
                                 "ROUND(SUM([Gst:gst])-" + formula + ",2)",
-                                byJob.subtract(ofTotal))));
+                                byJob.subtract(ofTotal))),
+                sum("GST on buyers' pay beyond discounts", "Gst", "more-gst", gst),
+                sum("Credit, with owners' tax invoices", "Gst", "credit", gst));
+    }
+
+    private List<List<TableCell>> offers() {
+        return List.of(
+                sum("Taken less runner-up, all claims", "Choices", "difference", tables.choices()),
+                sum("Cost of fixed choices and policy", "Choices", "cost", tables.choices()),
+                sum("Spread, best less last offer", "Choices", "spread", tables.choices()));
     }
 
     private List<String> notRegistered() {

@@ -11,7 +11,8 @@ import java.util.function.Predicate;
  * @param title as shown
  * @param notes sentences to be read before the figures
  * @param columns from left to right
- * @param rows one cell a column
+ * @param rows one cell a column; may be made each time they are looked at, so that a large batch
+ *     need not be held in memory
  * @param footers rows of totals below the others
  */
 public record Table(
@@ -26,10 +27,12 @@ public record Table(
     public Table {
         notes = List.copyOf(notes);
         columns = List.copyOf(columns);
-        rows = rows.stream().map(List::copyOf).toList();
+        rows = rows instanceof MadeRows ? rows : rows.stream().map(List::copyOf).toList();
         footers = footers.stream().map(List::copyOf).toList();
         int width = columns.size();
-        if (!rows.stream().allMatch(r -> r.size() == width)
+        // Rows made on demand have one shape; looking at all of them would make them all.
+        long looked = rows instanceof MadeRows ? 1 : rows.size();
+        if (!rows.stream().limit(looked).allMatch(r -> r.size() == width)
                 || !footers.stream().allMatch(r -> r.size() == width)) {
             throw new IllegalArgumentException("a row of " + name + " is not " + width + " wide");
         }

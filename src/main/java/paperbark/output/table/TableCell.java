@@ -3,13 +3,14 @@ package paperbark.output.table;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Optional;
+import paperbark.value.Money;
 
 /**
  * One cell: its value, and where it is derived the formula that gives the same value.
  *
  * <p>A formula names cells, never places: {@code [net]} is the cell of that column in the same row,
- * {@code [Expected:net]} is that column of the table from its first to its last row. It holds
- * nothing that a user typed.
+ * {@code [Expected:net]} is that column of the table from its first to its last row, {@code [#net]}
+ * is the heading of that column. It holds nothing that a user typed.
  *
  * @param value what the cell shows
  * @param formula how a spreadsheet works it out, without the equals sign
@@ -39,6 +40,11 @@ public record TableCell(Value value, Optional<String> formula, Optional<String> 
         return of(new Value.Whole(number));
     }
 
+    /** An amount as given. */
+    public static TableCell money(Money money) {
+        return of(Value.money(money));
+    }
+
     /** A day. */
     public static TableCell day(LocalDate day) {
         return of(new Value.Day(day));
@@ -52,6 +58,16 @@ public record TableCell(Value value, Optional<String> formula, Optional<String> 
     /** A whole number that follows from others. */
     public static TableCell derivedWhole(String formula, long number) {
         return derived(formula, new Value.Whole(number));
+    }
+
+    /** A day that follows from others. */
+    public static TableCell derivedDay(String formula, LocalDate day) {
+        return derived(formula, new Value.Day(day));
+    }
+
+    /** An amount that follows from others. */
+    public static TableCell derivedMoney(String formula, Money money) {
+        return derivedMoney(formula, money.amount());
     }
 
     /** An amount that follows from others. */

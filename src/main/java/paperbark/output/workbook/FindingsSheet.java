@@ -17,7 +17,8 @@ final class FindingsSheet {
         Table table = FindingsTable.of(findings, finding -> spots.link(finding.place()));
         String name = free(workbook, table.title());
         Map<String, Placement> places = Placement.of(Map.of(name, List.of(table)));
-        XSSFSheet sheet = new SheetWriter(workbook, places).write(name);
+        new SheetWriter(workbook, places).write(name);
+        XSSFSheet sheet = workbook.getSheet(name);
         SheetSetup.print(sheet, "Findings");
         SheetSetup.headings(sheet, places.get(table.name()), false);
     }

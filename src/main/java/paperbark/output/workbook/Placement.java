@@ -17,7 +17,7 @@ import paperbark.output.table.Table;
  * @param titleRow row of its title; notes follow
  */
 record Placement(String sheet, Table table, int titleRow) {
-    private static final Pattern NAMED = Pattern.compile("\\[(?:([A-Za-z]+):)?([a-z-]+)]");
+    private static final Pattern NAMED = Pattern.compile("\\[(?:([A-Za-z]+):|(#))?([a-z-]+)]");
 
     /** The places of tables that lie one below the other, each sheet from the top. */
     static Map<String, Placement> of(Map<String, List<Table>> sheets) {
@@ -56,13 +56,19 @@ record Placement(String sheet, Table table, int titleRow) {
         Matcher named = NAMED.matcher(formula);
         StringBuilder out = new StringBuilder();
         while (named.find()) {
-            String cells =
-                    named.group(1) == null
-                            ? address(table.column(named.group(2)), row, false)
-                            : places.get(named.group(1)).range(named.group(2), sheet);
-            named.appendReplacement(out, Matcher.quoteReplacement(cells));
+            named.appendReplacement(out, Matcher.quoteReplacement(cells(named, row, places)));
         }
         return named.appendTail(out).toString();
+    }
+
+    private String cells(Matcher named, int row, Map<String, Placement> places) {
+        String key = named.group(3);
+        if (named.group(1) != null) {
+            return places.get(named.group(1)).range(key, sheet);
+        }
+        return named.group(2) != null
+                ? address(table.column(key), headingRow(), true)
+                : address(table.column(key), row, false);
     }
 
     private String range(String key, String fromSheet) {

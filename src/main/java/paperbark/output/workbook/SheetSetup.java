@@ -1,5 +1,6 @@
 package paperbark.output.workbook;
 
+import java.util.List;
 import org.apache.poi.ss.SpreadsheetVersion;
 import org.apache.poi.ss.usermodel.PageMargin;
 import org.apache.poi.ss.usermodel.PaperSize;
@@ -10,6 +11,8 @@ import org.apache.poi.ss.util.CellReference;
 import org.apache.poi.xssf.usermodel.XSSFPrintSetup;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFTable;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.openxmlformats.schemas.spreadsheetml.x2006.main.CTTableColumn;
 
 /** How a sheet of ours scrolls, filters and prints. */
 final class SheetSetup {
@@ -55,5 +58,17 @@ final class SheetSetup {
         table.setName(place.table().name());
         table.setDisplayName(place.table().name());
         table.getCTTable().addNewAutoFilter().setRef(area.formatAsString());
+        // Rows that were streamed are gone by now, and with them the headings.
+        List<CTTableColumn> columns = table.getCTTable().getTableColumns().getTableColumnList();
+        for (int i = 0; i <= last; i++) {
+            columns.get(i).setName(place.table().columns().get(i).heading());
+        }
+    }
+
+    /** Prints from the first cell to the last of these tables, or further down. */
+    static void area(XSSFSheet sheet, List<Placement> places, int lastRow) {
+        int last = places.stream().mapToInt(p -> p.table().columns().size()).max().orElse(1) - 1;
+        XSSFWorkbook workbook = sheet.getWorkbook();
+        workbook.setPrintArea(workbook.getSheetIndex(sheet), 0, last, 0, lastRow);
     }
 }

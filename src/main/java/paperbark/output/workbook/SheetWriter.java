@@ -4,11 +4,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.IntFunction;
 import org.apache.poi.common.usermodel.HyperlinkType;
+import org.apache.poi.ss.usermodel.Cell;
+import org.apache.poi.ss.usermodel.DateUtil;
 import org.apache.poi.ss.usermodel.Hyperlink;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.ss.usermodel.Workbook;
 import org.apache.poi.ss.util.CellRangeAddress;
-import org.apache.poi.xssf.usermodel.XSSFCell;
-import org.apache.poi.xssf.usermodel.XSSFRow;
-import org.apache.poi.xssf.usermodel.XSSFSheet;
+import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import paperbark.finding.Severity;
 import paperbark.output.table.Table;
@@ -24,19 +27,29 @@ final class SheetWriter {
     // No row may be higher than this, or a reader could never scroll to its end.
     private static final float HIGHEST = 400;
 
-    private final XSSFWorkbook workbook;
+    private final Workbook workbook;
     private final Styles styles;
     private final Map<String, Placement> places;
 
+    /** A writer on a workbook held in memory. */
     SheetWriter(XSSFWorkbook workbook, Map<String, Placement> places) {
+        this(workbook, workbook, places);
+    }
+
+    /** A writer on a workbook whose rows leave memory as they are written, from top to bottom. */
+    SheetWriter(SXSSFWorkbook workbook, Map<String, Placement> places) {
+        this(workbook, workbook.getXSSFWorkbook(), places);
+    }
+
+    private SheetWriter(Workbook workbook, XSSFWorkbook styled, Map<String, Placement> places) {
         this.workbook = workbook;
-        this.styles = new Styles(workbook);
+        this.styles = new Styles(styled);
         this.places = places;
     }
 
     /** Makes the sheet of that name with all tables placed on it. */
-    XSSFSheet write(String name) {
-        XSSFSheet sheet = workbook.createSheet(name);
+    Sheet write(String name) {
+        Sheet sheet = workbook.createSheet(name);
         List<Placement> here =
                 places.values().stream().filter(p -> p.sheet().equals(name)).toList();
         widths(sheet, here);
@@ -44,7 +57,7 @@ final class SheetWriter {
         return sheet;
     }
 
-    private static void widths(XSSFSheet sheet, List<Placement> here) {
+    private static void widths(Sheet sheet, List<Placement> here) {
         int columns = here.stream().mapToInt(p -> p.table().columns().size()).max().orElse(0);
         for (int i = 0; i < columns; i++) {
             int at = i;
@@ -59,12 +72,13 @@ final class SheetWriter {
         }
     }
 
-    private void write(XSSFSheet sheet, Placement place) {
+    private void write(Sheet sheet, Placement place) {
         Table table = place.table();
-        text(sheet.createRow(place.titleRow()), 0, table.title(), Look.of(Part.TITLE));
-        sheet.getRow(place.titleRow()).setHeightInPoints(24);
+        Row title = sheet.createRow(place.titleRow());
+        text(title, 0, table.title(), Look.of(Part.TITLE));
+        title.setHeightInPoints(24);
         notes(sheet, place);
-        XSSFRow headings = sheet.createRow(place.headingRow());
+        Row headings = sheet.createRow(place.headingRow());
         for (int i = 0; i < table.columns().size(); i++) {
             TableColumn column = table.columns().get(i);
             Look look = Look.of(Part.HEADING);
@@ -84,12 +98,12 @@ final class SheetWriter {
         }
     }
 
-    private void notes(XSSFSheet sheet, Placement place) {
+    private void notes(Sheet sheet, Placement place) {
         Table table = place.table();
         int width = table.columns().stream().mapToInt(TableColumn::widthCharacters).sum();
         int row = place.titleRow() + 1;
         for (String note : table.notes()) {
-            XSSFRow line = sheet.createRow(row);
+            Row line = sheet.createRow(row);
             text(line, 0, note, Look.of(Part.NOTE));
             if (table.columns().size() > 1) {
                 sheet.addMergedRegion(
@@ -100,7 +114,7 @@ final class SheetWriter {
         }
     }
 
-    private void write(XSSFRow row, List<TableCell> cells, Placement place, Part part) {
+    private void write(Row row, List<TableCell> cells, Placement place, Part part) {
         for (int i = 0; i < cells.size(); i++) {
             TableCell cell = cells.get(i);
             boolean severity = place.table().columns().get(i).key().equals("severity");
@@ -111,14 +125,14 @@ final class SheetWriter {
             if (cell.target().isPresent()) {
                 look = look.asLink();
             }
-            XSSFCell made = put(row, i, cell.value(), look);
+            Cell made = put(row, i, cell.value(), look);
             cell.formula().ifPresent(f -> formula(made, f, cell.value(), place));
             cell.target().ifPresent(t -> link(made, t));
         }
         height(row, place.table(), i -> cells.get(i).value().shown());
     }
 
-    private static void height(XSSFRow row, Table table, IntFunction<String> text) {
+    private static void height(Row row, Table table, IntFunction<String> text) {
         int lines = 1;
         for (int i = 0; i < table.columns().size(); i++) {
             // Indents take two characters; most letters are narrower than the digits that count.
@@ -138,11 +152,11 @@ final class SheetWriter {
         return Fill.NOTE;
     }
 
-    private XSSFCell put(XSSFRow row, int column, Value value, Look look) {
+    private Cell put(Row row, int column, Value value, Look look) {
         if (value instanceof Value.Text || value instanceof Value.Flag) {
             return text(row, column, value.shown(), look);
         }
-        XSSFCell cell = row.createCell(column);
+        Cell cell = row.createCell(column);
         cell.setCellStyle(styles.of(look));
         if (value instanceof Value.Day day) {
             cell.setCellValue(day.day());
@@ -152,20 +166,23 @@ final class SheetWriter {
         return cell;
     }
 
-    private XSSFCell text(XSSFRow row, int column, String text, Look look) {
-        XSSFCell cell = row.createCell(column);
+    private Cell text(Row row, int column, String text, Look look) {
+        Cell cell = row.createCell(column);
         cell.setCellStyle(styles.of(Texts.looksLikeFormula(text) ? look.asQuoted() : look));
         cell.setCellValue(Texts.stored(text));
         return cell;
     }
 
     // The formula first: the value that follows is kept beside it as its cached result.
-    private void formula(XSSFCell cell, String formula, Value value, Placement place) {
+    private void formula(Cell cell, String formula, Value value, Placement place) {
         cell.setCellFormula(place.resolve(formula, cell.getRowIndex(), places));
-        cell.setCellValue(value.amount().doubleValue());
+        cell.setCellValue(
+                value instanceof Value.Day day
+                        ? DateUtil.getExcelDate(day.day())
+                        : value.amount().doubleValue());
     }
 
-    private void link(XSSFCell cell, String target) {
+    private void link(Cell cell, String target) {
         Hyperlink link = workbook.getCreationHelper().createHyperlink(HyperlinkType.DOCUMENT);
         link.setAddress(target);
         cell.setHyperlink(link);

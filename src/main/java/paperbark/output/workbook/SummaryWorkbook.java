@@ -10,7 +10,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import org.apache.commons.compress.archivers.zip.Zip64Mode;
 import org.apache.poi.ooxml.POIXMLProperties.CoreProperties;
+import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFFont;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
@@ -19,9 +22,16 @@ import paperbark.output.table.BatchTables;
 import paperbark.output.table.SummaryTables;
 import paperbark.output.table.Table;
 
-/** The accountant's workbook: counts, certificates, money, GST, closing dates, findings, rules. */
+/**
+ * The accountant's workbook: counts, certificates, offers, money, GST, closing dates, findings,
+ * rules. Rows leave memory as they are written, so that a batch of any size can be told.
+ */
 public final class SummaryWorkbook {
     private static final String SUMMARY = "Summary";
+    private static final int ROWS_IN_MEMORY = 100;
+
+    /** Tables of the first sheet that begin a printed page. */
+    private static final Set<String> PAGES = Set.of("Money", "ByBuyer");
 
     private SummaryWorkbook() {}
 
@@ -31,31 +41,56 @@ public final class SummaryWorkbook {
      * @return the bytes of an .xlsx file, the same for the same batch
      */
     public static byte[] of(BatchView view) {
-        BatchTables tables = BatchTables.of(view);
-        Map<String, List<Table>> sheets = new LinkedHashMap<>();
-        sheets.put(SUMMARY, SummaryTables.of(view, tables));
-        tables.inOrder().forEach(table -> sheets.put(table.title(), List.of(table)));
+        Map<String, List<Table>> sheets = sheets(view);
         Map<String, Placement> places = Placement.of(sheets);
-        try (XSSFWorkbook workbook = new XSSFWorkbook()) {
-            properties(workbook, view);
-            XSSFFont usual = workbook.getFontAt(0);
+        try (XSSFWorkbook base = new XSSFWorkbook();
+                SXSSFWorkbook workbook = new SXSSFWorkbook(base, ROWS_IN_MEMORY)) {
+            // Not every reader takes the form for files beyond four gigabytes.
+            workbook.setZip64Mode(Zip64Mode.AsNeeded);
+            properties(base, view);
+            XSSFFont usual = base.getFontAt(0);
             usual.setFontName("Arial");
             usual.setFontHeightInPoints((short) 10);
             SheetWriter writer = new SheetWriter(workbook, places);
             String header = view.firm().name() + ", batch " + view.info().id();
             for (Map.Entry<String, List<Table>> entry : sheets.entrySet()) {
-                XSSFSheet sheet = writer.write(entry.getKey());
+                writer.write(entry.getKey());
+                XSSFSheet sheet = base.getSheet(entry.getKey());
                 SheetSetup.print(sheet, header);
-                if (entry.getKey().equals(SUMMARY)) {
-                    sheet.getPrintSetup().setFitHeight((short) 1);
-                } else {
-                    SheetSetup.headings(sheet, places.get(entry.getValue().get(0).name()), true);
-                }
+                finish(sheet, entry.getValue().stream().map(t -> places.get(t.name())).toList());
             }
-            return bytes(workbook);
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            workbook.write(out);
+            return SteadyZip.of(out.toByteArray());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** The tables of each sheet, from left to right and from top to bottom. */
+    static Map<String, List<Table>> sheets(BatchView view) {
+        BatchTables tables = BatchTables.of(view);
+        Map<String, List<Table>> sheets = new LinkedHashMap<>();
+        sheets.put(SUMMARY, SummaryTables.of(view, tables));
+        tables.inOrder().forEach(table -> sheets.put(table.title(), List.of(table)));
+        return sheets;
+    }
+
+    private static void finish(XSSFSheet sheet, List<Placement> here) {
+        Placement first = here.get(0);
+        int last = here.get(here.size() - 1).afterRow() - 1;
+        if (sheet.getSheetName().equals(SUMMARY)) {
+            here.stream()
+                    .filter(p -> PAGES.contains(p.table().name()))
+                    .forEach(p -> sheet.setRowBreak(p.titleRow() - 1));
+        } else {
+            SheetSetup.headings(sheet, first, true);
+        }
+        if (first.table().name().equals("Weeks")) {
+            WeeksChart.draw(sheet, first);
+            last += WeeksChart.HEIGHT_ROWS + 2;
+        }
+        SheetSetup.area(sheet, here, last);
     }
 
     private static void properties(XSSFWorkbook workbook, BatchView view) {

@@ -74,6 +74,7 @@ final class Filling {
                 c.job(),
                 c.entitlements(),
                 c.expected(),
+                c.comparisons(),
                 c.price(),
                 c.statePapers(),
                 c.deadlines(),

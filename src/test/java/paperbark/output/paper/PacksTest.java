@@ -116,6 +116,7 @@ class PacksTest {
                             "Warranty registration",
                             "STC assignment",
                             "VEEC assignment",
+                            "Statement of benefit",
                             "Entitlement working",
                             "Old-heater record",
                             "Owner's handover");

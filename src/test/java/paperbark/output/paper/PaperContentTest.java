@@ -40,7 +40,7 @@ class PaperContentTest {
 
     @Test
     void coverSaysOnWhichPageEachPaperBegins() {
-        PaperPages handover = INSTALLED.papers().get(7);
+        PaperPages handover = INSTALLED.papers().get(8);
 
         assertThat(installed(PaperKind.COVER))
                 .contains(handover.firstPage() + " Owner's handover ready");

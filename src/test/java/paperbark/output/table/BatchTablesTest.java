@@ -22,7 +22,7 @@ class BatchTablesTest {
             BigDecimal gross = expected.value(row, "gross").amount();
             BigDecimal fee = expected.value(row, "fee").amount();
             TableCell net = row.get(expected.column("net"));
-            assertThat(net.formula()).contains("[gross]-[fee]");
+            assertThat(net.formula()).contains("[gross]+[gst]-[fee]");
             assertThat(net.value().amount()).isEqualTo(gross.subtract(fee));
         }
     }

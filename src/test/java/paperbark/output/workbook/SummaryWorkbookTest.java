@@ -66,7 +66,7 @@ class SummaryWorkbookTest {
                         .flatMap(c -> c.price().stream())
                         .map(OwnerPrice::gst)
                         .reduce(Money.ZERO, Money::plus);
-        assertThat(number(workbook.getSheet("Expected money"), "Total", "Net"))
+        assertThat(number(workbook.getSheet("Expected claims"), "Total", "Buyer pays"))
                 .isEqualTo(plain(net));
         assertThat(number(workbook.getSheet("GST"), "Total", "GST in full price"))
                 .isEqualTo(plain(gst));
@@ -195,9 +195,13 @@ class SummaryWorkbookTest {
                         "Summary",
                         "Jobs",
                         "Certificates",
+                        "Offers compared",
+                        "Every offer",
                         "Expected money",
+                        "Expected claims",
                         "GST",
                         "Closing dates",
+                        "Received and overdue",
                         "Findings",
                         "Rules and sources",
                         "How to read this");
@@ -206,11 +210,14 @@ class SummaryWorkbookTest {
             assertThat(sheet.getPrintSetup().getLandscape()).isTrue();
             assertThat(sheet.getPrintSetup().getPaperSize()).isEqualTo((short) 9);
             assertThat(sheet.getFitToPage()).isTrue();
+            assertThat(sheet.getPrintSetup().getFitWidth()).isEqualTo((short) 1);
+            assertThat(workbook.getPrintArea(i)).isNotNull();
             if (i > 0) {
                 assertThat(sheet.getPaneInformation().isFreezePane()).isTrue();
                 assertThat(sheet.getTables()).hasSize(1);
                 assertThat(sheet.getTables().get(0).getCTTable().isSetAutoFilter()).isTrue();
                 assertThat(sheet.getRepeatingRows()).isNotNull();
+                assertThat(sheet.getTables().get(0).getName()).matches("[A-Z][A-Za-z]+");
             }
         }
     }

@@ -1,0 +1,85 @@
+package paperbark.offer;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import paperbark.firm.GstBasis;
+import paperbark.firm.Offer;
+import paperbark.value.ExactMoney;
+import paperbark.value.Money;
+import paperbark.value.Rounding;
+
+/** Works out what an offer brings for a claim. */
+final class QuoteSheet {
+    private static final BigDecimal PERCENT_DAYS = BigDecimal.valueOf(100L * 365);
+
+    private final Claimed claimed;
+    private final int divisor;
+
+    QuoteSheet(Claimed claimed) {
+        this.claimed = claimed;
+        this.divisor = claimed.gstDivisor().orElse(0);
+    }
+
+    Quote of(Offer offer) {
+        BigDecimal count = BigDecimal.valueOf(claimed.certificates());
+        Money gross = cents(offer.pricePerCertificate().times(count));
+        Money fee = offer.feePerClaim().plus(cents(offer.terms().feePerCertificate().times(count)));
+        boolean onTop = claimed.isTaxable() && offer.terms().gstBasis() == GstBasis.PLUS;
+        Money gst = onTop ? Gst.addedTo(gross, divisor) : Money.ZERO;
+        Split split = split(gross.plus(gst).minus(fee));
+        LocalDate due = claimed.lodged().plusDays(offer.paymentDays());
+        long days = ChronoUnit.DAYS.between(claimed.today(), due);
+        return new Quote(
+                offer,
+                claimed.certificates(),
+                gross,
+                fee,
+                gst,
+                split,
+                days,
+                due,
+                waiting(split.toFirm(), days),
+                divisor);
+    }
+
+    private Split split(Money paid) {
+        Money toOwner = claimed.paysOwner() ? claimed.benefit().orElse(paid) : Money.ZERO;
+        Money toFirm = paid.minus(toOwner);
+        Money discount = claimed.isDiscount() ? claimed.benefit().orElse(Money.ZERO) : Money.ZERO;
+        Money benefit = claimed.paysOwner() ? toOwner : discount;
+        Money beyond = beyond(toFirm, discount);
+        boolean owed = claimed.firm().gstRegistered() && divisor > 0 && !beyond.isNegative();
+        return new Split(
+                toOwner,
+                toFirm,
+                benefit,
+                beyond,
+                owed ? Gst.includedIn(beyond, divisor) : Money.ZERO,
+                claimed.isTaxable() ? Gst.includedIn(benefit, divisor) : Money.ZERO);
+    }
+
+    /** Nothing is said where the register does not tell what the owner was given. */
+    private Money beyond(Money toFirm, Money discount) {
+        boolean known =
+                claimed.benefit().isPresent() && (claimed.paysOwner() || claimed.isDiscount());
+        return known ? toFirm.minus(discount) : Money.ZERO;
+    }
+
+    private Money waiting(Money toFirm, long days) {
+        BigDecimal rate = claimed.firm().money().costOfMoney();
+        if (toFirm.isNegative() || days <= 0) {
+            return Money.ZERO;
+        }
+        return new Money(
+                toFirm.amount()
+                        .multiply(rate)
+                        .multiply(BigDecimal.valueOf(days))
+                        .divide(PERCENT_DAYS, 2, RoundingMode.HALF_UP));
+    }
+
+    private static Money cents(ExactMoney amount) {
+        return amount.round(Rounding.NEAREST_CENT);
+    }
+}

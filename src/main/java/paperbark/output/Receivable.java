@@ -1,0 +1,30 @@
+package paperbark.output;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import paperbark.firm.SchemeName;
+import paperbark.value.Money;
+
+/**
+ * A claim as the ledger knows it: what was expected of a buyer and what has come.
+ *
+ * @param job the firm's job number
+ * @param scheme which certificates
+ * @param buyer who pays
+ * @param certificates how many
+ * @param expected money expected by the firm
+ * @param due day of payment
+ * @param received what has come so far
+ * @param state how it stands, in words for people
+ * @param closing last safe day for creating the certificates, where known
+ */
+public record Receivable(
+        String job,
+        SchemeName scheme,
+        String buyer,
+        int certificates,
+        Money expected,
+        LocalDate due,
+        Money received,
+        String state,
+        Optional<LocalDate> closing) {}

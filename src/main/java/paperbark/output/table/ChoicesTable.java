@@ -1,0 +1,111 @@
+package paperbark.output.table;
+
+import static paperbark.output.table.EveryOfferTable.worthOf;
+import static paperbark.output.table.TableCell.derivedMoney;
+import static paperbark.output.table.TableCell.text;
+import static paperbark.output.table.TableCell.whole;
+import static paperbark.output.table.TableColumn.money;
+import static paperbark.output.table.TableColumn.text;
+import static paperbark.output.table.TableColumn.whole;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import paperbark.offer.Comparison;
+import paperbark.offer.LeftOut;
+import paperbark.offer.Quote;
+import paperbark.value.Money;
+
+/** One row a claim: the offer taken, the runner-up and what lies between them. */
+public final class ChoicesTable {
+    private static final List<TableColumn> COLUMNS =
+            List.of(
+                    text("job", "Job", 12),
+                    text("owner", "Owner", 20),
+                    text("scheme", "Scheme", 10),
+                    whole("certificates", "Certificates", 13),
+                    text("how", "Chosen because", 18),
+                    text("buyer", "Buyer taken", 22),
+                    whole("line", "Its line", 7),
+                    money("worth", "Worth to the firm"),
+                    text("next", "Runner-up", 22),
+                    whole("next-line", "Its line there", 7),
+                    money("next-worth", "Worth of runner-up"),
+                    money("difference", "Difference"),
+                    whole("best-line", "Line of best", 7),
+                    money("cost", "Best is worth more by"),
+                    whole("last-line", "Line of last", 7),
+                    money("spread", "Best less last"),
+                    text("left-out", "Left out", 44));
+
+    private ChoicesTable() {}
+
+    /** The table of the batch. */
+    static Table of(List<Compared> claims) {
+        Table table =
+                new Table(
+                        "Choices",
+                        "Offers compared",
+                        List.of(
+                                "Every claim with the offers in force on the day of this run. Lines are"
+                                        + " those of the sheet Every offer. Best is worth more by: what a"
+                                        + " buyer fixed in the register, or the firm's policy, costs."),
+                        COLUMNS,
+                        MadeRows.of(claims, ChoicesTable::row),
+                        List.of());
+        return Totals.ofMoney(table);
+    }
+
+    private static List<TableCell> row(Compared claim) {
+        Comparison comparison = claim.comparison();
+        Optional<Quote> taken = comparison.chosen();
+        Optional<Quote> next = comparison.runnerUp();
+        boolean any = !comparison.ranked().isEmpty();
+        return List.of(
+                text(claim.file().job().reference()),
+                text(claim.file().job().owner().name()),
+                text(comparison.scheme().word()),
+                whole(comparison.certificates()),
+                text(taken.isPresent() ? comparison.how() : "no offer can be taken"),
+                text(taken.map(q -> q.offer().buyer())),
+                line(claim, taken),
+                worth("line", taken),
+                text(next.map(q -> q.offer().buyer())),
+                line(claim, next),
+                worth("next-line", next),
+                comparison
+                        .difference()
+                        .map(d -> derivedMoney("[worth]-[next-worth]", d))
+                        .orElse(TableCell.BLANK),
+                any ? whole(claim.firstLine()) : TableCell.BLANK,
+                taken.isPresent()
+                        ? derivedMoney(worthOf("best-line") + "-[worth]", comparison.costOfChoice())
+                        : TableCell.BLANK,
+                any ? whole(claim.lastLine()) : TableCell.BLANK,
+                any
+                        ? derivedMoney(
+                                worthOf("best-line") + "-" + worthOf("last-line"),
+                                spread(comparison.ranked()))
+                        : TableCell.BLANK,
+                text(leftOut(comparison)));
+    }
+
+    private static TableCell line(Compared claim, Optional<Quote> quote) {
+        return quote.map(q -> whole(claim.lineOf(q))).orElse(TableCell.BLANK);
+    }
+
+    private static TableCell worth(String line, Optional<Quote> quote) {
+        return quote.map(q -> derivedMoney(worthOf(line), q.worth())).orElse(TableCell.BLANK);
+    }
+
+    private static Money spread(List<Quote> ranked) {
+        return ranked.get(0).worth().minus(ranked.get(ranked.size() - 1).worth());
+    }
+
+    private static String leftOut(Comparison comparison) {
+        return comparison.leftOut().stream()
+                .filter(LeftOut::inForce)
+                .map(LeftOut::inWords)
+                .collect(Collectors.joining("; "));
+    }
+}

@@ -1,0 +1,101 @@
+package paperbark.output.table;
+
+import static paperbark.output.table.TableCell.derivedMoney;
+import static paperbark.output.table.TableCell.text;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.stream.Collectors;
+import paperbark.offer.OwnerPrice;
+import paperbark.output.BatchView;
+import paperbark.value.Rounding;
+
+/** The totals of GST, reconciled both ways: from the jobs to the total, and from the total back. */
+final class GstTotals {
+    private GstTotals() {}
+
+    /** One rate for all jobs, without which the total cannot be worked out on its own. */
+    static OptionalInt divisor(BatchView view) {
+        Set<Integer> divisors =
+                view.cases().stream()
+                        .flatMap(c -> c.price().stream())
+                        .map(OwnerPrice::gstDivisor)
+                        .collect(Collectors.toSet());
+        return view.firm().gstRegistered() && divisors.size() == 1
+                ? OptionalInt.of(divisors.iterator().next())
+                : OptionalInt.empty();
+    }
+
+    /** GST worked out on the sum of all prices. */
+    static BigDecimal onTotal(Table gst, int divisor) {
+        return gst.sum("full")
+                .setScale(2)
+                .divide(BigDecimal.valueOf(divisor), 2, Rounding.GST_ACT.mode());
+    }
+
+    static List<List<TableCell>> of(Table table, BatchView view) {
+        List<List<TableCell>> rows = new ArrayList<>();
+        rows.addAll(Totals.ofMoney(table).footers());
+        OptionalInt one = divisor(view);
+        if (one.isPresent()) {
+            int divisor = one.getAsInt();
+            BigDecimal full = table.sum("full").setScale(2);
+            BigDecimal byJob = table.sum("gst").setScale(2);
+            BigDecimal onTotal = onTotal(table, divisor);
+            String formula = "ROUND(SUM([Gst:full])/" + divisor + ",2)";
+            rows.add(
+                    row(
+                            table,
+                            "Worked out on the total",
+                            Map.of(
+                                    "full", derivedMoney("SUM([Gst:full])", full),
+                                    "gst", derivedMoney(formula, onTotal),
+                                    "without",
+                                            derivedMoney(
+                                                    "SUM([Gst:full])-" + formula,
+                                                    full.subtract(onTotal)))));
+            rows.add(
+                    row(
+                            table,
+                            "Difference from rounding",
+                            Map.of(
+                                    "gst",
+                                            derivedMoney(
+                                                    "ROUND(SUM([Gst:gst])-" + formula + ",2)",
+                                                    byJob.subtract(onTotal)),
+                                    "without",
+                                            derivedMoney(
+                                                    "ROUND(SUM([Gst:without])-SUM([Gst:full])+"
+                                                            + formula
+                                                            + ",2)",
+                                                    onTotal.subtract(byJob)))));
+        }
+        rows.add(
+                row(
+                        table,
+                        "Full price less its parts",
+                        Map.of(
+                                "full",
+                                derivedMoney(
+                                        "ROUND(SUM([Gst:full])-SUM([Gst:without])-SUM([Gst:gst]),2)",
+                                        table.sum("full")
+                                                .subtract(table.sum("without"))
+                                                .subtract(table.sum("gst"))
+                                                .setScale(2)))));
+        return rows;
+    }
+
+    private static List<TableCell> row(Table table, String label, Map<String, TableCell> cells) {
+        return table.columns().stream()
+                .map(
+                        c ->
+                                c.key().equals("owner")
+                                        ? text(label)
+                                        : cells.getOrDefault(c.key(), TableCell.BLANK))
+                .toList();
+    }
+}
