@@ -64,6 +64,8 @@ CREATE TABLE claim (
   lodge_by TEXT NOT NULL,
   site_key TEXT NOT NULL,
   expected_cents INTEGER NOT NULL,
+  owner_cents INTEGER NOT NULL,
+  gst_cents INTEGER NOT NULL,
   due TEXT NOT NULL,
   active INTEGER NOT NULL CHECK (active IN (0, 1))
 ) STRICT;

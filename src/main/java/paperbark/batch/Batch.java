@@ -18,6 +18,7 @@ import paperbark.job.Job;
 import paperbark.output.BatchInfo;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
+import paperbark.output.Receivable;
 import paperbark.output.index.IndexPage;
 import paperbark.output.paper.Pack;
 import paperbark.output.paper.PrintRun;
@@ -68,7 +69,7 @@ public final class Batch {
             Packing packing = new Packing(request.templates(), progress, cores());
             List<Pack> packs = packing.make(cases, staging);
             cases = packs.stream().map(Pack::packedCase).toList();
-            BatchView view = view(inputs, info, cases);
+            BatchView view = view(inputs, info, cases, books.receivables());
             staging.write("print-run.pdf", PrintRun.of(inRouteOrder(cases, packs)));
             staging.write("index.html", IndexPage.of(view).getBytes(StandardCharsets.UTF_8));
             staging.write("summary.xlsx", SummaryWorkbook.of(view));
@@ -109,7 +110,7 @@ public final class Batch {
         BatchInfo info =
                 new BatchInfo(name, inputs.sheet().file(), request.today(), request.version());
         List<CaseFile> cases = cases(inputs, info, request);
-        BatchView view = view(inputs, info, cases);
+        BatchView view = view(inputs, info, cases, books.receivables());
         Path marked = request.out().resolve(name + "-checked.xlsx");
         Staging.replace(
                 marked, MarkedCopy.of(request.register(), inputs.names()::knows, view.findings()));
@@ -150,7 +151,8 @@ public final class Batch {
         return files;
     }
 
-    private static BatchView view(Inputs inputs, BatchInfo info, List<CaseFile> cases) {
+    private static BatchView view(
+            Inputs inputs, BatchInfo info, List<CaseFile> cases, List<Receivable> receivables) {
         List<Finding> findings =
                 new ArrayList<>(inputs.findings().stream().filter(f -> f.job().isEmpty()).toList());
         cases.forEach(file -> findings.addAll(file.findings()));
@@ -158,7 +160,8 @@ public final class Batch {
         findings.addAll(KeepUntil.of(info.register(), entitlements, inputs.rulebook()));
         List<RuleRef> rules = RulesInUse.of(entitlements);
         findings.addAll(RulesInUse.old(rules, inputs.rulebook(), info.preparedOn()));
-        return new BatchView(info, inputs.tables().firm(), cases, Finding.inOrder(findings), rules);
+        return new BatchView(
+                info, inputs.tables().firm(), cases, Finding.inOrder(findings), rules, receivables);
     }
 
     /**

@@ -2,6 +2,7 @@ package paperbark.batch;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,15 +12,20 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.job.Job;
 import paperbark.ledger.BatchEntry;
+import paperbark.ledger.ClaimState;
 import paperbark.ledger.HistoryCheck;
 import paperbark.ledger.JobHistory;
 import paperbark.ledger.Ledger;
 import paperbark.output.BatchView;
+import paperbark.output.Receivable;
+import paperbark.value.Money;
 
 /**
  * The ledger as a batch sees it. Where the firm keeps none, nothing is known and nothing written.
  */
 final class Books implements AutoCloseable {
+    private static final int PAID_DAYS = 92;
+
     private final Request request;
     private final Optional<Ledger> ledger;
     private final List<Finding> findings = new ArrayList<>();
@@ -106,6 +112,48 @@ final class Books implements AutoCloseable {
                         + String.join(", ", jobs)
                         + ".",
                 "");
+    }
+
+    /** What the ledger says of earlier claims, longest due first; nothing where there is none. */
+    List<Receivable> receivables() {
+        return ledger.map(l -> l.claims(request.today())).orElse(List.of()).stream()
+                .filter(c -> c.isOpen() || c.failed().isPresent() || !c.lodged() || isRecent(c))
+                .map(Books::receivable)
+                .sorted(Comparator.comparing(Receivable::due))
+                .toList();
+    }
+
+    /** What was paid lately is still of interest; what was paid long ago would bury the rest. */
+    private boolean isRecent(ClaimState claim) {
+        return claim.paidOn()
+                .filter(d -> d.isAfter(request.today().minusDays(PAID_DAYS)))
+                .isPresent();
+    }
+
+    private static Receivable receivable(ClaimState claim) {
+        return new Receivable(
+                claim.job(),
+                claim.scheme(),
+                claim.buyer(),
+                claim.certificates(),
+                claim.failed().isPresent() ? Money.ZERO : claim.expected(),
+                claim.due().orElse(claim.claimedOn()),
+                claim.received(),
+                state(claim),
+                claim.lodgeBy());
+    }
+
+    private static String state(ClaimState claim) {
+        if (claim.failed().isPresent()) {
+            return ("failed: " + claim.failed().get()).replaceFirst(": $", "");
+        }
+        if (!claim.isOpen()) {
+            return claim.expected().isZero() ? "the owner is paid" : "paid";
+        }
+        if (!claim.received().isZero()) {
+            return "part paid";
+        }
+        return claim.lodged() ? "lodged" : "not known to be lodged";
     }
 
     /** Takes the batch in; from here on it counts as claimed. */

@@ -12,6 +12,7 @@ import paperbark.ledger.JobEntry;
 import paperbark.ledger.JobOutcome;
 import paperbark.ledger.JobPrint;
 import paperbark.ledger.Keys;
+import paperbark.ledger.Promise;
 import paperbark.ledger.Sale;
 import paperbark.offer.Expected;
 import paperbark.output.CaseFile;
@@ -72,9 +73,17 @@ final class LedgerLines {
                                         earned.lastDay(),
                                         Keys.site(file.job().site()).orElse(""),
                                         serials(file.job()),
-                                        expected.map(Expected::net).orElse(Money.ZERO),
-                                        expected.map(Expected::due)))
+                                        expected.map(LedgerLines::promise).orElse(Promise.NONE)))
                 .stream();
+    }
+
+    private static Promise promise(Expected expected) {
+        Money toFirm = expected.split().toFirm();
+        return new Promise(
+                toFirm.isNegative() ? Money.ZERO : toFirm,
+                expected.split().toOwner(),
+                expected.split().firmGst(),
+                Optional.of(expected.due()));
     }
 
     private static List<Serial> serials(Job job) {

@@ -14,7 +14,7 @@ import picocli.CommandLine.Mixin;
                 "Shows the financial year by quarter: sales and GST by day of installation, certificates, money from buyers by day of payment.",
         mixinStandardHelpOptions = true)
 final class QuartersCommand implements Callable<Integer> {
-    private static final String LINE = "%-18s %5s %16s %14s %7s %7s %15s %15s%n";
+    private static final String LINE = "%-16s %5s %15s %14s %6s %6s %14s %14s %12s%n";
 
     private final Main.World world;
 
@@ -31,12 +31,13 @@ final class QuartersCommand implements Callable<Integer> {
                         LINE,
                         "Quarter",
                         "Jobs",
-                        "Sales incl. GST",
+                        "Sales with GST",
                         "GST in them",
                         "STCs",
                         "VEECs",
                         "Expected",
-                        "Received");
+                        "Received",
+                        "GST in those");
         for (Quarter q : LedgerDesk.quarters(options.ledger(world), options.day(world))) {
             world.out()
                     .printf(
@@ -48,7 +49,8 @@ final class QuartersCommand implements Callable<Integer> {
                             q.stcs(),
                             q.veecs(),
                             q.expected(),
-                            q.received());
+                            q.received(),
+                            q.gstBeyond());
         }
         world.out().println();
         world.out()

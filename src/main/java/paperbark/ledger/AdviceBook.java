@@ -108,6 +108,7 @@ public final class AdviceBook {
     /**
      * Matches a line to a claim.
      *
+     * @param counted what of the line is the firm's money for this claim
      * @param how by what it was matched, in words
      * @param reason what the buyer says of it
      * @param buyerReference the buyer's own name for the claim; empty text where unknown
@@ -117,6 +118,7 @@ public final class AdviceBook {
             AdviceLine said,
             ClaimState claim,
             Happening what,
+            Money counted,
             String how,
             String reason,
             String buyerReference) {
@@ -127,7 +129,7 @@ public final class AdviceBook {
                 entry(),
                 what.word(),
                 said.day().toString(),
-                what == Happening.PAID ? said.amount().cents() : 0,
+                counted.cents(),
                 how,
                 reason,
                 buyerReference);

@@ -21,7 +21,7 @@ final class Chain {
                     "SELECT job_key, version, installed_on, price_cents, gst_cents FROM sale"
                             + " WHERE entry = ? ORDER BY job_key, version",
                     "SELECT id, job_key, version, reference, scheme, buyer, certificates, installed_on,"
-                            + " lodge_by, site_key, expected_cents, due FROM claim"
+                            + " lodge_by, site_key, expected_cents, owner_cents, gst_cents, due FROM claim"
                             + " WHERE entry = ? ORDER BY id",
                     "SELECT claim, place, scheme, seen, serial_key, lookalike_key FROM serial"
                             + " WHERE entry = ? ORDER BY claim, place",

@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import paperbark.firm.SchemeName;
-import paperbark.value.Money;
 import paperbark.value.Serial;
 
 /**
@@ -17,8 +16,7 @@ import paperbark.value.Serial;
  * @param lodgeBy last day on which the certificates can be created
  * @param siteKey what two sites are compared by; empty text where the address is incomplete
  * @param serials of all parts, the tank's first
- * @param expected money to the firm
- * @param due day of payment when lodged on the day of the batch
+ * @param promise what the buyer is expected to pay
  */
 public record ClaimEntry(
         SchemeName scheme,
@@ -28,8 +26,7 @@ public record ClaimEntry(
         Optional<LocalDate> lodgeBy,
         String siteKey,
         List<Serial> serials,
-        Money expected,
-        Optional<LocalDate> due) {
+        Promise promise) {
 
     /** Keeps the list from being changed and the count from being nothing. */
     public ClaimEntry {

@@ -16,6 +16,8 @@ import paperbark.value.Money;
  * @param installedOn day of the installation
  * @param lodgeBy last day on which the certificates can be created
  * @param expected money to the firm
+ * @param toOwner money to the owner, which never comes to the firm
+ * @param firmGst GST that the firm owes on what is expected, once it has come
  * @param due day on which it should be there
  * @param active whether it stands; a corrected claim is withdrawn
  * @param batch the batch that claimed it
@@ -34,6 +36,8 @@ public record ClaimState(
         LocalDate installedOn,
         Optional<LocalDate> lodgeBy,
         Money expected,
+        Money toOwner,
+        Money firmGst,
         Optional<LocalDate> due,
         boolean active,
         String batch,

@@ -15,7 +15,7 @@ final class Claims {
     private static final String QUERY =
             """
             SELECT c.id, j.reference AS job, c.scheme, c.buyer, c.certificates, c.installed_on,
-                   c.lodge_by, c.expected_cents, c.due, c.active, e.name AS batch, e.day AS claimed_on,
+                   c.lodge_by, c.expected_cents, c.owner_cents, c.gst_cents, c.due, c.active, e.name AS batch, e.day AS claimed_on,
                    m.touched, m.received, m.paid_on, m.failed_line, m.paid_line,
                    CASE WHEN m.failed_line IS NOT NULL THEN
                      (SELECT f.reason FROM matched f
@@ -79,6 +79,8 @@ final class Claims {
                 LocalDate.parse(row.getString("installed_on")),
                 Sql.day(row, "lodge_by"),
                 Sql.money(row, "expected_cents"),
+                Sql.money(row, "owner_cents"),
+                Sql.money(row, "gst_cents"),
                 Sql.day(row, "due"),
                 row.getInt("active") == 1,
                 row.getString("batch"),

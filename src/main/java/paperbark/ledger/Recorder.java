@@ -65,14 +65,15 @@ final class Recorder {
     private void claim(long seq, String key, long version, JobEntry job, ClaimEntry claim) {
         Optional<Standing> before =
                 sql.first(
-                        "SELECT id, buyer, certificates, expected_cents FROM claim"
+                        "SELECT id, buyer, certificates, expected_cents, owner_cents FROM claim"
                                 + " WHERE job_key = ? AND scheme = ? AND active = 1",
                         r ->
                                 new Standing(
                                         r.getLong(1),
                                         r.getString(2),
                                         r.getInt(3),
-                                        Money.ofCents(r.getLong(4))),
+                                        Money.ofCents(r.getLong(4)),
+                                        Money.ofCents(r.getLong(5))),
                         key,
                         claim.scheme().word());
         if (before.isPresent()) {
@@ -85,11 +86,13 @@ final class Recorder {
         insert(seq, key, version, job.reference(), claim);
     }
 
-    private record Standing(long id, String buyer, int certificates, Money expected) {
+    private record Standing(
+            long id, String buyer, int certificates, Money expected, Money toOwner) {
         boolean says(ClaimEntry claim, List<String> serials) {
             return buyer.equals(claim.buyer())
                     && certificates == claim.certificates()
-                    && expected.equals(claim.expected())
+                    && expected.equals(claim.promise().toFirm())
+                    && toOwner.equals(claim.promise().toOwner())
                     && serials.equals(claim.serials().stream().map(Serial::key).toList());
         }
     }
@@ -137,7 +140,7 @@ final class Recorder {
     private void insert(long seq, String key, long version, String reference, ClaimEntry claim) {
         long id = next("SELECT max(id) FROM claim");
         sql.run(
-                "INSERT INTO claim VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 1)",
+                "INSERT INTO claim VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 1)",
                 id,
                 seq,
                 key,
@@ -149,8 +152,10 @@ final class Recorder {
                 claim.installedOn().toString(),
                 Sql.text(claim.lodgeBy()),
                 claim.siteKey(),
-                claim.expected().cents(),
-                Sql.text(claim.due()));
+                claim.promise().toFirm().cents(),
+                claim.promise().toOwner().cents(),
+                claim.promise().firmGst().cents(),
+                Sql.text(claim.promise().due()));
         int place = 1;
         for (Serial serial : claim.serials()) {
             sql.run(

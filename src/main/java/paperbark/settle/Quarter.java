@@ -25,6 +25,8 @@ import paperbark.value.Money;
  * @param stcs STCs claimed for installations of the quarter
  * @param veecs VEECs claimed for installations of the quarter
  * @param expected money expected for those claims
+ * @param gstBeyond GST on what buyers paid beyond the discounts given, for claims fully paid in the
+ *     quarter
  * @param received money that came from buyers in the quarter, reversals taken off
  */
 public record Quarter(
@@ -36,6 +38,7 @@ public record Quarter(
         int stcs,
         int veecs,
         Money expected,
+        Money gstBeyond,
         Money received) {
     private static final int FIRST_MONTH = 7;
 
@@ -81,6 +84,11 @@ public record Quarter(
                 certificates(claimed, SchemeName.STC),
                 certificates(claimed, SchemeName.VEEC),
                 sum(claimed, ClaimState::expected),
+                sum(
+                        claims.stream()
+                                .filter(c -> !c.isOpen() && c.paidOn().filter(within).isPresent())
+                                .toList(),
+                        ClaimState::firmGst),
                 sum(paid, Payment::amount));
     }
 

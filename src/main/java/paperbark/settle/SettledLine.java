@@ -33,6 +33,8 @@ public record SettledLine(
         SHORT("short"),
         /** More came than was expected. */
         OVER("over"),
+        /** The owner was paid, as agreed; nothing of it is the firm's. */
+        OWNER_PAID("owner paid"),
         /** Money was taken back. */
         REVERSED("reversed"),
         /** The buyer lodged the claim. */

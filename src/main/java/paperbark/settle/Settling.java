@@ -62,10 +62,29 @@ final class Settling {
                         line,
                         claim,
                         said.what(),
+                        counted(said, claim),
                         found.how(),
                         said.reason(),
                         said.buyerReference().or(said::claim).orElse(""));
         return ended(said, ending(said, after), Optional.of(after), found.how());
+    }
+
+    /**
+     * What of the line is the firm's: an advice may tell of what the owner was paid, alone or
+     * together with the firm's part.
+     */
+    private static Money counted(Said said, ClaimState claim) {
+        if (said.what() != Happening.PAID) {
+            return Money.ZERO;
+        }
+        if (claim.toOwner().isZero() || said.amount().equals(claim.expected())) {
+            return said.amount();
+        }
+        if (said.amount().equals(claim.toOwner())) {
+            return Money.ZERO;
+        }
+        boolean whole = said.amount().equals(claim.toOwner().plus(claim.expected()));
+        return whole ? claim.expected() : said.amount();
     }
 
     private Ending ending(Said said, ClaimState after) {
@@ -79,6 +98,9 @@ final class Settling {
         if (said.amount().isNegative()) {
             reversed(said, after);
             return Ending.REVERSED;
+        }
+        if (counted(said, after).isZero()) {
+            return Ending.OWNER_PAID;
         }
         int more = after.received().compareTo(after.expected());
         if (more != 0) {

@@ -60,8 +60,8 @@ public final class Entries {
                 Optional.of(DAY.plusYears(1)),
                 "SITE OF " + serial,
                 List.of(Serial.parse(serial).toOptional().orElseThrow()),
-                Money.of(expected),
-                Optional.of(DAY.plusDays(7)));
+                new Promise(
+                        Money.of(expected), Money.ZERO, Money.ZERO, Optional.of(DAY.plusDays(7))));
     }
 
     /** Where an advice comes from. */

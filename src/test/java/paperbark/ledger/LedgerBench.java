@@ -107,8 +107,11 @@ public final class LedgerBench {
                                     Serial.parse("T-" + (1_000_000 + n))
                                             .toOptional()
                                             .orElseThrow()),
-                            Money.ofCents(36_000 + n % 500),
-                            Optional.of(day.plusDays(14))));
+                            new Promise(
+                                    Money.ofCents(36_000 + n % 500),
+                                    Money.ZERO,
+                                    Money.ZERO,
+                                    Optional.of(day.plusDays(14)))));
         }
         return new JobEntry(
                 "J-" + n,
@@ -146,6 +149,7 @@ public final class LedgerBench {
                                     line,
                                     claim,
                                     Happening.PAID,
+                                    line.amount(),
                                     "reference",
                                     "",
                                     "");

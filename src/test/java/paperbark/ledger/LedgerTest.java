@@ -171,6 +171,7 @@ class LedgerTest {
                                 line,
                                 claim,
                                 Happening.PAID,
+                                line.amount(),
                                 "reference",
                                 "",
                                 "K1");

@@ -27,6 +27,8 @@ class OwingTest {
                 LocalDate.of(2026, 11, 20),
                 Optional.of(lodgeBy),
                 Money.of("504.00"),
+                Money.ZERO,
+                Money.of("5.00"),
                 Optional.of(DUE),
                 true,
                 "one",

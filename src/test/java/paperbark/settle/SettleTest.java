@@ -18,10 +18,12 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.SchemeName;
 import paperbark.ledger.AdviceBook;
+import paperbark.ledger.ClaimEntry;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Entries;
 import paperbark.ledger.Export;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.Promise;
 import paperbark.settle.SettledLine.Ending;
 import paperbark.sheet.ColumnMap;
 import paperbark.sheet.ColumnNames;
@@ -195,6 +197,35 @@ class SettleTest {
         Advice.Settled settled = settle("Job,Paid on,Amount", "SB-2,30/11/2026,700.00");
         assertThat(settled.lines().get(0).ending()).isEqualTo(Ending.OVER);
         assertThat(settled.findings().get(0).fact()).contains("$52.00 more");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"648.00, OWNER_PAID, 0.00", "12.00, MATCHED, 12.00", "660.00, MATCHED, 12.00"})
+    void whatTheOwnerIsPaidIsNeverTheFirmsMoney(String told, Ending ending, String firm) {
+        try (Ledger ledger = Ledger.open(file)) {
+            ClaimEntry usual = Entries.claim(SchemeName.STC, "T-400", "0.00");
+            ledger.enter(
+                    Entries.batch(
+                            "two",
+                            Entries.job(
+                                    "SB-4",
+                                    new ClaimEntry(
+                                            SchemeName.STC,
+                                            usual.buyer(),
+                                            usual.certificates(),
+                                            usual.installedOn(),
+                                            usual.lodgeBy(),
+                                            usual.siteKey(),
+                                            usual.serials(),
+                                            new Promise(
+                                                    Money.of("12.00"),
+                                                    Money.of("648.00"),
+                                                    Money.ZERO,
+                                                    usual.promise().due())))));
+        }
+        assertThat(only("Claim reference,Paid on,Amount", "SB-4-STC,30/11/2026," + told))
+                .isEqualTo(ending);
+        assertThat(state("SB-4-STC").received()).isEqualTo(Money.of(firm));
     }
 
     @Test
