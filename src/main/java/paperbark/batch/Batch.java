@@ -12,8 +12,10 @@ import java.util.stream.IntStream;
 import paperbark.entitlement.Entitlements;
 import paperbark.entitlement.KeepUntil;
 import paperbark.entitlement.RulesInUse;
+import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
+import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.output.BatchInfo;
 import paperbark.output.BatchView;
@@ -23,6 +25,7 @@ import paperbark.output.index.IndexPage;
 import paperbark.output.paper.Pack;
 import paperbark.output.paper.PrintRun;
 import paperbark.output.workbook.SummaryWorkbook;
+import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Reading;
 
 /** The order of work: one register in, one published folder out. */
@@ -57,6 +60,11 @@ public final class Batch {
         if (folder.isPublishedAlready()) {
             return new Outcome(Ending.ALREADY, Optional.of(folder.path()), Counts.NONE, List.of());
         }
+        Optional<Path> repeated = books.repeated(sources);
+        if (repeated.isPresent()) {
+            return new Outcome(Ending.ALREADY, repeated, Counts.NONE, List.of());
+        }
+        FaultPoint.READ.reach();
         Inputs inputs = books.remaining(all);
         if (inputs.jobs().isEmpty()) {
             return new Outcome(Ending.ALREADY, Optional.empty(), Counts.NONE, inputs.findings());
@@ -80,8 +88,10 @@ public final class Batch {
             staging.write(
                     "manifest.json",
                     Manifest.of(sources, view, packing.templates(), staging.written()).toJson());
+            FaultPoint.MANIFEST.reach();
             staging.settle();
-            books.enter(view, staging);
+            FaultPoint.STAGED.reach();
+            books.enter(view, sources, staging);
             staging.publish();
             books.published(info.id());
             return new Outcome(
@@ -112,10 +122,31 @@ public final class Batch {
         List<CaseFile> cases = cases(inputs, info, request);
         BatchView view = view(inputs, info, cases, books.receivables());
         Path marked = request.out().resolve(name + "-checked.xlsx");
-        Staging.replace(
+        Disk.replace(
                 marked, MarkedCopy.of(request.register(), inputs.names()::knows, view.findings()));
         Counts counts = Counts.of(cases, 0);
         return new Outcome(ending(counts, view), Optional.of(marked), counts, view.findings());
+    }
+
+    /** SHA-256 of a file in hexadecimal. */
+    public static String sha256(Path file) throws IOException {
+        return Hashes.sha256(file);
+    }
+
+    /**
+     * The marked-up copy of a register that was refused.
+     *
+     * @return empty where the file is none that a copy can be made of
+     */
+    public static Optional<byte[]> marked(Path register, Path tables, List<Finding> findings) {
+        try {
+            ColumnNames<Field> names =
+                    HeadingTable.of(Field.class, "columns", tables, new ArrayList<>());
+            return Optional.of(MarkedCopy.of(register, names::knows, findings));
+        } catch (RuntimeException unreadable) {
+            // What refused the register often keeps a copy from being made; the note tells all.
+            return Optional.empty();
+        }
     }
 
     /** A row that yields no job at all, such as one without a number, is held too. */

@@ -1,12 +1,14 @@
 package paperbark.batch;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
@@ -47,6 +49,7 @@ final class Books implements AutoCloseable {
         if (ledger.isPresent()) {
             try {
                 ledger.get().verify();
+                FaultPoint.VERIFIED.reach();
                 books.recover(ledger.get());
             } catch (IOException | RuntimeException e) {
                 ledger.get().close();
@@ -70,6 +73,19 @@ final class Books implements AutoCloseable {
             }
             open.published(batch.name());
         }
+    }
+
+    /**
+     * The folder of an earlier batch that the same bytes with the same tables would only repeat.
+     */
+    Optional<Path> repeated(Manifest.Sources sources) throws IOException {
+        if (ledger.isEmpty() || request.books().again()) {
+            return Optional.empty();
+        }
+        return ledger.get().batchesOf(Hashes.sha256(request.register())).stream()
+                .map(batch -> request.out().resolve(batch.name()))
+                .filter(folder -> Manifest.repeats(folder.resolve("manifest.json"), sources))
+                .findFirst();
     }
 
     /** The inputs without the jobs that are done, and with what the ledger says of the others. */
@@ -156,15 +172,26 @@ final class Books implements AutoCloseable {
         return claim.lodged() ? "lodged" : "not known to be lodged";
     }
 
-    /** Takes the batch in; from here on it counts as claimed. */
-    void enter(BatchView view, Staging staging) throws IOException {
+    /**
+     * Takes the batch in; from here on it counts as claimed.
+     *
+     * @throws IOException when somebody has written in the register since it was read
+     */
+    void enter(BatchView view, Manifest.Sources sources, Staging staging) throws IOException {
         if (ledger.isPresent()) {
+            String register = Hashes.sha256(request.register());
+            if (!sources.register().containsValue(register)) {
+                throw new IOException(
+                        "The register "
+                                + request.register().getFileName()
+                                + " was changed while it was read.");
+            }
             ledger.get()
                     .enter(
                             new BatchEntry(
                                     view.info().id(),
                                     view.info().register(),
-                                    Hashes.sha256(request.register()),
+                                    register,
                                     request.today(),
                                     request.books().at(),
                                     request.version(),
@@ -172,11 +199,13 @@ final class Books implements AutoCloseable {
                                     staging.toPublish().toString(),
                                     view.cases().stream().map(LedgerLines::of).toList()));
             staging.keep();
+            FaultPoint.COMMITTED.reach();
         }
     }
 
     /** Notes that the folder is where people see it. */
     void published(String batch) {
+        FaultPoint.PUBLISHED.reach();
         ledger.ifPresent(l -> l.published(batch));
     }
 

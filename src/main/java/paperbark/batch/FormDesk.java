@@ -33,7 +33,7 @@ public final class FormDesk {
         Reading<byte[]> ruled =
                 Grid.of(String.valueOf(form.getFileName()), Files.readAllBytes(form));
         if (ruled.result().isPresent()) {
-            Staging.replace(copy, ruled.result().get());
+            Disk.replace(copy, ruled.result().get());
         }
         return ruled.findings();
     }

@@ -7,12 +7,14 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import paperbark.finding.RuleRef;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
@@ -154,6 +156,32 @@ record Manifest(
             // Not a manifest of ours, so another name is taken.
             return false;
         }
+    }
+
+    /**
+     * Whether the file is the manifest of a batch that these sources would only repeat: the same
+     * register, tables, templates and rules, whatever the day and the register's name.
+     */
+    static boolean repeats(Path file, Sources sources) {
+        if (!Files.isRegularFile(file)) {
+            return false;
+        }
+        try {
+            JsonNode before = JSON.readTree(Files.readAllBytes(file)).path("sources");
+            JsonNode now = JSON.valueToTree(sources);
+            return Stream.of("program", "siteSheets", "tables", "templates", "rules")
+                            .allMatch(part -> now.path(part).equals(before.path(part)))
+                    && hashes(now.path("register")).equals(hashes(before.path("register")));
+        } catch (IOException e) {
+            // Not a manifest of ours.
+            return false;
+        }
+    }
+
+    private static List<String> hashes(JsonNode files) {
+        List<String> hashes = new ArrayList<>();
+        files.forEach(hash -> hashes.add(hash.asText()));
+        return hashes;
     }
 
     /** Whether every file that the manifest names still lies beside it, in its size. */

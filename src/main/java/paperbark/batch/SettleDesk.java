@@ -135,8 +135,8 @@ public final class SettleDesk {
         Path marked = order.out().resolve(name + "-settled.xlsx");
         Path list = order.out().resolve(name + "-settled.csv");
         Files.createDirectories(order.out());
-        Staging.replace(marked, MarkedCopy.of(order.advice(), names::knows, findings));
-        Staging.replace(list, SafeCsv.of(HEADINGS, lines.stream().map(SettleDesk::cells).toList()));
+        Disk.replace(marked, MarkedCopy.of(order.advice(), names::knows, findings));
+        Disk.replace(list, SafeCsv.of(HEADINGS, lines.stream().map(SettleDesk::cells).toList()));
         return List.of(marked, list);
     }
 

@@ -2,18 +2,11 @@ package paperbark.batch;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.PosixFilePermissions;
-import java.util.Comparator;
-import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.stream.Stream;
+import paperbark.fault.FaultPoint;
 
 /**
  * A folder under a hidden name that becomes visible, whole, by one rename on the same file system.
@@ -48,7 +41,8 @@ final class Staging implements AutoCloseable {
             throw new IllegalArgumentException("outside the batch folder: " + name);
         }
         Files.createDirectories(file.getParent());
-        writeForced(file, content);
+        Disk.write(file, content);
+        FaultPoint.PAPER.reach();
         written.put(name, new Written(content.length, Hashes.sha256(content)));
     }
 
@@ -69,14 +63,14 @@ final class Staging implements AutoCloseable {
 
     /** Forces the folder to the disk, so that it survives a cut of power from here on. */
     void settle() throws IOException {
-        forceAll(hidden);
-        force(hidden.toAbsolutePath().getParent());
+        Disk.forceAll(hidden);
+        Disk.force(hidden.toAbsolutePath().getParent());
     }
 
     /** Makes the folder visible. */
     void publish() throws IOException {
-        forceAll(hidden);
-        show(hidden, target);
+        Disk.forceAll(hidden);
+        Disk.move(hidden, target);
     }
 
     /**
@@ -96,7 +90,7 @@ final class Staging implements AutoCloseable {
         if (!isOf(from, manifestSha256)) {
             return false;
         }
-        show(from, to);
+        Disk.move(from, to);
         return true;
     }
 
@@ -105,79 +99,13 @@ final class Staging implements AutoCloseable {
         return Files.isRegularFile(manifest) && Hashes.sha256(manifest).equals(manifestSha256);
     }
 
-    private static void forceAll(Path hidden) throws IOException {
-        try (Stream<Path> all = Files.walk(hidden)) {
-            List<Path> folders =
-                    all.filter(Files::isDirectory).sorted(Comparator.reverseOrder()).toList();
-            for (Path folder : folders) {
-                force(folder);
-            }
-        }
-    }
-
-    private static void show(Path hidden, Path target) throws IOException {
-        // A move onto an empty folder or a file would replace it silently.
-        if (Files.exists(target)) {
-            throw new IOException("The folder " + target + " appeared meanwhile.");
-        }
-        Files.move(hidden, target, StandardCopyOption.ATOMIC_MOVE);
-        force(target.toAbsolutePath().getParent());
-    }
-
-    /** Writes a single file so that it appears whole or not at all, in place of an older one. */
-    static void replace(Path file, byte[] content) throws IOException {
-        Path parent = file.toAbsolutePath().getParent();
-        Files.createDirectories(parent);
-        Path hidden = Files.createTempFile(parent, "." + file.getFileName() + "-", ".part");
-        try {
-            writeForced(hidden, content);
-            Files.move(
-                    hidden,
-                    file,
-                    StandardCopyOption.ATOMIC_MOVE,
-                    StandardCopyOption.REPLACE_EXISTING);
-            force(parent);
-        } finally {
-            Files.deleteIfExists(hidden);
-        }
-    }
-
-    private static void writeForced(Path file, byte[] content) throws IOException {
-        try (FileChannel channel =
-                FileChannel.open(
-                        file,
-                        StandardOpenOption.CREATE,
-                        StandardOpenOption.WRITE,
-                        StandardOpenOption.TRUNCATE_EXISTING)) {
-            ByteBuffer buffer = ByteBuffer.wrap(content);
-            while (buffer.hasRemaining()) {
-                channel.write(buffer);
-            }
-            channel.force(true);
-        }
-        if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-            Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
-        }
-    }
-
-    private static void force(Path folder) throws IOException {
-        // Windows cannot open a folder for this; there the rename alone has to do.
-        if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-            try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-                channel.force(true);
-            }
-        }
-    }
-
     @Override
     public void close() {
         if (kept || !Files.exists(hidden)) {
             return;
         }
-        try (Stream<Path> all = Files.walk(hidden)) {
-            for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
-                Files.delete(path);
-            }
+        try {
+            Disk.delete(hidden);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

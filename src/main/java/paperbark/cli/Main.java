@@ -44,6 +44,7 @@ public final class Main {
         line.addSubcommand(new FormFieldsCommand(world));
         line.addSubcommand(new FormGridCommand(world));
         line.addSubcommand(new LedgerNewCommand(world));
+        line.addSubcommand(new WatchCommand(world));
         line.addSubcommand(new SettleCommand(world));
         line.addSubcommand(new OwedCommand(world));
         line.addSubcommand(new QuartersCommand(world));

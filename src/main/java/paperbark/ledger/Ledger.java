@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.function.Function;
+import paperbark.fault.FaultPoint;
 import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.value.Money;
@@ -73,6 +74,7 @@ public final class Ledger implements AutoCloseable {
         sql.whole(
                 () -> {
                     new Recorder(sql).batch(batch);
+                    FaultPoint.IN_TRANSACTION.reach();
                     return null;
                 });
     }
@@ -82,6 +84,64 @@ public final class Ledger implements AutoCloseable {
         sql.run(
                 "UPDATE progress SET state = 'published' WHERE entry = (SELECT seq FROM entry WHERE name = ?)",
                 batch);
+    }
+
+    /** Notes that the register of a batch is where it stays. */
+    public void filed(String batch) {
+        sql.run(
+                "UPDATE progress SET state = 'filed' WHERE entry = (SELECT seq FROM entry WHERE name = ?)",
+                batch);
+    }
+
+    /**
+     * A batch as the office folder lists it.
+     *
+     * @param name of the batch
+     * @param register file name of its register
+     * @param day day of the run
+     * @param filed whether its register is where it stays
+     * @param jobs how many jobs
+     * @param held how many of them are held
+     */
+    public record BatchState(
+            String name, String register, LocalDate day, boolean filed, int jobs, int held) {}
+
+    /** Batches made from exactly these bytes, newest first. */
+    public List<BatchState> batchesOf(String registerSha256) {
+        return batches("AND e.source_sha256 = ?", registerSha256);
+    }
+
+    /** The newest batches, newest first. */
+    public List<BatchState> newest(int howMany) {
+        return batches("AND ? > 0", 1).stream().limit(howMany).toList();
+    }
+
+    private List<BatchState> batches(String condition, Object parameter) {
+        return sql.list(
+                "SELECT e.name, e.source_name, e.day, p.state, count(j.reference),"
+                        + " sum(CASE j.outcome WHEN 'held' THEN 1 ELSE 0 END)"
+                        + " FROM entry e JOIN progress p ON p.entry = e.seq"
+                        + " LEFT JOIN job j ON j.entry = e.seq WHERE e.kind = 'batch' "
+                        + condition
+                        + " GROUP BY e.seq, e.name, e.source_name, e.day, p.state ORDER BY e.seq DESC",
+                r ->
+                        new BatchState(
+                                r.getString(1),
+                                r.getString(2),
+                                LocalDate.parse(r.getString(3)),
+                                r.getString(4).equals("filed"),
+                                r.getInt(5),
+                                r.getInt(6)),
+                parameter);
+    }
+
+    /**
+     * Copies the ledger, whole, into a file that must not exist yet.
+     *
+     * @throws LedgerException when it cannot be written
+     */
+    public void copyTo(Path copy) {
+        sql.run("VACUUM INTO ?", copy.toString());
     }
 
     /**

@@ -100,13 +100,17 @@ final class Sql {
         return day.map(LocalDate::toString).orElse("");
     }
 
+    // The statement that failed and its values, which are people's, stay out of the message.
     private static LedgerException failed(SQLException e) {
+        SQLException cause = e.getNextException() == null ? e : e.getNextException();
         return e.getErrorCode() == SQLITE_BUSY
                 ? new LedgerException(
-                        "Another program is writing in the ledger.", "Wait until it has ended.", e)
+                        "Another program is writing in the ledger.",
+                        "Wait until it has ended.",
+                        cause)
                 : new LedgerException(
-                        "The ledger could not be read or written (" + e.getMessage() + ").",
+                        "The ledger could not be read or written (" + cause.getMessage() + ").",
                         "Look whether the disk is full or the file damaged.",
-                        e);
+                        cause);
     }
 }

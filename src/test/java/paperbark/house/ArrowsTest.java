@@ -38,7 +38,8 @@ class ArrowsTest {
     static final ArchRule offers =
             room("offer", "entitlement", "job", "firm", "rules", "value", "finding");
 
-    @ArchTest static final ArchRule ledgers = room("ledger", "job", "firm", "value", "finding");
+    @ArchTest
+    static final ArchRule ledgers = room("ledger", "fault", "job", "firm", "value", "finding");
 
     @ArchTest
     static final ArchRule settling = room("settle", "ledger", "firm", "sheet", "value", "finding");
@@ -54,6 +55,7 @@ class ArrowsTest {
                     "output",
                     "settle",
                     "ledger",
+                    "fault",
                     "offer",
                     "entitlement",
                     "job",
@@ -62,6 +64,12 @@ class ArrowsTest {
                     "sheet",
                     "value",
                     "finding");
+
+    @ArchTest
+    static final ArchRule offices =
+            room("office", "batch", "output", "settle", "ledger", "fault", "finding", "value");
+
+    @ArchTest static final ArchRule faults = room("fault");
 
     @ArchTest
     static final ArchRule sistersDoNotSeeEachOther =

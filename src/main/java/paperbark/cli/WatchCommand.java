@@ -1,0 +1,94 @@
+package paperbark.cli;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.concurrent.Callable;
+import paperbark.batch.Ending;
+import paperbark.office.Attendant;
+import paperbark.office.Office;
+import paperbark.office.OfficeLock;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code watch}: attends an office folder. */
+@Command(
+        name = "watch",
+        description = {
+            "Attends an office folder: every register dropped into intake becomes packs, is filed or comes back.",
+            "Works on network shares too: it looks again and again and needs no notices of change."
+        },
+        mixinStandardHelpOptions = true)
+final class WatchCommand implements Callable<Integer> {
+    private final Main.World world;
+
+    @Parameters(paramLabel = "FOLDER", description = "The office folder, as setup makes it.")
+    private Path folder;
+
+    @Option(
+            names = "--once",
+            description =
+                    "Take what is there and end, for a scheduler; otherwise go on until stopped.")
+    private boolean once;
+
+    @Option(
+            names = "--poll",
+            paramLabel = "SECONDS",
+            defaultValue = "10",
+            description = "How long between two looks; otherwise 10.")
+    private int pollSeconds;
+
+    @Option(
+            names = "--quiet-for",
+            paramLabel = "SECONDS",
+            defaultValue = "10",
+            description = "How long a file must stay the same before it is taken; otherwise 10.")
+    private int quietSeconds;
+
+    WatchCommand(Main.World world) {
+        this.world = world;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        Office office = Office.in(world.directory().resolve(folder));
+        try (OfficeLock lock = OfficeLock.take(office, world.clock().instant())) {
+            Attendant attendant =
+                    new Attendant(
+                            lock,
+                            new Attendant.World(
+                                    world.clock()::instant,
+                                    () -> LocalDate.now(world.clock()),
+                                    Duration.ofSeconds(quietSeconds),
+                                    Version.text(),
+                                    this::tell));
+            return attend(attendant);
+        } catch (OfficeLock.Busy busy) {
+            world.err().println(Ending.BUSY.sentence());
+            world.err().println(busy.getMessage());
+            return Ending.BUSY.exitCode();
+        }
+    }
+
+    private int attend(Attendant attendant) throws Exception {
+        int worst = worst(attendant.round(), 0);
+        // A file is only known to be steady at the second look.
+        Thread.sleep(Duration.ofSeconds(Math.max(quietSeconds, 0)).toMillis());
+        worst = worst(attendant.round(), worst);
+        while (!once) {
+            Thread.sleep(Duration.ofSeconds(Math.max(1, pollSeconds)).toMillis());
+            attendant.round();
+        }
+        return worst;
+    }
+
+    private static int worst(Attendant.Round round, int before) {
+        return round.endings().stream().mapToInt(Ending::exitCode).reduce(before, Math::max);
+    }
+
+    private void tell(String line) {
+        world.out().println(line);
+        world.out().flush();
+    }
+}

@@ -1,0 +1,116 @@
+package paperbark.office;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/**
+ * Looks into the intake folder, by plain listing since shares send no notices. A file is ready when
+ * its size and time stayed the same between two looks far enough apart, and nobody has it open.
+ */
+final class Intake {
+    /** A file that still grows after so long is told as waiting for a person. */
+    static final Duration OPEN_LONG = Duration.ofMinutes(10);
+
+    private final Path folder;
+    private final Duration quiet;
+    private final Map<Path, Seen> seen = new HashMap<>();
+
+    /**
+     * An intake.
+     *
+     * @param quiet how long a file must stay the same
+     */
+    Intake(Path folder, Duration quiet) {
+        this.folder = folder;
+        this.quiet = quiet;
+    }
+
+    private record Seen(long size, Instant modified, Instant since) {}
+
+    /**
+     * What a look found.
+     *
+     * @param ready files to take, oldest first
+     * @param waiting other files with the reason why they wait
+     */
+    record Look(List<Path> ready, Map<Path, String> waiting) {}
+
+    /** Looks once. */
+    Look look(Instant now) throws IOException {
+        Map<Path, String> waiting = new HashMap<>();
+        List<Path> ready = new ArrayList<>();
+        List<Path> all;
+        try (Stream<Path> files = Files.list(folder)) {
+            all = files.filter(f -> !isSomebodyElses(f)).sorted().toList();
+        }
+        seen.keySet().retainAll(all);
+        for (Path file : all) {
+            try {
+                String reason = reasonToWait(file, now);
+                if (reason.isEmpty()) {
+                    ready.add(file);
+                } else {
+                    waiting.put(file, reason);
+                }
+            } catch (NoSuchFileException vanished) {
+                // Entries come and go on a share; the next look tells.
+                seen.remove(file);
+            }
+        }
+        ready.sort(Comparator.comparing((Path f) -> seen.get(f).modified()).thenComparing(f -> f));
+        return new Look(List.copyOf(ready), Map.copyOf(waiting));
+    }
+
+    private String reasonToWait(Path file, Instant now) throws IOException {
+        BasicFileAttributes about =
+                Files.readAttributes(file, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS);
+        if (!about.isRegularFile()) {
+            return "It is no file but a folder, link or device. Drop the register itself.";
+        }
+        Instant modified = about.lastModifiedTime().toInstant();
+        Seen before = seen.get(file);
+        boolean same =
+                before != null
+                        && before.size() == about.size()
+                        && before.modified().equals(modified);
+        Seen current = new Seen(about.size(), modified, same ? before.since() : now);
+        seen.put(file, current);
+        if (Files.exists(file.resolveSibling("~$" + file.getFileName()))
+                || Files.exists(file.resolveSibling(".~lock." + file.getFileName() + "#"))) {
+            return "It is open in another program. Close it there.";
+        }
+        if (about.size() == 0) {
+            return "It is still empty.";
+        }
+        boolean steady =
+                same
+                        && !now.isBefore(current.since().plus(quiet))
+                        && (modified.isAfter(now) || !now.isBefore(modified.plus(quiet)));
+        return steady ? "" : "It is being written, or has just come.";
+    }
+
+    /** Lock and part files of editors, browsers and file systems are never touched. */
+    static boolean isSomebodyElses(Path file) {
+        String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+        return name.startsWith(".")
+                || name.startsWith("~$")
+                || name.endsWith("~")
+                || name.matches(".*\\.(tmp|temp|part|partial|crdownload|download|lnk)")
+                || name.equals("thumbs.db")
+                || name.equals("desktop.ini")
+                || name.matches("[0-9a-f]{8}");
+    }
+}

@@ -1,0 +1,127 @@
+package paperbark.office;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Optional;
+
+/**
+ * The paths of an office folder.
+ *
+ * @param root the folder, with links resolved
+ */
+public record Office(Path root) {
+
+    /**
+     * The office in a folder; what is missing of intake, work, packs, returned and filed is made.
+     *
+     * @throws IOException when the folder is not there or cannot be written
+     */
+    public static Office in(Path folder) throws IOException {
+        Office office = new Office(folder.toRealPath());
+        for (Path path :
+                new Path[] {
+                    office.intake(),
+                    office.work(),
+                    office.packs(),
+                    office.returned(),
+                    office.filed()
+                }) {
+            if (!Files.isDirectory(path)) {
+                Files.createDirectory(path);
+                if (path.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+                    Files.setPosixFilePermissions(
+                            path, PosixFilePermissions.fromString("rwx------"));
+                }
+            }
+        }
+        return office;
+    }
+
+    /** Where registers are dropped. */
+    public Path intake() {
+        return root.resolve("intake");
+    }
+
+    /** Where a register is while it is worked on. */
+    public Path work() {
+        return root.resolve("work");
+    }
+
+    /** Published batches. */
+    public Path packs() {
+        return root.resolve("packs");
+    }
+
+    /** Registers that could not be used. */
+    public Path returned() {
+        return root.resolve("returned");
+    }
+
+    /** Registers that were used, as they came. */
+    public Path filed() {
+        return root.resolve("filed");
+    }
+
+    /** Copies of the ledger, one a day. */
+    public Path backups() {
+        return root.resolve("backups");
+    }
+
+    /** The ledger. */
+    public Path ledger() {
+        return root.resolve("paperbark.db");
+    }
+
+    /** The page that shows how things stand. */
+    public Path status() {
+        return root.resolve("status.html");
+    }
+
+    /** The file whose lock says that a program attends the folder. */
+    Path lock() {
+        return root.resolve("office.lock");
+    }
+
+    /** Who holds the lock, for people. */
+    Path lockInfo() {
+        return root.resolve("office.lock.info");
+    }
+
+    /** The firm's tables: a folder, or a workbook where there is no folder. */
+    public Path tables() {
+        Path workbook = root.resolve("tables.xlsx");
+        Path folder = root.resolve("tables");
+        return !Files.isDirectory(folder) && Files.exists(workbook) ? workbook : folder;
+    }
+
+    /** The firm's newer rule tables, where it has some. */
+    public Optional<Path> rules() {
+        return folder(
+                Files.isDirectory(tables()) ? tables().resolve("rules") : root.resolve("rules"));
+    }
+
+    /** The firm's templates, where it has some. */
+    public Optional<Path> templates() {
+        return folder(root.resolve("templates"));
+    }
+
+    private static Optional<Path> folder(Path path) {
+        return Files.isDirectory(path) ? Optional.of(path) : Optional.empty();
+    }
+
+    /**
+     * A name in a folder that nothing has yet: the name itself, or with a number behind its stem.
+     */
+    static Path free(Path folder, String name) {
+        int dot = name.lastIndexOf('.');
+        String stem = dot > 0 ? name.substring(0, dot) : name;
+        String ending = dot > 0 ? name.substring(dot) : "";
+        Path path = folder.resolve(name);
+        for (int number = 2; Files.exists(path); number++) {
+            path = folder.resolve(stem + "-" + number + ending);
+        }
+        return path;
+    }
+}

@@ -1,0 +1,80 @@
+package paperbark.office;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.StandardOpenOption;
+import java.time.Instant;
+import paperbark.batch.Disk;
+
+/**
+ * One program attends an office folder. The lock is the operating system's and falls with the
+ * process, so none is ever left behind; the file itself is never deleted. On a share it is as good
+ * as the share's own locks.
+ */
+public final class OfficeLock implements AutoCloseable {
+    private final Office office;
+    private final FileChannel channel;
+
+    private OfficeLock(Office office, FileChannel channel) {
+        this.office = office;
+        this.channel = channel;
+    }
+
+    /** Another program attends the folder; the message says which and since when. */
+    public static final class Busy extends Exception {
+        private static final long serialVersionUID = 1L;
+
+        Busy(String holder) {
+            super("Another program attends this folder: " + holder);
+        }
+    }
+
+    /**
+     * Takes the lock.
+     *
+     * @param now moment, for people only
+     * @throws Busy when another program has it
+     * @throws IOException when the file cannot be written
+     */
+    public static OfficeLock take(Office office, Instant now) throws Busy, IOException {
+        FileChannel channel =
+                FileChannel.open(
+                        office.lock(), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        try {
+            FileLock lock = channel.tryLock();
+            if (lock == null) {
+                throw new Busy(holder(office));
+            }
+            Disk.replace(office.lockInfo(), me(now).getBytes(StandardCharsets.UTF_8));
+            return new OfficeLock(office, channel);
+        } catch (OverlappingFileLockException e) {
+            channel.close();
+            throw new Busy(holder(office));
+        } catch (Busy | IOException e) {
+            channel.close();
+            throw e;
+        }
+    }
+
+    /** The folder that is locked. */
+    Office office() {
+        return office;
+    }
+
+    private static String me(Instant now) {
+        return "process " + ProcessHandle.current().pid() + ", since " + now;
+    }
+
+    private static String holder(Office office) throws IOException {
+        return Files.exists(office.lockInfo()) ? Files.readString(office.lockInfo()) : "unknown";
+    }
+
+    @Override
+    public void close() throws IOException {
+        channel.close();
+    }
+}

@@ -1,0 +1,104 @@
+package paperbark.office;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import paperbark.batch.Batch;
+import paperbark.batch.Disk;
+import paperbark.fault.FaultPoint;
+import paperbark.finding.Finding;
+
+/** Gives a register back that cannot be used, with its marked-up copy and a note that says why. */
+final class Returned {
+    private static final String NOTE = "WHAT-TO-DO.txt";
+
+    private Returned() {}
+
+    /** Gives back a register that was refused. */
+    static void register(Office office, WorkItem item, List<Finding> findings, LocalDate today)
+            throws IOException {
+        Path source = item.source().orElseThrow();
+        Disk.delete(item.returning());
+        Files.createDirectories(item.returning());
+        Optional<byte[]> marked = Batch.marked(source, office.tables(), findings);
+        if (marked.isPresent()) {
+            Disk.write(item.returning().resolve(stem(source) + "-checked.xlsx"), marked.get());
+        }
+        giveBack(office, item, note(source, findings), today);
+    }
+
+    /** Gives back a register that ended every start in a crash. */
+    static void unread(Office office, WorkItem item, LocalDate today) throws IOException {
+        Disk.delete(item.returning());
+        Files.createDirectories(item.returning());
+        String note =
+                """
+                %s could not be prepared: the program ended %d times while it worked on it.
+
+                What to do: open the file in the spreadsheet program, copy the rows into a new
+                workbook, save that and drop it again. If that does not help, tell us.
+                """
+                        .formatted(
+                                item.source().orElseThrow().getFileName(), Attendant.MOST_STARTS);
+        giveBack(office, item, note, today);
+    }
+
+    private static void giveBack(Office office, WorkItem item, String note, LocalDate today)
+            throws IOException {
+        Path source = item.source().orElseThrow();
+        Disk.write(item.returning().resolve(NOTE), note.getBytes(StandardCharsets.UTF_8));
+        Disk.write(
+                item.folder().resolve("name"),
+                (today + "-" + slug(stem(source))).getBytes(StandardCharsets.UTF_8));
+        Disk.forceAll(item.folder());
+        FaultPoint.RETURNING.reach();
+        Disk.move(source, item.returning().resolve(source.getFileName()));
+        finish(office, item);
+    }
+
+    /** Finishes what was begun: whether the item's register has gone back now. */
+    static boolean finish(Office office, WorkItem item) throws IOException {
+        Path name = item.folder().resolve("name");
+        if (item.source().isPresent()
+                || !Files.exists(name)
+                || !Files.isDirectory(item.returning())) {
+            return false;
+        }
+        Path folder = Office.free(office.returned(), Files.readString(name));
+        Disk.move(item.returning(), folder);
+        FaultPoint.RETURNED.reach();
+        Disk.delete(item.folder());
+        return true;
+    }
+
+    private static String note(Path source, List<Finding> findings) {
+        StringBuilder note = new StringBuilder();
+        note.append(source.getFileName())
+                .append(" could not be used, and nothing was prepared from it.\n\n");
+        for (Finding finding : findings) {
+            if (finding.stops()) {
+                note.append(finding.where()).append('\n');
+                note.append("  ").append(finding.fact()).append('\n');
+                note.append("  What to do: ").append(finding.remedy()).append("\n\n");
+            }
+        }
+        note.append("Then drop the file into the intake folder again.\n");
+        return note.toString();
+    }
+
+    private static String stem(Path file) {
+        String name = file.getFileName().toString();
+        return name.contains(".") ? name.substring(0, name.lastIndexOf('.')) : name;
+    }
+
+    private static String slug(String text) {
+        String slug =
+                text.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+        return slug.isEmpty() ? "register" : slug.substring(0, Math.min(40, slug.length()));
+    }
+}

@@ -1,0 +1,49 @@
+package paperbark.output.index;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How things stand in an office folder.
+ *
+ * @param day the day
+ * @param program version of the program
+ * @param working the register being worked on
+ * @param waiting files in the intake that wait
+ * @param returned folders of registers that went back, newest first
+ * @param batches the newest batches, newest first
+ */
+public record OfficeView(
+        String day,
+        String program,
+        Optional<String> working,
+        List<Waiting> waiting,
+        List<String> returned,
+        List<Line> batches) {
+
+    /** Keeps the lists from being changed. */
+    public OfficeView {
+        waiting = List.copyOf(waiting);
+        returned = List.copyOf(returned);
+        batches = List.copyOf(batches);
+    }
+
+    /**
+     * A file that waits.
+     *
+     * @param file its name
+     * @param reason why
+     */
+    public record Waiting(String file, String reason) {}
+
+    /**
+     * A batch.
+     *
+     * @param name of it and its folder
+     * @param register file name of its register
+     * @param day day of the run
+     * @param jobs how many jobs
+     * @param held how many are held
+     */
+    public record Line(String name, String register, String day, int jobs, int held) {}
+}

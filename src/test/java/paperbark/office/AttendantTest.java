@@ -1,0 +1,230 @@
+package paperbark.office;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import paperbark.batch.Ending;
+import paperbark.ledger.LedgerException;
+
+class AttendantTest {
+    private static final LocalDate TODAY = LocalDate.of(2026, 11, 23);
+
+    @TempDir private Path folder;
+
+    private Office office;
+    private Instant now = Instant.parse("2026-11-23T01:00:00Z");
+    private final List<String> told = new ArrayList<>();
+    private final List<String> dropped = new ArrayList<>();
+
+    @BeforeEach
+    void makeAnOffice() throws IOException {
+        office = Offices.make(folder.resolve("office"));
+    }
+
+    private Path drop(String name, String content) throws IOException {
+        Path file = Files.writeString(office.intake().resolve(name), content);
+        Files.setLastModifiedTime(file, FileTime.from(now.minusSeconds(60)));
+        dropped.add(Invariants.sha256(file));
+        return file;
+    }
+
+    /** Two looks far enough apart, as a new process. */
+    private List<Ending> attend() throws Exception {
+        try (OfficeLock lock = OfficeLock.take(office, now)) {
+            Attendant attendant = new Attendant(lock, world());
+            List<Ending> endings = new ArrayList<>(attendant.round().endings());
+            now = now.plusSeconds(11);
+            endings.addAll(attendant.round().endings());
+            Invariants.hold(office.root(), dropped);
+            return endings;
+        }
+    }
+
+    private Attendant.World world() {
+        return new Attendant.World(
+                () -> now, () -> TODAY, Duration.ofSeconds(10), "test", told::add);
+    }
+
+    @Test
+    void aRegisterBecomesPacksAndIsFiledAsItCame() throws Exception {
+        drop("week.csv", Offices.register(1));
+        assertThat(attend()).containsExactly(Ending.DONE);
+        assertThat(office.packs().resolve("2026-11-23-week/packs/J-1.pdf")).isRegularFile();
+        assertThat(office.filed().resolve("2026/2026-11-23-week/week.csv"))
+                .hasContent(Offices.register(1));
+        Invariants.atRest(office.root(), 1);
+        assertThat(Files.readString(office.status()))
+                .contains("2026-11-23-week", "Nothing is being worked on");
+    }
+
+    @Test
+    void theSameBytesAgainPointToTheEarlierBatch() throws Exception {
+        drop("week.csv", Offices.register(1));
+        attend();
+        drop("same.csv", Offices.register(1));
+        assertThat(attend()).containsExactly(Ending.ALREADY);
+        assertThat(told.get(1)).contains("same.csv", "packs/2026-11-23-week");
+        Invariants.atRest(office.root(), 1);
+    }
+
+    @Test
+    void aListWithOneMoreJobBringsOnlyThatOne() throws Exception {
+        drop("week.csv", Offices.register(1));
+        attend();
+        drop("more.csv", Offices.register(1, 2));
+        assertThat(attend()).containsExactly(Ending.DONE);
+        assertThat(Invariants.files(office.packs().resolve("2026-11-23-more/packs")))
+                .extracting(f -> f.getFileName().toString())
+                .containsExactly("J-2.pdf");
+        Invariants.atRest(office.root(), 2);
+    }
+
+    @Test
+    void aRegisterThatCannotBeUsedGoesBackWithANote() throws Exception {
+        drop("notes.csv", "Job,Owner,Model\nJ-1,Ada Amberwood,D270-A\n");
+        drop("bundle.zip", "PK not really");
+        drop("week.csv", Offices.register(1));
+        assertThat(attend()).containsExactlyInAnyOrder(Ending.REFUSED, Ending.REFUSED, Ending.DONE);
+        Path returned = office.returned().resolve("2026-11-23-notes");
+        assertThat(returned.resolve("notes.csv")).exists();
+        assertThat(returned.resolve("notes-checked.xlsx")).exists();
+        assertThat(returned.resolve("WHAT-TO-DO.txt"))
+                .content()
+                .contains(
+                        "could not be used",
+                        "What to do:",
+                        "drop the file into the intake folder again");
+        assertThat(office.returned().resolve("2026-11-23-bundle/WHAT-TO-DO.txt")).exists();
+        assertThat(Files.readString(office.status())).contains("2026-11-23-notes");
+    }
+
+    @Test
+    void aFileThatGrowsIsLeftUntilItRests() throws Exception {
+        Path file = drop("week.csv", "Job,Owner\n");
+        dropped.clear();
+        try (OfficeLock lock = OfficeLock.take(office, now)) {
+            Attendant attendant = new Attendant(lock, world());
+            for (int i = 0; i < 3; i++) {
+                assertThat(attendant.round().waiting()).isOne();
+                now = now.plusSeconds(11);
+                Files.writeString(file, Offices.register(1).substring(0, 200 + i));
+                Files.setLastModifiedTime(file, FileTime.from(now));
+            }
+            Files.writeString(file, Offices.register(1));
+            Files.setLastModifiedTime(file, FileTime.from(now));
+            attendant.round();
+            now = now.plusSeconds(9);
+            assertThat(attendant.round().endings()).isEmpty();
+            now = now.plusSeconds(2);
+            assertThat(attendant.round().endings()).containsExactly(Ending.DONE);
+        }
+    }
+
+    @Test
+    void whatBelongsToOtherProgramsIsNeverTouched() throws Exception {
+        for (String name :
+                List.of(
+                        "~$week.xlsx",
+                        ".~lock.week.csv#",
+                        "x.tmp",
+                        "x.part",
+                        "x.crdownload",
+                        "Thumbs.db",
+                        "A1B2C3D4")) {
+            Files.writeString(office.intake().resolve(name), "x");
+        }
+        Files.createDirectory(office.intake().resolve("folder"));
+        Files.createSymbolicLink(
+                office.intake().resolve("link.csv"), folder.resolve("elsewhere.csv"));
+        List<Path> before = Invariants.files(office.intake());
+        assertThat(attend()).isEmpty();
+        assertThat(Invariants.files(office.intake())).isEqualTo(before);
+        assertThat(office.intake().resolve("link.csv")).isSymbolicLink();
+        assertThat(Files.readString(office.status()))
+                .contains("no file but a folder, link or device");
+    }
+
+    @Test
+    void aRegisterThatIsOpenWaits() throws Exception {
+        drop("week.csv", Offices.register(1));
+        Path open = Files.writeString(office.intake().resolve("~$week.csv"), "x");
+        assertThat(attend()).isEmpty();
+        Files.delete(open);
+        assertThat(attend()).containsExactly(Ending.DONE);
+    }
+
+    @Test
+    void twoProgramsNeverAttendOneFolder() throws Exception {
+        try (OfficeLock lock = OfficeLock.take(office, now)) {
+            assertThat(lock.office()).isEqualTo(office);
+            assertThatThrownBy(() -> OfficeLock.take(office, now))
+                    .isInstanceOf(OfficeLock.Busy.class)
+                    .hasMessageContaining("process " + ProcessHandle.current().pid());
+        }
+        OfficeLock.take(office, now).close();
+    }
+
+    @Test
+    void aDamagedLedgerStopsEverythingAndIsLeftAsItIs() throws Exception {
+        drop("week.csv", Offices.register(1));
+        byte[] damaged = "not a database".getBytes(java.nio.charset.StandardCharsets.UTF_8);
+        Files.write(office.ledger(), damaged);
+        try (OfficeLock lock = OfficeLock.take(office, now)) {
+            Attendant attendant = new Attendant(lock, world());
+            assertThatThrownBy(attendant::round).isInstanceOf(LedgerException.class);
+        }
+        assertThat(Files.readAllBytes(office.ledger())).isEqualTo(damaged);
+        assertThat(office.intake().resolve("week.csv")).exists();
+    }
+
+    @Test
+    void aTableThatCannotBeUsedLeavesTheRegisterInTheIntake() throws Exception {
+        drop("week.csv", Offices.register(1));
+        Path firm = office.tables().resolve("firm.csv");
+        String sound = Files.readString(firm);
+        Files.writeString(firm, "nothing\n");
+        assertThat(attend()).containsExactly(Ending.SETUP);
+        assertThat(office.intake().resolve("week.csv")).exists();
+        Files.writeString(firm, sound);
+        assertThat(attend()).containsExactly(Ending.DONE);
+    }
+
+    @Test
+    void aRegisterThatEndedEveryStartGoesBackUnread() throws Exception {
+        Path file = drop("poison.csv", Offices.register(1));
+        WorkItem item = WorkItem.take(office, file);
+        for (int i = 0; i < Attendant.MOST_STARTS; i++) {
+            item.begin();
+        }
+        assertThat(attend()).containsExactly(Ending.REFUSED);
+        assertThat(office.returned().resolve("2026-11-23-poison/WHAT-TO-DO.txt"))
+                .content()
+                .contains("the program ended 3 times");
+    }
+
+    @Test
+    void eachDayTheLedgerIsCopiedAndThirtyCopiesStay() throws Exception {
+        Files.createDirectories(office.backups());
+        for (int day = 1; day <= 31; day++) {
+            Files.writeString(
+                    office.backups().resolve("paperbark-2026-10-%02d.db".formatted(day)), "x");
+        }
+        attend();
+        assertThat(Invariants.files(office.backups())).hasSize(Backups.KEPT);
+        assertThat(office.backups().resolve("paperbark-2026-11-23.db")).isRegularFile();
+        assertThat(office.backups().resolve("paperbark-2026-10-02.db")).doesNotExist();
+        assertThat(office.backups().resolve("paperbark-2026-10-03.db")).exists();
+    }
+}

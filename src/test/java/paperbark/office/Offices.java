@@ -1,0 +1,60 @@
+package paperbark.office;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.stream.Stream;
+import paperbark.ledger.Ledger;
+
+/** Office folders and small registers for tests. */
+final class Offices {
+    private static final Path TABLES = Path.of("input-samples/tables");
+    private static final String HEADINGS =
+            "Job,Stage,Installed on,Owner,Site street,Site suburb,Site state,Site postcode,Maker,Model,Tank serial,"
+                    + "Plumber,Electrician,Plumbing certificate,Plumbing certificate date,Electrical certificate,"
+                    + "Electrical certificate date,Claim STCs,STC buyer,STC benefit,Benefit form,New,Complete system,"
+                    + "Owner registered for GST,Full price,Old heater\n";
+
+    private Offices() {}
+
+    /** An office with the sample firm's tables and a new ledger. */
+    static Office make(Path folder) throws IOException {
+        Files.createDirectories(folder);
+        copy(TABLES, folder.resolve("tables"));
+        Office office = Office.in(folder);
+        Ledger.create(office.ledger(), Instant.EPOCH);
+        return office;
+    }
+
+    /** A register of installed jobs that claim STCs, one a number. */
+    static String register(int... numbers) {
+        StringBuilder csv = new StringBuilder(HEADINGS);
+        for (int n : numbers) {
+            csv.append(row(n, "2610040004512" + (100 + n)));
+        }
+        return csv.toString();
+    }
+
+    /** The row of one job. */
+    static String row(int n, String serial) {
+        return ("J-%d,installed,16/11/2026,Ada Amberwood,%d Teaspoon Lane,Ballan,VIC,3342,Dunlin,D270-A,%s,"
+                        + "Wanda Wattle,Tilly Teatree,DEMO-%d,17/11/2026,DEMO-E%d,16/11/2026,yes,Kestrel Certificates,"
+                        + "504.00,discount on the price,yes,yes,no,4620.00,gas storage\n")
+                .formatted(n, n, serial, n, n);
+    }
+
+    private static void copy(Path from, Path to) throws IOException {
+        try (Stream<Path> all = Files.walk(from)) {
+            all.forEach(
+                    path -> {
+                        try {
+                            Files.copy(path, to.resolve(from.relativize(path).toString()));
+                        } catch (IOException e) {
+                            throw new UncheckedIOException(e);
+                        }
+                    });
+        }
+    }
+}
