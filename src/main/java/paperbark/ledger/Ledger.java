@@ -116,6 +116,11 @@ public final class Ledger implements AutoCloseable {
         return batches("AND ? > 0", 1).stream().limit(howMany).toList();
     }
 
+    /** Published batches whose register is not known to be where it stays. */
+    public List<BatchState> unfiled() {
+        return batches("AND p.state = ?", "published");
+    }
+
     private List<BatchState> batches(String condition, Object parameter) {
         return sql.list(
                 "SELECT e.name, e.source_name, e.day, p.state, count(j.reference),"

@@ -22,8 +22,8 @@ import paperbark.ledger.Ledger;
 
 /** Attends an office folder: takes each register to its end, one after another. */
 public final class Attendant {
-    /** A register that ended so many starts in a crash goes back unread. */
-    static final int MOST_STARTS = 3;
+    /** A register at which the program failed so often goes back unread. */
+    static final int MOST_FAULTS = 3;
 
     private final Office office;
     private final World world;
@@ -76,6 +76,7 @@ public final class Attendant {
             for (WorkItem item : left()) {
                 resume(item).ifPresent(endings::add);
             }
+            noteFiled();
             recovered = true;
         }
         Intake.Look look = intake.look(world.now().get());
@@ -85,6 +86,19 @@ public final class Attendant {
         }
         StatusPage.write(office, world, look.waiting(), Optional.empty());
         return new Round(List.copyOf(endings), look.waiting().size());
+    }
+
+    /** A run may have been cut between moving a register and noting it. */
+    private void noteFiled() throws IOException {
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            for (Ledger.BatchState batch : ledger.unfiled()) {
+                try (Stream<Path> years = Files.list(office.filed())) {
+                    if (years.anyMatch(year -> Files.isDirectory(year.resolve(batch.name())))) {
+                        ledger.filed(batch.name());
+                    }
+                }
+            }
+        }
     }
 
     private List<WorkItem> left() throws IOException {
@@ -107,7 +121,7 @@ public final class Attendant {
 
     private Ending work(WorkItem item) throws IOException {
         Path source = item.source().orElseThrow();
-        if (item.begin() > MOST_STARTS) {
+        if (item.faults() >= MOST_FAULTS) {
             Returned.unread(office, item, world.today().get());
             return Ending.REFUSED;
         }
@@ -120,11 +134,13 @@ public final class Attendant {
             Outcome outcome = new Batch((what, done, of) -> {}).prepare(request(source));
             end(item, outcome);
             return outcome.ending();
-        } catch (IOException | RuntimeException e) {
+        } catch (IOException | RuntimeException | Error e) {
             // What the world did wrong leaves the register where the admin put it; a fault of ours
-            // stays counted, so that it cannot hold up the others for ever.
+            // is counted, so that it cannot hold up the others for ever.
             if (Troubles.isOfTheWorld(e)) {
                 item.putBack(office);
+            } else {
+                item.countFault();
             }
             throw e;
         }

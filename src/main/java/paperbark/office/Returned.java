@@ -32,19 +32,19 @@ final class Returned {
         giveBack(office, item, note(source, findings), today);
     }
 
-    /** Gives back a register that ended every start in a crash. */
+    /** Gives back a register at which the program failed again and again. */
     static void unread(Office office, WorkItem item, LocalDate today) throws IOException {
         Disk.delete(item.returning());
         Files.createDirectories(item.returning());
         String note =
                 """
-                %s could not be prepared: the program ended %d times while it worked on it.
+                %s could not be prepared: the program failed %d times at it.
 
                 What to do: open the file in the spreadsheet program, copy the rows into a new
                 workbook, save that and drop it again. If that does not help, tell us.
                 """
                         .formatted(
-                                item.source().orElseThrow().getFileName(), Attendant.MOST_STARTS);
+                                item.source().orElseThrow().getFileName(), Attendant.MOST_FAULTS);
         giveBack(office, item, note, today);
     }
 

@@ -8,7 +8,7 @@ import paperbark.ledger.LedgerException;
 final class Troubles {
     private Troubles() {}
 
-    static boolean isOfTheWorld(Exception fault) {
+    static boolean isOfTheWorld(Throwable fault) {
         return fault instanceof IOException
                 || fault instanceof UncheckedIOException
                 || fault instanceof LedgerException;

@@ -11,12 +11,12 @@ import paperbark.fault.FaultPoint;
 
 /**
  * A register that is being worked on: a folder of its own with the register in {@code source} and a
- * count of the starts that went at it.
+ * count of the times that the program failed at it.
  *
  * @param folder the folder
  */
 record WorkItem(Path folder) {
-    private static final String STARTS = "starts";
+    private static final String FAULTS = "faults";
 
     /** Takes a file out of the intake, by one rename. */
     static WorkItem take(Office office, Path file) throws IOException {
@@ -26,7 +26,6 @@ record WorkItem(Path folder) {
         }
         WorkItem item = new WorkItem(office.work().resolve(name(number)));
         Files.createDirectories(item.sourceFolder());
-        Disk.write(item.folder.resolve(STARTS), "0".getBytes(StandardCharsets.UTF_8));
         Disk.forceAll(item.folder);
         Disk.force(office.work());
         FaultPoint.NAMED.reach();
@@ -62,13 +61,19 @@ record WorkItem(Path folder) {
         }
     }
 
-    /** Counts a start, and tells how many there were. */
-    int begin() throws IOException {
-        Path count = folder.resolve(STARTS);
-        int starts =
-                Files.exists(count) ? Integer.parseInt(Files.readString(count).strip()) + 1 : 1;
-        Disk.replace(count, String.valueOf(starts).getBytes(StandardCharsets.UTF_8));
-        return starts;
+    /**
+     * How often the program failed at it; a kill or a cut of power is no fault of the register's.
+     */
+    int faults() throws IOException {
+        Path count = folder.resolve(FAULTS);
+        return Files.exists(count) ? Integer.parseInt(Files.readString(count).strip()) : 0;
+    }
+
+    /** Counts a failure. */
+    void countFault() throws IOException {
+        Disk.replace(
+                folder.resolve(FAULTS),
+                String.valueOf(faults() + 1).getBytes(StandardCharsets.UTF_8));
     }
 
     /** Gives the register back to the intake, under its own name or a numbered one. */

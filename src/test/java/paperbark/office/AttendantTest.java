@@ -202,16 +202,16 @@ class AttendantTest {
     }
 
     @Test
-    void aRegisterThatEndedEveryStartGoesBackUnread() throws Exception {
+    void aRegisterAtWhichTheProgramFailedThriceGoesBackUnread() throws Exception {
         Path file = drop("poison.csv", Offices.register(1));
         WorkItem item = WorkItem.take(office, file);
-        for (int i = 0; i < Attendant.MOST_STARTS; i++) {
-            item.begin();
+        for (int i = 0; i < Attendant.MOST_FAULTS; i++) {
+            item.countFault();
         }
         assertThat(attend()).containsExactly(Ending.REFUSED);
         assertThat(office.returned().resolve("2026-11-23-poison/WHAT-TO-DO.txt"))
                 .content()
-                .contains("the program ended 3 times");
+                .contains("the program failed 3 times");
     }
 
     @Test
