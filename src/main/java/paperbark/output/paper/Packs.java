@@ -16,6 +16,7 @@ import paperbark.finding.Severity;
 import paperbark.output.CaseFile;
 import paperbark.output.FinishedPaper;
 import paperbark.output.Paper;
+import paperbark.output.RunLimit;
 import paperbark.output.TemplateEngine;
 
 /**
@@ -32,6 +33,7 @@ public final class Packs {
 
     private final TemplateEngine shipped = new TemplateEngine(Optional.empty());
     private final TemplateEngine engine;
+    private final RunLimit limit;
     private final Optional<Path> folder;
     private final String style;
 
@@ -41,12 +43,18 @@ public final class Packs {
      * @param firmFolder an existing folder; empty takes the shipped templates
      */
     public Packs(Optional<Path> firmFolder) {
+        this(firmFolder, RunLimit.USUAL);
+    }
+
+    /** The same with another limit for the time that filling in or laying out may take. */
+    public Packs(Optional<Path> firmFolder, RunLimit limit) {
+        this.limit = limit;
         try {
             folder = firmFolder.isEmpty() ? firmFolder : Optional.of(firmFolder.get().toRealPath());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        engine = new TemplateEngine(folder);
+        engine = new TemplateEngine(folder, limit);
         style = engine.source(STYLE).orElseThrow();
     }
 
@@ -67,11 +75,15 @@ public final class Packs {
         caseFile.papers()
                 .forEach(p -> papers.add(inserts.blank(p).orElseGet(() -> writer.write(p))));
         try {
-            return laidOut(caseFile, papers, inserts, writer.findings());
-        } catch (RuntimeException | StackOverflowError e) {
+            return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
+        } catch (RuntimeException e) {
             papers.replaceAll(p -> layable(caseFile, writer, p));
-            return laidOut(caseFile, papers, inserts, writer.findings());
+            return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
         }
+    }
+
+    private Pack inTime(RunLimit.Work<Pack, RuntimeException> layout) {
+        return limit.run(layout, () -> {});
     }
 
     /** SHA-256 of every template used so far, by name. */
@@ -82,17 +94,23 @@ public final class Packs {
     /** The paper itself, or a page of reasons where its markup makes the layout fail. */
     private PaperMarkup layable(CaseFile caseFile, PaperWriter writer, PaperMarkup paper) {
         try {
-            laidOut(caseFile, List.of(paper), new Inserts(List.of()), List.of());
+            inTime(() -> laidOut(caseFile, List.of(paper), new Inserts(List.of()), List.of()));
             return paper;
-        } catch (RuntimeException | StackOverflowError e) {
+        } catch (RuntimeException e) {
             Paper of = paper.paper();
             String name = of.kind().folder() + "/" + of.variant() + ".ftlh";
+            if (e instanceof RunLimit.Exceeded over && over.reason() == RunLimit.Reason.TIME) {
+                engine.remember(name);
+            }
+            boolean told = e instanceof RunLimit.Exceeded || e instanceof TooManyPages;
             return writer.heldBy(
                     of,
                     Finding.of(
                                     FindingCode.TEMPLATE_BROKEN,
                                     new Place.InTemplate(name, 0, 0),
-                                    "The markup of the template cannot be laid out, or takes too many pages.",
+                                    told
+                                            ? "The paper " + e.getMessage() + "."
+                                            : "The markup of the template cannot be laid out.",
                                     "Take the last changes back, or use the shipped template.")
                             .forJob(caseFile.job().reference()));
         }
