@@ -37,6 +37,7 @@ public final class Main {
      */
     static int run(World world, String... arguments) {
         CommandLine line = new CommandLine(new Main(world));
+        line.addSubcommand(new SetupCommand(world));
         line.addSubcommand(new PrepareCommand(world));
         line.addSubcommand(new CheckCommand(world));
         line.addSubcommand(new ExplainCommand(world));

@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Optional;
+import paperbark.batch.OfficeFolder;
 import paperbark.batch.Request;
 import paperbark.value.Days;
 import picocli.CommandLine.ITypeConverter;
@@ -47,10 +48,19 @@ final class ReadingOptions {
         return json;
     }
 
-    /** The folder that the register lies in. */
+    /** The folder that the register lies in, or the office folder where it lies in the intake. */
     Path beside(Main.World world) {
         Path file = file(world);
-        return Optional.ofNullable(file.getParent()).orElse(file);
+        Path folder = Optional.ofNullable(file.getParent()).orElse(file);
+        return isInIntake(world) ? folder.getParent() : folder;
+    }
+
+    /** Whether the register lies in the intake of an office folder. */
+    boolean isInIntake(Main.World world) {
+        Path folder = file(world).getParent();
+        return folder != null
+                && folder.endsWith(OfficeFolder.INTAKE)
+                && Files.isDirectory(folder.resolveSibling("tables"));
     }
 
     /** The request to read, with relative paths taken from the working directory. */

@@ -3,6 +3,7 @@ package paperbark.cli;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import paperbark.batch.OfficeFolder;
 import paperbark.batch.Request;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -49,6 +50,8 @@ final class RegisterOptions {
         Request read = reading.request(world);
         Path beside = reading.beside(world);
         Path ownTemplates = beside.resolve("templates");
+        boolean toReturn = defaultOut.isEmpty() && reading.isInIntake(world);
+        String place = toReturn ? OfficeFolder.RETURNED : defaultOut;
         return new Request(
                 read.register(),
                 read.sheet(),
@@ -57,7 +60,7 @@ final class RegisterOptions {
                         .map(folder -> named(world, folder))
                         .or(() -> ReadingOptions.existing(ownTemplates)),
                 read.rules(),
-                out.map(world.directory()::resolve).orElse(beside.resolve(defaultOut)).normalize(),
+                out.map(world.directory()::resolve).orElse(beside.resolve(place)).normalize(),
                 read.today(),
                 siteSheets,
                 read.version());

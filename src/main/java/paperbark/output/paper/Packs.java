@@ -29,7 +29,7 @@ import paperbark.output.TemplateEngine;
  * }</pre>
  */
 public final class Packs {
-    private static final String STYLE = "paperbark.css";
+    static final String STYLE = "paperbark.css";
 
     private final TemplateEngine shipped = new TemplateEngine(Optional.empty());
     private final TemplateEngine engine;
