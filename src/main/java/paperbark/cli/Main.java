@@ -42,6 +42,7 @@ public final class Main {
         line.addSubcommand(new CheckCommand(world));
         line.addSubcommand(new ExplainCommand(world));
         line.addSubcommand(new RulesCommand(world));
+        line.addSubcommand(new PreviewCommand(world));
         line.addSubcommand(new FormFieldsCommand(world));
         line.addSubcommand(new FormGridCommand(world));
         line.setOut(world.out());

@@ -50,14 +50,22 @@ final class ReadingOptions {
 
     /** The folder that the register lies in, or the office folder where it lies in the intake. */
     Path beside(Main.World world) {
-        Path file = file(world);
+        return beside(file(world));
+    }
+
+    /** The same of any register. */
+    static Path beside(Path file) {
         Path folder = Optional.ofNullable(file.getParent()).orElse(file);
-        return isInIntake(world) ? folder.getParent() : folder;
+        return isInIntake(file) ? folder.getParent() : folder;
     }
 
     /** Whether the register lies in the intake of an office folder. */
     boolean isInIntake(Main.World world) {
-        Path folder = file(world).getParent();
+        return isInIntake(file(world));
+    }
+
+    private static boolean isInIntake(Path file) {
+        Path folder = file.getParent();
         return folder != null
                 && folder.endsWith(OfficeFolder.INTAKE)
                 && Files.isDirectory(folder.resolveSibling("tables"));
