@@ -58,7 +58,7 @@ public final class Batch {
             Packing packing = new Packing(request.templates(), progress, cores());
             List<Pack> packs = packing.make(cases, staging);
             cases = packs.stream().map(Pack::packedCase).toList();
-            BatchView view = view(inputs, info, cases);
+            BatchView view = view(inputs, info, cases, packing.findings());
             staging.write("print-run.pdf", PrintRun.of(inRouteOrder(cases, packs)));
             staging.write("index.html", IndexPage.of(view).getBytes(StandardCharsets.UTF_8));
             staging.write("summary.xlsx", SummaryWorkbook.of(view));
@@ -90,7 +90,7 @@ public final class Batch {
         BatchInfo info =
                 new BatchInfo(name, inputs.sheet().file(), request.today(), request.version());
         List<CaseFile> cases = cases(inputs, info, request);
-        BatchView view = view(inputs, info, cases);
+        BatchView view = view(inputs, info, cases, List.of());
         Path marked = request.out().resolve(name + "-checked.xlsx");
         Staging.replace(marked, MarkedCopy.of(request.register(), inputs, view.findings()));
         Counts counts = Counts.of(cases, 0);
@@ -130,9 +130,11 @@ public final class Batch {
         return files;
     }
 
-    private static BatchView view(Inputs inputs, BatchInfo info, List<CaseFile> cases) {
+    private static BatchView view(
+            Inputs inputs, BatchInfo info, List<CaseFile> cases, List<Finding> templates) {
         List<Finding> findings =
                 new ArrayList<>(inputs.findings().stream().filter(f -> f.job().isEmpty()).toList());
+        findings.addAll(templates);
         cases.forEach(file -> findings.addAll(file.findings()));
         List<Entitlements> entitlements = cases.stream().map(CaseFile::entitlements).toList();
         findings.addAll(KeepUntil.of(info.register(), entitlements, inputs.rulebook()));

@@ -54,11 +54,13 @@ public final class Preview {
     /** Makes the paper from the templates as they are now. */
     public Rendered render() {
         Forms.Filled filled = new Forms(templates).fill(caseFile);
-        Pack pack = new Packs(templates).make(filled.caseFile(), filled.papers());
+        Packs packs = new Packs(templates);
+        Pack pack = packs.make(filled.caseFile(), filled.papers());
         int at =
                 filled.caseFile().papers().stream().map(Paper::kind).toList().indexOf(paper.kind());
         List<Finding> findings = new ArrayList<>(filled.caseFile().findings());
         findings.removeAll(caseFile.findings());
+        findings.addAll(packs.findings());
         findings.addAll(pack.findings());
         return new Rendered(
                 Excerpt.of(pack, at),

@@ -40,7 +40,7 @@ class EveryTemplateTest {
     private static final Forms FORMS = new Forms(Optional.empty());
     private static final Pattern NOT_FOR_PEOPLE =
             Pattern.compile(
-                    "\\bnull\\b|Optional[\\[.]|[$#]\\{|</?[#@]|\\b(?:java|paperbark)\\.[a-z]|\\{\\}|(?m:^|: )true$|\\bfalse\\b(?!\\s+information)|&(?:amp|lt|gt|quot|#)|@[0-9a-f]{6}");
+                    "\\bnull\\b|Optional[\\[.]|[$#]\\{|</?[#@]|\\b(?:java|paperbark)\\.[a-z]|\\{\\}|(?m:^|: )(?:true|false)\\s*$|&(?:amp|lt|gt|quot|#)|@[0-9a-f]{6}");
 
     /** Jobs with nothing but a number, a stage and their claims, in every combination. */
     private static final String HARDLY_A_FACT =

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -36,6 +37,7 @@ public final class Packs {
     private final RunLimit limit;
     private final Optional<Path> folder;
     private final String style;
+    private final Logo logo;
 
     /**
      * Packs from the shipped templates and, before them, those in the firm's folder.
@@ -56,6 +58,7 @@ public final class Packs {
         }
         engine = new TemplateEngine(folder, limit);
         style = engine.source(STYLE).orElseThrow();
+        logo = Logo.of(folder, limit);
     }
 
     /** The pack of a job, with a page of reasons for each paper that is held or cannot be made. */
@@ -69,7 +72,7 @@ public final class Packs {
      * @param finished at most one of a kind; one that the case does not have, or holds, is left out
      */
     public Pack make(CaseFile caseFile, List<FinishedPaper> finished) {
-        PaperWriter writer = new PaperWriter(engine, shipped, caseFile);
+        PaperWriter writer = new PaperWriter(engine, shipped, caseFile, logo);
         Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
         caseFile.papers()
@@ -86,9 +89,16 @@ public final class Packs {
         return limit.run(layout, () -> {});
     }
 
-    /** SHA-256 of every template used so far, by name. */
+    /** SHA-256 of every template used so far, and of the logo, by name. */
     public Map<String, String> templates() {
-        return engine.used();
+        Map<String, String> used = new TreeMap<>(engine.used());
+        used.putAll(logo.sha256());
+        return used;
+    }
+
+    /** What was noticed about the template folder as a whole, not while making a pack. */
+    public List<Finding> findings() {
+        return logo.finding().stream().toList();
     }
 
     /** The paper itself, or a page of reasons where its markup makes the layout fail. */
