@@ -75,7 +75,7 @@ public final class Guide {
                     document,
                     PackDocument.of(List.of(page), TITLE, style),
                     1,
-                    new ResourceGate(folder.map(Guide::real)));
+                    new ResourceGate(folder.map(Guide::real), Optional.empty()));
             imprint.stamp(document);
             document.getDocumentCatalog().setDocumentOutline(null);
             ByteArrayOutputStream out = new ByteArrayOutputStream();

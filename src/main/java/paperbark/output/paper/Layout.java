@@ -54,6 +54,7 @@ final class Layout {
         builder.useCacheStore(CacheStore.PDF_FONT_METRICS, METRICS);
         builder.useExternalResourceAccessControl(
                 gate, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
+        gate.serve(builder);
         Fonts.register(builder, document);
         builder.withW3cDocument(markup, gate.base());
         // Not closed here: that would close the document, which the caller saves.

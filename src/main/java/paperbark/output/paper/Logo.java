@@ -15,7 +15,6 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Base64;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
@@ -37,11 +36,11 @@ import paperbark.output.RunLimit;
  * print once: on white and no finer than a printer shows. In that form a document takes its bytes
  * as they are, where any other picture is decoded and encoded again for each pack.
  *
- * @param address for the templates; empty without a usable logo
+ * @param png the picture, not to be changed; empty without a usable logo
  * @param sha256 of the file by its name; empty without one
  * @param finding why the file cannot be used
  */
-record Logo(Optional<String> address, Map<String, String> sha256, Optional<Finding> finding) {
+record Logo(Optional<byte[]> png, Map<String, String> sha256, Optional<Finding> finding) {
     private static final Logger CHATTER = Logger.getLogger("com.github.weisj.jsvg");
 
     static {
@@ -75,8 +74,7 @@ record Logo(Optional<String> address, Map<String, String> sha256, Optional<Findi
             byte[] bytes = bytes(file.get(), folder.get());
             byte[] ready = limit.run(() -> png(onWhite(name, bytes)), () -> {});
             return new Logo(
-                    Optional.of(
-                            "data:image/png;base64," + Base64.getEncoder().encodeToString(ready)),
+                    Optional.of(ready),
                     Map.of(name, DigestUtils.sha256Hex(bytes)),
                     Optional.empty());
         } catch (RunLimit.Exceeded e) {

@@ -129,7 +129,7 @@ public final class Packs {
     private Pack laidOut(
             CaseFile caseFile, List<PaperMarkup> papers, Inserts inserts, List<Finding> before) {
         String title = "Papers of job " + caseFile.job().reference();
-        ResourceGate gate = new ResourceGate(folder);
+        ResourceGate gate = new ResourceGate(folder, logo.png());
         try (PDDocument document = new PDDocument()) {
             List<Integer> starts =
                     Layout.draw(

@@ -123,7 +123,7 @@ final class PaperWriter {
             throws BrokenTemplate {
         Map<String, Object> seen = new LinkedHashMap<>(model);
         seen.put("paper", printable.clean(TemplateModel.of(paper)));
-        logo.address().ifPresent(address -> seen.put("logo", address));
+        logo.png().ifPresent(picture -> seen.put("logo", ResourceGate.LOGO));
         Document document = Markup.parse(from.render(template, seen), template, from);
         PrintableText own = new PrintableText(Typeface.shared());
         own.clean(document);
