@@ -77,7 +77,7 @@ public final class Batch {
             Packing packing = new Packing(request.templates(), progress, cores());
             List<Pack> packs = packing.make(cases, staging);
             cases = packs.stream().map(Pack::packedCase).toList();
-            BatchView view = view(inputs, info, cases, books.receivables());
+            BatchView view = view(inputs, info, cases, packing.findings(), books.receivables());
             staging.write("print-run.pdf", PrintRun.of(inRouteOrder(cases, packs)));
             staging.write("index.html", IndexPage.of(view).getBytes(StandardCharsets.UTF_8));
             staging.write("summary.xlsx", SummaryWorkbook.of(view));
@@ -120,7 +120,7 @@ public final class Batch {
         BatchInfo info =
                 new BatchInfo(name, inputs.sheet().file(), request.today(), request.version());
         List<CaseFile> cases = cases(inputs, info, request);
-        BatchView view = view(inputs, info, cases, books.receivables());
+        BatchView view = view(inputs, info, cases, List.of(), books.receivables());
         Path marked = request.out().resolve(name + "-checked.xlsx");
         Disk.replace(
                 marked, MarkedCopy.of(request.register(), inputs.names()::knows, view.findings()));
@@ -183,9 +183,14 @@ public final class Batch {
     }
 
     private static BatchView view(
-            Inputs inputs, BatchInfo info, List<CaseFile> cases, List<Receivable> receivables) {
+            Inputs inputs,
+            BatchInfo info,
+            List<CaseFile> cases,
+            List<Finding> templates,
+            List<Receivable> receivables) {
         List<Finding> findings =
                 new ArrayList<>(inputs.findings().stream().filter(f -> f.job().isEmpty()).toList());
+        findings.addAll(templates);
         cases.forEach(file -> findings.addAll(file.findings()));
         List<Entitlements> entitlements = cases.stream().map(CaseFile::entitlements).toList();
         findings.addAll(KeepUntil.of(info.register(), entitlements, inputs.rulebook()));

@@ -82,7 +82,15 @@ public final class Explainer {
     }
 
     private static Explained noSuchJob(String reference, Inputs inputs) {
-        List<String> numbers = inputs.jobs().stream().map(Job::reference).toList();
+        return noSuchJob(
+                reference,
+                inputs.sheet().file(),
+                inputs.jobs().stream().map(Job::reference).toList());
+    }
+
+    /** Says that a register has no such job, and which number may be meant. */
+    static Explained.Misunderstood noSuchJob(
+            String reference, String register, List<String> numbers) {
         // Job numbers differ in a digit or two, so the nearest of the same length is worth naming.
         String nearest =
                 Nearest.to(reference.toUpperCase(Locale.ROOT), numbers)
@@ -92,7 +100,7 @@ public final class Explainer {
                                         .formatted(
                                                 numbers.get(0), numbers.get(numbers.size() - 1)));
         return new Explained.Misunderstood(
-                "%s has no job \"%s\".".formatted(inputs.sheet().file(), reference), nearest);
+                "%s has no job \"%s\".".formatted(register, reference), nearest);
     }
 
     private static Explained misunderstood(Parsed.Bad<?> bad) {

@@ -12,6 +12,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import paperbark.finding.Finding;
 import paperbark.output.CaseFile;
 import paperbark.output.form.Forms;
 import paperbark.output.paper.Pack;
@@ -65,6 +66,11 @@ final class Packing {
     private Pack pack(CaseFile file) {
         Forms.Filled filled = forms.fill(file);
         return packs.make(filled.caseFile(), filled.papers());
+    }
+
+    /** What was noticed about the template folder as a whole. */
+    List<Finding> findings() {
+        return packs.findings();
     }
 
     /** SHA-256 of every template and form used so far, by name. */

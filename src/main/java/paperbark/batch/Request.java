@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param out folder in which the batch folder appears, or the marked-up register when only checking
  * @param today the day of the run
  * @param siteSheets whether installed jobs get a site sheet too
+ * @param csv whether the workbook's sheets are wanted as CSV files too
  * @param version version of the program
  * @param books what of it goes into a ledger
  */
@@ -28,6 +29,7 @@ public record Request(
         Path out,
         LocalDate today,
         boolean siteSheets,
+        boolean csv,
         String version,
         Books books) {
 
@@ -41,5 +43,62 @@ public record Request(
     public record Books(Optional<Path> ledger, Instant at, boolean again) {
         /** No ledger is kept. */
         public static final Books NONE = new Books(Optional.empty(), Instant.EPOCH, false);
+    }
+
+    /** A request without CSV files and without a ledger. */
+    public Request(
+            Path register,
+            Optional<String> sheet,
+            Path tables,
+            Optional<Path> templates,
+            Optional<Path> rules,
+            Path out,
+            LocalDate today,
+            boolean siteSheets,
+            String version) {
+        this(
+                register,
+                sheet,
+                tables,
+                templates,
+                rules,
+                out,
+                today,
+                siteSheets,
+                false,
+                version,
+                Books.NONE);
+    }
+
+    /** The same request, with or without CSV files. */
+    public Request withCsv(boolean wanted) {
+        return new Request(
+                register,
+                sheet,
+                tables,
+                templates,
+                rules,
+                out,
+                today,
+                siteSheets,
+                wanted,
+                version,
+                books);
+    }
+
+    /** The same request with a ledger. */
+    public Request with(Books others) {
+        return new Request(
+                register,
+                sheet,
+                tables,
+                templates,
+                rules,
+                out,
+                today,
+                siteSheets,
+                csv,
+                version,
+                others);
     }
 }

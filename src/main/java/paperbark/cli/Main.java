@@ -37,10 +37,12 @@ public final class Main {
      */
     static int run(World world, String... arguments) {
         CommandLine line = new CommandLine(new Main(world));
+        line.addSubcommand(new SetupCommand(world));
         line.addSubcommand(new PrepareCommand(world));
         line.addSubcommand(new CheckCommand(world));
         line.addSubcommand(new ExplainCommand(world));
         line.addSubcommand(new RulesCommand(world));
+        line.addSubcommand(new PreviewCommand(world));
         line.addSubcommand(new FormFieldsCommand(world));
         line.addSubcommand(new FormGridCommand(world));
         line.addSubcommand(new LedgerNewCommand(world));

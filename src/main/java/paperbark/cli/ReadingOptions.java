@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Optional;
+import paperbark.batch.OfficeFolder;
 import paperbark.batch.Request;
 import paperbark.value.Days;
 import picocli.CommandLine.ITypeConverter;
@@ -47,10 +48,27 @@ final class ReadingOptions {
         return json;
     }
 
-    /** The folder that the register lies in. */
+    /** The folder that the register lies in, or the office folder where it lies in the intake. */
     Path beside(Main.World world) {
-        Path file = file(world);
-        return Optional.ofNullable(file.getParent()).orElse(file);
+        return beside(file(world));
+    }
+
+    /** The same of any register. */
+    static Path beside(Path file) {
+        Path folder = Optional.ofNullable(file.getParent()).orElse(file);
+        return isInIntake(file) ? folder.getParent() : folder;
+    }
+
+    /** Whether the register lies in the intake of an office folder. */
+    boolean isInIntake(Main.World world) {
+        return isInIntake(file(world));
+    }
+
+    private static boolean isInIntake(Path file) {
+        Path folder = file.getParent();
+        return folder != null
+                && folder.endsWith(OfficeFolder.INTAKE)
+                && Files.isDirectory(folder.resolveSibling("tables"));
     }
 
     /** The request to read, with relative paths taken from the working directory. */
@@ -59,16 +77,16 @@ final class ReadingOptions {
         Path tablesPath =
                 tables.map(world.directory()::resolve).orElse(beside.resolve("tables")).normalize();
         return new Request(
-                file(world),
-                sheet,
-                tablesPath,
-                Optional.empty(),
-                rules(tablesPath),
-                beside,
-                asOf.orElseGet(() -> LocalDate.now(world.clock())),
-                false,
-                Version.text(),
-                new Request.Books(ledger(tablesPath), world.clock().instant(), false));
+                        file(world),
+                        sheet,
+                        tablesPath,
+                        Optional.empty(),
+                        rules(tablesPath),
+                        beside,
+                        asOf.orElseGet(() -> LocalDate.now(world.clock())),
+                        false,
+                        Version.text())
+                .with(new Request.Books(ledger(tablesPath), world.clock().instant(), false));
     }
 
     private Path file(Main.World world) {

@@ -3,6 +3,7 @@ package paperbark.cli;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import paperbark.batch.OfficeFolder;
 import paperbark.batch.Request;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -61,22 +62,28 @@ final class RegisterOptions {
         Request read = reading.request(world);
         Path beside = reading.beside(world);
         Path ownTemplates = beside.resolve("templates");
+        boolean toReturn = defaultOut.isEmpty() && reading.isInIntake(world);
+        String place = toReturn ? OfficeFolder.RETURNED : defaultOut;
         return new Request(
-                read.register(),
-                read.sheet(),
-                read.tables(),
-                templates
-                        .map(folder -> named(world, folder))
-                        .or(() -> ReadingOptions.existing(ownTemplates)),
-                read.rules(),
-                out.map(world.directory()::resolve).orElse(beside.resolve(defaultOut)).normalize(),
-                read.today(),
-                siteSheets,
-                read.version(),
-                new Request.Books(
-                        ledger.map(world.directory()::resolve).or(() -> read.books().ledger()),
-                        read.books().at(),
-                        again));
+                        read.register(),
+                        read.sheet(),
+                        read.tables(),
+                        templates
+                                .map(folder -> named(world, folder))
+                                .or(() -> ReadingOptions.existing(ownTemplates)),
+                        read.rules(),
+                        out.map(world.directory()::resolve)
+                                .orElse(beside.resolve(place))
+                                .normalize(),
+                        read.today(),
+                        siteSheets,
+                        read.version())
+                .with(
+                        new Request.Books(
+                                ledger.map(world.directory()::resolve)
+                                        .or(() -> read.books().ledger()),
+                                read.books().at(),
+                                again));
     }
 
     private Path named(Main.World world, Path folder) {

@@ -12,23 +12,57 @@ public sealed interface Place {
     /**
      * One cell, e.g. {@code week.xlsx, Week 47, row 14, "Tank serial", F14}. In a CSV file the
      * sheet is empty.
+     *
+     * @param file the file's name without folders
+     * @param sheet the sheet; empty in a CSV file
+     * @param row the row, from 1
+     * @param heading the column's heading as written
+     * @param address e.g. {@code F14}
      */
     record InCell(String file, String sheet, int row, String heading, String address)
             implements Place {}
 
-    /** One row. */
+    /**
+     * One row.
+     *
+     * @param file the file's name without folders
+     * @param sheet the sheet; empty in a CSV file
+     * @param row the row, from 1
+     */
     record InRow(String file, String sheet, int row) implements Place {}
 
-    /** One column, known by its heading. */
+    /**
+     * One column, known by its heading.
+     *
+     * @param file the file's name without folders
+     * @param sheet the sheet; empty in a CSV file
+     * @param heading the column's heading as written
+     * @param address the column's letters, e.g. {@code F}
+     */
     record InColumn(String file, String sheet, String heading, String address) implements Place {}
 
-    /** The file as a whole. */
+    /**
+     * The file as a whole.
+     *
+     * @param file the file's name without folders
+     */
     record InFile(String file) implements Place {}
 
-    /** A row of a rule table or of one of the firm's tables; row 0 is the table as a whole. */
+    /**
+     * A row of a rule table or of one of the firm's tables; row 0 is the table as a whole.
+     *
+     * @param file the table's name
+     * @param row the row, from 1, or 0
+     */
     record InRule(String file, int row) implements Place {}
 
-    /** A place in a template; line and column 0 are unknown. */
+    /**
+     * A place in a template; line and column 0 are unknown.
+     *
+     * @param file the template within its folder
+     * @param line the line, from 1, or 0
+     * @param column the column, from 1, or 0
+     */
     record InTemplate(String file, int line, int column) implements Place {}
 
     /** The row number, or 0 where the place has none. */

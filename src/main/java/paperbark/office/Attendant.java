@@ -159,16 +159,16 @@ public final class Attendant {
 
     private Request request(Path source) {
         return new Request(
-                source,
-                Optional.empty(),
-                office.tables(),
-                office.templates(),
-                office.rules(),
-                office.packs(),
-                world.today().get(),
-                false,
-                world.version(),
-                new Request.Books(Optional.of(office.ledger()), world.now().get(), false));
+                        source,
+                        Optional.empty(),
+                        office.tables(),
+                        office.templates(),
+                        office.rules(),
+                        office.packs(),
+                        world.today().get(),
+                        false,
+                        world.version())
+                .with(new Request.Books(Optional.of(office.ledger()), world.now().get(), false));
     }
 
     private void end(WorkItem item, Outcome outcome) throws IOException {

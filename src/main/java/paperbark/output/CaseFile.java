@@ -86,6 +86,24 @@ public record CaseFile(
                 packFile);
     }
 
+    /** The same case with other papers. */
+    public CaseFile withPapers(List<Paper> others) {
+        return new CaseFile(
+                batch,
+                firm,
+                job,
+                entitlements,
+                expected,
+                comparisons,
+                price,
+                statePapers,
+                deadlines,
+                toDo,
+                findings,
+                others,
+                packFile);
+    }
+
     /** Money expected under a scheme. */
     public Optional<Expected> expected(SchemeName scheme) {
         return expected.stream().filter(e -> e.scheme() == scheme).findFirst();

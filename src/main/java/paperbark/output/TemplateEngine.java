@@ -4,13 +4,9 @@ import freemarker.cache.ClassTemplateLoader;
 import freemarker.cache.FileTemplateLoader;
 import freemarker.cache.MultiTemplateLoader;
 import freemarker.cache.TemplateLoader;
-import freemarker.core.InvalidReferenceException;
-import freemarker.core.ParseException;
 import freemarker.core.TemplateClassResolver;
 import freemarker.template.Configuration;
 import freemarker.template.Template;
-import freemarker.template.TemplateException;
-import freemarker.template.TemplateExceptionHandler;
 import freemarker.template.TemplateNotFoundException;
 import java.io.IOException;
 import java.io.Reader;
@@ -22,6 +18,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TimeZone;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * FreeMarker, shut tight: a template sees only the data it is given and only files of the template
@@ -29,19 +26,30 @@ import java.util.TimeZone;
  * template of the firm's goes before the shipped one of the same name.
  */
 public final class TemplateEngine {
-    private final Configuration configuration;
+    // A template that ran out of time once may have met an odd job; after the second time the rest
+    // of the batch is not kept waiting.
+    private static final int MOST_TRIES = 2;
+
+    private final GuardedConfiguration configuration = new GuardedConfiguration();
     private final WatchedTemplates templates;
+    private final RunLimit limit;
+    private final Map<String, Integer> ranOut = new ConcurrentHashMap<>();
 
     /** An engine on the shipped templates and, before them, those in the firm's folder. */
     public TemplateEngine(Optional<Path> firmFolder) {
-        configuration = new Configuration(Configuration.VERSION_2_3_34);
+        this(firmFolder, RunLimit.USUAL);
+    }
+
+    /** The same with another limit. */
+    public TemplateEngine(Optional<Path> firmFolder, RunLimit limit) {
+        this.limit = limit;
         templates = new WatchedTemplates(loader(firmFolder));
         configuration.setTemplateLoader(templates);
         fixSyntax(configuration);
         configuration.setNewBuiltinClassResolver(TemplateClassResolver.ALLOWS_NOTHING_RESOLVER);
         configuration.setAPIBuiltinEnabled(false);
         configuration.setObjectWrapper(new FactMap.Wrapper());
-        configuration.setTemplateExceptionHandler(TemplateExceptionHandler.RETHROW_HANDLER);
+        configuration.setTemplateExceptionHandler(new NearestName());
         configuration.setLogTemplateExceptions(false);
         configuration.setWrapUncheckedExceptions(true);
         configuration.setRecognizeStandardFileExtensions(true);
@@ -115,13 +123,41 @@ public final class TemplateEngine {
      *
      * @param name path below the template folder, e.g. {@code cover/default.ftlh}
      * @param model what the template sees
-     * @throws BrokenTemplate when the template is missing, malformed, forbidden or asks for
-     *     something that is not there
+     * @throws BrokenTemplate when the template is missing, malformed, forbidden, asks for something
+     *     that is not there or does not end
      */
     public String render(String name, Map<String, Object> model) throws BrokenTemplate {
         // The names at the top are shared with macros and variables, so only facts below are
         // watched.
         return filled(name, () -> configuration.getTemplate(name), new LinkedHashMap<>(model));
+    }
+
+    private String filled(String name, TemplateRun.Source source, Map<String, Object> model)
+            throws BrokenTemplate {
+        if (isGivenUp(name)) {
+            throw new BrokenTemplate(
+                    name,
+                    0,
+                    0,
+                    "The template ran out of time for " + MOST_TRIES + " jobs and was given up.");
+        }
+        TemplateRun run = new TemplateRun(name, source);
+        try {
+            return run.fill(model, limit);
+        } finally {
+            if (run.ranOutOfTime()) {
+                remember(name);
+            }
+        }
+    }
+
+    /** Remembers that the template, or what it prints, ran out of time. */
+    public void remember(String name) {
+        ranOut.merge(name, 1, Integer::sum);
+    }
+
+    private boolean isGivenUp(String name) {
+        return ranOut.getOrDefault(name, 0) >= MOST_TRIES;
     }
 
     /**
@@ -137,12 +173,12 @@ public final class TemplateEngine {
      */
     public Optional<String> renderText(String name, String text, Map<String, Object> model)
             throws BrokenTemplate {
-        Source source =
+        TemplateRun.Source source =
                 () -> {
                     ForbiddenWords.check(name, text);
                     Template template = new Template(name, text, configuration);
                     template.setBooleanFormat("yes,no");
-                    return template;
+                    return configuration.guarded(template);
                 };
         try {
             return Optional.of(filled(name, source, model));
@@ -152,65 +188,5 @@ public final class TemplateEngine {
             }
             throw e;
         }
-    }
-
-    private interface Source {
-        Template template() throws IOException;
-    }
-
-    private static String filled(String name, Source source, Map<String, Object> model)
-            throws BrokenTemplate {
-        try {
-            Template template = source.template();
-            LimitedText out = new LimitedText();
-            template.process(model, out);
-            return out.toString();
-        } catch (ParseException e) {
-            throw broken(e);
-        } catch (WatchedTemplates.Forbidden e) {
-            throw e.broken();
-        } catch (TemplateException e) {
-            if (e.getCause() instanceof WatchedTemplates.Forbidden forbidden) {
-                throw forbidden.broken();
-            }
-            String at = Optional.ofNullable(e.getTemplateSourceName()).orElse(name);
-            int line = Optional.ofNullable(e.getLineNumber()).orElse(0);
-            int column = Optional.ofNullable(e.getColumnNumber()).orElse(0);
-            throw new BrokenTemplate(
-                    at, line, column, fact(e), e instanceof InvalidReferenceException);
-        } catch (StackOverflowError e) {
-            throw new BrokenTemplate(name, 0, 0, "The template calls itself without end.");
-        } catch (IOException e) {
-            if (e instanceof LimitedText.TooLong) {
-                throw new BrokenTemplate(name, 0, 0, e.getMessage());
-            }
-            // The second attempt at a malformed template wraps the first one's exception.
-            if (e.getCause() instanceof WatchedTemplates.Forbidden forbidden) {
-                throw forbidden.broken();
-            }
-            throw e.getCause() instanceof ParseException cause
-                    ? broken(cause)
-                    : new BrokenTemplate(name, 0, 0, "The template cannot be read.");
-        }
-    }
-
-    private static BrokenTemplate broken(ParseException e) {
-        return new BrokenTemplate(
-                e.getTemplateName(),
-                e.getLineNumber(),
-                e.getColumnNumber(),
-                firstLine(e.getEditorMessage()));
-    }
-
-    /** The engine's own first line says only that something is not there, without its name. */
-    private static String fact(TemplateException e) {
-        String asked = e.getBlamedExpressionString();
-        return e instanceof InvalidReferenceException && asked != null
-                ? "The template asks for \"" + asked + "\", which is not there."
-                : firstLine(e.getMessageWithoutStackTop());
-    }
-
-    private static String firstLine(String message) {
-        return message.lines().findFirst().orElse("").strip();
     }
 }

@@ -136,7 +136,8 @@ public final class TemplateModel {
                 : Optional.empty();
     }
 
-    private static String word(Enum<?> constant) {
+    /** The word by which templates know a constant. */
+    static String word(Enum<?> constant) {
         for (String method : List.of("word", "code", "title")) {
             Optional<Method> found =
                     Arrays.stream(constant.getDeclaringClass().getMethods())

@@ -4,11 +4,12 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.Locale;
 import java.util.Optional;
-import org.apache.commons.text.similarity.LevenshteinDistance;
+import org.apache.commons.text.similarity.DamerauLevenshteinDistance;
 
 /** Finds the name that was probably meant. */
 public final class Nearest {
-    private static final LevenshteinDistance DISTANCE = LevenshteinDistance.getDefaultInstance();
+    // Two letters in the wrong order are one slip, not two.
+    private static final DamerauLevenshteinDistance DISTANCE = new DamerauLevenshteinDistance();
 
     private Nearest() {}
 

@@ -1,5 +1,9 @@
 package paperbark.batch;
 
+import java.awt.Color;
+import java.awt.GradientPaint;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.lang.management.ManagementFactory;
@@ -10,6 +14,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javax.imageio.ImageIO;
 import paperbark.output.BatchInfo;
 import paperbark.output.CaseFile;
 import paperbark.output.paper.Pack;
@@ -17,8 +22,9 @@ import paperbark.output.paper.PrintRun;
 
 /**
  * How fast packs are made: pages a second and the peak of the heap for 40 and 400 copies of the
- * sample jobs, after a warm-up, on one worker and on all cores, and the print run merged from them.
- * Run by {@code mvn -Pbench verify}; read the ratios of one run, not the figures of two.
+ * sample jobs, after a warm-up, on one worker (also with a logo on each page) and on all cores, and
+ * the print run merged from them. Run by {@code mvn -Pbench verify}; read the ratios of one run,
+ * not the figures of two.
  */
 public final class PackBench {
     private static final int[] COPIES = {40, 400};
@@ -29,14 +35,29 @@ public final class PackBench {
     /** Measures and prints. */
     public static void main(String[] arguments) throws IOException {
         List<CaseFile> cases = cases();
-        measure("warm-up", cases, 200, Runtime.getRuntime().availableProcessors());
+        int cores = Runtime.getRuntime().availableProcessors();
+        measure("warm-up", cases, 200, cores, Optional.empty());
+        Optional<Path> logo = Optional.of(folderWithLogo());
         for (int copies : COPIES) {
-            measure("one worker", cases, copies, 1);
-            measure("all cores", cases, copies, Runtime.getRuntime().availableProcessors());
+            measure("one worker", cases, copies, 1, Optional.empty());
+            measure("a logo", cases, copies, 1, logo);
+            measure("all cores", cases, copies, cores, Optional.empty());
         }
     }
 
-    private static void measure(String name, List<CaseFile> cases, int copies, int workers)
+    private static Path folderWithLogo() throws IOException {
+        BufferedImage logo = new BufferedImage(1200, 300, BufferedImage.TYPE_INT_ARGB);
+        Graphics2D graphics = logo.createGraphics();
+        graphics.setPaint(new GradientPaint(0, 0, Color.GREEN, 1200, 300, Color.BLUE));
+        graphics.fillOval(0, 0, 1200, 300);
+        graphics.dispose();
+        Path folder = Files.createTempDirectory("logo");
+        ImageIO.write(logo, "png", folder.resolve("logo.png").toFile());
+        return folder;
+    }
+
+    private static void measure(
+            String name, List<CaseFile> cases, int copies, int workers, Optional<Path> templates)
             throws IOException {
         List<CaseFile> many = new ArrayList<>();
         for (int i = 0; i < copies; i++) {
@@ -47,7 +68,7 @@ public final class PackBench {
         try (Staging staging = Staging.of(folder.resolve("batch"))) {
             long start = System.nanoTime();
             List<Pack> packs =
-                    new Packing(Optional.empty(), (what, done, of) -> {}, workers)
+                    new Packing(templates, (what, done, of) -> {}, workers)
                             .make(named(many), staging);
             long packed = System.nanoTime();
             int bytes = PrintRun.of(packs).length;

@@ -28,7 +28,6 @@ public final class SampleWeek {
                 out,
                 LocalDate.of(2026, 11, 23),
                 false,
-                "test",
-                Request.Books.NONE);
+                "test");
     }
 }

@@ -43,8 +43,7 @@ class TablesWorkbookTest {
                         folder.out(),
                         folder.today(),
                         false,
-                        "test",
-                        Request.Books.NONE);
+                        "test");
         Inputs fromWorkbook = Inputs.read(request).result().orElseThrow();
         Inputs fromFolder = Inputs.read(folder).result().orElseThrow();
         assertThat(fromWorkbook.tables().people()).isEqualTo(fromFolder.tables().people());

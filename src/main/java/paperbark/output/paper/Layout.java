@@ -41,7 +41,7 @@ final class Layout {
      * @param papers how many papers the markup holds
      * @param gate decides about every address that the markup names
      * @return the first page of each paper, from 0, in order
-     * @throws IllegalStateException when there are more pages than any papers have
+     * @throws TooManyPages when a paper takes more pages than any has
      */
     static List<Integer> draw(PDDocument document, Document markup, int papers, ResourceGate gate)
             throws IOException {
@@ -54,16 +54,25 @@ final class Layout {
         builder.useCacheStore(CacheStore.PDF_FONT_METRICS, METRICS);
         builder.useExternalResourceAccessControl(
                 gate, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
+        gate.serve(builder);
         Fonts.register(builder, document);
         builder.withW3cDocument(markup, gate.base());
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
         renderer.layout();
-        if (renderer.getRootBox().getLayer().getPages().size() > papers * MOST_PAGES) {
-            throw new IllegalStateException("more pages than any paper has");
-        }
+        List<Integer> starts = firstPages(renderer, papers);
+        refuseExcess(starts, renderer.getRootBox().getLayer().getPages().size());
         renderer.createPDFKeepOpen();
-        return firstPages(renderer, papers);
+        return starts;
+    }
+
+    private static void refuseExcess(List<Integer> starts, int pages) {
+        for (int i = 0; i < starts.size(); i++) {
+            int end = i + 1 < starts.size() ? starts.get(i + 1) : pages;
+            if (end - starts.get(i) > MOST_PAGES) {
+                throw new TooManyPages(end - starts.get(i), MOST_PAGES);
+            }
+        }
     }
 
     private static List<Integer> firstPages(PdfBoxRenderer renderer, int papers) {

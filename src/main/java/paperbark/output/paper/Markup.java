@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
@@ -21,7 +20,6 @@ import paperbark.output.TemplateEngine;
 /** Reads the markup that a template gave, and finds the template's line when it is broken. */
 final class Markup {
     private static final DocumentBuilderFactory FACTORY = factory();
-    private static final Pattern CODE = Pattern.compile("\\$\\{[^}]*}|</?[#@][^>]*>|<#--.*?-->");
 
     // The shipped papers need a dozen.
     private static final int DEEPEST = 100;
@@ -123,12 +121,18 @@ final class Markup {
         String line = lines.isEmpty() ? "" : lines.get(index);
         int found = engine.source(template).map(s -> lineLike(line, s)).orElse(0);
         int column = Math.max(1, e.getColumnNumber() - (index == 0 ? "<div>".length() : 0));
+        int own =
+                engine.source(template)
+                        .filter(s -> found > 0)
+                        .map(s -> s.lines().toList().get(found - 1))
+                        .map(from -> TemplateColumn.of(from, line, column))
+                        .orElse(0);
         String at = line.strip();
         String shown = at.length() > 60 ? at.substring(0, 60) + "..." : at;
         return new BrokenTemplate(
                 template,
                 found,
-                found == 0 ? 0 : column,
+                own,
                 "The markup is broken near \""
                         + shown
                         + "\": "
@@ -157,7 +161,7 @@ final class Markup {
     private static int wordsIn(String templateLine, String result) {
         int from = 0;
         int own = 0;
-        for (String part : CODE.split(templateLine.strip(), -1)) {
+        for (String part : TemplateColumn.CODE.split(templateLine.strip(), -1)) {
             int at = result.indexOf(part, from);
             if (at < 0) {
                 return 0;

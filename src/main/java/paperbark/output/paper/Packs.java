@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -16,6 +17,7 @@ import paperbark.finding.Severity;
 import paperbark.output.CaseFile;
 import paperbark.output.FinishedPaper;
 import paperbark.output.Paper;
+import paperbark.output.RunLimit;
 import paperbark.output.TemplateEngine;
 
 /**
@@ -28,12 +30,14 @@ import paperbark.output.TemplateEngine;
  * }</pre>
  */
 public final class Packs {
-    private static final String STYLE = "paperbark.css";
+    static final String STYLE = "paperbark.css";
 
     private final TemplateEngine shipped = new TemplateEngine(Optional.empty());
     private final TemplateEngine engine;
+    private final RunLimit limit;
     private final Optional<Path> folder;
     private final String style;
+    private final Logo logo;
 
     /**
      * Packs from the shipped templates and, before them, those in the firm's folder.
@@ -41,13 +45,20 @@ public final class Packs {
      * @param firmFolder an existing folder; empty takes the shipped templates
      */
     public Packs(Optional<Path> firmFolder) {
+        this(firmFolder, RunLimit.USUAL);
+    }
+
+    /** The same with another limit for the time that filling in or laying out may take. */
+    public Packs(Optional<Path> firmFolder, RunLimit limit) {
+        this.limit = limit;
         try {
             folder = firmFolder.isEmpty() ? firmFolder : Optional.of(firmFolder.get().toRealPath());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        engine = new TemplateEngine(folder);
+        engine = new TemplateEngine(folder, limit);
         style = engine.source(STYLE).orElseThrow();
+        logo = Logo.of(folder, limit);
     }
 
     /** The pack of a job, with a page of reasons for each paper that is held or cannot be made. */
@@ -61,38 +72,55 @@ public final class Packs {
      * @param finished at most one of a kind; one that the case does not have, or holds, is left out
      */
     public Pack make(CaseFile caseFile, List<FinishedPaper> finished) {
-        PaperWriter writer = new PaperWriter(engine, shipped, caseFile);
+        PaperWriter writer = new PaperWriter(engine, shipped, caseFile, logo);
         Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
         caseFile.papers()
                 .forEach(p -> papers.add(inserts.blank(p).orElseGet(() -> writer.write(p))));
         try {
-            return laidOut(caseFile, papers, inserts, writer.findings());
-        } catch (RuntimeException | StackOverflowError e) {
+            return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
+        } catch (RuntimeException e) {
             papers.replaceAll(p -> layable(caseFile, writer, p));
-            return laidOut(caseFile, papers, inserts, writer.findings());
+            return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
         }
     }
 
-    /** SHA-256 of every template used so far, by name. */
+    private Pack inTime(RunLimit.Work<Pack, RuntimeException> layout) {
+        return limit.run(layout, () -> {});
+    }
+
+    /** SHA-256 of every template used so far, and of the logo, by name. */
     public Map<String, String> templates() {
-        return engine.used();
+        Map<String, String> used = new TreeMap<>(engine.used());
+        used.putAll(logo.sha256());
+        return used;
+    }
+
+    /** What was noticed about the template folder as a whole, not while making a pack. */
+    public List<Finding> findings() {
+        return logo.finding().stream().toList();
     }
 
     /** The paper itself, or a page of reasons where its markup makes the layout fail. */
     private PaperMarkup layable(CaseFile caseFile, PaperWriter writer, PaperMarkup paper) {
         try {
-            laidOut(caseFile, List.of(paper), new Inserts(List.of()), List.of());
+            inTime(() -> laidOut(caseFile, List.of(paper), new Inserts(List.of()), List.of()));
             return paper;
-        } catch (RuntimeException | StackOverflowError e) {
+        } catch (RuntimeException e) {
             Paper of = paper.paper();
             String name = of.kind().folder() + "/" + of.variant() + ".ftlh";
+            if (e instanceof RunLimit.Exceeded over && over.reason() == RunLimit.Reason.TIME) {
+                engine.remember(name);
+            }
+            boolean told = e instanceof RunLimit.Exceeded || e instanceof TooManyPages;
             return writer.heldBy(
                     of,
                     Finding.of(
                                     FindingCode.TEMPLATE_BROKEN,
                                     new Place.InTemplate(name, 0, 0),
-                                    "The markup of the template cannot be laid out, or takes too many pages.",
+                                    told
+                                            ? "The paper " + e.getMessage() + "."
+                                            : "The markup of the template cannot be laid out.",
                                     "Take the last changes back, or use the shipped template.")
                             .forJob(caseFile.job().reference()));
         }
@@ -101,7 +129,7 @@ public final class Packs {
     private Pack laidOut(
             CaseFile caseFile, List<PaperMarkup> papers, Inserts inserts, List<Finding> before) {
         String title = "Papers of job " + caseFile.job().reference();
-        ResourceGate gate = new ResourceGate(folder);
+        ResourceGate gate = new ResourceGate(folder, logo.png());
         try (PDDocument document = new PDDocument()) {
             List<Integer> starts =
                     Layout.draw(

@@ -28,13 +28,15 @@ final class PaperWriter {
     private final TemplateEngine engine;
     private final TemplateEngine shipped;
     private final CaseFile caseFile;
+    private final Logo logo;
     private final Map<String, Object> model;
     private final PrintableText printable;
     private final List<Finding> findings = new ArrayList<>();
 
     /** A writer for the job, on the firm's templates and, should they fail, the shipped ones. */
-    PaperWriter(TemplateEngine engine, TemplateEngine shipped, CaseFile caseFile) {
+    PaperWriter(TemplateEngine engine, TemplateEngine shipped, CaseFile caseFile, Logo logo) {
         this.engine = engine;
+        this.logo = logo;
         this.shipped = shipped;
         this.caseFile = caseFile;
         printable = new PrintableText(Typeface.shared());
@@ -121,6 +123,7 @@ final class PaperWriter {
             throws BrokenTemplate {
         Map<String, Object> seen = new LinkedHashMap<>(model);
         seen.put("paper", printable.clean(TemplateModel.of(paper)));
+        logo.png().ifPresent(picture -> seen.put("logo", ResourceGate.LOGO));
         Document document = Markup.parse(from.render(template, seen), template, from);
         PrintableText own = new PrintableText(Typeface.shared());
         own.clean(document);

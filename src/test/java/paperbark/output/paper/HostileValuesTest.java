@@ -47,7 +47,7 @@ class HostileValuesTest {
     }
 
     private static List<Integer> elements(CaseFile caseFile) {
-        PaperWriter writer = new PaperWriter(ENGINE, ENGINE, caseFile);
+        PaperWriter writer = new PaperWriter(ENGINE, ENGINE, caseFile, Logo.NONE);
         return caseFile.papers().stream()
                 .map((Paper p) -> writer.write(p))
                 .map(m -> m.content().getElementsByTagName("*").getLength())

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.NodeList;
 import paperbark.output.BrokenTemplate;
@@ -56,6 +57,10 @@ class WordingTest {
                             + " you are entitled to have problems with the service rectified in a"
                             + " reasonable time and, if this is not done, to cancel your contract"
                             + " and obtain a refund for the unused portion of the contract.");
+
+    /** All of the words, which no other test may ask to be changed. */
+    static final List<String> PRESCRIBED =
+            Stream.of(BOTH, GOODS, SERVICES).flatMap(List::stream).toList();
 
     @Test
     void partsHoldTheWordingByteForByte() throws Exception {

@@ -1,0 +1,210 @@
+package paperbark.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import paperbark.batch.Ending;
+import paperbark.batch.FolderChanges;
+import paperbark.batch.Preview;
+import paperbark.batch.PreviewFiles;
+import paperbark.batch.Previewer;
+import paperbark.batch.Request;
+import paperbark.finding.Finding;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code preview}: one paper of one job, while its template is being worked on. */
+@Command(
+        name = "preview",
+        description = {
+            "Makes one paper of a job, of the sample week where no register is named, to look at a template.",
+            "Papers: cover, site-sheet, warranty, stc, veec, working, old-heater, handover."
+        },
+        mixinStandardHelpOptions = true)
+final class PreviewCommand implements Callable<Integer> {
+    private final Main.World world;
+
+    @Spec private CommandSpec spec;
+
+    @Parameters(
+            paramLabel = "PAPER[/VARIANT]",
+            description = "E.g. handover, or stc/kestrel; without a variant the default.")
+    private String paper;
+
+    @Option(
+            names = "--register",
+            paramLabel = "FILE",
+            description = "The firm's list of jobs; otherwise the sample week.")
+    private Optional<Path> register = Optional.empty();
+
+    @Option(
+            names = "--job",
+            paramLabel = "JOB",
+            description = "The job's number; otherwise the first that has the paper.")
+    private Optional<String> job = Optional.empty();
+
+    @Option(
+            names = "--templates",
+            paramLabel = "FOLDER",
+            description =
+                    "Folder of the firm's own templates; otherwise \"templates\" beside the register or here, or the shipped ones.")
+    private Optional<Path> templates = Optional.empty();
+
+    @Option(
+            names = "--tables",
+            paramLabel = "PATH",
+            description =
+                    "The firm's tables; otherwise \"tables\" beside the register, or the sample firm's.")
+    private Optional<Path> tables = Optional.empty();
+
+    @Option(
+            names = "--as-of",
+            paramLabel = "DATE",
+            converter = ReadingOptions.DayConverter.class,
+            description = "The day of the run; otherwise today, for the sample week its own day.")
+    private Optional<LocalDate> asOf = Optional.empty();
+
+    @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            description = "Where the paper goes; otherwise preview-<paper>.pdf here.")
+    private Optional<Path> out = Optional.empty();
+
+    @Option(names = "--png", description = "A picture a page in place of a PDF.")
+    private boolean png;
+
+    @Option(
+            names = "--watch",
+            description = "Make it anew after each change in the template folder, until stopped.")
+    private boolean watch;
+
+    PreviewCommand(Main.World world) {
+        this.world = world;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        Request request = request();
+        if (watch && request.templates().isEmpty()) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "There is no template folder to watch; name one with --templates.");
+        }
+        Previewer.Opened opened =
+                register.isPresent()
+                        ? new Previewer(request).open(paper, job)
+                        : Previewer.ofSample(request, tables.isPresent(), paper, job);
+        if (opened instanceof Previewer.Opened.Misunderstood wrong) {
+            world.err().println(wrong.fact());
+            world.err().println(wrong.remedy());
+            return Ending.USAGE.exitCode();
+        }
+        if (opened instanceof Previewer.Opened.Refused refused) {
+            new Report(world.out(), false, false).print(refused.outcome());
+            return refused.outcome().ending().exitCode();
+        }
+        Preview preview = ((Previewer.Opened.Ready) opened).preview();
+        return watch
+                ? attend(preview, request.templates().orElseThrow())
+                : render(preview).exitCode();
+    }
+
+    /** Whoever interrupts wants the end; until then there is none. */
+    private int attend(Preview preview, Path folder) throws IOException {
+        try (FolderChanges changes = new FolderChanges(folder, true)) {
+            world.out().println("Watching " + folder + "; stop with Ctrl+C.");
+            while (true) {
+                render(preview);
+                changes.await();
+            }
+        } catch (InterruptedException e) {
+            return Ending.DONE.exitCode();
+        } catch (IllegalStateException e) {
+            if (Thread.interrupted()) {
+                return Ending.DONE.exitCode();
+            }
+            throw e;
+        }
+    }
+
+    private Ending render(Preview preview) throws IOException {
+        long start = System.nanoTime();
+        Preview.Rendered rendered = preview.render();
+        List<Path> files = PreviewFiles.write(rendered, target(), png);
+        double seconds = (System.nanoTime() - start) / 1e9;
+        rendered.findings().forEach(this::tell);
+        world.out()
+                .printf(
+                        Locale.ROOT,
+                        "%s%s: %d %s in %.2f s -> %s%n",
+                        rendered.isHeld() ? "HELD " : "",
+                        preview.name(),
+                        rendered.pages(),
+                        rendered.pages() == 1 ? "page" : "pages",
+                        seconds,
+                        files.get(0));
+        world.out().flush();
+        if (!rendered.isHeld()) {
+            return Ending.DONE;
+        }
+        return rendered.findings().isEmpty() ? Ending.HELD : Ending.SETUP;
+    }
+
+    private void tell(Finding finding) {
+        world.out()
+                .printf(
+                        "%s: %s  [%s] %s%n",
+                        finding.severity().word(),
+                        finding.where(),
+                        finding.code().code(),
+                        finding.fact());
+    }
+
+    private Path target() {
+        String name = paper.strip().replaceAll("[^A-Za-z0-9-]+", "-");
+        return world.directory()
+                .resolve(out.orElse(Path.of("preview-" + name + ".pdf")))
+                .normalize();
+    }
+
+    private Request request() {
+        Path here = world.directory();
+        Path file = register.map(here::resolve).orElse(here.resolve("sample")).normalize();
+        Path beside = register.isPresent() ? ReadingOptions.beside(file) : here;
+        Path tablesPath = tables.map(here::resolve).orElse(beside.resolve("tables")).normalize();
+        return new Request(
+                file,
+                Optional.empty(),
+                tablesPath,
+                templates
+                        .map(this::named)
+                        .or(() -> ReadingOptions.existing(beside.resolve("templates"))),
+                ReadingOptions.rules(tablesPath),
+                here,
+                asOf.orElseGet(this::usualDay),
+                false,
+                Version.text());
+    }
+
+    private LocalDate usualDay() {
+        return register.isPresent() ? LocalDate.now(world.clock()) : Previewer.SAMPLE_DAY;
+    }
+
+    private Path named(Path folder) {
+        Path resolved = world.directory().resolve(folder);
+        if (!Files.isDirectory(resolved)) {
+            throw new ParameterException(
+                    spec.commandLine(), "There is no folder " + resolved + " for --templates.");
+        }
+        return resolved;
+    }
+}
