@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param out folder in which the batch folder appears, or the marked-up register when only checking
  * @param today the day of the run
  * @param siteSheets whether installed jobs get a site sheet too
+ * @param csv whether the workbook's sheets are wanted as CSV files too
  * @param version version of the program
  */
 public record Request(
@@ -26,4 +27,26 @@ public record Request(
         Path out,
         LocalDate today,
         boolean siteSheets,
-        String version) {}
+        boolean csv,
+        String version) {
+
+    /** A request without CSV files. */
+    public Request(
+            Path register,
+            Optional<String> sheet,
+            Path tables,
+            Optional<Path> templates,
+            Optional<Path> rules,
+            Path out,
+            LocalDate today,
+            boolean siteSheets,
+            String version) {
+        this(register, sheet, tables, templates, rules, out, today, siteSheets, false, version);
+    }
+
+    /** The same request, with or without CSV files. */
+    public Request withCsv(boolean wanted) {
+        return new Request(
+                register, sheet, tables, templates, rules, out, today, siteSheets, wanted, version);
+    }
+}
