@@ -60,7 +60,7 @@ final class GstTotals {
             rows.add(
                     row(
                             table,
-                            "Difference from rounding",
+                            "Rounding difference",
                             Map.of(
                                     "gst",
                                             derivedMoney(
@@ -76,7 +76,7 @@ final class GstTotals {
         rows.add(
                 row(
                         table,
-                        "Full price less its parts",
+                        "Full price less parts",
                         Map.of(
                                 "full",
                                 derivedMoney(

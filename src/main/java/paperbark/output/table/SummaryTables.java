@@ -38,9 +38,9 @@ public final class SummaryTables {
                 summary.batch(),
                 summary.totals(),
                 summary.money(),
+                summary.contents(),
                 ByBuyerTable.of(tables),
-                tables.switching(),
-                summary.contents());
+                tables.switching());
     }
 
     private Table batch() {
