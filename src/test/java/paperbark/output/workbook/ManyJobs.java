@@ -14,7 +14,7 @@ import paperbark.output.Jobs;
 
 /**
  * Builds the workbook of very many made-up jobs, for a process of its own with a small heap. Prints
- * the seconds it took.
+ * the seconds it took, for whoever runs it by hand on a quiet machine.
  */
 final class ManyJobs {
     private static final List<String> BUYERS =
