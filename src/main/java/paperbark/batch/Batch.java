@@ -24,6 +24,7 @@ import paperbark.output.Receivable;
 import paperbark.output.index.IndexPage;
 import paperbark.output.paper.Pack;
 import paperbark.output.paper.PrintRun;
+import paperbark.output.workbook.CsvSheets;
 import paperbark.output.workbook.SummaryWorkbook;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Reading;
@@ -81,6 +82,10 @@ public final class Batch {
             staging.write("print-run.pdf", PrintRun.of(inRouteOrder(cases, packs)));
             staging.write("index.html", IndexPage.of(view).getBytes(StandardCharsets.UTF_8));
             staging.write("summary.xlsx", SummaryWorkbook.of(view));
+            if (request.csv()) {
+                CsvSheets.write(
+                        view, (name, content) -> staging.write("summary-csv/" + name, content));
+            }
             staging.write(
                     "register-checked.xlsx",
                     MarkedCopy.of(request.register(), inputs.names()::knows, view.findings()));

@@ -9,6 +9,7 @@ import paperbark.job.Job;
 import paperbark.job.SupposedJob;
 import paperbark.job.WhatIf;
 import paperbark.output.BatchInfo;
+import paperbark.output.CaseFile;
 import paperbark.sheet.Reading;
 import paperbark.value.Nearest;
 import paperbark.value.Parsed;
@@ -52,6 +53,7 @@ public final class Explainer {
         if (supposed instanceof Parsed.Bad<Job> bad) {
             return misunderstood(bad);
         }
+        CaseFile file = caseFile(job, inputs);
         return new Explained.Working(
                 new Explanation(
                         job.reference(),
@@ -60,7 +62,8 @@ public final class Explainer {
                         whatIf.isEmpty()
                                 ? Optional.empty()
                                 : supposed.toOptional().map(j -> side(j, inputs)),
-                        findings(job, inputs)));
+                        file.comparisons().stream().map(OffersWorking::of).toList(),
+                        file.findings()));
     }
 
     private Explanation.Side side(Job job, Inputs inputs) {
@@ -73,12 +76,11 @@ public final class Explainer {
                 Finding.inOrder(assessed.findings()));
     }
 
-    private List<Finding> findings(Job job, Inputs inputs) {
+    private CaseFile caseFile(Job job, Inputs inputs) {
         BatchInfo info =
                 new BatchInfo("", inputs.sheet().file(), request.today(), request.version());
         return new Cases(info, inputs.tables(), inputs.rulebook(), false)
-                .of(job, inputs.findingsOf(job), "")
-                .findings();
+                .of(job, inputs.findingsOf(job), "");
     }
 
     private static Explained noSuchJob(String reference, Inputs inputs) {

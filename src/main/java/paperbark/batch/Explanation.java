@@ -12,13 +12,20 @@ import paperbark.finding.Finding;
  * @param where its row in words
  * @param real with the facts of the register
  * @param supposed with the facts supposed, where any are
+ * @param offers the offers for its certificates as the register has it, scheme by scheme
  * @param findings everything noticed about the job as the register has it
  */
 public record Explanation(
-        String job, String where, Side real, Optional<Side> supposed, List<Finding> findings) {
+        String job,
+        String where,
+        Side real,
+        Optional<Side> supposed,
+        List<OffersWorking> offers,
+        List<Finding> findings) {
 
-    /** Keeps the findings from being changed. */
+    /** Keeps the lists from being changed. */
     public Explanation {
+        offers = List.copyOf(offers);
         findings = List.copyOf(findings);
     }
 

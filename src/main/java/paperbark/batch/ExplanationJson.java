@@ -13,7 +13,8 @@ public final class ExplanationJson {
      * One JSON object: {@code job}, {@code where}, {@code register} and, where facts are supposed,
      * {@code supposed}, each with facts, schemes (certificates, zone, activity, last day, steps
      * with their rules) and the schemes' findings; {@code differences} in certificates by scheme;
-     * {@code findings} of the job as {@link FindingsJson} has them. What is not known is not there.
+     * {@code offers} by scheme with their steps; {@code findings} of the job as {@link
+     * FindingsJson} has them. What is not known is not there.
      */
     public static String of(Explanation explanation) {
         ObjectNode root = FindingsJson.object();
@@ -28,6 +29,11 @@ public final class ExplanationJson {
             difference.real().ifPresent(n -> node.put("register", n));
             difference.supposed().ifPresent(n -> node.put("supposed", n));
             difference.more().ifPresent(n -> node.put("more", n));
+        }
+        ArrayNode offers = root.putArray("offers");
+        for (OffersWorking working : explanation.offers()) {
+            ObjectNode node = offers.addObject().put("scheme", working.scheme());
+            steps(node, working.steps());
         }
         findings(root, explanation.findings());
         return FindingsJson.text(root);
@@ -60,8 +66,12 @@ public final class ExplanationJson {
         scheme.lastDay().ifPresent(day -> node.put("lastDay", day.toString()));
         node.put("provisional", scheme.provisional());
         node.put("demo", scheme.demo());
+        steps(node, scheme.steps());
+    }
+
+    private static void steps(ObjectNode node, Iterable<SchemeWorking.Line> lines) {
         ArrayNode steps = node.putArray("steps");
-        for (SchemeWorking.Line line : scheme.steps()) {
+        for (SchemeWorking.Line line : lines) {
             ObjectNode step = steps.addObject();
             step.put("label", line.label());
             step.put("working", line.working());

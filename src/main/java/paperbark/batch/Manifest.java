@@ -54,6 +54,7 @@ record Manifest(
      * @param program version of Paperbark
      * @param preparedOn day of the run, ISO form
      * @param siteSheets whether installed jobs got a site sheet too
+     * @param csv whether the workbook's sheets were written as CSV files too
      * @param register the register
      * @param tables the firm's tables
      * @param templates the firm's own templates
@@ -63,6 +64,7 @@ record Manifest(
             String program,
             String preparedOn,
             boolean siteSheets,
+            boolean csv,
             Map<String, String> register,
             Map<String, String> tables,
             Map<String, String> templates,
@@ -74,6 +76,7 @@ record Manifest(
                     request.version(),
                     request.today().toString(),
                     request.siteSheets(),
+                    request.csv(),
                     Hashes.ofAll(request.register()),
                     Hashes.ofAll(request.tables()),
                     request.templates().isPresent()

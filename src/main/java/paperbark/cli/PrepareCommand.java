@@ -21,6 +21,11 @@ final class PrepareCommand implements Callable<Integer> {
     @Option(names = "--site-sheets", description = "Give installed jobs a site sheet too.")
     private boolean siteSheets;
 
+    @Option(
+            names = "--csv",
+            description = "Write the sheets of the summary workbook as CSV files too.")
+    private boolean csv;
+
     PrepareCommand(Main.World world) {
         this.world = world;
     }
@@ -28,7 +33,9 @@ final class PrepareCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         ProgressLine progress = new ProgressLine(world);
-        Outcome outcome = new Batch(progress).prepare(options.request(world, "packs", siteSheets));
+        Outcome outcome =
+                new Batch(progress)
+                        .prepare(options.request(world, "packs", siteSheets).withCsv(csv));
         progress.end();
         new Report(world.out(), options.json(), options.explain()).print(outcome);
         return outcome.ending().exitCode();

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import paperbark.batch.Explanation;
+import paperbark.batch.OffersWorking;
 import paperbark.batch.SchemeWorking;
 import paperbark.finding.RuleRef;
 
@@ -34,6 +35,7 @@ final class WorkingText {
             sideBySide(explanation, supposed.get());
         } else {
             alone(explanation.real());
+            offers(explanation.offers());
         }
         section("Findings of the job as the register says");
         if (explanation.findings().isEmpty()) {
@@ -63,6 +65,13 @@ final class WorkingText {
                                                         numbers(step, rules))));
                 rules(rules);
             }
+        }
+    }
+
+    private void offers(List<OffersWorking> all) {
+        for (OffersWorking offers : all) {
+            section("Offers for the " + offers.scheme() + "s as the register says");
+            offers.steps().forEach(s -> lines(STEPS.row(s.label(), s.working(), s.result())));
         }
     }
 

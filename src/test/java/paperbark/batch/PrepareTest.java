@@ -180,6 +180,20 @@ class PrepareTest {
     }
 
     @Test
+    void theSheetsAreWrittenAsCsvOnRequestAndNamedInTheManifest() throws IOException {
+        assertThat(folder.resolve("summary-csv")).doesNotExist();
+        Outcome csv =
+                new Batch(SILENT)
+                        .prepare(
+                                SampleWeek.request(SampleWeek.CSV, directory.resolve("sheets"))
+                                        .withCsv(true));
+        Path batch = csv.published().orElseThrow();
+        assertThat(Files.readString(batch.resolve("summary-csv/jobs.csv"))).contains("SB-1101");
+        assertThat(manifest(batch).get("outputs").has("summary-csv/every-offer.csv")).isTrue();
+        assertThat(manifest(batch).get("sources").get("csv").asBoolean()).isTrue();
+    }
+
+    @Test
     void everyPackIsInThePrintRunAndEachPaperStartsOnAFreshSheet() throws IOException {
         try (PDDocument run = Loader.loadPDF(folder.resolve("print-run.pdf").toFile())) {
             assertThat(run.getNumberOfPages() % 2).isZero();

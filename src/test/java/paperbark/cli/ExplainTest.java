@@ -39,6 +39,16 @@ class ExplainTest {
     }
 
     @Test
+    void theOffersStandBelowWithTheirSumsAndTheOneTaken() {
+        assertThat(explained("SB-1103"))
+                .contains(
+                        "Offers for the STCs as the register says",
+                        "15 x $36.60 = $549.00",
+                        "Pipit and Wren takes only zone 1, 2, 3 left out",
+                        "Offer taken highest net; next Pipit and Wren,");
+    }
+
+    @Test
     void aBookedJobIsProvisionalAndASchemeThatIsNotClaimedIsSaidToBe() {
         assertThat(explained("SB-1137"))
                 .contains(

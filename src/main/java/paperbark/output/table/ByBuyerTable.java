@@ -7,10 +7,12 @@ import static paperbark.output.table.TableColumn.money;
 import static paperbark.output.table.TableColumn.text;
 import static paperbark.output.table.TableColumn.whole;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
-import java.util.TreeSet;
-import java.util.function.Predicate;
+import java.util.Map;
+import java.util.TreeMap;
 import paperbark.firm.SchemeName;
 
 /** One row a scheme and buyer: certificates and money. */
@@ -25,65 +27,59 @@ final class ByBuyerTable {
                     money("net", "Buyer pays"),
                     money("to-firm", "To the firm"));
 
-    private final Table certificates;
-    private final Table expected;
+    private static final List<String> DOLLARS = List.of("gross", "fee", "net", "to-firm");
 
-    private ByBuyerTable(BatchTables tables) {
-        this.certificates = tables.certificates();
-        this.expected = tables.expected();
+    private final String scheme;
+    private final Map<String, Map<String, BigDecimal>> sums = new TreeMap<>();
+
+    private ByBuyerTable(SchemeName scheme) {
+        this.scheme = scheme.word();
     }
 
     static Table of(BatchTables tables) {
-        ByBuyerTable byBuyer = new ByBuyerTable(tables);
         List<List<TableCell>> rows = new ArrayList<>();
         for (SchemeName scheme : SchemeName.values()) {
-            byBuyer.buyers(scheme.word())
-                    .forEach(buyer -> rows.add(byBuyer.row(scheme.word(), buyer)));
+            ByBuyerTable byBuyer = new ByBuyerTable(scheme);
+            byBuyer.add(tables.certificates(), List.of("certificates"));
+            byBuyer.add(tables.expected(), DOLLARS);
+            byBuyer.sums.forEach((buyer, of) -> rows.add(byBuyer.row(buyer, of)));
         }
         Table table =
                 new Table("ByBuyer", "By scheme and buyer", List.of(), COLUMNS, rows, List.of());
         return Totals.ofMoney(table);
     }
 
-    private TreeSet<String> buyers(String scheme) {
-        TreeSet<String> buyers = new TreeSet<>();
-        for (Table table : List.of(certificates, expected)) {
-            table.rows().stream()
-                    .filter(row -> table.value(row, "scheme").shown().equals(scheme))
-                    .forEach(row -> buyers.add(table.value(row, "buyer").shown()));
+    /** Adds up columns of a table in one pass. */
+    private void add(Table table, List<String> keys) {
+        for (List<TableCell> row : table.rows()) {
+            if (table.value(row, "scheme").shown().equals(scheme)) {
+                Map<String, BigDecimal> of =
+                        sums.computeIfAbsent(
+                                table.value(row, "buyer").shown(), b -> new HashMap<>());
+                keys.forEach(key -> of.merge(key, table.value(row, key).amount(), BigDecimal::add));
+            }
         }
-        return buyers;
     }
 
-    private List<TableCell> row(String scheme, String buyer) {
-        return List.of(
-                text(scheme),
-                text(buyer),
+    private List<TableCell> row(String buyer, Map<String, BigDecimal> of) {
+        List<TableCell> cells = new ArrayList<>();
+        cells.add(text(scheme));
+        cells.add(text(buyer));
+        cells.add(
                 derivedWhole(
                         matching("Certificates", "certificates", buyer),
-                        certificates
-                                .sum("certificates", of(certificates, scheme, buyer))
-                                .longValueExact()),
-                dollars("gross", scheme, buyer),
-                dollars("fee", scheme, buyer),
-                dollars("net", scheme, buyer),
-                dollars("to-firm", scheme, buyer));
-    }
-
-    private TableCell dollars(String key, String scheme, String buyer) {
-        return derivedMoney(
-                matching("Expected", key, buyer),
-                expected.sum(key, of(expected, scheme, buyer)).setScale(2));
+                        of.getOrDefault("certificates", BigDecimal.ZERO).longValueExact()));
+        for (String key : DOLLARS) {
+            cells.add(
+                    derivedMoney(
+                            matching("Expected", key, buyer),
+                            of.getOrDefault(key, BigDecimal.ZERO).setScale(2)));
+        }
+        return cells;
     }
 
     private static String matching(String table, String key, String buyer) {
         return "SUMIFS([%1$s:%2$s],[%1$s:scheme],[scheme],[%1$s:buyer],%3$s)"
                 .formatted(table, key, Names.like(buyer, "[buyer]"));
-    }
-
-    private static Predicate<List<TableCell>> of(Table table, String scheme, String buyer) {
-        return row ->
-                table.value(row, "scheme").shown().equals(scheme)
-                        && table.value(row, "buyer").shown().equals(buyer);
     }
 }

@@ -31,21 +31,20 @@ final class GstTotals {
     }
 
     /** GST worked out on the sum of all prices. */
-    static BigDecimal onTotal(Table gst, int divisor) {
-        return gst.sum("full")
-                .setScale(2)
-                .divide(BigDecimal.valueOf(divisor), 2, Rounding.GST_ACT.mode());
+    static BigDecimal onTotal(BigDecimal full, int divisor) {
+        return full.divide(BigDecimal.valueOf(divisor), 2, Rounding.GST_ACT.mode());
     }
 
     static List<List<TableCell>> of(Table table, BatchView view) {
         List<List<TableCell>> rows = new ArrayList<>();
-        rows.addAll(Totals.ofMoney(table).footers());
+        Table total = Totals.ofMoney(table);
+        rows.addAll(total.footers());
         OptionalInt one = divisor(view);
         if (one.isPresent()) {
             int divisor = one.getAsInt();
-            BigDecimal full = table.sum("full").setScale(2);
-            BigDecimal byJob = table.sum("gst").setScale(2);
-            BigDecimal onTotal = onTotal(table, divisor);
+            BigDecimal full = Totals.said(total, "full");
+            BigDecimal byJob = Totals.said(total, "gst");
+            BigDecimal onTotal = onTotal(full, divisor);
             String formula = "ROUND(SUM([Gst:full])/" + divisor + ",2)";
             rows.add(
                     row(
@@ -61,7 +60,7 @@ final class GstTotals {
             rows.add(
                     row(
                             table,
-                            "Difference from rounding",
+                            "Rounding difference",
                             Map.of(
                                     "gst",
                                             derivedMoney(
@@ -77,15 +76,14 @@ final class GstTotals {
         rows.add(
                 row(
                         table,
-                        "Full price less its parts",
+                        "Full price less parts",
                         Map.of(
                                 "full",
                                 derivedMoney(
                                         "ROUND(SUM([Gst:full])-SUM([Gst:without])-SUM([Gst:gst]),2)",
-                                        table.sum("full")
-                                                .subtract(table.sum("without"))
-                                                .subtract(table.sum("gst"))
-                                                .setScale(2)))));
+                                        Totals.said(total, "full")
+                                                .subtract(Totals.said(total, "without"))
+                                                .subtract(Totals.said(total, "gst"))))));
         return rows;
     }
 

@@ -38,9 +38,9 @@ public final class SummaryTables {
                 summary.batch(),
                 summary.totals(),
                 summary.money(),
+                summary.contents(),
                 ByBuyerTable.of(tables),
-                tables.switching(),
-                summary.contents());
+                tables.switching());
     }
 
     private Table batch() {
@@ -126,11 +126,13 @@ public final class SummaryTables {
 
     private List<List<TableCell>> gst() {
         Table gst = tables.gst();
-        BigDecimal byJob = gst.sum("gst").setScale(2);
+        BigDecimal byJob = Totals.said(gst, "gst");
         // With one rate for all jobs the total can be worked out the other way too.
         OptionalInt divisor = GstTotals.divisor(view);
         BigDecimal ofTotal =
-                divisor.isPresent() ? GstTotals.onTotal(gst, divisor.getAsInt()) : byJob;
+                divisor.isPresent()
+                        ? GstTotals.onTotal(Totals.said(gst, "full"), divisor.getAsInt())
+                        : byJob;
         String formula =
                 divisor.isPresent()
                         ? "ROUND(SUM([Gst:full])/" + divisor.getAsInt() + ",2)"
@@ -166,7 +168,7 @@ public final class SummaryTables {
     private static List<TableCell> sum(String label, String name, String key, Table table) {
         return List.of(
                 text(label),
-                derivedMoney("SUM([" + name + ":" + key + "])", table.sum(key).setScale(2)));
+                derivedMoney("SUM([" + name + ":" + key + "])", Totals.said(table, key)));
     }
 
     private Table contents() {

@@ -80,14 +80,19 @@ public final class WeeksTable {
 
     private static List<TableColumn> columns(List<String> buyers) {
         List<TableColumn> columns = new ArrayList<>();
-        columns.add(date("week", "In the week from"));
+        columns.add(date("week", unlike(buyers, "In the week from")));
         for (int i = 0; i < buyers.size(); i++) {
             columns.add(new TableColumn(key(i), buyers.get(i), Kind.MONEY, 22));
         }
-        columns.add(money("all", "From all buyers"));
-        columns.add(money("held", "Held back"));
-        columns.add(money("to-owners", "Paid to owners"));
+        columns.add(money("all", unlike(buyers, "From all buyers")));
+        columns.add(money("held", unlike(buyers, "Held back")));
+        columns.add(money("to-owners", unlike(buyers, "Paid to owners")));
         return columns;
+    }
+
+    /** A heading that no buyer's name is: a spreadsheet's table must tell its columns apart. */
+    private static String unlike(List<String> buyers, String heading) {
+        return buyers.stream().anyMatch(heading::equalsIgnoreCase) ? heading + " (sum)" : heading;
     }
 
     /** Letters only, as formulas need it. */

@@ -129,7 +129,11 @@ final class SheetWriter {
             cell.formula().ifPresent(f -> formula(made, f, cell.value(), place));
             cell.target().ifPresent(t -> link(made, t));
         }
-        height(row, place.table(), i -> cells.get(i).value().shown());
+        // Only words are wrapped; numbers have room in their column.
+        height(
+                row,
+                place.table(),
+                i -> cells.get(i).value() instanceof Value.Text t ? t.text() : "");
     }
 
     private static void height(Row row, Table table, IntFunction<String> text) {

@@ -6,6 +6,9 @@ final class Wrapping {
 
     /** Lines of the text when words are wrapped at that many average characters; at least one. */
     static int lines(String text, int widthCharacters) {
+        if (text.length() <= widthCharacters && text.indexOf('\n') < 0 && text.indexOf('\r') < 0) {
+            return 1;
+        }
         return text.lines().mapToInt(line -> wrapped(line, Math.max(1, widthCharacters))).sum()
                 + (text.isEmpty() ? 1 : 0);
     }

@@ -8,22 +8,26 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellType;
 import org.apache.poi.ss.usermodel.FormulaEvaluator;
 import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.xssf.usermodel.XSSFChart;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import paperbark.firm.SchemeName;
 import paperbark.offer.Expected;
 import paperbark.offer.OwnerPrice;
 import paperbark.output.BatchView;
 import paperbark.output.BatchViews;
 import paperbark.output.Jobs;
+import paperbark.output.Receivable;
 import paperbark.value.Money;
 
 class SummaryWorkbookTest {
@@ -238,6 +242,99 @@ class SummaryWorkbookTest {
                 .isEqualTo(LocalDate.of(2026, 12, 7));
         assertThat(sheet.getRow(3).getCell(1).getNumericCellValue()).isEqualTo(12);
         assertThat(evaluated(workbook, sheet.getRow(3).getCell(1))).isEqualTo("12");
+    }
+
+    @Test
+    void moneyByWeekHasTheSpreadsheetsOwnChart() {
+        XSSFWorkbook workbook = Workbooks.open(SummaryWorkbook.of(BatchViews.week()));
+        XSSFSheet sheet = workbook.getSheet("Expected money");
+        XSSFChart chart = sheet.createDrawingPatriarch().getCharts().get(0);
+        var bars = chart.getCTChart().getPlotArea().getBarChartArray(0);
+        assertThat(bars.getSerList())
+                .extracting(s -> s.getTx().getStrRef().getStrCache().getPtArray(0).getV())
+                .containsExactly("Kestrel Certificates", "Pipit and Wren", "Whimbrel Exchange");
+        assertThat(bars.getSerArray(0).getVal().getNumRef().getF())
+                .isEqualTo("'Expected money'!$B$4");
+        assertThat(bars.getSerArray(0).getVal().getNumRef().getNumCache().getPtArray(0).getV())
+                .isEqualTo(
+                        Double.toString(
+                                Workbooks.cell(sheet, "Total", "Kestrel Certificates")
+                                        .getNumericCellValue()));
+    }
+
+    @Test
+    void withoutALedgerTheSheetSaysSoInOneLine() {
+        XSSFSheet sheet =
+                Workbooks.open(SummaryWorkbook.of(BatchViews.week()))
+                        .getSheet("Received and overdue");
+        assertThat(sheet.getRow(1).getCell(0).getStringCellValue())
+                .isEqualTo(
+                        "Nothing is known here yet: no ledger of earlier claims went into this run.");
+        assertThat(number(sheet, "Total", "Still open")).isEqualTo("0");
+    }
+
+    @Test
+    void whatTheLedgerKnowsIsOverdueByTheDay() {
+        BatchView v = BatchViews.week();
+        BatchView view =
+                new BatchView(
+                        v.info(),
+                        v.firm(),
+                        v.cases(),
+                        v.findings(),
+                        v.rules(),
+                        List.of(
+                                receivable("A", "500.00", LocalDate.of(2026, 11, 5), "120.00"),
+                                receivable("B", "500.00", LocalDate.of(2026, 11, 5), "500.00"),
+                                receivable("C", "500.00", LocalDate.of(2026, 12, 5), "0.00")));
+        XSSFSheet sheet = Workbooks.open(SummaryWorkbook.of(view)).getSheet("Received and overdue");
+        assertThat(number(sheet, "A", "Days overdue")).isEqualTo("20");
+        assertThat(number(sheet, "B", "Days overdue")).isEqualTo("0");
+        assertThat(number(sheet, "C", "Days overdue")).isEqualTo("0");
+        assertThat(number(sheet, "Total", "Still open")).isEqualTo("880");
+        assertThat(number(sheet, "A", "Days to closing")).isEqualTo("310");
+    }
+
+    private static Receivable receivable(
+            String job, String expected, LocalDate due, String received) {
+        return new Receivable(
+                job,
+                SchemeName.STC,
+                "Kestrel Certificates",
+                14,
+                Money.of(expected),
+                due,
+                Money.of(received),
+                "sent",
+                Optional.of(LocalDate.of(2027, 10, 1)));
+    }
+
+    @Test
+    void theTotalOfGstIsReconciledBothWays() {
+        Sheet gst =
+                Workbooks.open(
+                                SummaryWorkbook.of(
+                                        BatchViews.of(
+                                                true,
+                                                List.of(
+                                                        new Jobs("SB-1", "Fern", "Ballan")
+                                                                .price("12.37", "0.00")
+                                                                .caseFile(),
+                                                        new Jobs("SB-2", "Moss", "Ballan")
+                                                                .price("12.37", "0.00")
+                                                                .caseFile(),
+                                                        new Jobs("SB-3", "Reed", "Ballan")
+                                                                .price("12.37", "0.00")
+                                                                .caseFile()))))
+                        .getSheet("GST");
+        int total = 6;
+        int column = 6;
+        assertThat(gst.getRow(total).getCell(column).getNumericCellValue()).isEqualTo(3.36);
+        assertThat(gst.getRow(total + 1).getCell(1).getStringCellValue())
+                .isEqualTo("Worked out on the total");
+        assertThat(gst.getRow(total + 1).getCell(column).getNumericCellValue()).isEqualTo(3.37);
+        assertThat(gst.getRow(total + 2).getCell(column).getNumericCellValue()).isEqualTo(-0.01);
+        assertThat(gst.getRow(total + 3).getCell(3).getNumericCellValue()).isZero();
     }
 
     private static String number(Sheet sheet, String row, String heading) {
