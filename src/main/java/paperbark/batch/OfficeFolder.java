@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -12,6 +13,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
+import paperbark.ledger.Ledger;
 import paperbark.output.paper.Guide;
 
 /**
@@ -30,6 +33,7 @@ public final class OfficeFolder {
     private static final String MARK = TABLES + "SAMPLE-TABLES.txt";
     private static final String SAMPLE_REGISTER = "sample-register.xlsx";
     private static final String GUIDE = "guide.pdf";
+    private static final String LEDGER = "paperbark.db";
 
     private final Path folder;
     private final List<String> made = new ArrayList<>();
@@ -61,17 +65,19 @@ public final class OfficeFolder {
      *
      * @param folder a folder that may exist
      * @param today the day printed on the guide
+     * @param at moment of making the ledger, for people only
      * @param version of the program
      * @throws IOException when a file or folder cannot be written; a second run completes it
      */
-    public static Result setUp(Path folder, LocalDate today, String version) throws IOException {
+    public static Result setUp(Path folder, LocalDate today, Instant at, String version)
+            throws IOException {
         OfficeFolder office = new OfficeFolder(folder);
         office.folders();
         office.templates();
         SortedMap<String, byte[]> samples = Shipped.below(Shipped.SAMPLES);
         office.tables(samples);
         office.file(SAMPLE_REGISTER, samples.get(Shipped.REGISTER));
-        // The ledger, paperbark.db, is made here, after the tables and before the guide.
+        office.ledger(at);
         office.guide(today, version);
         return new Result(office.made, office.kept, office.leftOut);
     }
@@ -88,8 +94,8 @@ public final class OfficeFolder {
 
     private void templates() throws IOException {
         for (Map.Entry<String, byte[]> file : Shipped.below(Shipped.TEMPLATES).entrySet()) {
-            // The index page is not the firm's: a changed copy would have no effect.
-            if (!file.getKey().startsWith("index.")) {
+            // The pages are not the firm's: a changed copy would have no effect.
+            if (!file.getKey().matches("(index\\.|status).*")) {
                 file("templates/" + file.getKey(), file.getValue());
             }
         }
@@ -114,6 +120,23 @@ public final class OfficeFolder {
                 file(table.getKey(), table.getValue());
             }
         }
+    }
+
+    /** A ledger is only ever made where no batch was published: a lost one must be brought back. */
+    private void ledger(Instant at) throws IOException {
+        Path file = folder.resolve(LEDGER);
+        if (Files.exists(file)) {
+            kept.add(LEDGER);
+            return;
+        }
+        try (Stream<Path> batches = Files.list(folder.resolve("packs"))) {
+            if (batches.anyMatch(b -> Files.exists(b.resolve("manifest.json")))) {
+                leftOut.add(LEDGER);
+                return;
+            }
+        }
+        Ledger.create(file, at);
+        made.add(LEDGER);
     }
 
     private void guide(LocalDate today, String version) throws IOException {

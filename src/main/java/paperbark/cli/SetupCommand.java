@@ -37,7 +37,11 @@ final class SetupCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Path office = world.directory().resolve(folder).normalize();
         OfficeFolder.Result result =
-                OfficeFolder.setUp(office, LocalDate.now(world.clock()), Version.text());
+                OfficeFolder.setUp(
+                        office,
+                        LocalDate.now(world.clock()),
+                        world.clock().instant(),
+                        Version.text());
         tell("Made:       ", result.made());
         tell("Kept as is: ", result.kept());
         if (!result.leftOut().isEmpty()) {

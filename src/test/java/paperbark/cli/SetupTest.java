@@ -54,13 +54,17 @@ class SetupTest {
             assertThat(directory.resolve("office").resolve(name)).isDirectory();
         }
         Map<String, String> expected = below(Path.of("templates"), "templates/");
-        expected.keySet().removeIf(name -> name.startsWith("templates/index."));
+        expected.keySet().removeIf(name -> name.matches("templates/(index\\.|status).*"));
         expected.putAll(below(Path.of("input-samples/tables"), "tables/"));
         Map<String, String> contents = contents();
         assertThat(contents).containsAllEntriesOf(expected);
         contents.keySet().removeAll(expected.keySet());
         assertThat(contents)
-                .containsOnlyKeys("guide.pdf", "sample-register.xlsx", "tables/SAMPLE-TABLES.txt");
+                .containsOnlyKeys(
+                        "guide.pdf",
+                        "paperbark.db",
+                        "sample-register.xlsx",
+                        "tables/SAMPLE-TABLES.txt");
         assertThat(run.out())
                 .contains(
                         "guide.pdf",
