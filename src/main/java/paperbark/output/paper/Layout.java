@@ -4,15 +4,19 @@ import com.openhtmltopdf.extend.FSCacheEx;
 import com.openhtmltopdf.extend.FSCacheValue;
 import com.openhtmltopdf.extend.impl.FSDefaultCacheStore;
 import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
+import com.openhtmltopdf.pdfboxout.PdfBoxAccessibilityHelper;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.CacheStore;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
+import com.openhtmltopdf.render.Box;
 import com.openhtmltopdf.render.PageBox;
 import com.openhtmltopdf.util.XRLog;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
+import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.w3c.dom.Document;
 import paperbark.output.PrintableText;
@@ -34,27 +38,19 @@ final class Layout {
     private Layout() {}
 
     /**
-     * Draws the pages.
+     * Draws the pages, tagged for readers who cannot see them.
      *
      * @param document where the pages go
      * @param markup what to lay out
      * @param papers how many papers the markup holds
      * @param gate decides about every address that the markup names
-     * @return the first page of each paper, from 0, in order
      * @throws IllegalStateException when there are more pages than any papers have
      */
-    static List<Integer> draw(PDDocument document, Document markup, int papers, ResourceGate gate)
+    static Drawn draw(PDDocument document, Document markup, int papers, ResourceGate gate)
             throws IOException {
-        PdfRendererBuilder builder = new PdfRendererBuilder();
-        builder.usePDDocument(document);
-        builder.useFastMode();
-        builder.toStream(OutputStream.nullOutputStream());
-        builder.withProducer("Paperbark");
-        builder.useReplacementText(String.valueOf(PrintableText.SUBSTITUTE));
-        builder.useCacheStore(CacheStore.PDF_FONT_METRICS, METRICS);
-        builder.useExternalResourceAccessControl(
-                gate, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
-        Fonts.register(builder, document);
+        PaperNumbers numbers = new PaperNumbers();
+        PdfRendererBuilder builder = builder(document, gate);
+        builder.useObjectDrawerFactory(numbers);
         builder.withW3cDocument(markup, gate.base());
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
@@ -62,17 +58,47 @@ final class Layout {
         if (renderer.getRootBox().getLayer().getPages().size() > papers * MOST_PAGES) {
             throw new IllegalStateException("more pages than any paper has");
         }
+        List<Extent> extents = extents(renderer, papers);
+        numbers.of(extents);
         renderer.createPDFKeepOpen();
-        return firstPages(renderer, papers);
+        return new Drawn(
+                extents,
+                id ->
+                        Optional.ofNullable(
+                                PdfBoxAccessibilityHelper.getStructualElementForBox(
+                                        renderer.getSharedContext().getBoxById(id))));
     }
 
-    private static List<Integer> firstPages(PdfBoxRenderer renderer, int papers) {
+    private static PdfRendererBuilder builder(PDDocument document, ResourceGate gate) {
+        PdfRendererBuilder builder = new PdfRendererBuilder();
+        builder.usePDDocument(document);
+        builder.useFastMode();
+        builder.usePdfUaAccessibility(true);
+        builder.usePdfAConformance(PdfAConformance.PDFA_2_A);
+        builder.toStream(OutputStream.nullOutputStream());
+        builder.withProducer("Paperbark");
+        builder.useReplacementText(String.valueOf(PrintableText.SUBSTITUTE));
+        builder.useCacheStore(CacheStore.PDF_FONT_METRICS, METRICS);
+        builder.useExternalResourceAccessControl(
+                gate, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
+        Fonts.register(builder, document);
+        return builder;
+    }
+
+    private static List<Extent> extents(PdfBoxRenderer renderer, int papers) {
         List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
-        return IntStream.range(0, papers)
-                .map(i -> renderer.getSharedContext().getBoxById(PackDocument.LEAF + i).getAbsY())
-                .map(y -> pageAt(pages, y))
-                .boxed()
-                .toList();
+        List<Extent> extents = new ArrayList<>();
+        int end = pages.size();
+        for (int i = papers - 1; i >= 0; i--) {
+            Box leaf = renderer.getSharedContext().getBoxById(PackDocument.LEAF + i);
+            Box mark = renderer.getSharedContext().getBoxById(PackDocument.MARK + i);
+            int first = pageAt(pages, mark.getAbsY());
+            int last = pageAt(pages, leaf.getAbsY() + leaf.getHeight() - 1);
+            boolean blankBack = i < papers - 1 && last < end - 1;
+            extents.add(0, new Extent(first, end - first - (blankBack ? 1 : 0)));
+            end = first;
+        }
+        return extents;
     }
 
     private static int pageAt(List<PageBox> pages, int y) {

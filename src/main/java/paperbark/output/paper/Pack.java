@@ -38,8 +38,8 @@ public record Pack(CaseFile caseFile, byte[] pdf, List<PaperPages> papers, List<
         return caseFile.packed(findings, held);
     }
 
-    /** How many pages it has. */
+    /** How many pages it has, with the blank backs between the papers. */
     public int pageCount() {
-        return papers.stream().mapToInt(PaperPages::pageCount).sum();
+        return papers.stream().mapToInt(PaperPages::lastPage).max().orElse(0);
     }
 }

@@ -37,7 +37,7 @@ public final class PrintRun {
                 run.addPage(new PDPage(PDRectangle.A4));
             } else {
                 run.getDocumentCatalog().setDocumentOutline(outline);
-                Imprint.of(packs.get(0).caseFile(), "Print run").stamp(run);
+                Imprint.of(packs.get(0).caseFile(), "Print run", Claims.BOTH).stamp(run);
             }
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             run.save(out);
