@@ -1,19 +1,25 @@
 package paperbark.batch;
 
+import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
-import java.nio.ByteBuffer;
+import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.apache.commons.codec.binary.Hex;
+import org.apache.commons.codec.digest.DigestUtils;
 
 /**
  * A folder under a hidden name that becomes visible, whole, by one rename on the same file system.
@@ -40,20 +46,42 @@ final class Staging implements AutoCloseable {
         return new Staging(target, hidden);
     }
 
-    /** Writes one file, forced to the disk, readable by its owner only. */
-    synchronized void write(String name, byte[] content) throws IOException {
+    /** What a file is to hold. */
+    @FunctionalInterface
+    interface Content {
+        /** Writes it. */
+        void to(OutputStream out) throws IOException;
+    }
+
+    /**
+     * Writes one file, forced to the disk, readable by its owner only. May be called by several
+     * threads.
+     *
+     * @return where it lies until the folder is published
+     */
+    Path write(String name, byte[] content) throws IOException {
+        return write(name, out -> out.write(content));
+    }
+
+    /** The same for content that is never in memory as a whole. */
+    Path write(String name, Content content) throws IOException {
         Path file = hidden.resolve(name).normalize();
         if (!file.startsWith(hidden)) {
             throw new IllegalArgumentException("outside the batch folder: " + name);
         }
         Files.createDirectories(file.getParent());
-        writeForced(file, content);
-        written.put(name, new Written(content.length, Hashes.sha256(content)));
+        String sha256 = writeForced(file, content);
+        synchronized (written) {
+            written.put(name, new Written(Files.size(file), sha256));
+        }
+        return file;
     }
 
     /** The files written so far by name. */
-    synchronized Map<String, Written> written() {
-        return Map.copyOf(written);
+    Map<String, Written> written() {
+        synchronized (written) {
+            return Map.copyOf(written);
+        }
     }
 
     /** Makes the folder visible. */
@@ -79,7 +107,7 @@ final class Staging implements AutoCloseable {
         Files.createDirectories(parent);
         Path hidden = Files.createTempFile(parent, "." + file.getFileName() + "-", ".part");
         try {
-            writeForced(hidden, content);
+            writeForced(hidden, out -> out.write(content));
             Files.move(
                     hidden,
                     file,
@@ -91,22 +119,26 @@ final class Staging implements AutoCloseable {
         }
     }
 
-    private static void writeForced(Path file, byte[] content) throws IOException {
+    private static String writeForced(Path file, Content content) throws IOException {
+        MessageDigest digest = DigestUtils.getSha256Digest();
         try (FileChannel channel =
-                FileChannel.open(
-                        file,
-                        StandardOpenOption.CREATE,
-                        StandardOpenOption.WRITE,
-                        StandardOpenOption.TRUNCATE_EXISTING)) {
-            ByteBuffer buffer = ByteBuffer.wrap(content);
-            while (buffer.hasRemaining()) {
-                channel.write(buffer);
-            }
+                        FileChannel.open(
+                                file,
+                                StandardOpenOption.CREATE,
+                                StandardOpenOption.WRITE,
+                                StandardOpenOption.TRUNCATE_EXISTING);
+                OutputStream out =
+                        new BufferedOutputStream(
+                                new DigestOutputStream(
+                                        Channels.newOutputStream(channel), digest))) {
+            content.to(out);
+            out.flush();
             channel.force(true);
         }
         if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
             Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
         }
+        return Hex.encodeHexString(digest.digest());
     }
 
     private static void force(Path folder) throws IOException {

@@ -8,9 +8,9 @@ import java.util.List;
  * @param accessible PDF/UA-1 (ISO 14289-1): it can be read aloud
  * @param archivable PDF/A-2a (ISO 19005-2): it will look the same in many years
  */
-record Claims(boolean accessible, boolean archivable) {
+public record Claims(boolean accessible, boolean archivable) {
     /** What our own papers keep. */
-    static final Claims BOTH = new Claims(true, true);
+    public static final Claims BOTH = new Claims(true, true);
 
     /** What a document made of parts with these claims keeps. */
     static Claims ofAll(List<Claims> parts) {

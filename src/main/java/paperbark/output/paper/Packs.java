@@ -108,17 +108,17 @@ public final class Packs {
                             document, PackDocument.of(papers, title, style), papers.size(), gate);
             BlankBacks.clear(document, drawn.papers());
             List<PaperPages> pages = pages(papers, drawn.papers());
-            inserts.fill(document, pages, papers);
+            Claims claims = inserts.fill(document, pages, papers, drawn);
             Links.describe(document, pages);
             List<PaperPages> marked =
                     pages.stream().filter(p -> inserts.isMarked(p.kind())).toList();
             mark(document, caseFile.job().reference(), marked);
-            Imprint.of(caseFile, title, Claims.BOTH).stamp(document);
+            Imprint.of(caseFile, title, claims).stamp(document);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             document.save(out);
             List<Finding> findings = new ArrayList<>(before);
             gate.refused().forEach(uri -> findings.add(refused(uri, caseFile)));
-            return new Pack(caseFile, out.toByteArray(), pages, Finding.inOrder(findings));
+            return new Pack(caseFile, out.toByteArray(), pages, claims, Finding.inOrder(findings));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -20,8 +20,8 @@ import org.w3c.dom.Element;
  */
 final class PaperNumbers implements FSObjectDrawerFactory, FSObjectDrawer {
     private static final String TYPE = "page-of-paper";
-    private static final float DOTS_A_POINT = 20;
-    private static final float SIZE_IN_POINTS = 8.5f;
+    // 8.5 points in pixels of 1/96 inch.
+    private static final float SIZE_IN_PIXELS = 8.5f * 96 / 72;
 
     private List<Extent> papers = List.of();
 
@@ -55,7 +55,7 @@ final class PaperNumbers implements FSObjectDrawerFactory, FSObjectDrawer {
                 .findFirst()
                 .ifPresent(
                         p -> {
-                            device.setFont(font(context));
+                            device.setFont(font(context, dotsPerPixel));
                             device.setColor(FSRGBColor.BLACK);
                             context.getTextRenderer()
                                     .drawString(
@@ -68,10 +68,10 @@ final class PaperNumbers implements FSObjectDrawerFactory, FSObjectDrawer {
         return Map.of();
     }
 
-    private static FSFont font(RenderingContext context) {
+    private static FSFont font(RenderingContext context, int dotsPerPixel) {
         FontSpecification font = new FontSpecification();
         font.families = new String[] {Fonts.FAMILY};
-        font.size = SIZE_IN_POINTS * DOTS_A_POINT;
+        font.size = SIZE_IN_PIXELS * dotsPerPixel;
         font.fontWeight = IdentValue.NORMAL;
         font.fontStyle = IdentValue.NORMAL;
         font.variant = IdentValue.NORMAL;

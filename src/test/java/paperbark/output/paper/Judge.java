@@ -2,8 +2,11 @@ package paperbark.output.paper;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Set;
 import java.util.TreeSet;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
 import org.verapdf.core.EncryptedPdfException;
 import org.verapdf.core.ModelParsingException;
 import org.verapdf.core.ValidationException;
@@ -39,6 +42,15 @@ public final class Judge {
      */
     public static Set<String> archivable(byte[] pdf) {
         return broken(pdf, PDFAFlavour.PDFA_2_A);
+    }
+
+    /** What a document says of itself in its metadata packet. */
+    public static String packet(byte[] pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            return new String(
+                    document.getDocumentCatalog().getMetadata().toByteArray(),
+                    StandardCharsets.UTF_8);
+        }
     }
 
     private static Set<String> broken(byte[] pdf, PDFAFlavour flavour) {
