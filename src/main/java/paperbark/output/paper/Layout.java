@@ -60,13 +60,29 @@ final class Layout {
         }
         List<Extent> extents = extents(renderer, papers);
         numbers.of(extents);
-        renderer.createPDFKeepOpen();
+        paint(renderer);
         return new Drawn(
                 extents,
                 id ->
                         Optional.ofNullable(
                                 PdfBoxAccessibilityHelper.getStructualElementForBox(
                                         renderer.getSharedContext().getBoxById(id))));
+    }
+
+    /**
+     * Paints the pages. The library looks for XML services in all jars each time, for metadata that
+     * {@link Imprint} replaces anyway; without the program's own class loader it finds the ones of
+     * the JDK at once.
+     */
+    private static void paint(PdfBoxRenderer renderer) throws IOException {
+        Thread thread = Thread.currentThread();
+        ClassLoader own = thread.getContextClassLoader();
+        thread.setContextClassLoader(ClassLoader.getPlatformClassLoader());
+        try {
+            renderer.createPDFKeepOpen();
+        } finally {
+            thread.setContextClassLoader(own);
+        }
     }
 
     private static PdfRendererBuilder builder(PDDocument document, ResourceGate gate) {

@@ -114,6 +114,7 @@ public final class Packs {
                     pages.stream().filter(p -> inserts.isMarked(p.kind())).toList();
             mark(document, caseFile.job().reference(), marked);
             Imprint.of(caseFile, title, claims).stamp(document);
+            SmallObjects.writeInPlace(document);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             document.save(out);
             List<Finding> findings = new ArrayList<>(before);
