@@ -9,7 +9,7 @@ import java.util.List;
  */
 public final class PrintRunFiles {
     /** How many packs one file holds at most. */
-    public static final int MOST_PACKS = 200;
+    public static final int MOST_PACKS = 100;
 
     private PrintRunFiles() {}
 
