@@ -4,6 +4,7 @@ import java.util.List;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
+import org.w3c.dom.NodeList;
 
 /**
  * Puts the papers of a job into one XHTML document, each beginning on the front of a sheet, with a
@@ -45,7 +46,19 @@ final class PackDocument {
             mark.setAttribute("style", "height: 0.1mm");
             append(paper.content(), leaf);
         }
+        describePictures(document);
         return document;
+    }
+
+    /** A picture whose template says nothing of it is at least announced as one. */
+    private static void describePictures(Document document) {
+        NodeList pictures = document.getElementsByTagName("img");
+        for (int i = 0; i < pictures.getLength(); i++) {
+            Element picture = (Element) pictures.item(i);
+            if (picture.getAttribute("alt").isBlank()) {
+                picture.setAttribute("alt", "Picture");
+            }
+        }
     }
 
     private static Element child(Document document, Node parent, String name) {
