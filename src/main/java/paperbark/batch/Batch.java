@@ -8,7 +8,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import paperbark.entitlement.Entitlements;
 import paperbark.entitlement.KeepUntil;
 import paperbark.entitlement.RulesInUse;
@@ -17,12 +16,14 @@ import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
 import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.job.Visit;
 import paperbark.output.BatchInfo;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
+import paperbark.output.PrintRunFiles;
 import paperbark.output.Receivable;
 import paperbark.output.index.IndexPage;
-import paperbark.output.paper.Pack;
+import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.PrintRun;
 import paperbark.output.workbook.CsvSheets;
 import paperbark.output.workbook.SummaryWorkbook;
@@ -76,10 +77,10 @@ public final class Batch {
         List<CaseFile> cases = cases(inputs, info, request);
         try (Staging staging = Staging.of(folder.path())) {
             Packing packing = new Packing(request.templates(), progress, cores());
-            List<Pack> packs = packing.make(cases, staging);
-            cases = packs.stream().map(Pack::packedCase).toList();
+            List<FiledPack> packs = packing.make(cases, staging);
+            cases = packs.stream().map(FiledPack::caseFile).toList();
             BatchView view = view(inputs, info, cases, packing.findings(), books.receivables());
-            staging.write("print-run.pdf", PrintRun.of(inRouteOrder(cases, packs)));
+            writePrintRun(inRouteOrder(packs), staging);
             staging.write("index.html", IndexPage.of(view).getBytes(StandardCharsets.UTF_8));
             staging.write("summary.xlsx", SummaryWorkbook.of(view));
             if (request.csv()) {
@@ -154,6 +155,14 @@ public final class Batch {
         }
     }
 
+    private static void writePrintRun(List<FiledPack> packs, Staging staging) throws IOException {
+        List<String> names = PrintRunFiles.names(packs.size());
+        for (int i = 0; i < names.size(); i++) {
+            List<FiledPack> part = PrintRunFiles.part(packs, i);
+            staging.write(names.get(i), out -> PrintRun.write(part, out));
+        }
+    }
+
     /** A row that yields no job at all, such as one without a number, is held too. */
     private static Ending ending(Counts counts, BatchView view) {
         boolean lost = view.findings().stream().anyMatch(f -> f.stops() && f.job().isEmpty());
@@ -209,15 +218,16 @@ public final class Batch {
      * Crew, then day, then place in the day's route, then job; packs without a crew or place come
      * last.
      */
-    private static List<Pack> inRouteOrder(List<CaseFile> cases, List<Pack> packs) {
-        Comparator<Integer> route =
-                Comparator.comparing(
-                                (Integer i) -> cases.get(i).job().visit().crew().orElse("\uffff"))
-                        .thenComparing(i -> cases.get(i).job().visit().on().orElse(LocalDate.MAX))
-                        .thenComparing(
-                                i -> cases.get(i).job().visit().order().orElse(Integer.MAX_VALUE))
-                        .thenComparing(i -> cases.get(i).job().reference());
-        return IntStream.range(0, packs.size()).boxed().sorted(route).map(packs::get).toList();
+    private static List<FiledPack> inRouteOrder(List<FiledPack> packs) {
+        Comparator<Visit> route =
+                Comparator.comparing((Visit v) -> v.crew().orElse("\uffff"))
+                        .thenComparing(v -> v.on().orElse(LocalDate.MAX))
+                        .thenComparing(v -> v.order().orElse(Integer.MAX_VALUE));
+        return packs.stream()
+                .sorted(
+                        Comparator.comparing((FiledPack p) -> p.caseFile().job().visit(), route)
+                                .thenComparing(p -> p.caseFile().job().reference()))
+                .toList();
     }
 
     private static String baseName(Path register) {

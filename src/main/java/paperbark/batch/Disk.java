@@ -1,38 +1,64 @@
 package paperbark.batch;
 
+import java.io.BufferedOutputStream;
 import java.io.IOException;
-import java.nio.ByteBuffer;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
+import org.apache.commons.codec.binary.Hex;
+import org.apache.commons.codec.digest.DigestUtils;
 
 /** Files that are on the disk, and not only in memory, once a call returns. */
 public final class Disk {
     private Disk() {}
 
+    /** What a file is to hold. */
+    @FunctionalInterface
+    public interface Content {
+        /** Writes it. */
+        void to(OutputStream out) throws IOException;
+    }
+
     /** Writes a file, forced to the disk, readable by its owner only. */
     public static void write(Path file, byte[] content) throws IOException {
+        write(file, out -> out.write(content));
+    }
+
+    /**
+     * The same for content that is never in memory as a whole.
+     *
+     * @return its SHA-256 in hexadecimal
+     */
+    public static String write(Path file, Content content) throws IOException {
+        MessageDigest digest = DigestUtils.getSha256Digest();
         try (FileChannel channel =
-                FileChannel.open(
-                        file,
-                        StandardOpenOption.CREATE,
-                        StandardOpenOption.WRITE,
-                        StandardOpenOption.TRUNCATE_EXISTING)) {
-            ByteBuffer buffer = ByteBuffer.wrap(content);
-            while (buffer.hasRemaining()) {
-                channel.write(buffer);
-            }
+                        FileChannel.open(
+                                file,
+                                StandardOpenOption.CREATE,
+                                StandardOpenOption.WRITE,
+                                StandardOpenOption.TRUNCATE_EXISTING);
+                OutputStream out =
+                        new BufferedOutputStream(
+                                new DigestOutputStream(
+                                        Channels.newOutputStream(channel), digest))) {
+            content.to(out);
+            out.flush();
             channel.force(true);
         }
         if (isPosix(file)) {
             Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
         }
+        return Hex.encodeHexString(digest.digest());
     }
 
     /** Writes a file so that it appears whole or not at all, in place of an older one. */

@@ -15,6 +15,7 @@ import java.util.concurrent.Future;
 import paperbark.finding.Finding;
 import paperbark.output.CaseFile;
 import paperbark.output.form.Forms;
+import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.Pack;
 import paperbark.output.paper.Packs;
 
@@ -32,17 +33,15 @@ final class Packing {
         this.workers = workers;
     }
 
-    /** The packs in the order of the cases. */
-    List<Pack> make(List<CaseFile> cases, Staging staging) throws IOException {
+    /** The packs in the order of the cases. Each goes to its file as soon as it is made. */
+    List<FiledPack> make(List<CaseFile> cases, Staging staging) throws IOException {
         ExecutorService pool = Executors.newFixedThreadPool(workers);
         try {
-            List<Future<Pack>> running =
-                    cases.stream().map(file -> pool.submit(() -> pack(file))).toList();
-            List<Pack> done = new ArrayList<>();
-            for (int i = 0; i < running.size(); i++) {
-                Pack pack = running.get(i).get();
-                staging.write("packs/" + cases.get(i).packFile(), pack.pdf());
-                done.add(pack);
+            List<Future<FiledPack>> running =
+                    cases.stream().map(file -> pool.submit(() -> pack(file, staging))).toList();
+            List<FiledPack> done = new ArrayList<>();
+            for (Future<FiledPack> pack : running) {
+                done.add(pack.get());
                 progress.at("packs", done.size(), cases.size());
             }
             return done;
@@ -63,9 +62,10 @@ final class Packing {
     }
 
     /** The buyers' forms go first, so that the cover can list what was noticed about them. */
-    private Pack pack(CaseFile file) {
+    private FiledPack pack(CaseFile file, Staging staging) throws IOException {
         Forms.Filled filled = forms.fill(file);
-        return packs.make(filled.caseFile(), filled.papers());
+        Pack pack = packs.make(filled.caseFile(), filled.papers());
+        return pack.filed(staging.write("packs/" + file.packFile(), pack.pdf()));
     }
 
     /** What was noticed about the template folder as a whole. */

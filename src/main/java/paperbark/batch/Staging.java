@@ -34,21 +34,36 @@ final class Staging implements AutoCloseable {
         return new Staging(target, hidden);
     }
 
-    /** Writes one file, forced to the disk, readable by its owner only. */
-    synchronized void write(String name, byte[] content) throws IOException {
+    /**
+     * Writes one file, forced to the disk, readable by its owner only. May be called by several
+     * threads.
+     *
+     * @return where it lies until the folder is published
+     */
+    Path write(String name, byte[] content) throws IOException {
+        return write(name, out -> out.write(content));
+    }
+
+    /** The same for content that is never in memory as a whole. */
+    Path write(String name, Disk.Content content) throws IOException {
         Path file = hidden.resolve(name).normalize();
         if (!file.startsWith(hidden)) {
             throw new IllegalArgumentException("outside the batch folder: " + name);
         }
         Files.createDirectories(file.getParent());
-        Disk.write(file, content);
+        String sha256 = Disk.write(file, content);
         FaultPoint.PAPER.reach();
-        written.put(name, new Written(content.length, Hashes.sha256(content)));
+        synchronized (written) {
+            written.put(name, new Written(Files.size(file), sha256));
+        }
+        return file;
     }
 
     /** The files written so far by name. */
-    synchronized Map<String, Written> written() {
-        return Map.copyOf(written);
+    Map<String, Written> written() {
+        synchronized (written) {
+            return Map.copyOf(written);
+        }
     }
 
     /** The folder as it lies hidden; it becomes {@code target}. */

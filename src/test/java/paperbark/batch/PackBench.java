@@ -17,7 +17,9 @@ import java.util.Optional;
 import javax.imageio.ImageIO;
 import paperbark.output.BatchInfo;
 import paperbark.output.CaseFile;
-import paperbark.output.paper.Pack;
+import paperbark.output.PrintRunFiles;
+import paperbark.output.paper.FiledPack;
+import paperbark.output.paper.PaperPages;
 import paperbark.output.paper.PrintRun;
 
 /**
@@ -67,13 +69,17 @@ public final class PackBench {
         resetPeaks();
         try (Staging staging = Staging.of(folder.resolve("batch"))) {
             long start = System.nanoTime();
-            List<Pack> packs =
+            List<FiledPack> packs =
                     new Packing(templates, (what, done, of) -> {}, workers)
                             .make(named(many), staging);
             long packed = System.nanoTime();
-            int bytes = PrintRun.of(packs).length;
+            long bytes = printed(packs, staging);
             long merged = System.nanoTime();
-            int pages = packs.stream().mapToInt(Pack::pageCount).sum();
+            int pages =
+                    packs.stream()
+                            .flatMap(p -> p.papers().stream())
+                            .mapToInt(PaperPages::pageCount)
+                            .sum();
             OUT.printf(
                     "%-10s %4d packs, %5d pages: %6.1f pages a second; print run of %5.1f MB in %4.1f s; peak heap %4d MB%n",
                     name,
@@ -85,6 +91,16 @@ public final class PackBench {
                     peakMegabytes());
         }
         Files.delete(folder);
+    }
+
+    private static long printed(List<FiledPack> packs, Staging staging) throws IOException {
+        List<String> names = PrintRunFiles.names(packs.size());
+        long bytes = 0;
+        for (int i = 0; i < names.size(); i++) {
+            List<FiledPack> part = PrintRunFiles.part(packs, i);
+            bytes += Files.size(staging.write(names.get(i), out -> PrintRun.write(part, out)));
+        }
+        return bytes;
     }
 
     private static List<CaseFile> named(List<CaseFile> many) {

@@ -19,6 +19,7 @@ import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Deadline;
 import paperbark.output.Paper;
+import paperbark.output.PrintRunFiles;
 import paperbark.output.ToDo;
 import paperbark.output.index.IndexView.Closing;
 import paperbark.output.index.IndexView.Figure;
@@ -59,6 +60,7 @@ final class IndexReader {
                 view.info().register(),
                 Days.show(view.info().preparedOn()),
                 view.info().program(),
+                PrintRunFiles.names(view.cases().size()),
                 totals(),
                 GRAVEST_FIRST.stream().map(s -> count(s, view.findings())).toList(),
                 DeadlinesTable.due(view).stream()

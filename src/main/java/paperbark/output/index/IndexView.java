@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param register file name of the register
  * @param preparedOn day of the run
  * @param program version
+ * @param printRuns file names of the print run
  * @param totals counts and amounts at the top
  * @param severities findings by severity, the gravest first
  * @param closing the nearest closing dates
@@ -24,6 +25,7 @@ public record IndexView(
         String register,
         String preparedOn,
         String program,
+        List<String> printRuns,
         List<Figure> totals,
         List<SeverityCount> severities,
         List<Closing> closing,

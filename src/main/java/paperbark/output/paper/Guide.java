@@ -59,7 +59,8 @@ public final class Guide {
     }
 
     private static Imprint imprint(LocalDate today, String version) {
-        return new Imprint(TITLE, "Paperbark", new BatchInfo("guide", "", today, version));
+        return new Imprint(
+                TITLE, "Paperbark", new BatchInfo("guide", "", today, version), Claims.BOTH);
     }
 
     private static byte[] drawn(

@@ -1,13 +1,23 @@
 package paperbark.output.paper;
 
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Calendar;
 import java.util.GregorianCalendar;
+import java.util.List;
 import java.util.TimeZone;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDDocumentCatalog;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
+import org.apache.pdfbox.pdmodel.common.PDMetadata;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDMarkInfo;
+import org.apache.pdfbox.pdmodel.graphics.color.PDOutputIntent;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 import paperbark.output.BatchInfo;
 import paperbark.output.CaseFile;
@@ -19,28 +29,61 @@ import paperbark.output.CaseFile;
  * @param title of the document
  * @param author the firm
  * @param batch what the batch says of itself
+ * @param claims which standards it keeps
  */
-record Imprint(String title, String author, BatchInfo batch) {
-    static Imprint of(CaseFile caseFile, String title) {
-        return new Imprint(title, caseFile.firm().name(), caseFile.batch());
+record Imprint(String title, String author, BatchInfo batch, Claims claims) {
+    private static final String SRGB = "sRGB IEC61966-2.1";
+
+    // The colours of all papers are meant as those of an ordinary screen or printer.
+    private static final byte[] PROFILE = ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
+
+    static Imprint of(CaseFile caseFile, String title, Claims claims) {
+        return new Imprint(title, caseFile.firm().name(), caseFile.batch(), claims);
     }
 
-    /** Writes title, author, day, language and id into the document. */
-    void stamp(PDDocument document) {
+    /** Writes title, author, day, language, id, colours and claims into the document. */
+    void stamp(PDDocument document) throws IOException {
         PDDocumentInformation information = new PDDocumentInformation();
         information.setTitle(title);
         information.setAuthor(author);
-        information.setSubject("Batch " + batch.id());
-        information.setCreator("Paperbark " + batch.program());
-        information.setProducer("Paperbark " + batch.program());
+        information.setSubject(subject());
+        information.setCreator(program());
+        information.setProducer(program());
         information.setCreationDate(midnight(batch.preparedOn()));
         information.setModificationDate(midnight(batch.preparedOn()));
         document.setDocumentInformation(information);
         document.setDocumentId((long) (batch.id() + title).hashCode());
-        document.getDocumentCatalog().setLanguage("en-AU");
+        PDDocumentCatalog catalog = document.getDocumentCatalog();
+        catalog.setLanguage("en-AU");
         PDViewerPreferences preferences = new PDViewerPreferences(new COSDictionary());
         preferences.setDisplayDocTitle(true);
-        document.getDocumentCatalog().setViewerPreferences(preferences);
+        catalog.setViewerPreferences(preferences);
+        PDMarkInfo tagged = new PDMarkInfo();
+        tagged.setMarked(true);
+        catalog.setMarkInfo(tagged);
+        catalog.setOutputIntents(List.of(colours(document)));
+        PDMetadata metadata = new PDMetadata(document);
+        metadata.importXMPMetadata(
+                Xmp.of(title, author, subject(), program(), batch.preparedOn(), claims)
+                        .getBytes(StandardCharsets.UTF_8));
+        catalog.setMetadata(metadata);
+    }
+
+    private String subject() {
+        return "Batch " + batch.id();
+    }
+
+    private String program() {
+        return "Paperbark " + batch.program();
+    }
+
+    private static PDOutputIntent colours(PDDocument document) throws IOException {
+        PDOutputIntent intent = new PDOutputIntent(document, new ByteArrayInputStream(PROFILE));
+        intent.setInfo(SRGB);
+        intent.setOutputCondition(SRGB);
+        intent.setOutputConditionIdentifier(SRGB);
+        intent.setRegistryName("http://www.color.org");
+        return intent;
     }
 
     private static Calendar midnight(LocalDate day) {

@@ -1,6 +1,7 @@
 package paperbark.output.paper;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
@@ -9,6 +10,7 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.multipdf.PDFMergerUtility;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -56,6 +58,7 @@ final class Inserts {
         content.appendChild(all);
         for (int i = 0; i < pages.pageCount(); i++) {
             Element page = content.createElement("div");
+            page.setAttribute("id", idOf(paper.kind(), i));
             page.setAttribute(
                     "style", i == 0 ? "height: 1mm" : "height: 1mm; page-break-before: always");
             all.appendChild(page);
@@ -65,18 +68,49 @@ final class Inserts {
         return new PaperMarkup(paper, running, content, false);
     }
 
-    /** Puts the finished pages where they belong. */
-    void fill(PDDocument document, List<PaperPages> papers, List<PaperMarkup> markup)
+    private static String idOf(PaperKind kind, int page) {
+        return "page-" + kind.folder() + "-" + page;
+    }
+
+    /**
+     * Puts the finished pages where they belong, each as a figure that is told in words.
+     *
+     * @return what the pack may still claim
+     */
+    Claims fill(PDDocument document, List<PaperPages> papers, List<PaperMarkup> markup, Drawn drawn)
             throws IOException {
+        List<Claims> claims = new ArrayList<>();
         for (int i = 0; i < papers.size(); i++) {
             Optional<FinishedPaper> own = of(papers.get(i).kind());
             if (own.isPresent() && !markup.get(i).held()) {
-                replace(document, papers.get(i), own.get());
+                List<PDPage> pages = replace(document, papers.get(i), own.get());
+                claims.add(Fitness.of(pages));
+                claims.add(tag(document, papers.get(i), pages, drawn));
             }
+        }
+        return Claims.ofAll(claims);
+    }
+
+    private static Claims tag(
+            PDDocument document, PaperPages paper, List<PDPage> pages, Drawn drawn) {
+        try {
+            for (int i = 0; i < pages.size(); i++) {
+                String words =
+                        paper.kind().title()
+                                + " on a form that is not ours, page "
+                                + new Extent(0, pages.size()).words(i);
+                PDStructureElement place =
+                        drawn.elements().apply(idOf(paper.kind(), i)).orElseThrow();
+                new FormTags(document, pages.get(i)).put(place, words);
+            }
+            return Claims.BOTH;
+        } catch (IOException | RuntimeException e) {
+            // Content that cannot be read is printed as it is, and nothing is claimed of it.
+            return new Claims(false, false);
         }
     }
 
-    private static void replace(PDDocument document, PaperPages at, FinishedPaper paper)
+    private static List<PDPage> replace(PDDocument document, PaperPages at, FinishedPaper paper)
             throws IOException {
         if (at.pageCount() != paper.pageCount()) {
             throw new IllegalStateException("a place of the wrong size for " + paper.kind());
@@ -85,12 +119,15 @@ final class Inserts {
         try (PDDocument source = Loader.loadPDF(paper.pdf())) {
             new PDFMergerUtility().appendDocument(document, source);
         }
+        List<PDPage> pages = new ArrayList<>();
         for (int i = 0; i < paper.pageCount(); i++) {
             PDPage from = document.getPage(end);
             PDPage to = document.getPage(at.firstPage() - 1 + i);
             replace(from, to);
             document.removePage(end);
+            pages.add(to);
         }
+        return pages;
     }
 
     private static void replace(PDPage from, PDPage to) throws IOException {

@@ -4,15 +4,19 @@ import com.openhtmltopdf.extend.FSCacheEx;
 import com.openhtmltopdf.extend.FSCacheValue;
 import com.openhtmltopdf.extend.impl.FSDefaultCacheStore;
 import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
+import com.openhtmltopdf.pdfboxout.PdfBoxAccessibilityHelper;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.CacheStore;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
+import com.openhtmltopdf.render.Box;
 import com.openhtmltopdf.render.PageBox;
 import com.openhtmltopdf.util.XRLog;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
+import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.w3c.dom.Document;
 import paperbark.output.PrintableText;
@@ -34,20 +38,65 @@ final class Layout {
     private Layout() {}
 
     /**
-     * Draws the pages.
+     * Draws the pages, tagged for readers who cannot see them.
      *
      * @param document where the pages go
      * @param markup what to lay out
      * @param papers how many papers the markup holds
      * @param gate decides about every address that the markup names
-     * @return the first page of each paper, from 0, in order
      * @throws TooManyPages when a paper takes more pages than any has
      */
-    static List<Integer> draw(PDDocument document, Document markup, int papers, ResourceGate gate)
+    static Drawn draw(PDDocument document, Document markup, int papers, ResourceGate gate)
             throws IOException {
+        PaperNumbers numbers = new PaperNumbers();
+        PdfRendererBuilder builder = builder(document, gate);
+        builder.useObjectDrawerFactory(numbers);
+        builder.withW3cDocument(markup, gate.base());
+        // Not closed here: that would close the document, which the caller saves.
+        PdfBoxRenderer renderer = builder.buildPdfRenderer();
+        renderer.layout();
+        List<Extent> extents = extents(renderer, papers);
+        refuseExcess(extents);
+        numbers.of(extents);
+        paint(renderer);
+        return new Drawn(
+                extents,
+                id ->
+                        Optional.ofNullable(
+                                PdfBoxAccessibilityHelper.getStructualElementForBox(
+                                        renderer.getSharedContext().getBoxById(id))));
+    }
+
+    private static void refuseExcess(List<Extent> extents) {
+        for (Extent extent : extents) {
+            if (extent.count() > MOST_PAGES) {
+                throw new TooManyPages(extent.count(), MOST_PAGES);
+            }
+        }
+    }
+
+    /**
+     * Paints the pages. The library looks for XML services in all jars each time, for metadata that
+     * {@link Imprint} replaces anyway; without the program's own class loader it finds the ones of
+     * the JDK at once.
+     */
+    private static void paint(PdfBoxRenderer renderer) throws IOException {
+        Thread thread = Thread.currentThread();
+        ClassLoader own = thread.getContextClassLoader();
+        thread.setContextClassLoader(ClassLoader.getPlatformClassLoader());
+        try {
+            renderer.createPDFKeepOpen();
+        } finally {
+            thread.setContextClassLoader(own);
+        }
+    }
+
+    private static PdfRendererBuilder builder(PDDocument document, ResourceGate gate) {
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.usePDDocument(document);
         builder.useFastMode();
+        builder.usePdfUaAccessibility(true);
+        builder.usePdfAConformance(PdfAConformance.PDFA_2_A);
         builder.toStream(OutputStream.nullOutputStream());
         builder.withProducer("Paperbark");
         builder.useReplacementText(String.valueOf(PrintableText.SUBSTITUTE));
@@ -56,32 +105,23 @@ final class Layout {
                 gate, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
         gate.serve(builder);
         Fonts.register(builder, document);
-        builder.withW3cDocument(markup, gate.base());
-        // Not closed here: that would close the document, which the caller saves.
-        PdfBoxRenderer renderer = builder.buildPdfRenderer();
-        renderer.layout();
-        List<Integer> starts = firstPages(renderer, papers);
-        refuseExcess(starts, renderer.getRootBox().getLayer().getPages().size());
-        renderer.createPDFKeepOpen();
-        return starts;
+        return builder;
     }
 
-    private static void refuseExcess(List<Integer> starts, int pages) {
-        for (int i = 0; i < starts.size(); i++) {
-            int end = i + 1 < starts.size() ? starts.get(i + 1) : pages;
-            if (end - starts.get(i) > MOST_PAGES) {
-                throw new TooManyPages(end - starts.get(i), MOST_PAGES);
-            }
-        }
-    }
-
-    private static List<Integer> firstPages(PdfBoxRenderer renderer, int papers) {
+    private static List<Extent> extents(PdfBoxRenderer renderer, int papers) {
         List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
-        return IntStream.range(0, papers)
-                .map(i -> renderer.getSharedContext().getBoxById(PackDocument.LEAF + i).getAbsY())
-                .map(y -> pageAt(pages, y))
-                .boxed()
-                .toList();
+        List<Extent> extents = new ArrayList<>();
+        int end = pages.size();
+        for (int i = papers - 1; i >= 0; i--) {
+            Box leaf = renderer.getSharedContext().getBoxById(PackDocument.LEAF + i);
+            Box mark = renderer.getSharedContext().getBoxById(PackDocument.MARK + i);
+            int first = pageAt(pages, mark.getAbsY());
+            int last = pageAt(pages, leaf.getAbsY() + leaf.getHeight() - 1);
+            boolean blankBack = i < papers - 1 && last < end - 1;
+            extents.add(0, new Extent(first, end - first - (blankBack ? 1 : 0)));
+            end = first;
+        }
+        return extents;
     }
 
     private static int pageAt(List<PageBox> pages, int y) {

@@ -1,5 +1,6 @@
 package paperbark.output.paper;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -13,9 +14,15 @@ import paperbark.output.PaperKind;
  * @param caseFile the job
  * @param pdf the document; not to be changed
  * @param papers where each paper lies, in order
+ * @param claims which standards it says that it keeps
  * @param findings what went wrong while the papers were made
  */
-public record Pack(CaseFile caseFile, byte[] pdf, List<PaperPages> papers, List<Finding> findings) {
+public record Pack(
+        CaseFile caseFile,
+        byte[] pdf,
+        List<PaperPages> papers,
+        Claims claims,
+        List<Finding> findings) {
     /** Keeps the lists from being changed. */
     public Pack {
         papers = List.copyOf(papers);
@@ -38,8 +45,13 @@ public record Pack(CaseFile caseFile, byte[] pdf, List<PaperPages> papers, List<
         return caseFile.packed(findings, held);
     }
 
-    /** How many pages it has. */
+    /** The same pack once its document lies in a file. */
+    public FiledPack filed(Path file) {
+        return new FiledPack(packedCase(), file, papers, claims);
+    }
+
+    /** How many pages it has, with the blank backs between the papers. */
     public int pageCount() {
-        return papers.stream().mapToInt(PaperPages::pageCount).sum();
+        return papers.stream().mapToInt(PaperPages::lastPage).max().orElse(0);
     }
 }

@@ -4,15 +4,19 @@ import java.util.List;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
+import org.w3c.dom.NodeList;
 
 /**
- * Puts the papers of a job into one XHTML document, each beginning on a new page, with a bookmark
- * for each paper. One document a pack is laid out much faster than one a paper, and carries its
- * fonts once.
+ * Puts the papers of a job into one XHTML document, each beginning on the front of a sheet, with a
+ * bookmark for each paper. One document a pack is laid out much faster than one a paper, and
+ * carries its fonts once.
  */
 final class PackDocument {
-    /** The id of a paper's first element, followed by its place in the pack from 0. */
-    static final String LEAF = "leaf-";
+    /** The id of the element around a paper, followed by its place in the pack from 0. */
+    static final String LEAF = "paper-";
+
+    /** The id of a paper's first element, followed by its place; the links of the cover use it. */
+    static final String MARK = "leaf-";
 
     private PackDocument() {}
 
@@ -29,17 +33,32 @@ final class PackDocument {
             PaperMarkup paper = papers.get(i);
             Element bookmark = child(document, bookmarks, "bookmark");
             bookmark.setAttribute("name", paper.paper().title() + (paper.held() ? " (held)" : ""));
-            bookmark.setAttribute("href", "#" + LEAF + i);
+            bookmark.setAttribute("href", "#" + MARK + i);
             Element leaf = child(document, body, "div");
-            leaf.setAttribute("class", i == 0 ? "leaf first" : "leaf");
+            leaf.setAttribute("id", LEAF + i);
+            leaf.setAttribute("class", "leaf");
+            // On the front of a sheet, whatever the firm's style sheet says.
+            leaf.setAttribute("style", i == 0 ? "" : "page-break-before: right");
             append(paper.running(), leaf);
             // A mark too low to lie on two pages, and not so low that an empty paper has no page.
             Element mark = child(document, leaf, "div");
-            mark.setAttribute("id", LEAF + i);
+            mark.setAttribute("id", MARK + i);
             mark.setAttribute("style", "height: 0.1mm");
             append(paper.content(), leaf);
         }
+        describePictures(document);
         return document;
+    }
+
+    /** A picture whose template says nothing of it is at least announced as one. */
+    private static void describePictures(Document document) {
+        NodeList pictures = document.getElementsByTagName("img");
+        for (int i = 0; i < pictures.getLength(); i++) {
+            Element picture = (Element) pictures.item(i);
+            if (picture.getAttribute("alt").isBlank()) {
+                picture.setAttribute("alt", "Picture");
+            }
+        }
     }
 
     private static Element child(Document document, Node parent, String name) {

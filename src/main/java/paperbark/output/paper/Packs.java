@@ -131,36 +131,34 @@ public final class Packs {
         String title = "Papers of job " + caseFile.job().reference();
         ResourceGate gate = new ResourceGate(folder, logo.png());
         try (PDDocument document = new PDDocument()) {
-            List<Integer> starts =
+            Drawn drawn =
                     Layout.draw(
                             document, PackDocument.of(papers, title, style), papers.size(), gate);
-            List<PaperPages> pages = pages(papers, starts, document.getNumberOfPages());
-            inserts.fill(document, pages, papers);
+            BlankBacks.clear(document, drawn.papers());
+            List<PaperPages> pages = pages(papers, drawn.papers());
+            Claims claims = inserts.fill(document, pages, papers, drawn);
+            Links.describe(document, pages);
             List<PaperPages> marked =
                     pages.stream().filter(p -> inserts.isMarked(p.kind())).toList();
             mark(document, caseFile.job().reference(), marked);
-            Imprint.of(caseFile, title).stamp(document);
+            Imprint.of(caseFile, title, claims).stamp(document);
+            SmallObjects.writeInPlace(document);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             document.save(out);
             List<Finding> findings = new ArrayList<>(before);
             gate.refused().forEach(uri -> findings.add(refused(uri, caseFile)));
-            return new Pack(caseFile, out.toByteArray(), pages, Finding.inOrder(findings));
+            return new Pack(caseFile, out.toByteArray(), pages, claims, Finding.inOrder(findings));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private static List<PaperPages> pages(
-            List<PaperMarkup> papers, List<Integer> starts, int pageCount) {
+    private static List<PaperPages> pages(List<PaperMarkup> papers, List<Extent> extents) {
         List<PaperPages> pages = new ArrayList<>();
         for (int i = 0; i < papers.size(); i++) {
-            int end = i + 1 < papers.size() ? starts.get(i + 1) : pageCount;
-            pages.add(
-                    new PaperPages(
-                            papers.get(i).paper().kind(),
-                            starts.get(i) + 1,
-                            end - starts.get(i),
-                            papers.get(i).paper().blockedBy()));
+            Paper paper = papers.get(i).paper();
+            Extent at = extents.get(i);
+            pages.add(new PaperPages(paper.kind(), at.first() + 1, at.count(), paper.blockedBy()));
         }
         return pages;
     }

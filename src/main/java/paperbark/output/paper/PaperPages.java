@@ -9,7 +9,7 @@ import paperbark.output.PaperKind;
  *
  * @param kind which paper
  * @param firstPage its first page in the pack, from 1
- * @param pageCount how many pages it takes, at least 1
+ * @param pageCount how many pages it takes, at least 1, without the blank back after an odd one
  * @param heldBy the stops for which a page of reasons lies in the place of the paper
  */
 public record PaperPages(PaperKind kind, int firstPage, int pageCount, List<Finding> heldBy) {
@@ -17,5 +17,10 @@ public record PaperPages(PaperKind kind, int firstPage, int pageCount, List<Find
     /** Keeps the findings from being changed. */
     public PaperPages {
         heldBy = List.copyOf(heldBy);
+    }
+
+    /** Its last page in the pack, from 1; a blank back may follow. */
+    public int lastPage() {
+        return firstPage + pageCount - 1;
     }
 }

@@ -8,6 +8,7 @@ import com.google.zxing.qrcode.encoder.Encoder;
 import java.io.IOException;
 import java.util.EnumMap;
 import java.util.Map;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
@@ -48,6 +49,7 @@ final class ScanMark {
         float top = page.getMediaBox().getHeight() - FROM_TOP;
         try (PDPageContentStream out =
                 new PDPageContentStream(document, page, AppendMode.APPEND, true, true)) {
+            out.beginMarkedContent(COSName.ARTIFACT);
             out.setNonStrokingColor(0f);
             for (int y = 0; y < modules.getHeight(); y++) {
                 for (int x = 0; x < modules.getWidth(); x++) {
@@ -61,6 +63,7 @@ final class ScanMark {
                 }
             }
             out.fill();
+            out.endMarkedContent();
         }
     }
 

@@ -83,7 +83,8 @@ final class FormSketch {
 
     private FormSketch draw(Drawing drawing) {
         try (PDPageContentStream canvas =
-                new PDPageContentStream(document, page, AppendMode.APPEND, true, true)) {
+                // Without a state saved around all before, which would nest them ever deeper.
+                new PDPageContentStream(document, page, AppendMode.APPEND, true, false)) {
             drawing.on(canvas);
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -54,17 +54,42 @@ class PacksTest {
 
     @ParameterizedTest
     @MethodSource("cases")
-    void namesJobBatchFirmAndPageOnEveryPage(CaseFile caseFile) {
+    void namesJobBatchFirmAndBothPageNumbersOnEveryPage(CaseFile caseFile) {
         Pack pack = PACKS.make(caseFile);
 
-        for (int page = 1; page <= pack.pageCount(); page++) {
-            assertThat(PdfText.of(pack.pdf(), page, page))
-                    .contains(
-                            "Job " + pack.jobReference(),
-                            "Batch 2026-W48-a",
-                            "Saltmarsh Hot Water Pty Ltd · ABN 99 000 000 000",
-                            "Page " + page + " of " + pack.pageCount());
+        for (PaperPages paper : pack.papers()) {
+            for (int i = 1; i <= paper.pageCount(); i++) {
+                int page = paper.firstPage() + i - 1;
+                assertThat(PdfText.of(pack.pdf(), page, page))
+                        .contains(
+                                "Job " + pack.jobReference(),
+                                "Batch 2026-W48-a",
+                                "Saltmarsh Hot Water Pty Ltd · ABN 99 000 000 000",
+                                paper.kind().title() + ": page " + i + " of " + paper.pageCount(),
+                                "Page " + page + " of " + pack.pageCount() + " of the pack");
+            }
         }
+    }
+
+    @ParameterizedTest
+    @MethodSource("cases")
+    void beginsEveryPaperOnTheFrontOfASheetBehindABlankBack(CaseFile caseFile) throws IOException {
+        Pack pack = PACKS.make(caseFile);
+
+        int next = 1;
+        try (PDDocument document = Loader.loadPDF(pack.pdf())) {
+            for (PaperPages paper : pack.papers()) {
+                assertThat(paper.firstPage()).as(paper.kind().title()).isEqualTo(next);
+                next = paper.lastPage() + 1 + paper.pageCount() % 2;
+                if (paper.pageCount() % 2 == 1 && next <= pack.pageCount()) {
+                    PDPage back = document.getPage(next - 2);
+                    assertThat(back.hasContents()).isFalse();
+                    assertThat(back.getAnnotations()).isEmpty();
+                }
+            }
+            assertThat(document.getNumberOfPages()).isEqualTo(pack.pageCount());
+        }
+        assertThat(next).isBetween(pack.pageCount() + 1, pack.pageCount() + 2);
     }
 
     @Test

@@ -3,14 +3,19 @@ package paperbark.output.paper;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.interactive.action.PDActionGoTo;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationLink;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageDestination;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import paperbark.output.CaseFiles;
 
 class PrintRunTest {
@@ -18,16 +23,18 @@ class PrintRunTest {
     private static final List<Pack> TWO =
             List.of(PACKS.make(CaseFiles.installedSolar()), PACKS.make(CaseFiles.bookedHeatPump()));
 
+    @TempDir private Path folder;
+
     @Test
     void beginsEveryPaperOnAFreshSheet() throws IOException {
-        try (PDDocument run = Loader.loadPDF(PrintRun.of(TWO))) {
+        try (PDDocument run = Loader.loadPDF(PrintRuns.of(folder, TWO))) {
             List<String> titles = new ArrayList<>();
             for (PDOutlineItem job : run.getDocumentCatalog().getDocumentOutline().children()) {
                 titles.add(job.getTitle());
                 for (PDOutlineItem paper : job.children()) {
                     int page = ((PDPageDestination) paper.getDestination()).retrievePageNumber();
                     assertThat(page % 2).as(paper.getTitle()).isZero();
-                    assertThat(PdfText.of(PrintRun.of(TWO), page + 1, page + 1))
+                    assertThat(PdfText.of(PrintRuns.of(folder, TWO), page + 1, page + 1))
                             .contains(paper.getTitle(), "Job " + job.getTitle());
                 }
             }
@@ -37,35 +44,60 @@ class PrintRunTest {
     }
 
     @Test
-    void holdsEveryPageOnceAndBlankBacksBetween() throws IOException {
-        int blanks =
-                (int)
-                        TWO.stream()
-                                .flatMap(p -> p.papers().stream())
-                                .filter(p -> p.pageCount() % 2 == 1)
-                                .count();
-        int pages = TWO.stream().mapToInt(Pack::pageCount).sum();
-
-        try (PDDocument run = Loader.loadPDF(PrintRun.of(TWO))) {
-            assertThat(run.getNumberOfPages()).isEqualTo(pages + blanks);
+    void holdsThePacksPageByPageAndABlankBackAfterAnOddOne() throws IOException {
+        int page = 1;
+        byte[] run = PrintRuns.of(folder, TWO);
+        for (Pack pack : TWO) {
+            for (int own = 1; own <= pack.pageCount(); own++) {
+                assertThat(PdfText.of(run, page, page)).isEqualTo(PdfText.of(pack.pdf(), own, own));
+                page++;
+            }
+            if (page % 2 == 0) {
+                assertThat(PdfText.of(run, page, page)).isBlank();
+                page++;
+            }
+        }
+        try (PDDocument document = Loader.loadPDF(run)) {
+            assertThat(document.getNumberOfPages()).isEqualTo(page - 1);
         }
     }
 
     @Test
-    void givesTheSameBytesEachTime() {
-        assertThat(PrintRun.of(TWO)).isEqualTo(PrintRun.of(TWO));
+    void leadsEveryLinkToThePageOfItsOwnPack() throws IOException {
+        try (PDDocument run = Loader.loadPDF(PrintRuns.of(folder, TWO))) {
+            int links = 0;
+            int first = 0;
+            for (Pack pack : TWO) {
+                for (PDAnnotation link : run.getPage(first).getAnnotations()) {
+                    PDPageDestination there =
+                            (PDPageDestination) ((PDAnnotationLink) link).getDestination();
+                    PDActionGoTo step = (PDActionGoTo) ((PDAnnotationLink) link).getAction();
+                    there = there == null ? (PDPageDestination) step.getDestination() : there;
+                    int page = there.retrievePageNumber() - first + 1;
+                    assertThat(link.getContents()).startsWith("To page " + page);
+                    links++;
+                }
+                first += pack.pageCount() + pack.pageCount() % 2;
+            }
+            assertThat(links).isGreaterThan(10);
+        }
     }
 
     @Test
-    void isNotMuchLargerThanItsPacks() {
+    void givesTheSameBytesEachTime() throws IOException {
+        assertThat(PrintRuns.of(folder, TWO)).isEqualTo(PrintRuns.of(folder, TWO));
+    }
+
+    @Test
+    void isNotMuchLargerThanItsPacks() throws IOException {
         int packs = TWO.stream().mapToInt(p -> p.pdf().length).sum();
 
-        assertThat(PrintRun.of(TWO).length).isLessThan(packs * 11 / 10);
+        assertThat(PrintRuns.of(folder, TWO).length).isLessThan(packs * 11 / 10);
     }
 
     @Test
     void withoutPacksIsOneBlankPage() throws IOException {
-        try (PDDocument run = Loader.loadPDF(PrintRun.of(List.of()))) {
+        try (PDDocument run = Loader.loadPDF(PrintRuns.of(folder, List.of()))) {
             assertThat(run.getNumberOfPages()).isEqualTo(1);
         }
     }

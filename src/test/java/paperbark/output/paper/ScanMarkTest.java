@@ -8,33 +8,36 @@ import com.google.zxing.RGBLuminanceSource;
 import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.qrcode.QRCodeReader;
 import java.awt.image.BufferedImage;
+import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.ImageType;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import paperbark.output.CaseFiles;
-import paperbark.output.PaperKind;
 
 class ScanMarkTest {
     // What a fax in fine mode keeps of a page.
     private static final int FAX_DPI = 200;
 
+    @TempDir private Path folder;
+
     @Test
     void canBeReadOffEveryPageAtTheSharpnessOfAFax() throws Exception {
         Pack pack = new Packs(Optional.empty()).make(CaseFiles.installedSolar());
-        PaperPages stc =
-                pack.papers().stream()
-                        .filter(p -> p.kind() == PaperKind.STC)
-                        .findFirst()
-                        .orElseThrow();
 
-        try (PDDocument document = Loader.loadPDF(pack.pdf())) {
-            assertThat(read(document, 1)).isEqualTo("SB-1032|cover|1");
-            assertThat(read(document, stc.firstPage())).isEqualTo("SB-1032|stc|" + stc.firstPage());
-            assertThat(read(document, pack.pageCount()))
-                    .isEqualTo("SB-1032|handover|" + pack.pageCount());
+        for (byte[] pdf : List.of(pack.pdf(), PrintRuns.of(folder, List.of(pack)))) {
+            try (PDDocument document = Loader.loadPDF(pdf)) {
+                for (PaperPages paper : pack.papers()) {
+                    for (int page = paper.firstPage(); page <= paper.lastPage(); page++) {
+                        assertThat(read(document, page))
+                                .isEqualTo("SB-1032|" + paper.kind().folder() + "|" + page);
+                    }
+                }
+            }
         }
     }
 

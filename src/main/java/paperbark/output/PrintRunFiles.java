@@ -1,0 +1,30 @@
+package paperbark.output;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The files of a print run. A week is one file; a far larger batch is spread over several, so that
+ * what is in memory while one is written does not grow with the batch.
+ */
+public final class PrintRunFiles {
+    /** How many packs one file holds at most. */
+    public static final int MOST_PACKS = 100;
+
+    private PrintRunFiles() {}
+
+    /** The names for so many packs, in order; one where there is none. */
+    public static List<String> names(int packs) {
+        List<String> names = new ArrayList<>(List.of("print-run.pdf"));
+        for (int part = 2; (part - 1) * MOST_PACKS < packs; part++) {
+            names.add("print-run-" + part + ".pdf");
+        }
+        return names;
+    }
+
+    /** The packs of the file at the given place, from 0, out of all in order. */
+    public static <T> List<T> part(List<T> packs, int place) {
+        int from = place * MOST_PACKS;
+        return packs.subList(from, Math.min(from + MOST_PACKS, packs.size()));
+    }
+}
