@@ -93,6 +93,10 @@ class LogoTest {
         try (PDDocument document = Loader.loadPDF(pack().pdf())) {
             assertThat(document.getNumberOfPages()).isGreaterThan(3);
             for (int page = 0; page < document.getNumberOfPages(); page++) {
+                if (!document.getPage(page).hasContents()) {
+                    // A blank back says nothing, not even whose it is.
+                    continue;
+                }
                 int[] box = red(document, page);
                 assertThat(box[0]).as("left").isBetween(17, 19);
                 assertThat(box[1]).as("top").isBetween(4, 12);
