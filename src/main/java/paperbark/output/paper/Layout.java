@@ -49,11 +49,14 @@ final class Layout {
     static Drawn draw(PDDocument document, Document markup, int papers, ResourceGate gate)
             throws IOException {
         PaperNumbers numbers = new PaperNumbers();
+        Fonts fonts = new Fonts(document);
         PdfRendererBuilder builder = builder(document, gate);
+        fonts.register(builder);
         builder.useObjectDrawerFactory(numbers);
         builder.withW3cDocument(markup, gate.base());
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
+        fonts.standIn(renderer);
         renderer.layout();
         if (renderer.getRootBox().getLayer().getPages().size() > papers * MOST_PAGES) {
             throw new IllegalStateException("more pages than any paper has");
@@ -97,7 +100,6 @@ final class Layout {
         builder.useCacheStore(CacheStore.PDF_FONT_METRICS, METRICS);
         builder.useExternalResourceAccessControl(
                 gate, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
-        Fonts.register(builder, document);
         return builder;
     }
 
