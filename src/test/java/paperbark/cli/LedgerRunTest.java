@@ -184,6 +184,21 @@ class LedgerRunTest {
     }
 
     @Test
+    void theSampleAdviceIsSettledAsTheReadmeSays() throws IOException {
+        prepare(SAMPLES.resolve("week-47.csv"));
+        Files.copy(SAMPLES.resolve("advice-pipit-and-wren.csv"), directory.resolve("advice.csv"));
+        Program.Run run = run("settle", "advice.csv");
+        assertThat(run.out().lines())
+                .contains(
+                        "matched:      4",
+                        "short:        1",
+                        "lodged:       1",
+                        "failed:       1",
+                        "unknown:      1");
+        assertThat(run.out()).contains("payment-short", "claim-failed", "payment-unmatched");
+    }
+
+    @Test
     void anExportHoldsEveryTableAndNeverTakesAnotherFoldersPlace() throws IOException {
         prepare(SAMPLES.resolve("week-47.csv"));
         assertThat(run("export", "--out", "out").exitCode()).isZero();

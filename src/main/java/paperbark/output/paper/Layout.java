@@ -49,11 +49,14 @@ final class Layout {
     static Drawn draw(PDDocument document, Document markup, int papers, ResourceGate gate)
             throws IOException {
         PaperNumbers numbers = new PaperNumbers();
+        Fonts fonts = new Fonts(document);
         PdfRendererBuilder builder = builder(document, gate);
+        fonts.register(builder);
         builder.useObjectDrawerFactory(numbers);
         builder.withW3cDocument(markup, gate.base());
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
+        fonts.standIn(renderer);
         renderer.layout();
         List<Extent> extents = extents(renderer, papers);
         refuseExcess(extents);
@@ -104,7 +107,6 @@ final class Layout {
         builder.useExternalResourceAccessControl(
                 gate, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI);
         gate.serve(builder);
-        Fonts.register(builder, document);
         return builder;
     }
 

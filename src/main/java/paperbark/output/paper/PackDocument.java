@@ -46,17 +46,18 @@ final class PackDocument {
             mark.setAttribute("style", "height: 0.1mm");
             append(paper.content(), leaf);
         }
-        describePictures(document);
+        describe(document, "img", "Picture");
+        describe(document, "object", "Page of the paper");
         return document;
     }
 
-    /** A picture whose template says nothing of it is at least announced as one. */
-    private static void describePictures(Document document) {
-        NodeList pictures = document.getElementsByTagName("img");
-        for (int i = 0; i < pictures.getLength(); i++) {
-            Element picture = (Element) pictures.item(i);
-            if (picture.getAttribute("alt").isBlank()) {
-                picture.setAttribute("alt", "Picture");
+    /** A picture or number of which its template says nothing is at least announced as one. */
+    private static void describe(Document document, String tag, String words) {
+        NodeList drawn = document.getElementsByTagName(tag);
+        for (int i = 0; i < drawn.getLength(); i++) {
+            Element element = (Element) drawn.item(i);
+            if (element.getAttribute("alt").isBlank()) {
+                element.setAttribute("alt", words);
             }
         }
     }

@@ -12,7 +12,7 @@ import paperbark.output.CaseFiles;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
 
-class OwnPictureTest {
+class OwnTemplatesConformTest {
     private static final String DOT =
             "data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNgAAAAAgAB"
                     + "SK+kcQAAAABJRU5ErkJggg==";
@@ -34,6 +34,17 @@ class OwnPictureTest {
         assertThat(pack.findings()).isEmpty();
         assertThat(new String(pack.pdf(), java.nio.charset.StandardCharsets.ISO_8859_1))
                 .contains("/Image");
+        assertThat(Judge.accessible(pack.pdf())).isEmpty();
+        assertThat(Judge.archivable(pack.pdf())).isEmpty();
+    }
+
+    @Test
+    void aTypefaceThatIsNotThereIsReplacedByOurs() throws Exception {
+        Files.writeString(
+                folder.resolve("paperbark.css"),
+                "h1 { font-family: Elsewhere, serif !important } p { font: italic 9pt monospace }");
+        Pack pack = new Packs(Optional.of(folder)).make(CaseFiles.installedSolar());
+        assertThat(pack.findings()).isEmpty();
         assertThat(Judge.accessible(pack.pdf())).isEmpty();
         assertThat(Judge.archivable(pack.pdf())).isEmpty();
     }
