@@ -101,7 +101,7 @@ public final class Ledger implements AutoCloseable {
      * @param day day of the run
      * @param filed whether its register is where it stays
      * @param jobs how many jobs
-     * @param held how many of them are held
+     * @param held how many of them are held still: no later batch has them
      */
     public record BatchState(
             String name, String register, LocalDate day, boolean filed, int jobs, int held) {}
@@ -124,7 +124,8 @@ public final class Ledger implements AutoCloseable {
     private List<BatchState> batches(String condition, Object parameter) {
         return sql.list(
                 "SELECT e.name, e.source_name, e.day, p.state, count(j.reference),"
-                        + " sum(CASE j.outcome WHEN 'held' THEN 1 ELSE 0 END)"
+                        + " sum(CASE WHEN j.outcome = 'held' AND NOT EXISTS (SELECT 1 FROM job n"
+                        + " WHERE n.job_key = j.job_key AND n.version > j.version) THEN 1 ELSE 0 END)"
                         + " FROM entry e JOIN progress p ON p.entry = e.seq"
                         + " LEFT JOIN job j ON j.entry = e.seq WHERE e.kind = 'batch' "
                         + condition

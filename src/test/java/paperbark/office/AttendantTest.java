@@ -92,6 +92,17 @@ class AttendantTest {
     }
 
     @Test
+    void aHeldJobWaitsForAPersonUntilALaterListMendsIt() throws Exception {
+        drop("week.csv", Offices.register(1).replace("D270-A", "D270A"));
+        assertThat(attend()).containsExactly(Ending.HELD);
+        assertThat(Files.readString(office.status())).contains("1 job still held");
+        drop("mended.csv", Offices.register(1));
+        assertThat(attend()).containsExactly(Ending.DONE);
+        assertThat(Files.readString(office.status())).doesNotContain("still held.");
+        Invariants.atRest(office.root(), 1);
+    }
+
+    @Test
     void aRegisterThatCannotBeUsedGoesBackWithANote() throws Exception {
         drop("notes.csv", "Job,Owner,Model\nJ-1,Ada Amberwood,D270-A\n");
         drop("bundle.zip", "PK not really");
