@@ -1,26 +1,35 @@
-package paperbark.batch;
+package paperbark.output.table;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 
 /**
- * CSV as spreadsheets open it, in UTF-8. A text that a spreadsheet would take for a formula gets an
- * apostrophe in front; a plain number, also a negative one, stays as it is. Source: OWASP
- * Application Security Verification Standard 1.2.10, CWE-1236.
+ * CSV as spreadsheets open it: UTF-8 with a mark at the start, commas, lines that end as Windows
+ * wants them.
+ *
+ * <p>Text that a spreadsheet would run as a formula gets an apostrophe in front: a CSV file cannot
+ * say that a cell is text. So that the apostrophe can be taken off again without a doubt, text that
+ * begins with one gets another. Source: OWASP Application Security Verification Standard 1.2.10,
+ * CWE-1236.
  */
-final class SafeCsv {
+public final class SafeCsv {
+    private static final String MARK = "\uFEFF";
+    private static final Pattern NUMBER = Pattern.compile("-?[0-9]+(\\.[0-9]+)?");
+
     private SafeCsv() {}
 
-    static byte[] of(List<String> headings, List<List<String>> rows) {
-        StringBuilder text = new StringBuilder();
-        try (CSVPrinter csv = new CSVPrinter(text, CSVFormat.RFC4180)) {
-            csv.printRecord(headings);
+    /** A file of headings and rows, whose cells are written as they are given. */
+    public static byte[] of(List<String> headings, Iterable<List<String>> rows) {
+        StringBuilder text = new StringBuilder(MARK);
+        try (CSVPrinter printer = new CSVPrinter(text, CSVFormat.RFC4180)) {
+            printer.printRecord(headings.stream().map(SafeCsv::text).toList());
             for (List<String> row : rows) {
-                csv.printRecord(row.stream().map(SafeCsv::safe).toList());
+                printer.printRecord(row);
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -28,8 +37,14 @@ final class SafeCsv {
         return text.toString().getBytes(StandardCharsets.UTF_8);
     }
 
-    static String safe(String text) {
-        boolean risky = text.matches("(?s)[=+\\-@\\t\\r\\uFF1D\\uFF0B\\uFF0D\\uFF20].*");
-        return risky && !text.matches("-?[0-9]+(\\.[0-9]+)?") ? "'" + text : text;
+    /** A cell that holds text, whatever it looks like. */
+    public static String text(String text) {
+        boolean runs = FormulaText.is(text) || FormulaText.is(text.stripLeading());
+        return runs || text.startsWith("'") ? "'" + text : text;
+    }
+
+    /** Cells of which some hold numbers: a plain number, a negative one too, stays as it is. */
+    public static List<String> cells(List<String> row) {
+        return row.stream().map(c -> NUMBER.matcher(c).matches() ? c : text(c)).toList();
     }
 }
