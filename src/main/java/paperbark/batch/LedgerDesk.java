@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import paperbark.ledger.Export;
 import paperbark.ledger.Ledger;
+import paperbark.output.table.SafeCsv;
 import paperbark.settle.Owing;
 import paperbark.settle.Quarter;
 
@@ -53,7 +54,11 @@ public final class LedgerDesk {
                 Staging staging = Staging.of(folder)) {
             for (Export.ExportedTable table : Export.of(ledger)) {
                 String name = table.name() + ".csv";
-                staging.write(name, SafeCsv.of(table.headings(), table.rows()));
+                staging.write(
+                        name,
+                        SafeCsv.of(
+                                table.headings(),
+                                table.rows().stream().map(SafeCsv::cells).toList()));
                 written.add(folder.resolve(name));
             }
             staging.publish();

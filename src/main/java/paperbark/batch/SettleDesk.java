@@ -12,6 +12,7 @@ import paperbark.finding.Finding;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
+import paperbark.output.table.SafeCsv;
 import paperbark.settle.Advice;
 import paperbark.settle.AdviceField;
 import paperbark.settle.SettledLine;
@@ -136,7 +137,11 @@ public final class SettleDesk {
         Path list = order.out().resolve(name + "-settled.csv");
         Files.createDirectories(order.out());
         Disk.replace(marked, MarkedCopy.of(order.advice(), names::knows, findings));
-        Disk.replace(list, SafeCsv.of(HEADINGS, lines.stream().map(SettleDesk::cells).toList()));
+        Disk.replace(
+                list,
+                SafeCsv.of(
+                        HEADINGS,
+                        lines.stream().map(SettleDesk::cells).map(SafeCsv::cells).toList()));
         return List.of(marked, list);
     }
 

@@ -25,11 +25,7 @@ class ConformanceTest {
 
     @BeforeAll
     static void prepare() throws IOException {
-        batch =
-                new Batch((what, done, of) -> {})
-                        .prepare(SampleWeek.request(SampleWeek.XLSX, folder))
-                        .published()
-                        .orElseThrow();
+        batch = SampleWeek.published();
     }
 
     static List<String> documents() throws IOException {

@@ -1,5 +1,7 @@
 package paperbark.batch;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Optional;
@@ -15,7 +17,26 @@ public final class SampleWeek {
     /** The sample firm's tables. */
     public static final Path TABLES = Path.of("input-samples/tables");
 
+    private static Path published;
+
     private SampleWeek() {}
+
+    /**
+     * The folder published for the workbook; made once for all tests that only read it.
+     *
+     * @throws IOException when it cannot be written
+     */
+    public static synchronized Path published() throws IOException {
+        if (published == null) {
+            Path out = Files.createTempDirectory(Path.of("target"), "sample-week-");
+            published =
+                    new Batch((what, done, of) -> {})
+                            .prepare(request(XLSX, out))
+                            .published()
+                            .orElseThrow();
+        }
+        return published;
+    }
 
     /** A request for a register with the sample firm's tables. */
     public static Request request(Path register, Path out) {

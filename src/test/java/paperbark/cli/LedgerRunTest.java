@@ -204,7 +204,7 @@ class LedgerRunTest {
         assertThat(run("export", "--out", "out").exitCode()).isZero();
         List<String> claims = Files.readAllLines(directory.resolve("out/claim.csv"));
         assertThat(claims).hasSize(claims().size() + 1);
-        assertThat(claims.get(0)).startsWith("id,entry,job_key");
+        assertThat(claims.get(0)).startsWith("\uFEFFid,entry,job_key");
         assertThat(directory.resolve("out/matched.csv")).isRegularFile();
         assertThat(run("export", "--out", "out").exitCode()).isEqualTo(2);
     }

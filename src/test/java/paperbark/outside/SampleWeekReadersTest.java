@@ -16,7 +16,6 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import paperbark.batch.Batch;
 import paperbark.batch.SampleWeek;
 
 /** The published sample week, read by programs that other people wrote. */
@@ -30,11 +29,7 @@ class SampleWeekReadersTest {
 
     @BeforeAll
     static void prepare() throws IOException {
-        batch =
-                new Batch((what, done, of) -> {})
-                        .prepare(SampleWeek.request(SampleWeek.XLSX, directory))
-                        .published()
-                        .orElseThrow();
+        batch = SampleWeek.published();
     }
 
     @Test

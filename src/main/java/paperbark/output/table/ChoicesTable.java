@@ -4,7 +4,6 @@ import static paperbark.output.table.EveryOfferTable.worthOf;
 import static paperbark.output.table.TableCell.derivedMoney;
 import static paperbark.output.table.TableCell.text;
 import static paperbark.output.table.TableCell.whole;
-import static paperbark.output.table.TableColumn.money;
 import static paperbark.output.table.TableColumn.text;
 import static paperbark.output.table.TableColumn.whole;
 
@@ -20,23 +19,23 @@ import paperbark.value.Money;
 public final class ChoicesTable {
     private static final List<TableColumn> COLUMNS =
             List.of(
-                    text("job", "Job", 12),
-                    text("owner", "Owner", 20),
+                    text("job", "Job", 10),
+                    text("owner", "Owner", 16),
                     text("scheme", "Scheme", 10),
-                    whole("certificates", "Certificates", 13),
-                    text("how", "Chosen because", 18),
-                    text("buyer", "Buyer taken", 22),
-                    whole("line", "Its line", 7),
-                    money("worth", "Worth to the firm"),
-                    text("next", "Runner-up", 22),
-                    whole("next-line", "Its line there", 7),
-                    money("next-worth", "Worth of runner-up"),
-                    money("difference", "Difference"),
-                    whole("best-line", "Line of best", 7),
-                    money("cost", "Best is worth more by"),
-                    whole("last-line", "Line of last", 7),
-                    money("spread", "Best less last"),
-                    text("left-out", "Left out", 44));
+                    whole("certificates", "Certificates", 14),
+                    text("how", "Chosen because", 14),
+                    text("buyer", "Buyer taken", 16),
+                    whole("line", "Its line", 6),
+                    dollars("worth", "Worth to the firm"),
+                    text("next", "Runner-up", 16),
+                    whole("next-line", "Its line there", 8),
+                    dollars("next-worth", "Worth of runner-up"),
+                    dollars("difference", "Difference"),
+                    whole("best-line", "Line of best", 6),
+                    dollars("cost", "Best is worth more by"),
+                    whole("last-line", "Line of last", 6),
+                    dollars("spread", "Best less last"),
+                    text("left-out", "Left out", 36));
 
     private ChoicesTable() {}
 
@@ -88,6 +87,11 @@ public final class ChoicesTable {
                                 spread(comparison.ranked()))
                         : TableCell.BLANK,
                 text(leftOut(comparison)));
+    }
+
+    /** Narrow, so that the sheet can still be read on paper. */
+    private static TableColumn dollars(String key, String heading) {
+        return new TableColumn(key, heading, Kind.MONEY, 12);
     }
 
     private static TableCell line(Compared claim, Optional<Quote> quote) {

@@ -22,15 +22,15 @@ import paperbark.value.Money;
 public final class EveryOfferTable {
     private static final List<TableColumn> COLUMNS =
             List.of(
-                    whole("line", "Line", 8),
-                    text("job", "Job", 12),
+                    whole("line", "Line", 6),
+                    text("job", "Job", 10),
                     text("scheme", "Scheme", 10),
                     whole("place", "Place", 8),
-                    text("buyer", "Buyer", 22),
-                    whole("certificates", "Certificates", 13),
-                    new TableColumn("price", "Price each", Kind.PRICE, 11),
+                    text("buyer", "Buyer", 16),
+                    whole("certificates", "Certificates", 14),
+                    new TableColumn("price", "Price each", Kind.PRICE, 9),
                     dollars("fee-claim", "Fee a claim"),
-                    new TableColumn("fee-each", "Fee each", Kind.PRICE, 10),
+                    new TableColumn("fee-each", "Fee each", Kind.PRICE, 8),
                     dollars("gross", "Gross"),
                     dollars("fee", "Fees"),
                     dollars("gst", "GST on top"),
@@ -39,12 +39,12 @@ public final class EveryOfferTable {
                     dollars("to-firm", "To the firm"),
                     dollars("discount", "Discount given"),
                     dollars("firm-gst", "GST on the rest"),
-                    whole("days", "Days to money", 10),
+                    whole("days", "Days to money", 7),
                     dollars("waiting", "Cost of waiting"),
                     dollars("worth", "Worth to the firm"),
-                    text("mark", "Choice", 11),
+                    text("mark", "Choice", 10),
                     flag("first", "Buyer's best", 9),
-                    whole("taken-line", "Line taken", 9),
+                    whole("taken-line", "Line taken", 8),
                     dollars("as-taken", "Worth as taken"));
 
     private final Firm firm;
@@ -111,7 +111,7 @@ public final class EveryOfferTable {
 
     /** Narrow, since there are many. */
     private static TableColumn dollars(String key, String heading) {
-        return new TableColumn(key, heading, Kind.MONEY, 12);
+        return new TableColumn(key, heading, Kind.MONEY, 10);
     }
 
     private static boolean form(Job job, BenefitForm form) {

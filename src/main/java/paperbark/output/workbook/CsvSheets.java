@@ -1,31 +1,22 @@
 package paperbark.output.workbook;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
 import paperbark.output.BatchView;
+import paperbark.output.table.SafeCsv;
 import paperbark.output.table.Table;
-import paperbark.output.table.TableCell;
+import paperbark.output.table.TableColumn;
 import paperbark.output.table.Value;
 
 /**
  * The workbook's sheets as plain CSV files: headings, then a line a row, without notes and totals,
- * so that other programs can read and add them up. UTF-8 with a mark at the start, commas, lines
- * that end as Windows wants them; days as 2026-11-23, amounts as 1234.50.
- *
- * <p>Text that a spreadsheet would run as a formula gets an apostrophe in front: a CSV file cannot
- * say that a cell is text. So that the apostrophe can be taken off again without a doubt, text that
- * begins with one gets another. Numbers, negative ones too, are left as they are.
+ * so that other programs can read and add them up. Days as 2026-11-23, amounts as 1234.50; text as
+ * {@link SafeCsv} writes it, numbers, negative ones too, as they are.
  */
 public final class CsvSheets {
-    private static final String MARK = "\uFEFF";
     private static final String SUMMARY = "Summary";
 
     /** Takes one finished file. */
@@ -58,23 +49,17 @@ public final class CsvSheets {
 
     /** One table as a file. */
     static byte[] of(Table table) {
-        StringBuilder text = new StringBuilder(MARK);
-        try (CSVPrinter printer = new CSVPrinter(text, CSVFormat.RFC4180)) {
-            printer.printRecord(table.columns().stream().map(c -> safe(c.heading())).toList());
-            for (List<TableCell> row : table.rows()) {
-                List<String> line = new ArrayList<>();
-                row.forEach(cell -> line.add(plain(cell.value())));
-                printer.printRecord(line);
-            }
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return text.toString().getBytes(StandardCharsets.UTF_8);
+        return SafeCsv.of(
+                table.columns().stream().map(TableColumn::heading).toList(),
+                () ->
+                        table.rows().stream()
+                                .map(row -> row.stream().map(cell -> plain(cell.value())).toList())
+                                .iterator());
     }
 
     private static String plain(Value value) {
         if (value instanceof Value.Text text) {
-            return safe(text.text());
+            return SafeCsv.text(text.text());
         }
         if (value instanceof Value.Day day) {
             return day.day().toString();
@@ -83,12 +68,5 @@ public final class CsvSheets {
         return value instanceof Value.Blank || value instanceof Value.Flag
                 ? value.shown()
                 : number.toPlainString();
-    }
-
-    private static String safe(String text) {
-        String seen = text.stripLeading();
-        return Texts.looksLikeFormula(text) || Texts.looksLikeFormula(seen) || text.startsWith("'")
-                ? "'" + text
-                : text;
     }
 }

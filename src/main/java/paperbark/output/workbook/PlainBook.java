@@ -7,6 +7,7 @@ import org.apache.poi.xssf.usermodel.XSSFCellStyle;
 import org.apache.poi.xssf.usermodel.XSSFRow;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import paperbark.output.table.FormulaText;
 import paperbark.output.workbook.PlainRows.PlainRow;
 
 /** A workbook made of the records of a CSV file; each stands in the row of its line. */
@@ -32,7 +33,7 @@ final class PlainBook {
                 String field = record.fields().get(i);
                 if (!field.isEmpty()) {
                     XSSFCell cell = row.createCell(i);
-                    cell.setCellStyle(Texts.looksLikeFormula(field) ? quoted : plain);
+                    cell.setCellStyle(FormulaText.is(field) ? quoted : plain);
                     cell.setCellValue(Texts.stored(field));
                 }
             }

@@ -14,6 +14,7 @@ import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import paperbark.finding.Severity;
+import paperbark.output.table.FormulaText;
 import paperbark.output.table.Table;
 import paperbark.output.table.TableCell;
 import paperbark.output.table.TableColumn;
@@ -172,7 +173,7 @@ final class SheetWriter {
 
     private Cell text(Row row, int column, String text, Look look) {
         Cell cell = row.createCell(column);
-        cell.setCellStyle(styles.of(Texts.looksLikeFormula(text) ? look.asQuoted() : look));
+        cell.setCellStyle(styles.of(FormulaText.is(text) ? look.asQuoted() : look));
         cell.setCellValue(Texts.stored(text));
         return cell;
     }

@@ -7,7 +7,6 @@ import org.apache.poi.ss.SpreadsheetVersion;
 final class Texts {
     // Spreadsheets read _x0041_ as an escaped character, so the underscore itself is escaped.
     private static final Pattern ESCAPE = Pattern.compile("_(?=x[0-9A-Fa-f]{4}_)");
-    private static final Pattern LIKE_A_FORMULA = Pattern.compile("[=+\\-@\\t\\r\\n＝＋－＠]");
     private static final int LONGEST = SpreadsheetVersion.EXCEL2007.getMaxTextLength();
 
     private Texts() {}
@@ -16,10 +15,5 @@ final class Texts {
     static String stored(String text) {
         String escaped = ESCAPE.matcher(text).replaceAll("_x005F_");
         return escaped.length() <= LONGEST ? escaped : escaped.substring(0, LONGEST - 1) + "…";
-    }
-
-    /** Whether somebody who edits the cell would turn the text into a formula. */
-    static boolean looksLikeFormula(String text) {
-        return LIKE_A_FORMULA.matcher(text).lookingAt();
     }
 }
