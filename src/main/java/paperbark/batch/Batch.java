@@ -90,13 +90,14 @@ public final class Batch {
                     "register-checked.xlsx",
                     MarkedCopy.of(request.register(), inputs.names()::knows, view.findings()));
             Counts counts = Counts.of(cases, packs.size());
+            books.rehearse(view, sources, staging);
             staging.write(
                     "manifest.json",
                     Manifest.of(sources, view, packing.templates(), staging.written()).toJson());
             FaultPoint.MANIFEST.reach();
             staging.settle();
             FaultPoint.STAGED.reach();
-            books.enter(view, sources, staging);
+            books.enter(staging);
             staging.publish();
             books.published(info.id());
             return new Outcome(

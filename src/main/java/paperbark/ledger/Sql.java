@@ -12,7 +12,10 @@ import paperbark.value.Money;
 
 /** Statements on one connection; whatever fails is told as the ledger's failure. */
 final class Sql {
-    private static final int SQLITE_BUSY = 5;
+    // The database's own numbers of errors.
+    private static final int BUSY = 5;
+    private static final int CORRUPT = 11;
+    private static final int NOT_A_DATABASE = 26;
 
     private final Connection connection;
     // The driver cannot say of which type a parameter is before the statement has run.
@@ -68,11 +71,24 @@ final class Sql {
 
     /** Runs the work in one transaction; any failure leaves everything as it was. */
     <T> T whole(Work<T> work) {
+        return transaction(work, true);
+    }
+
+    /** Runs the work and leaves everything as it was. */
+    <T> T rehearse(Work<T> work) {
+        return transaction(work, false);
+    }
+
+    private <T> T transaction(Work<T> work, boolean lasting) {
         try {
             connection.setAutoCommit(false);
             try {
                 T result = work.run();
-                connection.commit();
+                if (lasting) {
+                    connection.commit();
+                } else {
+                    connection.rollback();
+                }
                 return result;
             } catch (RuntimeException | Error | SQLException e) {
                 connection.rollback();
@@ -103,14 +119,15 @@ final class Sql {
     // The statement that failed and its values, which are people's, stay out of the message.
     private static LedgerException failed(SQLException e) {
         SQLException cause = e.getNextException() == null ? e : e.getNextException();
-        return e.getErrorCode() == SQLITE_BUSY
-                ? new LedgerException(
-                        "Another program is writing in the ledger.",
-                        "Wait until it has ended.",
-                        cause)
-                : new LedgerException(
-                        "The ledger could not be read or written (" + cause.getMessage() + ").",
-                        "Look whether the disk is full or the file damaged.",
-                        cause);
+        String fact = "The ledger could not be read or written (" + cause.getMessage() + ").";
+        return switch (e.getErrorCode()) {
+            case BUSY ->
+                    new LedgerException(
+                            "Another program is writing in the ledger.",
+                            "Wait until it has ended.",
+                            cause);
+            case CORRUPT, NOT_A_DATABASE -> new LedgerException(fact, LedgerFile.REMEDY, cause);
+            default -> new LedgerException(fact, "Look whether the disk is full or broken.", cause);
+        };
     }
 }
