@@ -47,6 +47,7 @@ public final class Main {
         line.addSubcommand(new FormGridCommand(world));
         line.addSubcommand(new LedgerNewCommand(world));
         line.addSubcommand(new LedgerRebuildCommand(world));
+        line.addSubcommand(new DoctorCommand(world));
         line.addSubcommand(new WatchCommand(world));
         line.addSubcommand(new SettleCommand(world));
         line.addSubcommand(new OwedCommand(world));
