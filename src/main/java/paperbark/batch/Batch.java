@@ -13,6 +13,7 @@ import paperbark.entitlement.Entitlements;
 import paperbark.entitlement.KeepUntil;
 import paperbark.entitlement.RulesInUse;
 import paperbark.fault.FaultPoint;
+import paperbark.fault.Weakened;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
 import paperbark.job.Field;
@@ -97,8 +98,13 @@ public final class Batch {
             FaultPoint.MANIFEST.reach();
             staging.settle();
             FaultPoint.STAGED.reach();
-            books.enter(staging);
-            staging.publish();
+            if (Weakened.PUBLISH_FIRST.isOn()) {
+                staging.publish();
+                books.enter(staging);
+            } else {
+                books.enter(staging);
+                staging.publish();
+            }
             books.published(info.id());
             return new Outcome(
                     ending(counts, view), Optional.of(folder.path()), counts, view.findings());

@@ -11,6 +11,8 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
+import paperbark.fault.Trace;
+import paperbark.fault.Weakened;
 
 /** Files that are on the disk, and not only in memory, once a call returns. */
 public final class Disk {
@@ -28,7 +30,8 @@ public final class Disk {
             while (buffer.hasRemaining()) {
                 channel.write(buffer);
             }
-            channel.force(true);
+            Trace.WRITE.of(file);
+            force(channel, file);
         }
         if (isPosix(file)) {
             Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
@@ -47,6 +50,7 @@ public final class Disk {
                     file,
                     StandardCopyOption.ATOMIC_MOVE,
                     StandardCopyOption.REPLACE_EXISTING);
+            Trace.MOVE.of(hidden, file);
             force(parent);
         } finally {
             Files.deleteIfExists(hidden);
@@ -64,6 +68,7 @@ public final class Disk {
             throw new IOException(to + " appeared meanwhile.");
         }
         Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+        Trace.MOVE.of(from, to);
         force(to.toAbsolutePath().getParent());
         force(from.toAbsolutePath().getParent());
     }
@@ -73,8 +78,15 @@ public final class Disk {
         // Windows cannot open a folder for this; there the rename alone has to do.
         if (isPosix(folder)) {
             try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-                channel.force(true);
+                force(channel, folder);
             }
+        }
+    }
+
+    private static void force(FileChannel channel, Path path) throws IOException {
+        if (!Weakened.NO_SYNC.isOn()) {
+            channel.force(true);
+            Trace.FORCE.of(path);
         }
     }
 

@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.function.Function;
 import paperbark.fault.FaultPoint;
+import paperbark.fault.Trace;
 import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.value.Money;
@@ -76,6 +77,7 @@ public final class Ledger implements AutoCloseable {
                     FaultPoint.IN_TRANSACTION.reach();
                     return null;
                 });
+        Trace.COMMIT.of();
     }
 
     /**
@@ -108,6 +110,7 @@ public final class Ledger implements AutoCloseable {
                     FaultPoint.IN_TRANSACTION.reach();
                     return null;
                 });
+        Trace.COMMIT.of();
     }
 
     /** Who the ledger is. */
