@@ -73,7 +73,7 @@ final class LedgerFile {
                         return null;
                     });
         } catch (SQLException e) {
-            throw unusable(file, e);
+            throw Sql.failed(e);
         }
     }
 
@@ -94,12 +94,14 @@ final class LedgerFile {
             try {
                 check(new Sql(connection), file);
                 return connection;
-            } catch (LedgerException e) {
+            } catch (RuntimeException e) {
                 connection.close();
                 throw e;
             }
-        } catch (SQLException | IOException e) {
-            throw unusable(file, e);
+        } catch (SQLException e) {
+            throw Sql.failed(e);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 
@@ -124,7 +126,6 @@ final class LedgerFile {
         config.setPragma(SQLiteConfig.Pragma.SYNCHRONOUS, "EXTRA");
         config.enforceForeignKeys(true);
         config.setBusyTimeout(WAIT_MILLISECONDS);
-        config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
         Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
         Sql sql = new Sql(connection);
         sql.run("PRAGMA fullfsync = ON");
@@ -142,12 +143,5 @@ final class LedgerFile {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-    }
-
-    static LedgerException unusable(Path file, Exception cause) {
-        return new LedgerException(
-                "The ledger " + file + " cannot be opened (" + cause.getMessage() + ").",
-                REMEDY,
-                cause);
     }
 }
