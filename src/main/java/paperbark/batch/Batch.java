@@ -12,6 +12,7 @@ import paperbark.entitlement.Entitlements;
 import paperbark.entitlement.KeepUntil;
 import paperbark.entitlement.RulesInUse;
 import paperbark.fault.FaultPoint;
+import paperbark.fault.Weakened;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
 import paperbark.job.Field;
@@ -91,14 +92,20 @@ public final class Batch {
                     "register-checked.xlsx",
                     MarkedCopy.of(request.register(), inputs.names()::knows, view.findings()));
             Counts counts = Counts.of(cases, packs.size());
+            books.rehearse(view, sources, staging);
             staging.write(
                     "manifest.json",
                     Manifest.of(sources, view, packing.templates(), staging.written()).toJson());
             FaultPoint.MANIFEST.reach();
             staging.settle();
             FaultPoint.STAGED.reach();
-            books.enter(view, sources, staging);
-            staging.publish();
+            if (Weakened.PUBLISH_FIRST.isOn()) {
+                staging.publish();
+                books.enter(staging);
+            } else {
+                books.enter(staging);
+                staging.publish();
+            }
             books.published(info.id());
             return new Outcome(
                     ending(counts, view), Optional.of(folder.path()), counts, view.findings());

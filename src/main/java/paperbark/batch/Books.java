@@ -15,6 +15,7 @@ import paperbark.finding.Place;
 import paperbark.job.Job;
 import paperbark.ledger.BatchEntry;
 import paperbark.ledger.ClaimState;
+import paperbark.ledger.EntryRecord;
 import paperbark.ledger.HistoryCheck;
 import paperbark.ledger.JobHistory;
 import paperbark.ledger.Ledger;
@@ -31,6 +32,7 @@ final class Books implements AutoCloseable {
     private final Request request;
     private final Optional<Ledger> ledger;
     private final List<Finding> findings = new ArrayList<>();
+    private Optional<Rehearsed> rehearsed = Optional.empty();
 
     private Books(Request request, Optional<Ledger> ledger) {
         this.request = request;
@@ -173,11 +175,12 @@ final class Books implements AutoCloseable {
     }
 
     /**
-     * Takes the batch in; from here on it counts as claimed.
+     * Writes down beside the papers what the batch will add to the ledger, so that a lost ledger
+     * can be made anew.
      *
      * @throws IOException when somebody has written in the register since it was read
      */
-    void enter(BatchView view, Manifest.Sources sources, Staging staging) throws IOException {
+    void rehearse(BatchView view, Manifest.Sources sources, Staging staging) throws IOException {
         if (ledger.isPresent()) {
             String register = Hashes.sha256(request.register());
             if (!sources.register().containsValue(register)) {
@@ -186,18 +189,31 @@ final class Books implements AutoCloseable {
                                 + request.register().getFileName()
                                 + " was changed while it was read.");
             }
-            ledger.get()
-                    .enter(
-                            new BatchEntry(
-                                    view.info().id(),
-                                    view.info().register(),
-                                    register,
-                                    request.today(),
-                                    request.books().at(),
-                                    request.version(),
-                                    staging.written().get("manifest.json").sha256(),
-                                    staging.toPublish().toString(),
-                                    view.cases().stream().map(LedgerLines::of).toList()));
+            BatchEntry batch =
+                    new BatchEntry(
+                            view.info().id(),
+                            view.info().register(),
+                            register,
+                            request.today(),
+                            request.books().at(),
+                            request.version(),
+                            "",
+                            staging.toPublish().toString(),
+                            view.cases().stream().map(LedgerLines::of).toList());
+            EntryRecord adds = ledger.get().rehearse(batch);
+            staging.write(EntryFile.NAME, new EntryFile(ledger.get().id(), adds).toJson());
+            rehearsed = Optional.of(new Rehearsed(batch, adds));
+        }
+    }
+
+    private record Rehearsed(BatchEntry batch, EntryRecord adds) {}
+
+    /** Takes in the batch that was rehearsed; from here on it counts as claimed. */
+    void enter(Staging staging) {
+        if (rehearsed.isPresent()) {
+            String manifest = staging.written().get("manifest.json").sha256();
+            ledger.orElseThrow()
+                    .enter(rehearsed.get().batch().withManifest(manifest), rehearsed.get().adds());
             staging.keep();
             FaultPoint.COMMITTED.reach();
         }

@@ -17,6 +17,8 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.apache.commons.codec.binary.Hex;
 import org.apache.commons.codec.digest.DigestUtils;
+import paperbark.fault.Trace;
+import paperbark.fault.Weakened;
 
 /** Files that are on the disk, and not only in memory, once a call returns. */
 public final class Disk {
@@ -53,7 +55,8 @@ public final class Disk {
                                         Channels.newOutputStream(channel), digest))) {
             content.to(out);
             out.flush();
-            channel.force(true);
+            Trace.WRITE.of(file);
+            force(channel, file);
         }
         if (isPosix(file)) {
             Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
@@ -73,6 +76,7 @@ public final class Disk {
                     file,
                     StandardCopyOption.ATOMIC_MOVE,
                     StandardCopyOption.REPLACE_EXISTING);
+            Trace.MOVE.of(hidden, file);
             force(parent);
         } finally {
             Files.deleteIfExists(hidden);
@@ -90,6 +94,7 @@ public final class Disk {
             throw new IOException(to + " appeared meanwhile.");
         }
         Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+        Trace.MOVE.of(from, to);
         force(to.toAbsolutePath().getParent());
         force(from.toAbsolutePath().getParent());
     }
@@ -99,8 +104,15 @@ public final class Disk {
         // Windows cannot open a folder for this; there the rename alone has to do.
         if (isPosix(folder)) {
             try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
-                channel.force(true);
+                force(channel, folder);
             }
+        }
+    }
+
+    private static void force(FileChannel channel, Path path) throws IOException {
+        if (!Weakened.NO_SYNC.isOn()) {
+            channel.force(true);
+            Trace.FORCE.of(path);
         }
     }
 

@@ -112,6 +112,7 @@ public final class SettleDesk {
                             source,
                             ledger,
                             order.defaults());
+            AdviceFiles.complete(ledger, AdviceFiles.beside(order.ledger()));
             findings.addAll(settled.findings());
             List<Finding> ordered = Finding.inOrder(findings);
             List<Path> written = write(order, names, settled.lines(), ordered);

@@ -19,7 +19,7 @@ import picocli.CommandLine.Command;
         footer = {
             "",
             "Exit codes: 0 all done; 10 published, some jobs held; 11 register refused; 12 already prepared;",
-            "2 wrong usage; 22 disk or permission; 23 tables, rules or templates unusable; 1 our own fault."
+            "2 wrong usage; 20 another program is at work; 21 ledger unusable; 22 disk or permission; 23 tables, rules or templates unusable; 1 our own fault."
         })
 public final class Main {
     private final World world;
@@ -46,6 +46,8 @@ public final class Main {
         line.addSubcommand(new FormFieldsCommand(world));
         line.addSubcommand(new FormGridCommand(world));
         line.addSubcommand(new LedgerNewCommand(world));
+        line.addSubcommand(new LedgerRebuildCommand(world));
+        line.addSubcommand(new DoctorCommand(world));
         line.addSubcommand(new WatchCommand(world));
         line.addSubcommand(new SettleCommand(world));
         line.addSubcommand(new OwedCommand(world));

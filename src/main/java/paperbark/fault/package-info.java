@@ -1,5 +1,6 @@
 /**
- * The points at which a run can be cut, so that a test can cut it there. Deliberately absent:
- * anything that acts unless the process was started to be cut.
+ * The points at which a run can be cut, the promises that it can be started without, and a record
+ * of what it did to the disk, so that a test can prove that the others bite. Deliberately absent:
+ * anything that acts unless the process was started for it.
  */
 package paperbark.fault;

@@ -32,4 +32,10 @@ public record BatchEntry(
     public BatchEntry {
         jobs = List.copyOf(jobs);
     }
+
+    /** The same batch with the hash of its manifest. */
+    public BatchEntry withManifest(String sha256) {
+        return new BatchEntry(
+                name, register, registerSha256, day, at, program, sha256, staged, jobs);
+    }
 }

@@ -2,7 +2,6 @@ package paperbark.ledger;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.util.List;
 import java.util.stream.Collectors;
 import org.apache.commons.codec.digest.DigestUtils;
 
@@ -12,24 +11,6 @@ import org.apache.commons.codec.digest.DigestUtils;
  */
 final class Chain {
     private static final String FIELD = "\u001f";
-
-    /** Everything of an entry that never changes, table by table. */
-    private static final List<String> ROWS =
-            List.of(
-                    "SELECT job_key, version, reference, source_row, outcome, pack, facts FROM job"
-                            + " WHERE entry = ? ORDER BY job_key, version",
-                    "SELECT job_key, version, installed_on, price_cents, gst_cents FROM sale"
-                            + " WHERE entry = ? ORDER BY job_key, version",
-                    "SELECT id, job_key, version, reference, scheme, buyer, certificates, installed_on,"
-                            + " lodge_by, site_key, expected_cents, owner_cents, gst_cents, due FROM claim"
-                            + " WHERE entry = ? ORDER BY id",
-                    "SELECT claim, place, scheme, seen, serial_key, lookalike_key FROM serial"
-                            + " WHERE entry = ? ORDER BY claim, place",
-                    "SELECT claim, reason FROM withdrawal WHERE entry = ? ORDER BY claim",
-                    "SELECT id, line_key, source_row, day, cents, reference FROM line"
-                            + " WHERE entry = ? ORDER BY id",
-                    "SELECT line, claim, kind, day, cents, how, reason, buyer_reference FROM matched"
-                            + " WHERE entry = ? ORDER BY line, claim");
 
     private final Sql sql;
 
@@ -41,13 +22,16 @@ final class Chain {
     void seal(long seq) {
         String rows = rows(seq);
         sql.run("UPDATE entry SET rows_sha256 = ? WHERE seq = ?", rows, seq);
-        String before =
-                sql.first(
-                                "SELECT chain_sha256 FROM entry WHERE seq = ?",
-                                r -> r.getString(1),
-                                seq - 1)
-                        .orElseGet(this::beginning);
-        sql.run("UPDATE entry SET chain_sha256 = ? WHERE seq = ?", link(seq, before), seq);
+        sql.run("UPDATE entry SET chain_sha256 = ? WHERE seq = ?", link(seq, before(seq)), seq);
+    }
+
+    /** The seal that an entry is sealed upon. */
+    String before(long seq) {
+        return sql.first(
+                        "SELECT chain_sha256 FROM entry WHERE seq = ?",
+                        r -> r.getString(1),
+                        seq - 1)
+                .orElseGet(this::beginning);
     }
 
     /**
@@ -104,8 +88,7 @@ final class Chain {
 
     private static LedgerException changed(String where) {
         return new LedgerException(
-                "The ledger is not as it was written, at \"" + where + "\".",
-                "Bring back a copy from before; do not go on with this one.");
+                "The ledger is not as it was written, at \"" + where + "\".", LedgerFile.REMEDY);
     }
 
     private String link(long seq, String before) {
@@ -121,10 +104,10 @@ final class Chain {
 
     private String rows(long seq) {
         String all =
-                ROWS.stream()
+                SealedTable.ALL.stream()
                         .map(
-                                query ->
-                                        sql.list(query, Chain::line, seq).stream()
+                                table ->
+                                        sql.list(table.query(), Chain::line, seq).stream()
                                                 .collect(Collectors.joining("\n")))
                         .collect(Collectors.joining("\n\n"));
         return DigestUtils.sha256Hex(all);

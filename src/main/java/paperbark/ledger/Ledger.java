@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.function.Function;
 import paperbark.fault.FaultPoint;
+import paperbark.fault.Trace;
 import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.value.Money;
@@ -54,8 +55,7 @@ public final class Ledger implements AutoCloseable {
         String pages = sql.first("PRAGMA integrity_check", r -> r.getString(1)).orElse("");
         if (!pages.equals("ok")) {
             throw new LedgerException(
-                    "The ledger's file is damaged (" + pages + ").",
-                    "Bring back a copy of it; do not delete the damaged file.");
+                    "The ledger's file is damaged (" + pages + ").", LedgerFile.REMEDY);
         }
         new Chain(sql).verify();
     }
@@ -77,6 +77,79 @@ public final class Ledger implements AutoCloseable {
                     FaultPoint.IN_TRANSACTION.reach();
                     return null;
                 });
+        Trace.COMMIT.of();
+    }
+
+    /**
+     * What a batch would add, without adding it.
+     *
+     * @throws LedgerException as {@link #enter(BatchEntry)} does
+     */
+    public EntryRecord rehearse(BatchEntry batch) {
+        return sql.rehearse(
+                () -> {
+                    new Recorder(sql).batch(batch);
+                    return new Records(sql).newest();
+                });
+    }
+
+    /**
+     * Takes in a batch, whole or not at all, provided that it adds what it did when rehearsed.
+     *
+     * @throws LedgerException also when another program wrote in the ledger since the rehearsal
+     */
+    public void enter(BatchEntry batch, EntryRecord rehearsed) {
+        sql.whole(
+                () -> {
+                    new Recorder(sql).batch(batch);
+                    if (!new Records(sql).newest().addsTheSame(rehearsed)) {
+                        throw new LedgerException(
+                                "Another program wrote in the ledger meanwhile.",
+                                "Prepare the register again.");
+                    }
+                    FaultPoint.IN_TRANSACTION.reach();
+                    return null;
+                });
+        Trace.COMMIT.of();
+    }
+
+    /** Who the ledger is. */
+    public LedgerId id() {
+        return new Records(sql).office();
+    }
+
+    /** Everything that was ever entered, in the order of work. */
+    public List<EntryRecord> records() {
+        return new Records(sql).all();
+    }
+
+    /** The advices taken in, in the order of work. */
+    public List<EntryRecord> advices() {
+        return new Records(sql).ofKind("advice");
+    }
+
+    /** Whether a batch of that name was ever taken in. */
+    public boolean knows(String batch) {
+        return sql.number("SELECT count(*) FROM entry WHERE name = ?", batch) > 0;
+    }
+
+    /**
+     * Makes a ledger anew from what was entered into another.
+     *
+     * @param file a file that must not exist yet
+     * @param records everything that was entered, in the order of work
+     * @throws LedgerException when they do not fit together; the file is of no use then
+     */
+    public static void rebuild(Path file, LedgerId id, List<EntryRecord> records) {
+        LedgerFile.create(file, id);
+        try (Ledger ledger = open(file)) {
+            ledger.sql.whole(
+                    () -> {
+                        records.forEach(new Records(ledger.sql)::add);
+                        return null;
+                    });
+            ledger.verify();
+        }
     }
 
     /** Notes that the folder of a batch is where people see it. */

@@ -19,6 +19,11 @@ final class LedgerFile {
     /** Schema that this program writes. */
     static final int SCHEMA = 1;
 
+    /** What to do with a ledger that is missing or not as it was written. */
+    static final String REMEDY =
+            "In an office folder, ledger-rebuild makes it anew from the published batches; elsewhere"
+                    + " bring back a copy. Do not delete the damaged file.";
+
     // "PBRK", so that no other program's database is taken for a ledger.
     private static final int APPLICATION = 0x5042524b;
     private static final int WAIT_MILLISECONDS = 5000;
@@ -31,6 +36,15 @@ final class LedgerFile {
      * @throws LedgerException when something of that name is there already
      */
     static void create(Path file, Instant at) {
+        create(file, new LedgerId(UUID.randomUUID().toString(), at.toString()));
+    }
+
+    /**
+     * Makes a new ledger that goes by a given identity, so that another's seals fit.
+     *
+     * @throws LedgerException when something of that name is there already
+     */
+    static void create(Path file, LedgerId office) {
         if (Files.exists(file)) {
             throw new LedgerException(
                     "There is a file " + file.getFileName() + " already.",
@@ -53,13 +67,13 @@ final class LedgerFile {
                         statements().forEach(sql::run);
                         sql.run(
                                 "INSERT INTO office VALUES (?, ?, ?)",
-                                UUID.randomUUID().toString(),
-                                at.toString(),
+                                office.id(),
+                                office.madeAt(),
                                 SCHEMA);
                         return null;
                     });
         } catch (SQLException e) {
-            throw unusable(file, e);
+            throw Sql.failed(e);
         }
     }
 
@@ -73,18 +87,21 @@ final class LedgerFile {
             if (!Files.isRegularFile(file) || Files.size(file) == 0) {
                 throw new LedgerException(
                         "There is no ledger " + file + ", or it is empty.",
-                        "Bring back a copy of it, or make a new one with ledger-new.");
+                        "In an office folder, ledger-rebuild makes it anew from the published batches; elsewhere"
+                                + " bring back a copy, or make a first one with ledger-new.");
             }
             Connection connection = connect(file);
             try {
                 check(new Sql(connection), file);
                 return connection;
-            } catch (LedgerException e) {
+            } catch (RuntimeException e) {
                 connection.close();
                 throw e;
             }
-        } catch (SQLException | IOException e) {
-            throw unusable(file, e);
+        } catch (SQLException e) {
+            throw Sql.failed(e);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 
@@ -109,7 +126,6 @@ final class LedgerFile {
         config.setPragma(SQLiteConfig.Pragma.SYNCHRONOUS, "EXTRA");
         config.enforceForeignKeys(true);
         config.setBusyTimeout(WAIT_MILLISECONDS);
-        config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
         Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
         Sql sql = new Sql(connection);
         sql.run("PRAGMA fullfsync = ON");
@@ -127,12 +143,5 @@ final class LedgerFile {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-    }
-
-    static LedgerException unusable(Path file, Exception cause) {
-        return new LedgerException(
-                "The ledger " + file + " cannot be opened (" + cause.getMessage() + ").",
-                "Bring back a copy of it; do not delete the damaged file.",
-                cause);
     }
 }

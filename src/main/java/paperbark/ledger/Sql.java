@@ -1,5 +1,7 @@
 package paperbark.ledger;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -7,12 +9,17 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.apache.commons.dbutils.QueryRunner;
 import paperbark.value.Money;
 
 /** Statements on one connection; whatever fails is told as the ledger's failure. */
 final class Sql {
-    private static final int SQLITE_BUSY = 5;
+    // The database's own numbers of errors; what goes beyond a byte says it more exactly.
+    private static final int BASIC = 0xff;
+    private static final int BUSY = 5;
+    // Permission, read-only, input or output, full, cannot be opened.
+    private static final Set<Integer> DISK = Set.of(3, 8, 10, 13, 14);
 
     private final Connection connection;
     // The driver cannot say of which type a parameter is before the statement has run.
@@ -68,20 +75,30 @@ final class Sql {
 
     /** Runs the work in one transaction; any failure leaves everything as it was. */
     <T> T whole(Work<T> work) {
+        return transaction(work, true);
+    }
+
+    /** Runs the work and leaves everything as it was. */
+    <T> T rehearse(Work<T> work) {
+        return transaction(work, false);
+    }
+
+    // The driver's own commit begins the next transaction at once; should that fail, a batch that
+    // is in the ledger would be taken for one that is not.
+    private <T> T transaction(Work<T> work, boolean lasting) {
+        run("BEGIN IMMEDIATE");
         try {
-            connection.setAutoCommit(false);
+            T result = work.run();
+            run(lasting ? "COMMIT" : "ROLLBACK");
+            return result;
+        } catch (RuntimeException | Error e) {
             try {
-                T result = work.run();
-                connection.commit();
-                return result;
-            } catch (RuntimeException | Error | SQLException e) {
-                connection.rollback();
-                throw e;
-            } finally {
-                connection.setAutoCommit(true);
+                run("ROLLBACK");
+            } catch (RuntimeException over) {
+                // A full disk has ended the transaction already; what filled it is what counts.
+                e.addSuppressed(over);
             }
-        } catch (SQLException e) {
-            throw failed(e);
+            throw e;
         }
     }
 
@@ -100,17 +117,21 @@ final class Sql {
         return day.map(LocalDate::toString).orElse("");
     }
 
-    // The statement that failed and its values, which are people's, stay out of the message.
-    private static LedgerException failed(SQLException e) {
+    /**
+     * What a failure of the database means: the disk's, which passes, or the ledger's own. The
+     * statement that failed and its values, which are people's, stay out of the message.
+     */
+    static RuntimeException failed(SQLException e) {
         SQLException cause = e.getNextException() == null ? e : e.getNextException();
-        return e.getErrorCode() == SQLITE_BUSY
-                ? new LedgerException(
-                        "Another program is writing in the ledger.",
-                        "Wait until it has ended.",
-                        cause)
-                : new LedgerException(
-                        "The ledger could not be read or written (" + cause.getMessage() + ").",
-                        "Look whether the disk is full or the file damaged.",
-                        cause);
+        String fact = "The ledger could not be read or written (" + cause.getMessage() + ").";
+        int error = e.getErrorCode() & BASIC;
+        if (DISK.contains(error)) {
+            return new UncheckedIOException(new IOException(fact, cause));
+        }
+        if (error == BUSY) {
+            return new LedgerException(
+                    "Another program is writing in the ledger.", "Wait until it has ended.", cause);
+        }
+        return new LedgerException(fact, LedgerFile.REMEDY, cause);
     }
 }

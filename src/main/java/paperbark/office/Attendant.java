@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import paperbark.batch.AdviceFiles;
 import paperbark.batch.Batch;
 import paperbark.batch.Disk;
 import paperbark.batch.Ending;
@@ -72,7 +73,7 @@ public final class Attendant {
         List<Ending> endings = new ArrayList<>();
         if (!recovered) {
             FaultPoint.LOCKED.reach();
-            Backups.daily(office, world.today().get());
+            begin();
             for (WorkItem item : left()) {
                 resume(item).ifPresent(endings::add);
             }
@@ -88,14 +89,25 @@ public final class Attendant {
         return new Round(List.copyOf(endings), look.waiting().size());
     }
 
+    /**
+     * A ledger that is not as it was written stops everything, before a copy of it pushes out one
+     * that is.
+     */
+    private void begin() throws IOException {
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            LedgerProof.prove(office, ledger);
+            Backups.daily(office, ledger, world.today().get());
+            AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
+        }
+    }
+
     /** A run may have been cut between moving a register and noting it. */
     private void noteFiled() throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             for (Ledger.BatchState batch : ledger.unfiled()) {
-                try (Stream<Path> years = Files.list(office.filed())) {
-                    if (years.anyMatch(year -> Files.isDirectory(year.resolve(batch.name())))) {
-                        ledger.filed(batch.name());
-                    }
+                if (Office.list(office.filed()).stream()
+                        .anyMatch(year -> Files.isDirectory(year.resolve(batch.name())))) {
+                    ledger.filed(batch.name());
                 }
             }
         }

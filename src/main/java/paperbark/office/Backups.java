@@ -17,11 +17,8 @@ final class Backups {
 
     private Backups() {}
 
-    /** Copies the ledger unless the day has its copy. */
-    static void daily(Office office, LocalDate today) throws IOException {
-        if (!Files.exists(office.ledger())) {
-            return;
-        }
+    /** Copies the ledger, which was proved, unless the day has its copy. */
+    static void daily(Office office, Ledger ledger, LocalDate today) throws IOException {
         Files.createDirectories(office.backups());
         Path copy = office.backups().resolve("paperbark-" + today + ".db");
         if (Files.exists(copy)) {
@@ -29,11 +26,7 @@ final class Backups {
         }
         Path part = office.backups().resolve(".paperbark-" + today + ".part");
         Files.deleteIfExists(part);
-        try (Ledger ledger = Ledger.open(office.ledger())) {
-            // A copy of a ledger that is not as it was written would push out one that is.
-            ledger.verify();
-            ledger.copyTo(part);
-        }
+        ledger.copyTo(part);
         Disk.move(part, copy);
         List<Path> all;
         try (Stream<Path> files = Files.list(office.backups())) {

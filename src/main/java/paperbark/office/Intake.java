@@ -82,8 +82,10 @@ final class Intake {
         }
         Instant modified = about.lastModifiedTime().toInstant();
         Seen before = seen.get(file);
+        // A clock that was put back would else let the file wait until it has caught up.
         boolean same =
                 before != null
+                        && !before.since().isAfter(now)
                         && before.size() == about.size()
                         && before.modified().equals(modified);
         Seen current = new Seen(about.size(), modified, same ? before.since() : now);

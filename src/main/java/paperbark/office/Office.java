@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * The paths of an office folder.
@@ -109,6 +111,21 @@ public record Office(Path root) {
 
     private static Optional<Path> folder(Path path) {
         return Files.isDirectory(path) ? Optional.of(path) : Optional.empty();
+    }
+
+    /** What lies in a folder, by name; nothing where there is none. */
+    static List<Path> list(Path folder) throws IOException {
+        if (!Files.isDirectory(folder)) {
+            return List.of();
+        }
+        try (Stream<Path> all = Files.list(folder)) {
+            return all.sorted().toList();
+        }
+    }
+
+    /** Whether a name is one of those that are not shown. */
+    static boolean isHidden(Path path) {
+        return path.getFileName().toString().startsWith(".");
     }
 
     /**

@@ -132,6 +132,16 @@ public final class TemplateEngine {
         return filled(name, () -> configuration.getTemplate(name), new LinkedHashMap<>(model));
     }
 
+    /**
+     * Reads a template without filling it in.
+     *
+     * @param name path below the template folder
+     * @throws BrokenTemplate when it is malformed or forbidden
+     */
+    public void read(String name) throws BrokenTemplate {
+        new TemplateRun(name, () -> configuration.getTemplate(name)).read(limit);
+    }
+
     private String filled(String name, TemplateRun.Source source, Map<String, Object> model)
             throws BrokenTemplate {
         if (isGivenUp(name)) {

@@ -39,8 +39,21 @@ final class TemplateRun {
      *     or does not end
      */
     String fill(Map<String, Object> model, RunLimit limit) throws BrokenTemplate {
+        return within(limit, () -> print(model));
+    }
+
+    /**
+     * Reads the template without filling it in.
+     *
+     * @throws BrokenTemplate when it is malformed or forbidden
+     */
+    void read(RunLimit limit) throws BrokenTemplate {
+        within(limit, source::template);
+    }
+
+    private <T> T within(RunLimit limit, RunLimit.Work<T, Exception> work) throws BrokenTemplate {
         try {
-            return limit.run(() -> print(model), this::noteThePlace);
+            return limit.run(work, this::noteThePlace);
         } catch (RunLimit.Exceeded e) {
             throw exceeded(e);
         } catch (ParseException e) {

@@ -1,8 +1,8 @@
 package paperbark.office;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,7 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import paperbark.cli.ProgramProcess;
+import paperbark.cli.Program;
 import paperbark.fault.FaultPoint;
 
 /**
@@ -43,42 +43,27 @@ class CutShortTest {
         dropped.add(Invariants.sha256(Files.writeString(office.intake().resolve(name), content)));
     }
 
-    private Process start(String fault) throws IOException {
-        List<String> command =
-                new ArrayList<>(
-                        List.of(
-                                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                                "-XX:TieredStopAtLevel=1",
-                                "-Xshare:auto",
-                                "-Xmx512m"));
-        if (!fault.isEmpty()) {
-            command.add("-Dpaperbark.fault=" + fault);
-        }
-        command.addAll(
-                List.of(
-                        "-cp",
-                        System.getProperty(
-                                "surefire.test.class.path", System.getProperty("java.class.path")),
-                        ProgramProcess.class.getName(),
-                        "watch",
-                        office.root().toString(),
-                        "--once",
-                        "--quiet-for",
-                        "0"));
-        return new ProcessBuilder(command)
-                .redirectErrorStream(true)
-                .redirectOutput(new File(folder.toFile(), "said.txt"))
-                .start();
+    private Process start(String... properties) throws IOException {
+        return Child.watch(office, said(), properties);
     }
 
-    private int run(String fault) throws Exception {
-        Process process = start(fault);
-        assertThat(process.waitFor(2, TimeUnit.MINUTES)).isTrue();
-        return process.exitValue();
+    private Path said() {
+        return folder.resolve("said.txt");
+    }
+
+    private int run(String fault, String... more) throws Exception {
+        List<String> properties = new ArrayList<>(List.of("paperbark.fault=" + fault));
+        properties.addAll(List.of(more));
+        return Child.end(start(properties.toArray(String[]::new)));
+    }
+
+    /** The start that mends is not cut, so it can do without a process of its own. */
+    private void startsAgain() {
+        Program.run(folder, "watch", office.root().toString(), "--once", "--quiet-for", "0");
     }
 
     private void comesToItsEnd(int claims) throws Exception {
-        run("");
+        startsAgain();
         Invariants.hold(office.root(), dropped);
         Invariants.atRest(office.root(), claims);
         assertThat(Invariants.files(office.returned()))
@@ -100,9 +85,7 @@ class CutShortTest {
     @ParameterizedTest
     @EnumSource(FaultPoint.class)
     void killedAtAnyStepTheNextStartMakesItWhole(FaultPoint point) throws Exception {
-        assertThat(run(point.name()))
-                .as(Files.readString(folder.resolve("said.txt")))
-                .isEqualTo(HALTED);
+        assertThat(run(point.name())).as(Files.readString(said())).isEqualTo(HALTED);
         Invariants.hold(office.root(), dropped);
         comesToItsEnd(2);
     }
@@ -110,10 +93,21 @@ class CutShortTest {
     @ParameterizedTest
     @ValueSource(strings = {"PAPER:io:2", "STAGED:io", "IN_TRANSACTION:io", "READ:io"})
     void aDiskThatFailsLeavesTheRegisterInTheIntake(String fault) throws Exception {
-        assertThat(run(fault)).as(Files.readString(folder.resolve("said.txt"))).isEqualTo(22);
+        assertThat(run(fault)).as(Files.readString(said())).isEqualTo(22);
         Invariants.hold(office.root(), dropped);
         assertThat(office.intake().resolve("good.csv")).exists();
         comesToItsEnd(2);
+    }
+
+    /**
+     * Proves that the invariants bite: published before it is claimed, a folder can be unclaimed.
+     */
+    @Test
+    void publishedBeforeTheCommitTheHarnessNoticesIt() throws Exception {
+        assertThat(run("IN_TRANSACTION", "paperbark.weakened=publish_first")).isEqualTo(HALTED);
+        assertThatThrownBy(() -> Invariants.hold(office.root(), dropped))
+                .isInstanceOf(AssertionError.class)
+                .hasMessageContaining("published means claimed");
     }
 
     @Test
@@ -122,7 +116,7 @@ class CutShortTest {
         int next = 3;
         int cut = 0;
         for (int i = 0; i < KILLS; i++) {
-            Process process = start("");
+            Process process = start();
             if (!process.waitFor(200 + random.nextInt(2_500), TimeUnit.MILLISECONDS)) {
                 process.destroyForcibly().waitFor();
                 cut++;
@@ -136,7 +130,7 @@ class CutShortTest {
         assertThat(cut).isPositive();
         comesToItsEnd(next - 1);
         List<String> before = state();
-        run("");
+        startsAgain();
         assertThat(state()).as("a further start changes nothing").isEqualTo(before);
     }
 }

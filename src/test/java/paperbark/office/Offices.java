@@ -45,7 +45,8 @@ final class Offices {
                 .formatted(n, n, serial, n, n);
     }
 
-    private static void copy(Path from, Path to) throws IOException {
+    /** Copies a folder with all in it. */
+    static void copy(Path from, Path to) throws IOException {
         try (Stream<Path> all = Files.walk(from)) {
             all.forEach(
                     path -> {

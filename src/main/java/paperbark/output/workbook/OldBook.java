@@ -27,7 +27,7 @@ import org.apache.poi.xssf.usermodel.XSSFWorkbook;
  */
 final class OldBook {
     private final HSSFWorkbook old;
-    private final XSSFWorkbook made = new XSSFWorkbook();
+    private final XSSFWorkbook made = FreshBook.make();
     private final OldStyles styles;
 
     OldBook(HSSFWorkbook old) {

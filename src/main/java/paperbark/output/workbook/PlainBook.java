@@ -18,7 +18,7 @@ final class PlainBook {
     private PlainBook() {}
 
     static XSSFWorkbook of(PlainRows rows) {
-        XSSFWorkbook workbook = new XSSFWorkbook();
+        XSSFWorkbook workbook = FreshBook.make();
         workbook.getFontAt(0).setFontName("Arial");
         workbook.getFontAt(0).setFontHeightInPoints((short) 10);
         XSSFSheet sheet =

@@ -14,8 +14,9 @@ import java.util.zip.ZipOutputStream;
  * lose the time at which they were packed. One part at a time passes through, however large it is.
  */
 final class SteadyZip {
-    // The earliest time that a zip file can hold.
-    private static final LocalDateTime TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
+    // A zip file holds times without a zone from 1980 on; its very first moment is taken for an
+    // older one and written with the computer's zone.
+    private static final LocalDateTime TIME = LocalDateTime.of(1980, 1, 1, 12, 0);
 
     private SteadyZip() {}
 

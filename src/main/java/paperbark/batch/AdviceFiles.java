@@ -1,0 +1,32 @@
+package paperbark.batch;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import paperbark.ledger.EntryRecord;
+import paperbark.ledger.Ledger;
+
+/**
+ * The settled advices as files beside the ledger, which has no other copy of them than the day's. A
+ * file is written after the commit; one that a cut kept from being written comes with the next
+ * start.
+ */
+public final class AdviceFiles {
+    private AdviceFiles() {}
+
+    /** The folder that belongs to a ledger. */
+    public static Path beside(Path ledger) {
+        return ledger.resolveSibling("advices");
+    }
+
+    /** Writes the advices that have no file yet. */
+    public static void complete(Ledger ledger, Path folder) throws IOException {
+        for (EntryRecord advice : ledger.advices()) {
+            Path file = folder.resolve(advice.name() + ".json");
+            if (!Files.exists(file)) {
+                Files.createDirectories(folder);
+                Disk.replace(file, new EntryFile(ledger.id(), advice).toJson());
+            }
+        }
+    }
+}

@@ -1,0 +1,47 @@
+package paperbark.fault;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.List;
+
+/**
+ * What was done to the disk, in order, a line each, in the file named by {@code
+ * -Dpaperbark.trace=FILE}; without it nothing is noted.
+ */
+public enum Trace {
+    /** A file was written, and may be in memory only. */
+    WRITE,
+    /** A file, or a folder's list of names, is on the disk. */
+    FORCE,
+    /** A file or folder got another name. */
+    MOVE,
+    /** The ledger took a batch in. */
+    COMMIT;
+
+    private static final String FILE = System.getProperty("paperbark.trace", "");
+
+    /** Notes that it was done to these paths. */
+    public void of(Path... paths) {
+        if (FILE.isEmpty()) {
+            return;
+        }
+        StringBuilder line = new StringBuilder(name());
+        for (Path path : paths) {
+            line.append('\t').append(path.toAbsolutePath().normalize());
+        }
+        synchronized (Trace.class) {
+            try {
+                Files.write(
+                        Path.of(FILE),
+                        List.of(line),
+                        StandardOpenOption.CREATE,
+                        StandardOpenOption.APPEND);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+    }
+}

@@ -1,0 +1,102 @@
+package paperbark.office;
+
+import java.io.IOException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import paperbark.batch.Ending;
+import paperbark.batch.Equipment;
+import paperbark.ledger.Ledger;
+import paperbark.value.Days;
+
+/** Looks an office folder over and says what to do. It changes nothing that lasts. */
+public final class Doctor {
+    private final Office office;
+    private final List<Check> checks = new ArrayList<>();
+
+    private Doctor(Office office) {
+        this.office = office;
+    }
+
+    /**
+     * Looks at everything.
+     *
+     * @param now moment, for people only
+     * @param today the computer's day
+     * @throws IOException when the folder itself cannot be read
+     */
+    public static List<Check> examine(Office office, Instant now, LocalDate today)
+            throws IOException {
+        Doctor doctor = new Doctor(office);
+        Ground ground = new Ground(office);
+        List<Check> folders = ground.folders();
+        doctor.checks.addAll(folders);
+        doctor.checks.add(ground.space());
+        if (folders.stream().allMatch(Check::isWell)) {
+            doctor.checks.add(ground.oneFileSystem());
+        }
+        doctor.equipment();
+        doctor.ledger(today);
+        doctor.attended(now);
+        return List.copyOf(doctor.checks);
+    }
+
+    private void equipment() throws IOException {
+        add("tables", Equipment.tables(office.tables()), "can be read");
+        add("rule tables", Equipment.rules(office.rules()), "can be read");
+        add("templates", Equipment.templates(office.templates()), "can be read, every one");
+        checks.add(
+                Equipment.hasTypeface()
+                        ? Check.well("typeface", "is whole")
+                        : Check.setup("typeface", "is damaged. Install the program again."));
+    }
+
+    private void add(String what, List<String> wrong, String well) {
+        if (wrong.isEmpty()) {
+            checks.add(Check.well(what, well));
+        }
+        wrong.forEach(w -> checks.add(Check.setup(what, w)));
+    }
+
+    private void ledger(LocalDate today) throws IOException {
+        Optional<String> trouble = LedgerProof.trouble(office);
+        if (trouble.isPresent()) {
+            checks.add(new Check("ledger", Ending.UNTRUSTED, trouble.orElseThrow()));
+            return;
+        }
+        checks.add(Check.well("ledger", "is as it was written, and knows every published batch"));
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            Optional<Ledger.BatchState> future =
+                    ledger.newest(1).stream().filter(b -> b.day().isAfter(today)).findFirst();
+            checks.add(
+                    future.map(b -> clock(b, today))
+                            .orElse(Check.well("clock", "says " + Days.show(today))));
+        }
+    }
+
+    private static Check clock(Ledger.BatchState batch, LocalDate today) {
+        return Check.setup(
+                "clock",
+                "says "
+                        + Days.show(today)
+                        + ", but the newest batch is of "
+                        + Days.show(batch.day())
+                        + ". Set the computer's clock.");
+    }
+
+    private void attended(Instant now) throws IOException {
+        try (OfficeLock lock = OfficeLock.take(office, now)) {
+            checks.add(Check.well("lock", "is free: no program attends the folder"));
+            checks.addAll(new Leftovers(lock.office()).look());
+        } catch (OfficeLock.Busy busy) {
+            checks.add(Check.well("lock", busy.getMessage().strip()));
+        } catch (IOException e) {
+            checks.add(
+                    Check.disk(
+                            "lock",
+                            "cannot be taken. Give yourself the right to write in the folder."));
+        }
+    }
+}

@@ -1,0 +1,102 @@
+package paperbark.office;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
+import paperbark.batch.EntryFile;
+import paperbark.ledger.EntryRecord;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerException;
+import paperbark.ledger.LedgerId;
+
+/** Entries of one ledger, gathered from several places. */
+final class EntryFiles {
+    private final TreeMap<Long, Found> entries = new TreeMap<>();
+    private Optional<LedgerId> id = Optional.empty();
+
+    private record Found(EntryRecord entry, String where) {}
+
+    /**
+     * Adds an entry.
+     *
+     * @param where it was found, in words
+     * @throws LedgerException when another place says otherwise
+     */
+    void add(EntryFile file, String where) {
+        add(file.ledger(), file.entry(), where);
+    }
+
+    private void add(LedgerId ledger, EntryRecord entry, String where) {
+        if (!id.orElse(ledger).equals(ledger)) {
+            throw new LedgerException(
+                    where + " belongs to another ledger than the others.",
+                    "Move it to the office folder that it came from.");
+        }
+        id = Optional.of(ledger);
+        Found before = entries.putIfAbsent(entry.seq(), new Found(entry, where));
+        if (before != null && !before.entry().equals(entry)) {
+            throw new LedgerException(
+                    "Entry "
+                            + entry.seq()
+                            + " of the ledger is one thing in "
+                            + before.where()
+                            + " and another in "
+                            + where
+                            + ".",
+                    "Move the one that does not belong here out of the office folder.");
+        }
+    }
+
+    /** Adds what a copy of the ledger holds; whether it could be used. */
+    boolean addCopy(Path copy) {
+        List<EntryRecord> records;
+        LedgerId ledgerId;
+        try (Ledger ledger = Ledger.open(copy)) {
+            ledger.verify();
+            records = ledger.records();
+            ledgerId = ledger.id();
+        } catch (LedgerException unusable) {
+            // An older copy may do.
+            return false;
+        }
+        records.forEach(r -> add(ledgerId, r, "backups/" + copy.getFileName()));
+        id = Optional.of(ledgerId);
+        return true;
+    }
+
+    /**
+     * Who the ledger is.
+     *
+     * @throws LedgerException when nothing was found
+     */
+    LedgerId id() {
+        return id.orElseThrow(
+                () ->
+                        new LedgerException(
+                                "There is nothing to make a ledger from.",
+                                "Where nothing was ever published, make a first one with ledger-new."));
+    }
+
+    /**
+     * The entries from the first to the last.
+     *
+     * @throws LedgerException when one is missing
+     */
+    List<EntryRecord> inOrder() {
+        long expected = 1;
+        for (long seq : entries.keySet()) {
+            if (seq != expected) {
+                throw new LedgerException(
+                        "Entry "
+                                + expected
+                                + " of the ledger is neither in packs, nor in advices, nor in a copy.",
+                        "Bring back the batch folder, as it was, that was made just before "
+                                + entries.get(seq).entry().name()
+                                + ".");
+            }
+            expected++;
+        }
+        return entries.values().stream().map(Found::entry).toList();
+    }
+}

@@ -1,0 +1,113 @@
+package paperbark.office;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import paperbark.batch.AdviceFiles;
+import paperbark.batch.Disk;
+import paperbark.batch.EntryFile;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerException;
+
+/**
+ * Makes an office's ledger anew when it is lost, damaged or an older copy: from the published
+ * batches, the advices beside it, and the newest copy that is sound. What was there is set aside.
+ */
+public final class LedgerRebuild {
+    private static final String PART = ".paperbark-rebuilt.part";
+    // The database's own files beside its file; one left behind would be played into the new one.
+    private static final List<String> COMPANIONS = List.of("", "-journal", "-wal", "-shm");
+
+    private LedgerRebuild() {}
+
+    /**
+     * What was done.
+     *
+     * @param entries how many entries the ledger has now
+     * @param setAside where the old one lies; empty when there was none
+     * @param wasSound whether nothing had to be done
+     */
+    public record Result(int entries, Optional<Path> setAside, boolean wasSound) {}
+
+    /**
+     * Makes the ledger anew, unless it is sound and knows every published batch.
+     *
+     * @throws LedgerException when an entry is missing or two say different things; nothing is
+     *     changed then
+     * @throws IOException when a file cannot be read or written
+     */
+    public static Result run(OfficeLock lock) throws IOException {
+        Office office = lock.office();
+        if (LedgerProof.trouble(office).isEmpty()) {
+            try (Ledger ledger = Ledger.open(office.ledger())) {
+                return new Result(ledger.records().size(), Optional.empty(), true);
+            }
+        }
+        EntryFiles found = gather(office);
+        Path part = office.root().resolve(PART);
+        remove(part);
+        try {
+            Ledger.rebuild(part, found.id(), found.inOrder());
+            Optional<Path> aside = setAside(office);
+            Disk.move(part, office.ledger());
+            return new Result(found.inOrder().size(), aside, false);
+        } finally {
+            remove(part);
+        }
+    }
+
+    private static EntryFiles gather(Office office) throws IOException {
+        EntryFiles found = new EntryFiles();
+        for (Path batch : Office.list(office.packs())) {
+            if (!Office.isHidden(batch)) {
+                Optional<EntryFile> entry = EntryFile.ofBatch(batch);
+                entry.ifPresent(file -> found.add(file, "packs/" + batch.getFileName()));
+            }
+        }
+        for (Path advice : Office.list(AdviceFiles.beside(office.ledger()))) {
+            if (!Office.isHidden(advice)) {
+                Optional<EntryFile> entry = EntryFile.read(advice);
+                entry.ifPresent(file -> found.add(file, "advices/" + advice.getFileName()));
+            }
+        }
+        for (Path copy : newestFirst(office.backups())) {
+            if (found.addCopy(copy)) {
+                break;
+            }
+        }
+        return found;
+    }
+
+    private static List<Path> newestFirst(Path backups) throws IOException {
+        List<Path> copies = new ArrayList<>(Office.list(backups));
+        copies.removeIf(f -> !f.getFileName().toString().matches("paperbark-.*\\.db"));
+        Collections.reverse(copies);
+        return copies;
+    }
+
+    /** Moves the old ledger and its journal out of the way, under a name that nothing has. */
+    private static Optional<Path> setAside(Office office) throws IOException {
+        Path aside = Office.free(office.root(), "paperbark-set-aside.db");
+        for (String companion : COMPANIONS) {
+            Path file = beside(office.ledger(), companion);
+            if (Files.exists(file)) {
+                Disk.move(file, beside(aside, companion));
+            }
+        }
+        return Files.exists(aside) ? Optional.of(aside) : Optional.empty();
+    }
+
+    private static void remove(Path part) throws IOException {
+        for (String companion : COMPANIONS) {
+            Files.deleteIfExists(beside(part, companion));
+        }
+    }
+
+    private static Path beside(Path file, String companion) {
+        return file.resolveSibling(file.getFileName() + companion);
+    }
+}

@@ -1,0 +1,56 @@
+package paperbark.office;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerException;
+
+/** Looks for what runs that were cut short left behind, while no program is at work. */
+final class Leftovers {
+    private final Office office;
+
+    Leftovers(Office office) {
+        this.office = office;
+    }
+
+    /** What was found; one line that all is tidy otherwise. */
+    List<Check> look() throws IOException {
+        List<Check> checks = new ArrayList<>();
+        for (Path item : Office.list(office.work())) {
+            checks.add(
+                    Check.well(
+                            "left over",
+                            "work/" + item.getFileName() + ": the next watch finishes it"));
+        }
+        Set<String> waiting = waiting();
+        for (Path hidden : Office.list(office.packs())) {
+            String name = hidden.getFileName().toString();
+            if (Office.isHidden(hidden)) {
+                checks.add(
+                        Check.well(
+                                "left over",
+                                waiting.contains(name)
+                                        ? "packs/" + name + ": the next run publishes it"
+                                        : "packs/"
+                                                + name
+                                                + ": half-made and in no ledger; delete it to have the room"));
+            }
+        }
+        return checks.isEmpty() ? List.of(Check.well("left over", "nothing")) : checks;
+    }
+
+    private Set<String> waiting() {
+        Set<String> names = new HashSet<>();
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            ledger.unpublished()
+                    .forEach(b -> names.add(Path.of(b.staged()).getFileName().toString()));
+        } catch (LedgerException told) {
+            // The ledger's own line says so.
+        }
+        return names;
+    }
+}
