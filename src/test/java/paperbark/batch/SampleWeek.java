@@ -28,7 +28,8 @@ public final class SampleWeek {
      */
     public static synchronized Path published() throws IOException {
         if (published == null) {
-            Path out = Files.createTempDirectory(Path.of("target"), "sample-week-");
+            Path out =
+                    Files.createTempDirectory(Path.of("target").toAbsolutePath(), "sample-week-");
             published =
                     new Batch((what, done, of) -> {})
                             .prepare(request(XLSX, out))
