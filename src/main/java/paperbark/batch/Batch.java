@@ -59,7 +59,7 @@ public final class Batch {
         }
         Inputs all = reading.result().get();
         Manifest.Sources sources = Manifest.Sources.of(request, all.rulebook());
-        BatchFolder folder = BatchFolder.choose(request, sources);
+        BatchFolder folder = BatchFolder.choose(request, sources, books::knows);
         if (folder.isPublishedAlready()) {
             return new Outcome(Ending.ALREADY, Optional.of(folder.path()), Counts.NONE, List.of());
         }

@@ -3,6 +3,7 @@ package paperbark.batch;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.function.Predicate;
 
 /**
  * Where a batch is published: a folder named after the day and the register, with a number behind
@@ -18,14 +19,22 @@ record BatchFolder(Path path, boolean isPublishedAlready) {
         return path.getFileName().toString();
     }
 
-    /** Chooses the folder for a request whose sources have the given hashes. */
-    static BatchFolder choose(Request request, Manifest.Sources sources) throws IOException {
+    /**
+     * Chooses the folder for a request whose sources have the given hashes.
+     *
+     * @param isTaken whether the ledger knows a batch of that name, which may lie elsewhere
+     */
+    static BatchFolder choose(Request request, Manifest.Sources sources, Predicate<String> isTaken)
+            throws IOException {
         String file = request.register().getFileName().toString();
         String base = file.contains(".") ? file.substring(0, file.lastIndexOf('.')) : file;
         String name = request.today() + "-" + PackNames.slug(base);
         for (int number = 1; ; number++) {
             Path path = request.out().resolve(number == 1 ? name : name + "-" + number);
             if (!Files.exists(path)) {
+                if (isTaken.test(path.getFileName().toString())) {
+                    continue;
+                }
                 return new BatchFolder(path, false);
             }
             if (Manifest.isOf(path.resolve("manifest.json"), sources)) {

@@ -77,6 +77,11 @@ final class Books implements AutoCloseable {
         }
     }
 
+    /** Whether a batch of that name was ever taken in. */
+    boolean knows(String batch) {
+        return ledger.map(l -> l.knows(batch)).orElse(false);
+    }
+
     /**
      * The folder of an earlier batch that the same bytes with the same tables would only repeat.
      */

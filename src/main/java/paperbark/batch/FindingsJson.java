@@ -60,7 +60,7 @@ public final class FindingsJson {
         node.put("severity", finding.severity().word());
         finding.job().ifPresent(job -> node.put("job", job));
         place(node, finding.place());
-        node.put("value", finding.seen());
+        node.put("value", finding.seenOnTerminal());
         node.put("fact", finding.fact());
         node.put("remedy", finding.remedy());
         node.put("why", finding.why());

@@ -22,7 +22,7 @@ record FindingText(PrintWriter out, boolean why) {
                         + "  ["
                         + finding.code().code()
                         + "]");
-        String seen = finding.seen().isEmpty() ? "" : "\"" + finding.seen() + "\": ";
+        String seen = finding.seenOnTerminal().isEmpty() ? "" : "\"" + finding.seen() + "\": ";
         out.println("  " + seen + finding.fact());
         if (!finding.remedy().isEmpty()) {
             out.println("  Do: " + finding.remedy());

@@ -130,6 +130,11 @@ public record Finding(
         return place.inWords();
     }
 
+    /** What was seen, for terminals and logs: contact details are nobody else's business. */
+    public String seenOnTerminal() {
+        return code == FindingCode.PHONE_WRONG || code == FindingCode.EMAIL_WRONG ? "" : seen;
+    }
+
     /** Whether it is a stop. */
     public boolean stops() {
         return severity == Severity.STOP;

@@ -18,6 +18,8 @@ final class Sql {
     // The database's own numbers of errors; what goes beyond a byte says it more exactly.
     private static final int BASIC = 0xff;
     private static final int BUSY = 5;
+    private static final int CORRUPT = 11;
+    private static final int NOT_A_DATABASE = 26;
     // Permission, read-only, input or output, full, cannot be opened.
     private static final Set<Integer> DISK = Set.of(3, 8, 10, 13, 14);
 
@@ -132,6 +134,8 @@ final class Sql {
             return new LedgerException(
                     "Another program is writing in the ledger.", "Wait until it has ended.", cause);
         }
-        return new LedgerException(fact, LedgerFile.REMEDY, cause);
+        boolean damaged = error == CORRUPT || error == NOT_A_DATABASE;
+        return new LedgerException(
+                fact, damaged ? LedgerFile.REMEDY : "Try again, then report this.", cause);
     }
 }
