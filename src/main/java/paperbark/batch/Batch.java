@@ -48,6 +48,7 @@ public final class Batch {
      */
     public Outcome prepare(Request request) throws IOException {
         try (Books books = Books.open(request)) {
+            books.recover();
             return prepare(request, books);
         }
     }

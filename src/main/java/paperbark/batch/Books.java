@@ -27,6 +27,7 @@ import paperbark.value.Money;
  * The ledger as a batch sees it. Where the firm keeps none, nothing is known and nothing written.
  */
 final class Books implements AutoCloseable {
+    // A quarter: what was paid before is in an earlier activity statement.
     private static final int PAID_DAYS = 92;
 
     private final Request request;
@@ -40,25 +41,30 @@ final class Books implements AutoCloseable {
     }
 
     /**
-     * Opens the ledger, proves it, and publishes what an earlier run that was cut short had taken
-     * in.
+     * Opens the ledger and proves it.
      *
      * @throws paperbark.ledger.LedgerException when it cannot be trusted
      */
-    static Books open(Request request) throws IOException {
+    static Books open(Request request) {
         Optional<Ledger> ledger = request.books().ledger().map(Ledger::open);
         Books books = new Books(request, ledger);
         if (ledger.isPresent()) {
             try {
                 ledger.get().verify();
                 FaultPoint.VERIFIED.reach();
-                books.recover(ledger.get());
-            } catch (IOException | RuntimeException e) {
+            } catch (RuntimeException e) {
                 ledger.get().close();
                 throw e;
             }
         }
         return books;
+    }
+
+    /** Publishes what an earlier run that was cut short had taken in. */
+    void recover() throws IOException {
+        if (ledger.isPresent()) {
+            recover(ledger.get());
+        }
     }
 
     private void recover(Ledger open) throws IOException {

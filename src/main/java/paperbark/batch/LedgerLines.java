@@ -17,7 +17,6 @@ import paperbark.ledger.Sale;
 import paperbark.offer.Expected;
 import paperbark.output.CaseFile;
 import paperbark.value.Money;
-import paperbark.value.Serial;
 
 /** What of a case goes into the ledger. */
 final class LedgerLines {
@@ -72,7 +71,7 @@ final class LedgerLines {
                                         day,
                                         earned.lastDay(),
                                         Keys.site(file.job().site()).orElse(""),
-                                        serials(file.job()),
+                                        file.job().heater().serials(),
                                         expected.map(LedgerLines::promise).orElse(Promise.NONE)))
                 .stream();
     }
@@ -84,15 +83,6 @@ final class LedgerLines {
                 expected.split().toOwner(),
                 expected.split().firmGst(),
                 Optional.of(expected.due()));
-    }
-
-    private static List<Serial> serials(Job job) {
-        return Stream.of(
-                        job.heater().tankSerial().stream(),
-                        job.heater().heatPumpSerial().stream(),
-                        job.heater().collectorSerials().stream())
-                .flatMap(s -> s)
-                .toList();
     }
 
     private static Optional<LocalDate> installedOn(Job job) {

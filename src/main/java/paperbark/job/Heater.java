@@ -3,6 +3,7 @@ package paperbark.job;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import paperbark.firm.Maker;
 import paperbark.firm.Product;
 import paperbark.value.Serial;
@@ -20,8 +21,6 @@ import paperbark.value.Serial;
  * @param secondHand whether it was used before
  * @param completeSystem whether a whole system was installed and not just a tank or collector
  * @param declarationsOn day of the declarations for a solar heater above the size limit
- * @param litresSaid litres that the register names, to be compared with the product table
- * @param collectorsSaid tubes or panels that the register names
  * @param litresSaid litres that the register names, to be compared with the product table
  * @param collectorsSaid tubes or panels that the register names
  */
@@ -42,5 +41,12 @@ public record Heater(
     /** Keeps the serials from being changed. */
     public Heater {
         collectorSerials = List.copyOf(collectorSerials);
+    }
+
+    /** The serials of all parts, the tank's first. */
+    public List<Serial> serials() {
+        return Stream.of(tankSerial.stream(), heatPumpSerial.stream(), collectorSerials.stream())
+                .flatMap(s -> s)
+                .toList();
     }
 }

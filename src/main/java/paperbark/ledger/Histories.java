@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.value.Serial;
@@ -26,7 +25,7 @@ final class Histories {
     JobHistory of(Job job) {
         String key = Keys.job(job.reference());
         List<Conflict> conflicts = new ArrayList<>();
-        for (Serial serial : serials(job)) {
+        for (Serial serial : job.heater().serials()) {
             conflicts.addAll(serial(key, serial));
         }
         Keys.site(job.site()).ifPresent(site -> conflicts.addAll(site(key, site)));
@@ -36,16 +35,6 @@ final class Histories {
                                 .filter(ClaimState::lodged)
                                 .toList();
         return new JobHistory(earlier(key), underWay, conflicts);
-    }
-
-    /** The serials of all parts, the tank's first. */
-    static List<Serial> serials(Job job) {
-        return Stream.of(
-                        job.heater().tankSerial().stream(),
-                        job.heater().heatPumpSerial().stream(),
-                        job.heater().collectorSerials().stream())
-                .flatMap(s -> s)
-                .toList();
     }
 
     private Optional<Earlier> earlier(String key) {

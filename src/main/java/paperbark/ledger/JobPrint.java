@@ -92,6 +92,8 @@ public final class JobPrint {
             case "oldHeater" -> "old " + component;
             case "owner" -> "owner " + component;
             case "site" -> "site " + component;
+            case "visit" -> "visit " + component;
+            case "payment" -> component.equals("form") ? "benefit form" : component;
             default -> component;
         };
     }

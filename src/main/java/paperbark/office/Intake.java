@@ -21,9 +21,6 @@ import java.util.stream.Stream;
  * its size and time stayed the same between two looks far enough apart, and nobody has it open.
  */
 final class Intake {
-    /** A file that still grows after so long is told as waiting for a person. */
-    static final Duration OPEN_LONG = Duration.ofMinutes(10);
-
     private final Path folder;
     private final Duration quiet;
     private final Map<Path, Seen> seen = new HashMap<>();

@@ -44,33 +44,11 @@ final class AdviceRow {
     }
 
     Optional<Money> money(AdviceField field) {
-        return cell(field)
-                .flatMap(
-                        cell ->
-                                cell.number()
-                                        .filter(n -> n.stripTrailingZeros().scale() <= 2)
-                                        .map(n -> Money.of(n.toPlainString()))
-                                        .or(
-                                                () ->
-                                                        parsed(
-                                                                field,
-                                                                FindingCode.MONEY_UNREADABLE,
-                                                                cell,
-                                                                Money::parse)));
+        return value(field, FindingCode.MONEY_UNREADABLE, Money::parse);
     }
 
     Optional<LocalDate> day(AdviceField field) {
-        return cell(field)
-                .flatMap(
-                        cell ->
-                                cell.date()
-                                        .or(
-                                                () ->
-                                                        parsed(
-                                                                field,
-                                                                FindingCode.DATE_UNREADABLE,
-                                                                cell,
-                                                                Days::parse)));
+        return value(field, FindingCode.DATE_UNREADABLE, Days::parse);
     }
 
     <T> Optional<T> value(AdviceField field, FindingCode code, Function<String, Parsed<T>> parse) {
