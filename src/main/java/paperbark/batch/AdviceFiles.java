@@ -21,7 +21,7 @@ public final class AdviceFiles {
 
     /** Writes the advices that have no file yet. */
     public static void complete(Ledger ledger, Path folder) throws IOException {
-        for (EntryRecord advice : ledger.advices()) {
+        for (EntryRecord advice : ledger.withoutFolder()) {
             Path file = folder.resolve(advice.name() + ".json");
             if (!Files.exists(file)) {
                 Files.createDirectories(folder);

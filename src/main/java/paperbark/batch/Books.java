@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -68,8 +69,9 @@ final class Books implements AutoCloseable {
     }
 
     private void recover(Ledger open) throws IOException {
-        for (Ledger.Unpublished batch : open.unpublished()) {
-            if (!Staging.finish(batch.staged(), batch.name(), batch.manifestSha256())) {
+        for (Ledger.Unpublished batch : open.unpublished(OutputFolder.id(request.out()))) {
+            Path hidden = request.out().resolve(batch.staged());
+            if (!Staging.finish(hidden, batch.name(), batch.manifestSha256())) {
                 findings.add(
                         Finding.of(
                                 FindingCode.BATCH_LOST,
@@ -209,7 +211,9 @@ final class Books implements AutoCloseable {
                             request.books().at(),
                             request.version(),
                             "",
-                            staging.toPublish().toString(),
+                            OutputFolder.id(request.out()),
+                            staging.toPublish().getFileName().toString(),
+                            UUID.randomUUID().toString(),
                             view.cases().stream().map(LedgerLines::of).toList());
             EntryRecord adds = ledger.get().rehearse(batch);
             staging.write(EntryFile.NAME, new EntryFile(ledger.get().id(), adds).toJson());

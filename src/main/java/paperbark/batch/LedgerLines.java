@@ -1,10 +1,12 @@
 package paperbark.batch;
 
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
+import paperbark.firm.Product;
 import paperbark.job.Job;
 import paperbark.job.Stage;
 import paperbark.ledger.ClaimEntry;
@@ -16,6 +18,7 @@ import paperbark.ledger.Promise;
 import paperbark.ledger.Sale;
 import paperbark.offer.Expected;
 import paperbark.output.CaseFile;
+import paperbark.output.paper.Diary;
 import paperbark.value.Money;
 
 /** What of a case goes into the ledger. */
@@ -30,9 +33,25 @@ final class LedgerLines {
                 job.corrects(),
                 outcome(file),
                 "packs/" + file.packFile(),
+                installedOn(job),
+                warrantyUntil(file),
+                Keys.site(job.site()).orElse(""),
                 JobPrint.of(job),
                 sale(file),
                 claims(file));
+    }
+
+    /** Nothing where the maker's warranty is not known: it is mostly the longest. */
+    private static Optional<LocalDate> warrantyUntil(CaseFile file) {
+        boolean makersKnown =
+                file.job().heater().product().flatMap(Product::tankWarrantyYears).isPresent();
+        return makersKnown
+                ? Diary.of(file.job(), file.firm().name(), file.firm().workmanshipYears())
+                        .warranties()
+                        .stream()
+                        .flatMap(cover -> cover.ends().stream())
+                        .max(Comparator.naturalOrder())
+                : Optional.empty();
     }
 
     private static JobOutcome outcome(CaseFile file) {
@@ -70,7 +89,6 @@ final class LedgerLines {
                                         count,
                                         day,
                                         earned.lastDay(),
-                                        Keys.site(file.job().site()).orElse(""),
                                         file.job().heater().serials(),
                                         expected.map(LedgerLines::promise).orElse(Promise.NONE)))
                 .stream();

@@ -96,16 +96,15 @@ final class Staging implements AutoCloseable {
      * @param manifestSha256 hash of its manifest, which makes sure that it is that folder
      * @return whether the folder is there now, from this or an earlier run
      */
-    static boolean finish(String hidden, String name, String manifestSha256) throws IOException {
-        Path from = Path.of(hidden);
-        Path to = from.resolveSibling(name);
+    static boolean finish(Path hidden, String name, String manifestSha256) throws IOException {
+        Path to = hidden.resolveSibling(name);
         if (isOf(to, manifestSha256)) {
             return true;
         }
-        if (!isOf(from, manifestSha256)) {
+        if (!isOf(hidden, manifestSha256)) {
             return false;
         }
-        Disk.move(from, to);
+        Disk.move(hidden, to);
         return true;
     }
 

@@ -18,7 +18,7 @@ import picocli.CommandLine.Command;
         synopsisSubcommandLabel = "COMMAND",
         footer = {
             "",
-            "Exit codes: 0 all done; 10 published, some jobs held; 11 register refused; 12 already prepared;",
+            "Exit codes: 0 all done; 10 published, some jobs held; 11 register refused; 12 already prepared; 13 must be kept;",
             "2 wrong usage; 20 another program is at work; 21 ledger unusable; 22 disk or permission; 23 tables, rules or templates unusable; 1 our own fault."
         })
 public final class Main {
@@ -49,6 +49,7 @@ public final class Main {
         line.addSubcommand(new LedgerRebuildCommand(world));
         line.addSubcommand(new DoctorCommand(world));
         line.addSubcommand(new WatchCommand(world));
+        line.addSubcommand(new ForgetCommand(world));
         line.addSubcommand(new SettleCommand(world));
         line.addSubcommand(new OwedCommand(world));
         line.addSubcommand(new QuartersCommand(world));

@@ -46,11 +46,19 @@ public final class KeepUntil {
                 .max(Comparator.naturalOrder());
     }
 
+    /** For how many years papers are kept from a day on which certificates were created. */
+    static Optional<Dated<Setting>> years(SchemeName scheme, LocalDate day, Rulebook rulebook) {
+        return switch (scheme) {
+            case STC -> rulebook.stcLimits().on(day, StcLimit.KEEP_YEARS);
+            case VEEC -> rulebook.veecConditions().on(day, VeecCondition.KEEP_YEARS);
+        };
+    }
+
     /** The last day on which certificates of the batch can be created. */
     private record End(SchemeName scheme, LocalDate lastDay) {
 
         Optional<Finding> note(String register, Rulebook rulebook) {
-            return years(rulebook)
+            return years(scheme, lastDay, rulebook)
                     .map(
                             years ->
                                     Finding.of(
@@ -59,13 +67,6 @@ public final class KeepUntil {
                                                     fact(years.row().whole()),
                                                     "File the signed papers so that they last until then.")
                                             .by(years.ref()));
-        }
-
-        private Optional<Dated<Setting>> years(Rulebook rulebook) {
-            return switch (scheme) {
-                case STC -> rulebook.stcLimits().on(lastDay, StcLimit.KEEP_YEARS);
-                case VEEC -> rulebook.veecConditions().on(lastDay, VeecCondition.KEEP_YEARS);
-            };
         }
 
         private String fact(int years) {

@@ -14,7 +14,9 @@ import java.util.List;
  * @param at moment of the run, for people only
  * @param program version of the program
  * @param manifestSha256 hash of the staged manifest
- * @param staged name of the hidden folder that waits to be published
+ * @param place which output folder it belongs to, by that folder's own id
+ * @param staged name of the hidden folder in it that waits to be published
+ * @param salt a word by chance, from which each job's own is made; never written down
  * @param jobs its jobs
  */
 public record BatchEntry(
@@ -25,7 +27,9 @@ public record BatchEntry(
         Instant at,
         String program,
         String manifestSha256,
+        String place,
         String staged,
+        String salt,
         List<JobEntry> jobs) {
 
     /** Keeps the list from being changed. */
@@ -36,6 +40,16 @@ public record BatchEntry(
     /** The same batch with the hash of its manifest. */
     public BatchEntry withManifest(String sha256) {
         return new BatchEntry(
-                name, register, registerSha256, day, at, program, sha256, staged, jobs);
+                name,
+                register,
+                registerSha256,
+                day,
+                at,
+                program,
+                sha256,
+                place,
+                staged,
+                salt,
+                jobs);
     }
 }

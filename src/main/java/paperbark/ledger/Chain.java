@@ -1,37 +1,40 @@
 package paperbark.ledger;
 
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.util.stream.Collectors;
-import org.apache.commons.codec.digest.DigestUtils;
+import java.util.Optional;
 
 /**
  * Seals each entry with a digest over all its rows and the seal before it, so that a changed,
  * missing or added row is found. The database's own check finds torn pages, not changed values.
  */
 final class Chain {
-    private static final String FIELD = "\u001f";
-
     private final Sql sql;
+    private final Records records;
 
     Chain(Sql sql) {
+        this(sql, new Records(sql));
+    }
+
+    /** For a ledger that may be of an older schema. */
+    Chain(Sql sql, Records records) {
         this.sql = sql;
+        this.records = records;
     }
 
     /** Seals the newest entry, whose rows are all there. */
     void seal(long seq) {
-        String rows = rows(seq);
-        sql.run("UPDATE entry SET rows_sha256 = ? WHERE seq = ?", rows, seq);
-        sql.run("UPDATE entry SET chain_sha256 = ? WHERE seq = ?", link(seq, before(seq)), seq);
-    }
-
-    /** The seal that an entry is sealed upon. */
-    String before(long seq) {
-        return sql.first(
-                        "SELECT chain_sha256 FROM entry WHERE seq = ?",
-                        r -> r.getString(1),
-                        seq - 1)
-                .orElseGet(this::beginning);
+        EntryRecord entry = records.one(seq).orElseThrow();
+        EntryRecord sealed =
+                entry.with(
+                        entry.schema(),
+                        entry.detailSha256(),
+                        entry.before(),
+                        Seals.rows(entry),
+                        entry.rows());
+        sql.run(
+                "UPDATE entry SET rows_sha256 = ?, chain_sha256 = ? WHERE seq = ?",
+                sealed.rowsSha256(),
+                Seals.of(sealed),
+                seq);
     }
 
     /**
@@ -40,26 +43,28 @@ final class Chain {
      * @throws LedgerException naming the first entry that is not as it was written
      */
     void verify() {
-        String before = beginning();
-        long expected = 1;
-        record Seal(long seq, String name, String rows, String chain) {}
-        for (Seal seal :
-                sql.list(
-                        "SELECT seq, name, rows_sha256, chain_sha256 FROM entry ORDER BY seq",
-                        r ->
-                                new Seal(
-                                        r.getLong(1),
-                                        r.getString(2),
-                                        r.getString(3),
-                                        r.getString(4)))) {
-            if (seal.seq() != expected
-                    || !rows(seal.seq()).equals(seal.rows())
-                    || !link(seal.seq(), before).equals(seal.chain())) {
-                throw changed(seal.name());
-            }
-            before = seal.chain();
-            expected++;
+        long newest = sql.number("SELECT max(seq) FROM entry");
+        if (sql.number("SELECT count(*) FROM entry") != newest) {
+            throw changed("entry");
         }
+        if (sql.number("SELECT count(*) FROM office") != 1) {
+            throw changed("office");
+        }
+        for (long seq = 1; seq <= newest; seq++) {
+            Optional<EntryRecord> entry = records.one(seq);
+            if (entry.isEmpty()
+                    || !Seals.rows(entry.get()).equals(entry.get().rowsSha256())
+                    || !Seals.of(entry.get()).equals(records.seal(seq))) {
+                throw changed(entry.map(EntryRecord::name).orElse("entry " + seq));
+            }
+        }
+        active();
+        if (records.schema() == LedgerFile.SCHEMA) {
+            new Forgetting(sql).prove();
+        }
+    }
+
+    private void active() {
         long strays =
                 sql.number(
                         "SELECT count(*) FROM claim c LEFT JOIN withdrawal w ON w.claim = c.id"
@@ -71,53 +76,14 @@ final class Chain {
         strays +=
                 sql.number(
                         "SELECT count(*) FROM entry e LEFT JOIN progress p ON p.entry = e.seq"
-                                + " WHERE (e.kind = 'batch') = (p.entry IS NULL)");
+                                + " WHERE (e.kind = 'advice') = (p.entry IS NOT NULL)");
         if (strays > 0) {
             throw changed("what is active");
         }
     }
 
-    /**
-     * The seal before the first entry is the office's own, so that no other ledger's entries fit.
-     */
-    private String beginning() {
-        return sql.first("SELECT id, made_at FROM office", Chain::line)
-                .map(DigestUtils::sha256Hex)
-                .orElseThrow(() -> changed("office"));
-    }
-
-    private static LedgerException changed(String where) {
+    static LedgerException changed(String where) {
         return new LedgerException(
                 "The ledger is not as it was written, at \"" + where + "\".", LedgerFile.REMEDY);
-    }
-
-    private String link(long seq, String before) {
-        String entry =
-                sql.first(
-                                "SELECT seq, kind, name, source_name, source_sha256, day, at, program,"
-                                        + " detail_sha256, rows_sha256 FROM entry WHERE seq = ?",
-                                Chain::line,
-                                seq)
-                        .orElseThrow();
-        return DigestUtils.sha256Hex(before + "\n" + entry);
-    }
-
-    private String rows(long seq) {
-        String all =
-                SealedTable.ALL.stream()
-                        .map(
-                                table ->
-                                        sql.list(table.query(), Chain::line, seq).stream()
-                                                .collect(Collectors.joining("\n")))
-                        .collect(Collectors.joining("\n\n"));
-        return DigestUtils.sha256Hex(all);
-    }
-
-    private static String line(ResultSet row) throws SQLException {
-        StringBuilder line = new StringBuilder();
-        for (int i = 1; i <= row.getMetaData().getColumnCount(); i++) {
-            line.append(row.getString(i)).append(FIELD);
-        }
-        return line.toString();
     }
 }

@@ -14,7 +14,6 @@ import paperbark.value.Serial;
  * @param certificates how many, more than none
  * @param installedOn day of the installation
  * @param lodgeBy last day on which the certificates can be created
- * @param siteKey what two sites are compared by; empty text where the address is incomplete
  * @param serials of all parts, the tank's first
  * @param promise what the buyer is expected to pay
  */
@@ -24,7 +23,6 @@ public record ClaimEntry(
         int certificates,
         LocalDate installedOn,
         Optional<LocalDate> lodgeBy,
-        String siteKey,
         List<Serial> serials,
         Promise promise) {
 

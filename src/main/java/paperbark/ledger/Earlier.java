@@ -12,6 +12,7 @@ import java.util.Map;
  * @param outcome what the batch did with it
  * @param pack path of the pack in the batch folder
  * @param facts the prints of its facts then
+ * @param forgotten whether what it told of a person is emptied
  */
 public record Earlier(
         int version,
@@ -19,4 +20,5 @@ public record Earlier(
         LocalDate day,
         JobOutcome outcome,
         String pack,
-        Map<String, String> facts) {}
+        Map<String, String> facts,
+        boolean forgotten) {}

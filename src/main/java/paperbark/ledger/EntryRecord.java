@@ -2,26 +2,30 @@ package paperbark.ledger;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * All that an entry added to the ledger, as it was written there, so that the ledger can be made
  * anew from its entries.
  *
+ * @param schema that of the ledger, from 1
  * @param seq its place in the order of work, from 1
- * @param kind batch or advice
- * @param name of the batch or advice
+ * @param kind batch, advice or forgetting
+ * @param name of the batch, advice or forgetting
  * @param sourceName file name of the register or advice
  * @param sourceSha256 its hash
  * @param day day of the run
  * @param at moment of the run
  * @param program version of the program
- * @param detailSha256 hash of the batch's manifest; empty text for an advice, and while the
+ * @param detailSha256 hash of the batch's manifest; empty text for other entries, and while the
  *     manifest is not written yet
  * @param before the seal that this entry is sealed upon
  * @param rowsSha256 digest over the rows
  * @param rows the rows by table, each cell as text
  */
 public record EntryRecord(
+        int schema,
         long seq,
         String kind,
         String name,
@@ -35,14 +39,25 @@ public record EntryRecord(
         String rowsSha256,
         Map<String, List<List<String>>> rows) {
 
-    /** Keeps the rows from being changed. */
+    /** Keeps the rows from being changed; entries of the first schema did not name it. */
     public EntryRecord {
+        schema = Math.max(1, schema);
         rows = Map.copyOf(rows);
     }
 
     /** The same entry with its manifest. */
     public EntryRecord withDetail(String sha256) {
+        return with(schema, sha256, before, rowsSha256, rows);
+    }
+
+    EntryRecord with(
+            int otherSchema,
+            String detail,
+            String otherBefore,
+            String digest,
+            Map<String, List<List<String>>> others) {
         return new EntryRecord(
+                otherSchema,
                 seq,
                 kind,
                 name,
@@ -51,14 +66,56 @@ public record EntryRecord(
                 day,
                 at,
                 program,
-                sha256,
-                before,
-                rowsSha256,
-                rows);
+                detail,
+                otherBefore,
+                digest,
+                others);
+    }
+
+    /** The rows of a table; none where the entry's schema has no such table. */
+    List<List<String>> rows(SealedTable table) {
+        return rows.getOrDefault(table.name(), List.of());
     }
 
     /** Whether another adds the same rows after the same entries. */
     boolean addsTheSame(EntryRecord other) {
-        return withDetail("").equals(other.withDetail(""));
+        return covered("").equals(other.covered(""));
+    }
+
+    /** Without what may be emptied, which the seals do not need. */
+    private EntryRecord covered(String detail) {
+        Map<String, List<List<String>>> covered = new TreeMap<>();
+        for (SealedTable table : SealedTable.of(schema)) {
+            covered.put(table.name(), rows(table).stream().map(table::covered).toList());
+        }
+        return with(schema, detail, before, rowsSha256, covered);
+    }
+
+    /**
+     * This entry and the same one found elsewhere as one: in the newer schema, and with everything
+     * emptied that is empty in either.
+     *
+     * @return empty when they do not tell the same
+     */
+    public Optional<EntryRecord> merged(EntryRecord other) {
+        if (schema != other.schema) {
+            EntryRecord newer = schema > other.schema ? this : other;
+            EntryRecord lifted = Lift.of(schema > other.schema ? other : this);
+            // Its seals were made anew when the ledger was lifted.
+            return newer.merged(
+                    lifted.with(
+                            newer.schema,
+                            lifted.detailSha256,
+                            newer.before,
+                            newer.rowsSha256,
+                            lifted.rows));
+        }
+        if (!covered(detailSha256).equals(other.covered(other.detailSha256))) {
+            return Optional.empty();
+        }
+        boolean emptied =
+                rows(SealedTable.PERSONAL).stream()
+                        .anyMatch(row -> row.get(SealedTable.PERSONAL.at("salt")).isEmpty());
+        return Optional.of(emptied ? this : other);
     }
 }

@@ -12,6 +12,8 @@ public final class Export {
                     "entry",
                     "progress",
                     "job",
+                    "personal",
+                    "forgotten",
                     "sale",
                     "claim",
                     "serial",

@@ -39,8 +39,9 @@ final class Histories {
 
     private Optional<Earlier> earlier(String key) {
         return sql.first(
-                "SELECT j.version, e.name, e.day, j.outcome, j.pack, j.facts FROM job j"
+                "SELECT j.version, e.name, e.day, j.outcome, j.pack, p.facts, p.salt FROM job j"
                         + " JOIN entry e ON e.seq = j.entry"
+                        + " JOIN personal p ON p.job_key = j.job_key AND p.version = j.version"
                         + " WHERE j.job_key = ? ORDER BY j.version DESC LIMIT 1",
                 r ->
                         new Earlier(
@@ -49,7 +50,8 @@ final class Histories {
                                 LocalDate.parse(r.getString(3)),
                                 JobOutcome.of(r.getString(4)),
                                 r.getString(5),
-                                facts(r.getString(6))),
+                                facts(r.getString(6)),
+                                r.getString(7).isEmpty()),
                 key);
     }
 
@@ -79,7 +81,8 @@ final class Histories {
         return sql.list(
                 "SELECT c.scheme, j.reference, e.name, e.day"
                         + OTHERS
-                        + " WHERE c.active = 1 AND c.site_key = ? AND c.job_key <> ? ORDER BY c.id",
+                        + " JOIN personal p ON p.job_key = c.job_key AND p.version = c.version"
+                        + " WHERE c.active = 1 AND p.site_key = ? AND c.job_key <> ? ORDER BY c.id",
                 r ->
                         new Conflict(
                                 Conflict.Kind.SITE,

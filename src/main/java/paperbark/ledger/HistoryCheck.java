@@ -58,8 +58,12 @@ public final class HistoryCheck {
     }
 
     private static List<Finding> again(Job job, Earlier earlier, List<ClaimState> underWay) {
-        Set<String> changed = changed(job, earlier);
         List<Finding> findings = new ArrayList<>();
+        if (earlier.forgotten()) {
+            findings.add(forgotten(job, earlier));
+            return findings;
+        }
+        Set<String> changed = changed(job, earlier);
         if (changed.isEmpty()) {
             return findings;
         }
@@ -83,6 +87,16 @@ public final class HistoryCheck {
             underWay.forEach(c -> findings.add(underWay(job, c)));
         }
         return findings;
+    }
+
+    private static Finding forgotten(Job job, Earlier earlier) {
+        return Finding.of(
+                FindingCode.JOB_FORGOTTEN,
+                job.origin().cell(Field.JOB),
+                "The job was in batch "
+                        + earlier.batch()
+                        + ", and what it told of its owner was forgotten since.",
+                "Take the row out of the register; new work needs a new job number.");
     }
 
     private static Finding underWay(Job job, ClaimState claim) {

@@ -1,5 +1,6 @@
 package paperbark.ledger;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +13,9 @@ import java.util.Optional;
  * @param corrects what the row says that it corrects
  * @param outcome what the batch did with it
  * @param pack path of its pack in the batch folder
+ * @param installedOn day of the installation; empty while it is only booked
+ * @param warrantyUntil last day of the longest warranty given, where known
+ * @param siteKey what two sites are compared by; empty text where the address is incomplete
  * @param facts the prints of its facts, see {@link JobPrint}
  * @param sale what the owner was charged, where known
  * @param claims the claims whose papers went out
@@ -22,6 +26,9 @@ public record JobEntry(
         Optional<String> corrects,
         JobOutcome outcome,
         String pack,
+        Optional<LocalDate> installedOn,
+        Optional<LocalDate> warrantyUntil,
+        String siteKey,
         Map<String, String> facts,
         Optional<Sale> sale,
         List<ClaimEntry> claims) {

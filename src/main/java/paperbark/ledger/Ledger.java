@@ -6,6 +6,8 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import paperbark.fault.FaultPoint;
 import paperbark.fault.Trace;
@@ -123,9 +125,9 @@ public final class Ledger implements AutoCloseable {
         return new Records(sql).all();
     }
 
-    /** The advices taken in, in the order of work. */
-    public List<EntryRecord> advices() {
-        return new Records(sql).ofKind("advice");
+    /** Everything but the batches, which have folders of their own, in the order of work. */
+    public List<EntryRecord> withoutFolder() {
+        return new Records(sql).allBut("batch");
     }
 
     /** Whether a batch of that name was ever taken in. */
@@ -145,7 +147,7 @@ public final class Ledger implements AutoCloseable {
         try (Ledger ledger = open(file)) {
             ledger.sql.whole(
                     () -> {
-                        records.forEach(new Records(ledger.sql)::add);
+                        new Records(ledger.sql).addAll(records);
                         return null;
                     });
             ledger.verify();
@@ -154,16 +156,12 @@ public final class Ledger implements AutoCloseable {
 
     /** Notes that the folder of a batch is where people see it. */
     public void published(String batch) {
-        sql.run(
-                "UPDATE progress SET state = 'published' WHERE entry = (SELECT seq FROM entry WHERE name = ?)",
-                batch);
+        new Progress(sql).note(batch, "published");
     }
 
     /** Notes that the register of a batch is where it stays. */
     public void filed(String batch) {
-        sql.run(
-                "UPDATE progress SET state = 'filed' WHERE entry = (SELECT seq FROM entry WHERE name = ?)",
-                batch);
+        new Progress(sql).note(batch, "filed");
     }
 
     /**
@@ -184,19 +182,21 @@ public final class Ledger implements AutoCloseable {
         return batches("AND e.source_sha256 = ?", registerSha256);
     }
 
-    /** The newest batches, newest first. */
-    public List<BatchState> newest(int howMany) {
+    /** The newest batches of an output folder, newest first. */
+    public List<BatchState> newest(int howMany, String place) {
         return batches(
-                "AND e.seq IN (SELECT seq FROM entry WHERE kind = 'batch' ORDER BY seq DESC LIMIT ?)",
+                "AND e.seq IN (SELECT entry FROM progress WHERE staged <> '' AND place IN (?, '')"
+                        + " ORDER BY entry DESC LIMIT ?)",
+                place,
                 howMany);
     }
 
-    /** Published batches whose register is not known to be where it stays. */
-    public List<BatchState> unfiled() {
-        return batches("AND p.state = ?", "published");
+    /** Published batches of an output folder whose register is not known to be where it stays. */
+    public List<BatchState> unfiled(String place) {
+        return batches("AND p.state = 'published' AND p.place IN (?, '')", place);
     }
 
-    private List<BatchState> batches(String condition, Object parameter) {
+    private List<BatchState> batches(String condition, Object... parameters) {
         return sql.list(
                 "SELECT e.name, e.source_name, e.day, p.state, count(j.reference),"
                         + " sum(CASE WHEN j.outcome = 'held' AND NOT EXISTS (SELECT 1 FROM job n"
@@ -213,7 +213,7 @@ public final class Ledger implements AutoCloseable {
                                 r.getString(4).equals("filed"),
                                 r.getInt(5),
                                 r.getInt(6)),
-                parameter);
+                parameters);
     }
 
     /**
@@ -229,17 +229,14 @@ public final class Ledger implements AutoCloseable {
      * A batch whose folder is not known to be published.
      *
      * @param name of the batch
-     * @param staged name of its hidden folder
+     * @param staged name of its hidden folder in the output folder
      * @param manifestSha256 hash of its manifest
      */
     public record Unpublished(String name, String staged, String manifestSha256) {}
 
-    /** Batches that were taken in and whose folder may still be hidden. */
-    public List<Unpublished> unpublished() {
-        return sql.list(
-                "SELECT e.name, p.staged, e.detail_sha256 FROM progress p JOIN entry e ON e.seq = p.entry"
-                        + " WHERE p.state = 'committed' ORDER BY e.seq",
-                r -> new Unpublished(r.getString(1), r.getString(2), r.getString(3)));
+    /** Batches of an output folder that were taken in and may still be hidden there. */
+    public List<Unpublished> unpublished(String place) {
+        return new Progress(sql).unpublished(place);
     }
 
     /** All claims that stand, as they stood at the end of a day, in the order of claiming. */
@@ -270,6 +267,47 @@ public final class Ledger implements AutoCloseable {
                                 LocalDate.parse(r.getString(1)),
                                 SchemeName.valueOf(r.getString(2)),
                                 Money.ofCents(r.getLong(3))));
+    }
+
+    /** Everything that was entered of a job, the oldest version first. */
+    public List<JobVersion> versions(String reference) {
+        return new Versions(sql).of(Keys.job(reference));
+    }
+
+    /** The last days on which certificates of a job could be created, by scheme. */
+    public Map<SchemeName, LocalDate> lastDays(String reference) {
+        return new Versions(sql).lastDays(Keys.job(reference));
+    }
+
+    /**
+     * Empties what every version of a job tells of a person, whole or not at all.
+     *
+     * @param at moment, for people only
+     * @param place the output folder in which the job's papers are looked for
+     */
+    public void forget(String reference, LocalDate day, Instant at, String program, String place) {
+        sql.whole(
+                () -> {
+                    new Forgetting(sql).enter(Keys.job(reference), day, at, program, place);
+                    return null;
+                });
+        // What was emptied leaves the file only when its pages are written anew.
+        sql.run("VACUUM");
+    }
+
+    /** Jobs that are forgotten here, but perhaps not yet in the files of an output folder. */
+    public List<String> halfForgotten(String place) {
+        return new Versions(sql).halfForgotten(place);
+    }
+
+    /** Notes that nothing of a job is left in the files of an output folder. */
+    public void forgotten(String reference, String place) {
+        new Progress(sql).forgotten(Keys.job(reference), place);
+    }
+
+    /** The entry of a batch as it is now. */
+    public Optional<EntryRecord> entry(String batch) {
+        return new Records(sql).named(batch);
     }
 
     /** Takes in an advice, whole or not at all. */

@@ -17,7 +17,7 @@ import org.sqlite.SQLiteConfig;
 /** Makes and opens the file that a ledger lies in. */
 final class LedgerFile {
     /** Schema that this program writes. */
-    static final int SCHEMA = 1;
+    static final int SCHEMA = 2;
 
     /** What to do with a ledger that is missing or not as it was written. */
     static final String REMEDY =
@@ -52,9 +52,7 @@ final class LedgerFile {
         }
         try {
             Files.createFile(file);
-            if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-                Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
-            }
+            keepPrivate(file);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -63,13 +61,7 @@ final class LedgerFile {
             sql.whole(
                     () -> {
                         sql.run("PRAGMA application_id = " + APPLICATION);
-                        sql.run("PRAGMA user_version = " + SCHEMA);
-                        statements().forEach(sql::run);
-                        sql.run(
-                                "INSERT INTO office VALUES (?, ?, ?)",
-                                office.id(),
-                                office.madeAt(),
-                                SCHEMA);
+                        tables(sql, office);
                         return null;
                     });
         } catch (SQLException e) {
@@ -77,8 +69,16 @@ final class LedgerFile {
         }
     }
 
+    /** Makes the tables of this program's schema, within a transaction that the caller holds. */
+    static void tables(Sql sql, LedgerId office) {
+        sql.run("PRAGMA user_version = " + SCHEMA);
+        statements().forEach(sql::run);
+        sql.run("INSERT INTO office VALUES (?, ?, ?)", office.id(), office.madeAt(), SCHEMA);
+    }
+
     /**
-     * Opens a ledger that is there. A missing or empty file is never taken for a new ledger.
+     * Opens a ledger that is there, and brings one of an older schema to this program's; a copy of
+     * it as it was is kept beside it. A missing or empty file is never taken for a new ledger.
      *
      * @throws LedgerException when it is missing, not a ledger, damaged or of a newer program
      */
@@ -92,7 +92,11 @@ final class LedgerFile {
             }
             Connection connection = connect(file);
             try {
-                check(new Sql(connection), file);
+                Sql sql = new Sql(connection);
+                long schema = check(sql, file);
+                if (schema < SCHEMA) {
+                    migrate(sql, file, (int) schema);
+                }
                 return connection;
             } catch (RuntimeException e) {
                 connection.close();
@@ -105,7 +109,7 @@ final class LedgerFile {
         }
     }
 
-    private static void check(Sql sql, Path file) {
+    private static long check(Sql sql, Path file) {
         if (sql.number("PRAGMA application_id") != APPLICATION) {
             throw new LedgerException(
                     file.getFileName() + " is not a ledger of this program.",
@@ -117,6 +121,22 @@ final class LedgerFile {
                     "The ledger was written by a newer version of the program.",
                     "Install that version, or bring back a copy from before.");
         }
+        return schema;
+    }
+
+    private static void migrate(Sql sql, Path file, int schema) throws IOException {
+        Path copy = file.resolveSibling(file.getFileName() + ".schema-" + schema);
+        Files.deleteIfExists(copy);
+        sql.run("VACUUM INTO ?", copy.toString());
+        keepPrivate(copy);
+        sql.whole(
+                () -> {
+                    // Another program may have done it since.
+                    if (sql.number("PRAGMA user_version") == schema) {
+                        new Migration(sql, schema).run();
+                    }
+                    return null;
+                });
     }
 
     private static Connection connect(Path file) throws SQLException {
@@ -130,11 +150,20 @@ final class LedgerFile {
         Sql sql = new Sql(connection);
         sql.run("PRAGMA fullfsync = ON");
         sql.run("PRAGMA trusted_schema = OFF");
+        // What was forgotten must not stay readable in the file.
+        sql.run("PRAGMA secure_delete = ON");
         return connection;
     }
 
+    private static void keepPrivate(Path file) throws IOException {
+        if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
+            Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
+        }
+    }
+
     private static Iterable<String> statements() {
-        try (InputStream in = LedgerFile.class.getResourceAsStream("/ledger/version-1.sql")) {
+        String name = "/ledger/version-" + SCHEMA + ".sql";
+        try (InputStream in = LedgerFile.class.getResourceAsStream(name)) {
             String all = new String(in.readAllBytes(), StandardCharsets.UTF_8);
             return Arrays.stream(all.replaceAll("(?m)^--.*$", "").split(";"))
                     .map(String::strip)

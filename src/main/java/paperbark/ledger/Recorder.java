@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.firm.SchemeName;
 import paperbark.value.Money;
 import paperbark.value.Serial;
@@ -29,16 +30,20 @@ final class Recorder {
                 batch.at().toString(),
                 batch.program(),
                 batch.manifestSha256());
-        sql.run("INSERT INTO progress VALUES (?, ?, 'committed')", seq, batch.staged());
-        batch.jobs().forEach(job -> job(seq, job));
+        sql.run(
+                "INSERT INTO progress VALUES (?, ?, ?, 'committed')",
+                seq,
+                batch.place(),
+                batch.staged());
+        batch.jobs().forEach(job -> job(seq, batch.salt(), job));
         new Chain(sql).seal(seq);
     }
 
-    private void job(long seq, JobEntry job) {
+    private void job(long seq, String salt, JobEntry job) {
         String key = Keys.job(job.reference());
         long version = sql.number("SELECT max(version) FROM job WHERE job_key = ?", key) + 1;
         sql.run(
-                "INSERT INTO job VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                "INSERT INTO job VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 seq,
                 key,
                 version,
@@ -46,7 +51,9 @@ final class Recorder {
                 job.row(),
                 job.outcome().word(),
                 job.pack(),
-                text(job.facts()));
+                Sql.text(job.installedOn()),
+                Sql.text(job.warrantyUntil()));
+        personal(seq, key, version, job, salt);
         job.sale()
                 .ifPresent(
                         sale ->
@@ -59,6 +66,23 @@ final class Recorder {
                                         sale.price().cents(),
                                         sale.gst().cents()));
         job.claims().forEach(claim -> claim(seq, key, version, job, claim));
+    }
+
+    private void personal(long seq, String key, long version, JobEntry job, String salt) {
+        Personal told =
+                new Personal(
+                        job.siteKey(),
+                        text(job.facts()),
+                        DigestUtils.sha256Hex(salt + key + "/" + version));
+        sql.run(
+                "INSERT INTO personal VALUES (?, ?, ?, ?, ?, ?, ?)",
+                seq,
+                key,
+                version,
+                told.site(),
+                told.facts(),
+                told.salt(),
+                told.seal());
     }
 
     /** A claim that says the same as the one before stays; one that differs takes its place. */
@@ -140,7 +164,7 @@ final class Recorder {
     private void insert(long seq, String key, long version, String reference, ClaimEntry claim) {
         long id = next("SELECT max(id) FROM claim");
         sql.run(
-                "INSERT INTO claim VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 1)",
+                "INSERT INTO claim VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, 1)",
                 id,
                 seq,
                 key,
@@ -151,7 +175,6 @@ final class Recorder {
                 claim.certificates(),
                 claim.installedOn().toString(),
                 Sql.text(claim.lodgeBy()),
-                claim.siteKey(),
                 claim.promise().toFirm().cents(),
                 claim.promise().toOwner().cents(),
                 claim.promise().firmGst().cents(),

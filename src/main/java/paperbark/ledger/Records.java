@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -16,34 +17,59 @@ final class Records {
                     + " rows_sha256 FROM entry WHERE ";
 
     private final Sql sql;
+    private final int schema;
 
     Records(Sql sql) {
+        this(sql, LedgerFile.SCHEMA);
+    }
+
+    /** For a ledger of an older schema. */
+    Records(Sql sql, int schema) {
         this.sql = sql;
+        this.schema = schema;
+    }
+
+    int schema() {
+        return schema;
     }
 
     LedgerId office() {
         return sql.first(
                         "SELECT id, made_at FROM office",
                         r -> new LedgerId(r.getString(1), r.getString(2)))
-                .orElseThrow();
+                .orElseThrow(() -> Chain.changed("office"));
     }
 
     List<EntryRecord> all() {
         return sql.list(ENTRY + "? > 0 ORDER BY seq", this::record, 1);
     }
 
-    List<EntryRecord> ofKind(String kind) {
-        return sql.list(ENTRY + "kind = ? ORDER BY seq", this::record, kind);
+    List<EntryRecord> allBut(String kind) {
+        return sql.list(ENTRY + "kind <> ? ORDER BY seq", this::record, kind);
+    }
+
+    Optional<EntryRecord> one(long seq) {
+        return sql.first(ENTRY + "seq = ?", this::record, seq);
+    }
+
+    Optional<EntryRecord> named(String name) {
+        return sql.first(ENTRY + "name = ?", this::record, name);
     }
 
     EntryRecord newest() {
-        return sql.first(ENTRY + "seq = (SELECT max(seq) FROM entry) AND ? > 0", this::record, 1)
-                .orElseThrow();
+        return one(sql.number("SELECT max(seq) FROM entry")).orElseThrow();
+    }
+
+    /** The seal of an entry; before the first one it is the office's own. */
+    String seal(long seq) {
+        return sql.first("SELECT chain_sha256 FROM entry WHERE seq = ?", r -> r.getString(1), seq)
+                .orElseGet(() -> Seals.beginning(office()));
     }
 
     private EntryRecord record(ResultSet r) throws SQLException {
         long seq = r.getLong(1);
         return new EntryRecord(
+                schema,
                 seq,
                 r.getString(2),
                 r.getString(3),
@@ -53,14 +79,14 @@ final class Records {
                 r.getString(7),
                 r.getString(8),
                 r.getString(9),
-                new Chain(sql).before(seq),
+                seal(seq - 1),
                 r.getString(10),
                 rows(seq));
     }
 
     private Map<String, List<List<String>>> rows(long seq) {
         Map<String, List<List<String>>> rows = new HashMap<>();
-        for (SealedTable table : SealedTable.ALL) {
+        for (SealedTable table : SealedTable.of(schema)) {
             rows.put(
                     table.name(),
                     sql.list(
@@ -78,11 +104,30 @@ final class Records {
     }
 
     /**
-     * Puts an entry behind the others.
+     * Puts entries into a ledger that has none. Those of an older schema are lifted.
      *
-     * @throws LedgerException when it does not belong there
+     * @param entries from the first to the last
+     * @throws LedgerException when one does not belong there
      */
-    void add(EntryRecord entry) {
+    void addAll(List<EntryRecord> entries) {
+        String seal = Seals.beginning(office());
+        int before = 0;
+        for (EntryRecord entry : entries) {
+            // Seals of an older schema follow each other only as long as nothing newer is between.
+            boolean follows =
+                    before != 0 && before != entry.schema() || entry.before().equals(seal);
+            if (entry.schema() < schema
+                    && !(follows && Seals.rows(entry).equals(entry.rowsSha256()))) {
+                throw misfit(entry);
+            }
+            add(entry);
+            before = entry.schema();
+            seal = Seals.of(entry);
+        }
+    }
+
+    private void add(EntryRecord told) {
+        EntryRecord entry = Lift.of(told);
         sql.run(
                 "INSERT INTO entry VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, '', '')",
                 entry.seq(),
@@ -94,30 +139,33 @@ final class Records {
                 entry.at(),
                 entry.program(),
                 entry.detailSha256());
-        if (entry.kind().equals("batch")) {
-            sql.run("INSERT INTO progress VALUES (?, ?, 'published')", entry.seq(), entry.name());
-        }
+        new Progress(sql).begin(entry);
         // What the entry withdraws goes first: a serial is active once at any moment.
         Set<String> withdrawn =
                 entry.rows().get("withdrawal").stream()
                         .map(row -> row.get(0))
                         .collect(Collectors.toSet());
         withdrawn.forEach(this::withdraw);
-        SealedTable.ALL.forEach(table -> insert(entry, table, withdrawn));
+        SealedTable.of(schema).forEach(table -> insert(entry, table, withdrawn));
+        new Forgetting(sql).empty();
         new Chain(sql).seal(entry.seq());
-        if (!newest().addsTheSame(entry)) {
-            throw new LedgerException(
-                    "Entry "
-                            + entry.seq()
-                            + " of the ledger, \""
-                            + entry.name()
-                            + "\", does not fit behind the one before.",
-                    "Bring back the published batches and advices as they were.");
+        if (told.schema() == schema && !newest().addsTheSame(told)) {
+            throw misfit(told);
         }
     }
 
+    private static LedgerException misfit(EntryRecord entry) {
+        return new LedgerException(
+                "Entry "
+                        + entry.seq()
+                        + " of the ledger, \""
+                        + entry.name()
+                        + "\", does not fit behind the one before.",
+                "Bring back the published batches and advices as they were.");
+    }
+
     private void insert(EntryRecord entry, SealedTable table, Set<String> withdrawn) {
-        for (List<String> row : entry.rows().get(table.name())) {
+        for (List<String> row : entry.rows(table)) {
             List<Object> values = new ArrayList<>(List.of(entry.seq()));
             values.addAll(row);
             if (table.canBeWithdrawn()) {

@@ -2,31 +2,32 @@ package paperbark.ledger;
 
 import java.util.Collections;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
- * Columns of a table that never change once written.
+ * Columns of a table that never change once written, but for those that may be emptied.
  *
  * @param name of the table
  * @param columns the columns, without that of the entry
+ * @param open those of them that may be emptied; another column holds their seal
  * @param order columns that the rows of an entry are ordered by
  */
-record SealedTable(String name, List<String> columns, String order) {
-    /** Everything of an entry that never changes; each table after those that it refers to. */
-    static final List<SealedTable> ALL =
+record SealedTable(String name, List<String> columns, List<String> open, String order) {
+    /** What a version of a job tells of a person. */
+    static final SealedTable PERSONAL =
+            new SealedTable(
+                    "personal",
+                    List.of("job_key", "version", "site_key", "facts", "salt", "seal"),
+                    List.of("site_key", "facts", "salt"),
+                    "job_key, version");
+
+    private static final SealedTable SALE =
+            of(
+                    "sale",
+                    "job_key, version, installed_on, price_cents, gst_cents",
+                    "job_key, version");
+    private static final List<SealedTable> REST =
             List.of(
-                    of(
-                            "job",
-                            "job_key, version, reference, source_row, outcome, pack, facts",
-                            "job_key, version"),
-                    of(
-                            "sale",
-                            "job_key, version, installed_on, price_cents, gst_cents",
-                            "job_key, version"),
-                    of(
-                            "claim",
-                            "id, job_key, version, reference, scheme, buyer, certificates, installed_on,"
-                                    + " lodge_by, site_key, expected_cents, owner_cents, gst_cents, due",
-                            "id"),
                     of(
                             "serial",
                             "claim, place, scheme, seen, serial_key, lookalike_key",
@@ -37,9 +38,63 @@ record SealedTable(String name, List<String> columns, String order) {
                             "matched",
                             "line, claim, kind, day, cents, how, reason, buyer_reference",
                             "line, claim"));
+    private static final List<SealedTable> SCHEMA_1 =
+            before(
+                    REST,
+                    of(
+                            "job",
+                            "job_key, version, reference, source_row, outcome, pack, facts",
+                            "job_key, version"),
+                    SALE,
+                    of(
+                            "claim",
+                            "id, job_key, version, reference, scheme, buyer, certificates, installed_on,"
+                                    + " lodge_by, site_key, expected_cents, owner_cents, gst_cents, due",
+                            "id"));
+    private static final List<SealedTable> SCHEMA_2 =
+            before(
+                    REST,
+                    of(
+                            "job",
+                            "job_key, version, reference, source_row, outcome, pack, installed_on,"
+                                    + " warranty_until",
+                            "job_key, version"),
+                    PERSONAL,
+                    of("forgotten", "job_key, version", "job_key, version"),
+                    SALE,
+                    of(
+                            "claim",
+                            "id, job_key, version, reference, scheme, buyer, certificates, installed_on,"
+                                    + " lodge_by, expected_cents, owner_cents, gst_cents, due",
+                            "id"));
+
+    /**
+     * Everything of an entry that never changes; each table after those that it refers to.
+     *
+     * @param schema that of the ledger
+     */
+    static List<SealedTable> of(int schema) {
+        return schema == 1 ? SCHEMA_1 : SCHEMA_2;
+    }
 
     private static SealedTable of(String name, String columns, String order) {
-        return new SealedTable(name, List.of(columns.split(", *")), order);
+        return new SealedTable(name, List.of(columns.split(", *")), List.of(), order);
+    }
+
+    private static List<SealedTable> before(List<SealedTable> rest, SealedTable... first) {
+        return Stream.concat(Stream.of(first), rest.stream()).toList();
+    }
+
+    /** The place of a column, from 0. */
+    int at(String column) {
+        return columns.indexOf(column);
+    }
+
+    /** The cells of a row that the seal of the entry covers. */
+    List<String> covered(List<String> row) {
+        return open.isEmpty()
+                ? row
+                : columns.stream().filter(c -> !open.contains(c)).map(c -> row.get(at(c))).toList();
     }
 
     /** Asks for the rows of an entry. */

@@ -17,6 +17,7 @@ import paperbark.batch.Batch;
 import paperbark.batch.Disk;
 import paperbark.batch.Ending;
 import paperbark.batch.Outcome;
+import paperbark.batch.OutputFolder;
 import paperbark.batch.Request;
 import paperbark.fault.FaultPoint;
 import paperbark.ledger.Ledger;
@@ -98,13 +99,14 @@ public final class Attendant {
             LedgerProof.prove(office, ledger);
             Backups.daily(office, ledger, world.today().get());
             AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
+            Forget.complete(office, ledger, world.today().get());
         }
     }
 
     /** A run may have been cut between moving a register and noting it. */
     private void noteFiled() throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            for (Ledger.BatchState batch : ledger.unfiled()) {
+            for (Ledger.BatchState batch : ledger.unfiled(OutputFolder.id(office.packs()))) {
                 if (Office.list(office.filed()).stream()
                         .anyMatch(year -> Files.isDirectory(year.resolve(batch.name())))) {
                     ledger.filed(batch.name());

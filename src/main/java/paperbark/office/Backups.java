@@ -3,10 +3,11 @@ package paperbark.office;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
-import java.util.Comparator;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
-import java.util.stream.Stream;
 import paperbark.batch.Disk;
 import paperbark.ledger.Ledger;
 
@@ -17,26 +18,59 @@ final class Backups {
 
     private Backups() {}
 
+    /** The copies there are, the newest first. */
+    static List<Path> newestFirst(Office office) throws IOException {
+        List<Path> copies = new ArrayList<>(Office.list(office.backups()));
+        copies.removeIf(f -> !f.getFileName().toString().matches("paperbark-.*\\.db"));
+        Collections.reverse(copies);
+        return copies;
+    }
+
     /** Copies the ledger, which was proved, unless the day has its copy. */
     static void daily(Office office, Ledger ledger, LocalDate today) throws IOException {
-        Files.createDirectories(office.backups());
-        Path copy = office.backups().resolve("paperbark-" + today + ".db");
+        Path copy = copy(office, today);
         if (Files.exists(copy)) {
             return;
         }
-        Path part = office.backups().resolve(".paperbark-" + today + ".part");
-        Files.deleteIfExists(part);
-        ledger.copyTo(part);
-        Disk.move(part, copy);
-        List<Path> all;
-        try (Stream<Path> files = Files.list(office.backups())) {
-            all =
-                    files.filter(f -> f.getFileName().toString().matches("paperbark-.*\\.db"))
-                            .sorted(Comparator.reverseOrder())
-                            .toList();
-        }
+        Disk.move(make(office, ledger, today), copy);
+        List<Path> all = newestFirst(office);
         for (Path old : all.subList(Math.min(KEPT, all.size()), all.size())) {
             Files.delete(old);
         }
+    }
+
+    /**
+     * Copies the ledger as it is now, and deletes every older copy.
+     *
+     * @return the names of those that are gone
+     */
+    static List<String> renew(Office office, Ledger ledger, LocalDate today) throws IOException {
+        Path copy = copy(office, today);
+        Files.move(
+                make(office, ledger, today),
+                copy,
+                StandardCopyOption.ATOMIC_MOVE,
+                StandardCopyOption.REPLACE_EXISTING);
+        Disk.force(office.backups());
+        List<String> gone = new ArrayList<>();
+        for (Path old : newestFirst(office)) {
+            if (!old.equals(copy)) {
+                Files.delete(old);
+                gone.add(old.getFileName().toString());
+            }
+        }
+        return gone;
+    }
+
+    private static Path copy(Office office, LocalDate day) {
+        return office.backups().resolve("paperbark-" + day + ".db");
+    }
+
+    private static Path make(Office office, Ledger ledger, LocalDate today) throws IOException {
+        Files.createDirectories(office.backups());
+        Path part = office.backups().resolve(".paperbark-" + today + ".part");
+        Files.deleteIfExists(part);
+        ledger.copyTo(part);
+        return part;
     }
 }

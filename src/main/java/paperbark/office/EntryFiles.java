@@ -34,18 +34,25 @@ final class EntryFiles {
                     "Move it to the office folder that it came from.");
         }
         id = Optional.of(ledger);
-        Found before = entries.putIfAbsent(entry.seq(), new Found(entry, where));
-        if (before != null && !before.entry().equals(entry)) {
-            throw new LedgerException(
-                    "Entry "
-                            + entry.seq()
-                            + " of the ledger is one thing in "
-                            + before.where()
-                            + " and another in "
-                            + where
-                            + ".",
-                    "Move the one that does not belong here out of the office folder.");
-        }
+        Found before = entries.get(entry.seq());
+        Optional<EntryRecord> both =
+                before == null ? Optional.of(entry) : before.entry().merged(entry);
+        entries.put(
+                entry.seq(),
+                new Found(
+                        both.orElseThrow(() -> differ(entry.seq(), before.where(), where)), where));
+    }
+
+    private static LedgerException differ(long seq, String here, String there) {
+        return new LedgerException(
+                "Entry "
+                        + seq
+                        + " of the ledger is one thing in "
+                        + here
+                        + " and another in "
+                        + there
+                        + ".",
+                "Move the one that does not belong here out of the office folder.");
     }
 
     /** Adds what a copy of the ledger holds; whether it could be used. */

@@ -3,8 +3,6 @@ package paperbark.office;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import paperbark.batch.AdviceFiles;
@@ -74,19 +72,12 @@ public final class LedgerRebuild {
                 entry.ifPresent(file -> found.add(file, "advices/" + advice.getFileName()));
             }
         }
-        for (Path copy : newestFirst(office.backups())) {
+        for (Path copy : Backups.newestFirst(office)) {
             if (found.addCopy(copy)) {
                 break;
             }
         }
         return found;
-    }
-
-    private static List<Path> newestFirst(Path backups) throws IOException {
-        List<Path> copies = new ArrayList<>(Office.list(backups));
-        copies.removeIf(f -> !f.getFileName().toString().matches("paperbark-.*\\.db"));
-        Collections.reverse(copies);
-        return copies;
     }
 
     /** Moves the old ledger and its journal out of the way, under a name that nothing has. */

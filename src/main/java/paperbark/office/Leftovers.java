@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import paperbark.batch.OutputFolder;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerException;
 
@@ -43,11 +44,10 @@ final class Leftovers {
         return checks.isEmpty() ? List.of(Check.well("left over", "nothing")) : checks;
     }
 
-    private Set<String> waiting() {
+    private Set<String> waiting() throws IOException {
         Set<String> names = new HashSet<>();
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            ledger.unpublished()
-                    .forEach(b -> names.add(Path.of(b.staged()).getFileName().toString()));
+            ledger.unpublished(OutputFolder.id(office.packs())).forEach(b -> names.add(b.staged()));
         } catch (LedgerException told) {
             // The ledger's own line says so.
         }

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.batch.Disk;
+import paperbark.batch.OutputFolder;
 import paperbark.ledger.Ledger;
 import paperbark.output.index.OfficePage;
 import paperbark.output.index.OfficeView;
@@ -66,11 +67,12 @@ final class StatusPage {
         }
     }
 
-    private static List<OfficeView.Line> batches(Office office) {
+    private static List<OfficeView.Line> batches(Office office) throws IOException {
         List<OfficeView.Line> lines = new ArrayList<>();
         if (Files.exists(office.ledger())) {
             try (Ledger ledger = Ledger.open(office.ledger())) {
-                for (Ledger.BatchState batch : ledger.newest(LISTED)) {
+                for (Ledger.BatchState batch :
+                        ledger.newest(LISTED, OutputFolder.id(office.packs()))) {
                     lines.add(
                             new OfficeView.Line(
                                     batch.name(),

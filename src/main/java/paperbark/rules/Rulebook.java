@@ -21,6 +21,7 @@ import paperbark.value.Postcode;
  * @param factors VEEC factors by activity and climate zone; only what the firm entered
  * @param listedCounts VEECs of a product as listed; only what the firm entered
  * @param postcodeStates states by postcode
+ * @param records how long records are kept
  * @param gst share of GST in a price
  * @param tables the files that went in, shipped and the firm's
  */
@@ -35,6 +36,7 @@ public record Rulebook(
         RuleTable<FactorRow.Key, FactorRow> factors,
         RuleTable<ListedCountRow.Key, ListedCountRow> listedCounts,
         RuleTable<Postcode, PostcodeStateRow> postcodeStates,
+        RuleTable<RecordRule, Setting> records,
         RuleTable<Unkeyed, GstRow> gst,
         List<TableFile> tables) {
 
@@ -68,6 +70,7 @@ public record Rulebook(
                 factors,
                 listedCounts,
                 postcodeStates,
+                records,
                 gst);
     }
 

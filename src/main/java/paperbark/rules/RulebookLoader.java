@@ -43,6 +43,7 @@ final class RulebookLoader {
                         table(FactorRow.LAYOUT),
                         table(ListedCountRow.LAYOUT),
                         table(PostcodeStateRow.LAYOUT),
+                        settings(RecordRule.LAYOUT, RecordRule.class),
                         table(GstRow.LAYOUT),
                         files);
         folder.firmsNames().stream()

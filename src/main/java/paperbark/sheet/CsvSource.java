@@ -19,7 +19,7 @@ import paperbark.sheet.HeadingFinder.Headings;
 
 /** Reads a CSV file: finds its encoding and delimiter, refuses it whole when a quote is broken. */
 final class CsvSource {
-    private static final List<Character> DELIMITERS = List.of(',', ';', '\t');
+    static final List<Character> DELIMITERS = List.of(',', ';', '\t');
 
     /** A first line by which some programs tell others the delimiter. */
     private static final Pattern NAMED_DELIMITER =

@@ -22,9 +22,11 @@ import paperbark.finding.Place;
  * byte agrees, else Windows-1252 with a finding.
  *
  * @param text without byte order mark
+ * @param charset the encoding
+ * @param mark how many bytes of byte order mark there are
  * @param findings at most the guess
  */
-record CsvText(String text, List<Finding> findings) {
+record CsvText(String text, Charset charset, int mark, List<Finding> findings) {
     private static final Charset WINDOWS = Charset.forName("windows-1252");
     private static final Pattern ACCENTED_WORD =
             Pattern.compile("[^\\s,;\"]*[^\\x00-\\x7F\\s][^\\s,;\"]*");
@@ -56,16 +58,21 @@ record CsvText(String text, List<Finding> findings) {
         for (Mark mark : Mark.values()) {
             if (mark.begins(content)) {
                 Optional<String> text = decode(content, mark.bytes.length, mark.charset);
-                return new CsvText(whole(file, text), List.of());
+                return new CsvText(whole(file, text), mark.charset, mark.bytes.length, List.of());
             }
         }
         Optional<String> text = decode(content, 0, StandardCharsets.UTF_8);
         if (text.isPresent()) {
-            return new CsvText(whole(file, text), List.of());
+            return new CsvText(whole(file, text), StandardCharsets.UTF_8, 0, List.of());
         }
         refuseCut(file, content);
         String guessed = whole(file, decode(content, 0, WINDOWS));
-        return new CsvText(guessed, List.of(guess(file, guessed)));
+        return new CsvText(guessed, WINDOWS, 0, List.of(guess(file, guessed)));
+    }
+
+    /** Another text in the same encoding, with a byte order mark where there was one. */
+    byte[] encode(String other) {
+        return ((mark > 0 ? "\ufeff" : "") + other).getBytes(charset);
     }
 
     private static Optional<String> decode(byte[] content, int from, Charset charset) {

@@ -21,7 +21,17 @@ public final class Entries {
     /** A batch of these jobs. */
     public static BatchEntry batch(String name, JobEntry... jobs) {
         return new BatchEntry(
-                name, "week.xlsx", "11", DAY, AT, "test", "22", "packs/.hidden", List.of(jobs));
+                name,
+                "week.xlsx",
+                "11",
+                DAY,
+                AT,
+                "test",
+                "22",
+                "here",
+                ".hidden",
+                "salt",
+                List.of(jobs));
     }
 
     /** An installed job whose papers went out. */
@@ -32,6 +42,9 @@ public final class Entries {
                 Optional.empty(),
                 JobOutcome.ISSUED,
                 "packs/" + reference + ".pdf",
+                Optional.of(DAY),
+                Optional.of(DAY.plusYears(5)),
+                "SITE OF " + reference,
                 Map.of("owner name", "ab12"),
                 Optional.of(new Sale(DAY, Money.of("4620.00"), Money.of("420.00"))),
                 List.of(claims));
@@ -45,6 +58,9 @@ public final class Entries {
                 Optional.of("replaces " + other),
                 job.outcome(),
                 job.pack(),
+                job.installedOn(),
+                job.warrantyUntil(),
+                job.siteKey(),
                 job.facts(),
                 job.sale(),
                 job.claims());
@@ -58,7 +74,6 @@ public final class Entries {
                 14,
                 DAY,
                 Optional.of(DAY.plusYears(1)),
-                "SITE OF " + serial,
                 List.of(Serial.parse(serial).toOptional().orElseThrow()),
                 new Promise(
                         Money.of(expected), Money.ZERO, Money.ZERO, Optional.of(DAY.plusDays(7))));

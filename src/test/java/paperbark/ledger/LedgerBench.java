@@ -83,7 +83,9 @@ public final class LedgerBench {
                             Instant.EPOCH,
                             "bench",
                             "m",
-                            "h",
+                            "here",
+                            ".hidden",
+                            "salt",
                             jobs));
             if (b % 2 == 0) {
                 pay(ledger, "b" + b);
@@ -102,7 +104,6 @@ public final class LedgerBench {
                             10 + n % 9,
                             day,
                             Optional.of(day.plusYears(1)),
-                            "SITE" + n,
                             List.of(
                                     Serial.parse("T-" + (1_000_000 + n))
                                             .toOptional()
@@ -119,6 +120,9 @@ public final class LedgerBench {
                 Optional.empty(),
                 JobOutcome.ISSUED,
                 "packs/J-" + n + ".pdf",
+                Optional.of(day),
+                Optional.of(day.plusYears(7)),
+                "SITE" + n,
                 Map.of("owner name", "ab12", "tank serial", "cd34"),
                 Optional.of(new Sale(day, Money.of("4400.00"), Money.of("400.00"))),
                 claims);

@@ -91,7 +91,7 @@ class LedgerRebuildTest {
                                                                                     .equals(
                                                                                             "progress")
                                                                             ? row.get(0)
-                                                                                    + row.get(2)
+                                                                                    + row.get(3)
                                                                             : row.toString())))
                     .toList();
         }

@@ -120,7 +120,8 @@ class LoaderRefusalsTest {
                 "veec/factor.csv (the firm's): no rule table has this name; there are sources.csv,"
                         + " stc/zones.csv, stc/years.csv, stc/limits.csv, veec/activities.csv,"
                         + " veec/climate-zones.csv, veec/emission-factors.csv, veec/conditions.csv,"
-                        + " veec/factors.csv, veec/listed-counts.csv, au/postcode-states.csv, gst.csv");
+                        + " veec/factors.csv, veec/listed-counts.csv, au/postcode-states.csv,"
+                        + " au/records.csv, gst.csv");
     }
 
     @Test

@@ -232,7 +232,7 @@ class RulebookTest {
         String sha = HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
 
         assertThat(rules.tables()).contains(new TableFile("veec/factors.csv", sha, true));
-        assertThat(rules.tables().stream().filter(t -> !t.firms())).hasSize(12);
+        assertThat(rules.tables().stream().filter(t -> !t.firms())).hasSize(13);
         assertThat(rules.tables()).allSatisfy(t -> assertThat(t.sha256()).hasSize(64));
     }
 

@@ -215,7 +215,6 @@ class SettleTest {
                                             usual.certificates(),
                                             usual.installedOn(),
                                             usual.lodgeBy(),
-                                            usual.siteKey(),
                                             usual.serials(),
                                             new Promise(
                                                     Money.of("12.00"),

@@ -1,4 +1,5 @@
--- Schema 1. Rows are only ever added; the one thing that changes is what is still active and how far a batch has come.
+-- Schema 2. Rows are only ever added; what changes is what is still active, how far an entry has come, and that what is
+-- personal is emptied once it may be forgotten: its seal stays, so that the entry can still be proved.
 -- Money in cents, days as 2026-11-23, moments in UTC. seq is the order of work; nothing is ordered by a clock.
 CREATE TABLE office (
   id TEXT NOT NULL PRIMARY KEY,
@@ -8,7 +9,7 @@ CREATE TABLE office (
 
 CREATE TABLE entry (
   seq INTEGER NOT NULL PRIMARY KEY,
-  kind TEXT NOT NULL CHECK (kind IN ('batch', 'advice')),
+  kind TEXT NOT NULL CHECK (kind IN ('batch', 'advice', 'forgetting')),
   name TEXT NOT NULL UNIQUE,
   source_name TEXT NOT NULL,
   source_sha256 TEXT NOT NULL,
@@ -23,6 +24,7 @@ CREATE INDEX entry_source ON entry (source_sha256);
 
 CREATE TABLE progress (
   entry INTEGER NOT NULL PRIMARY KEY REFERENCES entry (seq),
+  place TEXT NOT NULL,
   staged TEXT NOT NULL,
   state TEXT NOT NULL CHECK (state IN ('committed', 'published', 'filed'))
 ) STRICT;
@@ -35,10 +37,32 @@ CREATE TABLE job (
   source_row INTEGER NOT NULL,
   outcome TEXT NOT NULL CHECK (outcome IN ('issued', 'held', 'booked')),
   pack TEXT NOT NULL,
-  facts TEXT NOT NULL,
+  installed_on TEXT NOT NULL,
+  warranty_until TEXT NOT NULL,
   PRIMARY KEY (job_key, version)
 ) STRICT;
 CREATE INDEX job_entry ON job (entry);
+
+CREATE TABLE personal (
+  entry INTEGER NOT NULL REFERENCES entry (seq),
+  job_key TEXT NOT NULL,
+  version INTEGER NOT NULL,
+  site_key TEXT NOT NULL,
+  facts TEXT NOT NULL,
+  salt TEXT NOT NULL,
+  seal TEXT NOT NULL,
+  PRIMARY KEY (job_key, version)
+) STRICT;
+CREATE INDEX personal_entry ON personal (entry);
+CREATE INDEX personal_site ON personal (site_key);
+
+CREATE TABLE forgotten (
+  entry INTEGER NOT NULL REFERENCES entry (seq),
+  job_key TEXT NOT NULL,
+  version INTEGER NOT NULL,
+  PRIMARY KEY (job_key, version)
+) STRICT;
+CREATE INDEX forgotten_entry ON forgotten (entry);
 
 CREATE TABLE sale (
   entry INTEGER NOT NULL REFERENCES entry (seq),
@@ -62,7 +86,6 @@ CREATE TABLE claim (
   certificates INTEGER NOT NULL,
   installed_on TEXT NOT NULL,
   lodge_by TEXT NOT NULL,
-  site_key TEXT NOT NULL,
   expected_cents INTEGER NOT NULL,
   owner_cents INTEGER NOT NULL,
   gst_cents INTEGER NOT NULL,
@@ -73,7 +96,6 @@ CREATE UNIQUE INDEX claim_once ON claim (job_key, scheme) WHERE active = 1;
 CREATE INDEX claim_entry ON claim (entry);
 CREATE INDEX claim_job ON claim (job_key);
 CREATE INDEX claim_reference ON claim (reference);
-CREATE INDEX claim_site ON claim (site_key);
 CREATE INDEX claim_open ON claim (buyer, expected_cents) WHERE active = 1;
 
 CREATE TABLE serial (

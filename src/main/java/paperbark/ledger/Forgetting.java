@@ -1,0 +1,80 @@
+package paperbark.ledger;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+
+/** Empties what the ledger holds of persons, within a transaction that the caller holds. */
+final class Forgetting {
+    private static final String FORGOTTEN =
+            "EXISTS (SELECT 1 FROM forgotten f WHERE f.job_key = personal.job_key"
+                    + " AND f.version = personal.version)";
+    private static final String EMPTIED = "site_key = '' AND facts = '' AND salt = ''";
+
+    private final Sql sql;
+
+    Forgetting(Sql sql) {
+        this.sql = sql;
+    }
+
+    /** Enters that a job is forgotten, every version of it that is not yet. */
+    void enter(String jobKey, LocalDate day, Instant at, String program, String place) {
+        long seq = sql.number("SELECT max(seq) FROM entry") + 1;
+        sql.run(
+                "INSERT INTO entry VALUES (?, 'forgetting', ?, '', '', ?, ?, ?, '', '', '')",
+                seq,
+                "forgetting-" + seq,
+                day.toString(),
+                at.toString(),
+                program);
+        sql.run("INSERT INTO progress VALUES (?, ?, '', 'committed')", seq, place);
+        List<Long> versions =
+                sql.list(
+                        "SELECT version FROM personal WHERE job_key = ? AND NOT "
+                                + FORGOTTEN
+                                + " ORDER BY version",
+                        r -> r.getLong(1),
+                        jobKey);
+        versions.forEach(v -> sql.run("INSERT INTO forgotten VALUES (?, ?, ?)", seq, jobKey, v));
+        empty();
+        new Chain(sql).seal(seq);
+    }
+
+    /** Empties what is to be forgotten and is not empty yet. */
+    void empty() {
+        sql.run(
+                "UPDATE personal SET site_key = '', facts = '', salt = '' WHERE salt <> '' AND "
+                        + FORGOTTEN);
+    }
+
+    /**
+     * Proves that everything is as it was sealed, or emptied because it was forgotten.
+     *
+     * @throws LedgerException when it is not
+     */
+    void prove() {
+        if (sql.number(
+                        "SELECT count(*) FROM personal WHERE ("
+                                + EMPTIED
+                                + ") <> ("
+                                + FORGOTTEN
+                                + ")")
+                > 0) {
+            throw Chain.changed("what is forgotten");
+        }
+        sql
+                .list(
+                        "SELECT site_key, facts, salt, seal FROM personal WHERE salt <> ''",
+                        r ->
+                                new Personal(r.getString(1), r.getString(2), r.getString(3))
+                                        .seal()
+                                        .equals(r.getString(4)))
+                .stream()
+                .filter(asSealed -> !asSealed)
+                .findAny()
+                .ifPresent(
+                        changed -> {
+                            throw Chain.changed("what is personal");
+                        });
+    }
+}

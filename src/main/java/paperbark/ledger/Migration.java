@@ -1,0 +1,54 @@
+package paperbark.ledger;
+
+import java.util.List;
+
+/**
+ * Brings a ledger of an older schema to this program's, whole or not at all: every entry is proved,
+ * taken out, and put into the new tables.
+ */
+final class Migration {
+    private final Sql sql;
+    private final int from;
+
+    Migration(Sql sql, int from) {
+        this.sql = sql;
+        this.from = from;
+    }
+
+    /**
+     * Does it, within a transaction that the caller holds.
+     *
+     * @throws LedgerException when the old ledger is not as it was written
+     */
+    void run() {
+        Records before = new Records(sql, from);
+        new Chain(sql, before).verify();
+        LedgerId office = before.office();
+        List<EntryRecord> entries = before.all();
+        record Came(long seq, String staged, String state) {}
+        List<Came> came =
+                sql.list(
+                        "SELECT entry, staged, state FROM progress",
+                        r -> new Came(r.getLong(1), r.getString(2), r.getString(3)));
+        drop();
+        LedgerFile.tables(sql, office);
+        new Records(sql).addAll(entries);
+        came.forEach(
+                c ->
+                        sql.run(
+                                "UPDATE progress SET staged = ?, state = ? WHERE entry = ?",
+                                c.staged(),
+                                c.state(),
+                                c.seq()));
+        new Chain(sql).verify();
+    }
+
+    /** Each table before those that it refers to. */
+    private void drop() {
+        List<SealedTable> tables = SealedTable.of(from);
+        for (int i = tables.size() - 1; i >= 0; i--) {
+            sql.run("DROP TABLE " + tables.get(i).name());
+        }
+        List.of("progress", "entry", "office").forEach(table -> sql.run("DROP TABLE " + table));
+    }
+}

@@ -1,0 +1,62 @@
+package paperbark.ledger;
+
+import java.time.LocalDate;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import paperbark.firm.SchemeName;
+
+/** Looks up the versions of a job, and how long its papers may be asked for. */
+final class Versions {
+    private final Sql sql;
+
+    Versions(Sql sql) {
+        this.sql = sql;
+    }
+
+    List<JobVersion> of(String jobKey) {
+        return sql.list(
+                "SELECT j.version, e.name, e.day, j.pack, j.installed_on, j.warranty_until, p.salt"
+                        + " FROM job j JOIN entry e ON e.seq = j.entry"
+                        + " JOIN personal p ON p.job_key = j.job_key AND p.version = j.version"
+                        + " WHERE j.job_key = ? ORDER BY j.version",
+                r ->
+                        new JobVersion(
+                                r.getInt(1),
+                                r.getString(2),
+                                LocalDate.parse(r.getString(3)),
+                                r.getString(4),
+                                Sql.day(r, "installed_on"),
+                                Sql.day(r, "warranty_until"),
+                                r.getString(7).isEmpty()),
+                jobKey);
+    }
+
+    Map<SchemeName, LocalDate> lastDays(String jobKey) {
+        Map<SchemeName, LocalDate> days = new EnumMap<>(SchemeName.class);
+        sql.list(
+                        "SELECT scheme, lodge_by FROM claim WHERE job_key = ? AND lodge_by <> ''",
+                        r ->
+                                Map.entry(
+                                        SchemeName.valueOf(r.getString(1)),
+                                        LocalDate.parse(r.getString(2))),
+                        jobKey)
+                .forEach(
+                        claim ->
+                                days.merge(
+                                        claim.getKey(),
+                                        claim.getValue(),
+                                        (a, b) -> a.isAfter(b) ? a : b));
+        return days;
+    }
+
+    List<String> halfForgotten(String place) {
+        return sql.list(
+                "SELECT DISTINCT j.reference FROM forgotten f"
+                        + " JOIN progress p ON p.entry = f.entry"
+                        + " JOIN job j ON j.job_key = f.job_key AND j.version = f.version"
+                        + " WHERE p.state = 'committed' AND p.place IN (?, '') ORDER BY j.reference",
+                r -> r.getString(1),
+                place);
+    }
+}
