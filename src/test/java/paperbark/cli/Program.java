@@ -18,9 +18,14 @@ public final class Program {
 
     /** Runs the program with the given words. */
     public static Run run(Path directory, String... arguments) {
+        return run(NOON_OF_23_NOVEMBER, directory, arguments);
+    }
+
+    /** Runs it at another moment. */
+    public static Run run(Instant now, Path directory, String... arguments) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
-        Clock clock = Clock.fixed(NOON_OF_23_NOVEMBER, ZoneOffset.UTC);
+        Clock clock = Clock.fixed(now, ZoneOffset.UTC);
         Main.World world =
                 new Main.World(new PrintWriter(out), new PrintWriter(err), clock, directory, false);
         int exitCode = Main.run(world, arguments);

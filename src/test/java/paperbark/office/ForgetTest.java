@@ -1,0 +1,283 @@
+package paperbark.office;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import paperbark.cli.Program;
+import paperbark.ledger.Export;
+import paperbark.ledger.Ledger;
+
+/** A person is forgotten in ledger and files once the law allows it, and not a day before. */
+class ForgetTest {
+    /** Installed on 16 Nov 2026: the file is kept seven years, certificates until 2033 at most. */
+    private static final Instant EARLY = Instant.parse("2033-11-16T12:00:00Z");
+
+    private static final Instant LATE = Instant.parse("2041-01-01T12:00:00Z");
+
+    private static final List<String> JOB_1 =
+            List.of("zyxna", "quagmire", "zyx.one@", "5550 1937", "87650123", "1quagmirelane");
+
+    @TempDir private static Path shared;
+
+    @TempDir private Path folder;
+
+    private Office office;
+
+    /** One register as a workbook, the correction as CSV, and a list that was refused. */
+    @BeforeAll
+    static void workForAWhile() throws IOException {
+        Office office = Offices.make(shared.resolve("office"));
+        Files.write(office.intake().resolve("one.xlsx"), workbook(register(1, 2)));
+        watch(Instant.parse("2026-11-23T12:00:00Z"), office);
+        Files.writeString(
+                office.intake().resolve("two.csv"),
+                register(1, 3).replace("2610040004512101", "2610040004512901"));
+        watch(Instant.parse("2026-11-24T12:00:00Z"), office);
+        Files.writeString(
+                office.intake().resolve("bad.csv"),
+                register(1).replaceFirst("Owner,", "Owner,Owner,"));
+        watch(Instant.parse("2026-11-25T12:00:00Z"), office);
+        assertThat(Office.list(office.packs())).hasSizeGreaterThanOrEqualTo(2);
+        assertThat(Office.list(office.returned())).hasSize(1);
+    }
+
+    private static String register(int... numbers) {
+        List<String> lines = new ArrayList<>(Offices.register(numbers).lines().toList());
+        lines.set(0, lines.get(0) + ",Phone,E-mail,Account name,BSB,Account number");
+        for (int i = 1; i < lines.size(); i++) {
+            boolean first = numbers[i - 1] == 1;
+            String row = lines.get(i);
+            if (first) {
+                row =
+                        row.replace("Ada Amberwood", "Zyxna Quagmire")
+                                .replace("1 Teaspoon Lane", "1 Quagmire Lane");
+            }
+            lines.set(
+                    i,
+                    row.replace("discount on the price", "payment")
+                            + (first
+                                    ? ",03 5550 1937,zyx.one@example.com,Zyxna Quagmire,012-987,87650123"
+                                    : ",03 5550 0111,two@example.com,Ada Amberwood,012-345,111222333"));
+        }
+        return String.join("\n", lines) + "\n";
+    }
+
+    private static byte[] workbook(String csv) throws IOException {
+        try (XSSFWorkbook workbook = new XSSFWorkbook();
+                java.io.ByteArrayOutputStream out = new java.io.ByteArrayOutputStream()) {
+            var sheet = workbook.createSheet("Week");
+            int r = 0;
+            for (String line : csv.lines().toList()) {
+                var row = sheet.createRow(r++);
+                int c = 0;
+                for (String field : line.split(",", -1)) {
+                    row.createCell(c++).setCellValue(field);
+                }
+            }
+            workbook.write(out);
+            return out.toByteArray();
+        }
+    }
+
+    private static void watch(Instant now, Office office) {
+        Program.run(now, shared, "watch", office.root().toString(), "--once", "--quiet-for", "0");
+    }
+
+    @BeforeEach
+    void takeACopy() throws IOException {
+        Offices.copy(shared.resolve("office"), folder.resolve("office"));
+        office = Office.in(folder.resolve("office"));
+    }
+
+    private Program.Run forget(Instant now, String job, String... more) {
+        List<String> words = new ArrayList<>(List.of("forget", job, "--office", "office"));
+        words.addAll(List.of(more));
+        return Program.run(now, folder, words.toArray(String[]::new));
+    }
+
+    /** What can be read in the office's files but for the tables, squeezed, by file. */
+    private Map<String, String> readable() throws IOException {
+        Map<String, String> texts = new HashMap<>();
+        for (Path file : Invariants.files(office.root())) {
+            String name = office.root().relativize(file).toString();
+            if (!name.startsWith("tables/") && !name.startsWith("office.lock")) {
+                texts.put(name, text(name, Files.readAllBytes(file)));
+            }
+        }
+        return texts;
+    }
+
+    private static String text(String name, byte[] content) throws IOException {
+        StringBuilder all = new StringBuilder(new String(content, StandardCharsets.ISO_8859_1));
+        if (name.endsWith(".xlsx")) {
+            try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(content))) {
+                for (ZipEntry part = zip.getNextEntry(); part != null; part = zip.getNextEntry()) {
+                    all.append(new String(zip.readAllBytes(), StandardCharsets.UTF_8));
+                }
+            }
+        }
+        if (name.endsWith(".pdf")) {
+            try (PDDocument pdf = Loader.loadPDF(content)) {
+                all.append(new PDFTextStripper().getText(pdf));
+            }
+        }
+        return all.toString().toLowerCase(Locale.ROOT);
+    }
+
+    private List<String> found(List<String> words) throws IOException {
+        List<String> found = new ArrayList<>();
+        readable()
+                .forEach(
+                        (name, text) ->
+                                words.stream()
+                                        .filter(text::contains)
+                                        .forEach(word -> found.add(word + " in " + name)));
+        return found;
+    }
+
+    private Map<String, String> files() throws IOException {
+        Map<String, String> files = new HashMap<>(readable());
+        files.keySet().removeIf(name -> name.equals("status.html"));
+        return files;
+    }
+
+    @Test
+    void nothingIsForgottenBeforeTheTimeIsOver() throws IOException {
+        Map<String, String> before = files();
+        Program.Run run = forget(EARLY, "J-1");
+        assertThat(run.exitCode()).isEqualTo(13);
+        assertThat(run.out())
+                .containsPattern("longest warranty +until 15 Nov 2033")
+                .containsPattern("the file of the job +until 16 Nov 2033  How we read")
+                .containsPattern("accounts +until 16 Nov 2033 .*memory, not verified")
+                .containsPattern("papers of its STCs +until 16 Nov 2032");
+        assertThat(run.err()).contains("must be kept");
+        assertThat(files()).isEqualTo(before);
+        assertThat(forget(EARLY.plusSeconds(86_400), "J-1", "--only-show").exitCode()).isZero();
+        assertThat(files()).isEqualTo(before);
+    }
+
+    @Test
+    void afterItNoFileTellsOfThePersonAndTheOthersAreStillThere() throws IOException {
+        assertThat(found(JOB_1)).hasSizeGreaterThan(20);
+        Program.Run run = forget(LATE, "j-1");
+        assertThat(run.err()).isEmpty();
+        assertThat(run.exitCode()).isZero();
+        assertThat(run.out())
+                .contains("deleted 2026-11-23-one/packs/J-1.pdf")
+                .contains("emptied filed/2026/2026-11-23-one/one.xlsx")
+                .contains("Kept:   job number, serials");
+        assertThat(found(JOB_1)).isEmpty();
+        List<String> others = found(List.of("ada amberwood"));
+        assertThat(others.toString())
+                .contains("2026-11-23-one/packs/J-2.pdf")
+                .contains("2026-11-24-two/packs/J-3.pdf")
+                .contains("2026-11-23-one/summary.xlsx")
+                .contains("filed/2026/2026-11-23-one/one.xlsx")
+                .contains("filed/2026/2026-11-24-two/two.csv");
+    }
+
+    @Test
+    void theLedgerStaysProvedAndTheHeaterStaysClaimed() throws IOException {
+        forget(LATE, "J-1");
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            ledger.verify();
+            assertThat(ledger.claims(LocalDate.of(2041, 1, 1)))
+                    .extracting(c -> c.reference())
+                    .contains("J-1-STC", "J-2-STC");
+        }
+        Files.writeString(
+                office.intake().resolve("new.csv"),
+                Offices.register(1) + Offices.row(7, "2610040004512901"));
+        Program.Run watch =
+                Program.run(
+                        folder, "watch", office.root().toString(), "--once", "--quiet-for", "0");
+        assertThat(watch.exitCode()).isEqualTo(10);
+        String index =
+                Files.readString(office.packs().resolve("2026-11-23-new").resolve("index.html"));
+        assertThat(index).contains("job-forgotten").contains("serial-claimed-before");
+    }
+
+    @Test
+    void whatIsForgottenStaysSoInALedgerMadeAnew() throws IOException {
+        forget(LATE, "J-1");
+        List<String> before = all();
+        Files.delete(office.ledger());
+        assertThat(Program.run(LATE, folder, "ledger-rebuild", "office").exitCode()).isZero();
+        watch(LATE, office);
+        assertThat(all()).isEqualTo(before);
+        assertThat(found(JOB_1)).isEmpty();
+    }
+
+    private List<String> all() {
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            ledger.verify();
+            return Export.of(ledger).stream()
+                    .filter(table -> !table.name().equals("progress"))
+                    .flatMap(table -> table.rows().stream().map(row -> table.name() + row))
+                    .toList();
+        }
+    }
+
+    @Test
+    void aSecondTimeChangesNothing() throws IOException {
+        forget(LATE, "J-1");
+        Map<String, String> once = files();
+        Program.Run run = forget(LATE, "J-1");
+        assertThat(run.exitCode()).isZero();
+        assertThat(run.out()).doesNotContain("emptied", "deleted");
+        Map<String, String> twice = files();
+        // A copy of the ledger is made anew each time.
+        twice.keySet().removeIf(name -> name.matches("backups/.*|paperbark\\.db"));
+        once.keySet().removeIf(name -> name.matches("backups/.*|paperbark\\.db"));
+        assertThat(twice).isEqualTo(once);
+    }
+
+    @Test
+    void whatWasCutShortIsDoneWithTheNextStart() throws IOException {
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            String place = Files.readString(office.packs().resolve(".paperbark-place")).strip();
+            ledger.forget("J-1", LocalDate.of(2041, 1, 1), LATE, "test", place);
+        }
+        assertThat(found(JOB_1)).isNotEmpty();
+        watch(LATE, office);
+        assertThat(found(JOB_1)).isEmpty();
+    }
+
+    @Test
+    void aJobThatTheLedgerDoesNotKnowOrWhoseWarrantyItDoesNotKnow() throws IOException {
+        Program.Run unknown = forget(LATE, "J-99");
+        assertThat(unknown.exitCode()).isEqualTo(2);
+        assertThat(unknown.err()).contains("no job J-99");
+        Files.writeString(
+                office.intake().resolve("other.csv"),
+                Offices.register(8).replace("Dunlin,D270-A", "Smew,S-1"));
+        watch(Instant.parse("2026-11-26T12:00:00Z"), office);
+        Program.Run open = forget(LATE, "J-8");
+        assertThat(open.exitCode()).isEqualTo(13);
+        assertThat(open.err()).contains("--warranty-ended");
+        assertThat(forget(LATE, "J-8", "--warranty-ended", "2041-01-01").exitCode()).isEqualTo(13);
+        assertThat(forget(LATE, "J-8", "--warranty-ended", "2035-01-01").exitCode()).isZero();
+    }
+}

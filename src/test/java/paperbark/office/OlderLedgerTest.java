@@ -1,0 +1,144 @@
+package paperbark.office;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import paperbark.cli.Program;
+import paperbark.ledger.Export;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerException;
+
+/**
+ * Ledgers as earlier schemas wrote them, with the batches and advices beside them, are brought to
+ * the schema of today. {@code src/test/resources/ledger/version-<n>} was written by the program of
+ * that time: two batches, the second correcting the first, and an advice in between.
+ */
+class OlderLedgerTest {
+    private static final Path WRITTEN = Path.of("src/test/resources/ledger");
+
+    @TempDir private Path folder;
+
+    static List<String> versions() throws IOException {
+        try (Stream<Path> all = Files.list(WRITTEN)) {
+            return all.map(p -> p.getFileName().toString()).sorted().toList();
+        }
+    }
+
+    @Test
+    void everyEarlierSchemaIsTried() throws IOException {
+        try (Stream<Path> sql = Files.list(Path.of("src/main/resources/ledger"))) {
+            String newest = sql.map(p -> p.getFileName().toString()).max(String::compareTo).get();
+            int today = Integer.parseInt(newest.replaceAll("\\D", ""));
+            assertThat(versions())
+                    .isEqualTo(
+                            Stream.iterate(1, n -> n < today, n -> n + 1)
+                                    .map(n -> "version-" + n)
+                                    .toList());
+        }
+    }
+
+    private Office office(String version) throws IOException {
+        Path root = folder.resolve("office");
+        Offices.copy(WRITTEN.resolve(version), root);
+        Offices.copy(Path.of("input-samples/tables"), root.resolve("tables"));
+        return Office.in(root);
+    }
+
+    private static List<String> all(Office office) {
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            ledger.verify();
+            return Export.of(ledger).stream()
+                    .filter(table -> !table.name().equals("progress"))
+                    .flatMap(table -> table.rows().stream().map(row -> table.name() + row))
+                    .toList();
+        }
+    }
+
+    private Program.Run run(String... words) {
+        return Program.run(folder, words);
+    }
+
+    @ParameterizedTest
+    @MethodSource("versions")
+    void nothingIsLostAndTheOldOneIsKept(String version) throws IOException {
+        Office office = office(version);
+        byte[] old = Files.readAllBytes(office.ledger());
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            ledger.verify();
+            assertThat(ledger.claims(LocalDate.of(2026, 12, 31)))
+                    .extracting(c -> c.reference() + " " + c.received())
+                    .containsExactly(
+                            "J-1-STC $504.00", "J-3-STC $0.00", "J-2-STC $0.00", "J-4-STC $0.00");
+            assertThat(ledger.versions("J-2"))
+                    .extracting(v -> v.batch() + " " + v.installedOn().orElseThrow())
+                    .containsExactly("2026-11-26-one 2026-11-16", "2026-11-26-two 2026-11-16");
+            assertThat(ledger.unpublished("here")).isEmpty();
+            assertThat(ledger.unfiled("here")).isEmpty();
+        }
+        Path kept = office.root().resolve("paperbark.db.schema-" + version.replaceAll("\\D", ""));
+        assertThat(Invariants.query(office.root(), "PRAGMA user_version")).isEqualTo("2");
+        assertThat(kept).exists();
+        assertThat(Files.size(kept)).isLessThanOrEqualTo(old.length);
+        List<String> once = all(office);
+        assertThat(all(office)).isEqualTo(once);
+    }
+
+    @ParameterizedTest
+    @MethodSource("versions")
+    void oneMadeAnewFromTheFilesOfThatTimeEqualsIt(String version) throws IOException {
+        Office office = office(version);
+        List<String> lifted = all(office);
+        Files.delete(office.ledger());
+        assertThat(run("ledger-rebuild", office.root().toString()).exitCode()).isZero();
+        assertThat(all(office)).isEqualTo(lifted);
+    }
+
+    @ParameterizedTest
+    @MethodSource("versions")
+    void workGoesOnAndBothTimesTogetherMakeItAnew(String version) throws IOException {
+        Office office = office(version);
+        Files.writeString(
+                office.intake().resolve("three.csv"),
+                Offices.register(5) + Offices.row(6, "2610040004512101"));
+        Program.Run watch = run("watch", office.root().toString(), "--once", "--quiet-for", "0");
+        // The serial of job 6 was claimed for job 1 in the old ledger.
+        assertThat(watch.exitCode()).isEqualTo(10);
+        List<String> before = all(office);
+        assertThat(before.toString()).contains("J-5-STC").doesNotContain("J-6-STC");
+        Files.delete(office.ledger());
+        for (Path copy : Office.list(office.backups())) {
+            Files.delete(copy);
+        }
+        assertThat(run("ledger-rebuild", office.root().toString()).exitCode()).isZero();
+        assertThat(all(office)).isEqualTo(before);
+    }
+
+    @ParameterizedTest
+    @MethodSource("versions")
+    void oneThatSomebodyChangedStaysAsItIs(String version) throws IOException, SQLException {
+        Office office = office(version);
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + office.ledger());
+                Statement change = connection.createStatement()) {
+            change.execute("UPDATE claim SET certificates = 99 WHERE id = 1");
+        }
+        byte[] changed = Files.readAllBytes(office.ledger());
+        assertThatThrownBy(() -> Ledger.open(office.ledger()))
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("not as it was written");
+        assertThat(office.ledger()).hasBinaryContent(changed);
+    }
+}
