@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.UUID;
 
 /**
@@ -15,12 +16,22 @@ public final class OutputFolder {
 
     private OutputFolder() {}
 
+    /** The folder's id, if it has one. */
+    public static Optional<String> known(Path folder) throws IOException {
+        Path file = folder.resolve(NAME);
+        return Files.isRegularFile(file)
+                ? Optional.of(Files.readString(file).strip())
+                : Optional.empty();
+    }
+
     /** The folder's id, made when it has none yet. */
     public static String id(Path folder) throws IOException {
-        Path file = folder.resolve(NAME);
-        if (!Files.isRegularFile(file)) {
-            Disk.replace(file, (UUID.randomUUID() + "\n").getBytes(StandardCharsets.UTF_8));
+        Optional<String> known = known(folder);
+        if (known.isPresent()) {
+            return known.get();
         }
-        return Files.readString(file).strip();
+        String id = UUID.randomUUID().toString();
+        Disk.replace(folder.resolve(NAME), (id + "\n").getBytes(StandardCharsets.UTF_8));
+        return id;
     }
 }

@@ -182,6 +182,14 @@ public final class Ledger implements AutoCloseable {
         return batches("AND e.source_sha256 = ?", registerSha256);
     }
 
+    /** The newest batches of all output folders, newest first. */
+    public List<BatchState> newest(int howMany) {
+        return batches(
+                "AND e.seq IN (SELECT entry FROM progress WHERE staged <> ''"
+                        + " ORDER BY entry DESC LIMIT ?)",
+                howMany);
+    }
+
     /** The newest batches of an output folder, newest first. */
     public List<BatchState> newest(int howMany, String place) {
         return batches(

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import paperbark.batch.Ending;
 import paperbark.batch.Equipment;
-import paperbark.batch.OutputFolder;
 import paperbark.ledger.Ledger;
 import paperbark.value.Days;
 
@@ -70,9 +69,7 @@ public final class Doctor {
         checks.add(Check.well("ledger", "is as it was written, and knows every published batch"));
         try (Ledger ledger = Ledger.open(office.ledger())) {
             Optional<Ledger.BatchState> future =
-                    ledger.newest(1, OutputFolder.id(office.packs())).stream()
-                            .filter(b -> b.day().isAfter(today))
-                            .findFirst();
+                    ledger.newest(1).stream().filter(b -> b.day().isAfter(today)).findFirst();
             checks.add(
                     future.map(b -> clock(b, today))
                             .orElse(Check.well("clock", "says " + Days.show(today))));

@@ -47,7 +47,8 @@ final class Leftovers {
     private Set<String> waiting() throws IOException {
         Set<String> names = new HashSet<>();
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            ledger.unpublished(OutputFolder.id(office.packs())).forEach(b -> names.add(b.staged()));
+            ledger.unpublished(OutputFolder.known(office.packs()).orElse(""))
+                    .forEach(b -> names.add(b.staged()));
         } catch (LedgerException told) {
             // The ledger's own line says so.
         }

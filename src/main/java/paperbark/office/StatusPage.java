@@ -72,7 +72,7 @@ final class StatusPage {
         if (Files.exists(office.ledger())) {
             try (Ledger ledger = Ledger.open(office.ledger())) {
                 for (Ledger.BatchState batch :
-                        ledger.newest(LISTED, OutputFolder.id(office.packs()))) {
+                        ledger.newest(LISTED, OutputFolder.known(office.packs()).orElse(""))) {
                     lines.add(
                             new OfficeView.Line(
                                     batch.name(),

@@ -120,6 +120,39 @@ class LedgerRunTest {
         assertThat(packs.resolve(".hidden")).doesNotExist();
     }
 
+    @Test
+    void aBatchThatWaitsInAnotherFolderIsLeftToThatFoldersNextRun() throws IOException {
+        Path week = week("one.csv", "SB-1101");
+        prepare(week);
+        Path batch = directory.resolve("packs/2026-11-23-one");
+        Path elsewhere = Files.createDirectories(directory.resolve("elsewhere"));
+        Files.move(batch, elsewhere.resolve(".hidden"));
+        Files.move(
+                directory.resolve("packs/.paperbark-place"), elsewhere.resolve(".paperbark-place"));
+        ledger("UPDATE progress SET state = 'committed', staged = '.hidden'");
+        Program.Run here = prepare(week("two.csv", "SB-1102"));
+        assertThat(here.out() + here.err()).doesNotContain("batch-lost");
+        assertThat(elsewhere.resolve(".hidden")).exists();
+        Program.Run there =
+                run(
+                        "prepare",
+                        week("three.csv", "SB-1103").toString(),
+                        "--tables",
+                        TABLES,
+                        "--ledger",
+                        "paperbark.db",
+                        "--out",
+                        "elsewhere");
+        assertThat(there.out() + there.err()).doesNotContain("batch-lost");
+        assertThat(elsewhere.resolve("2026-11-23-one/manifest.json")).exists();
+    }
+
+    private Path week(String name, String job) throws IOException {
+        return Files.writeString(
+                directory.resolve(name),
+                onlyJobs(Files.readString(SAMPLES.resolve("week-47.csv")), List.of(job)));
+    }
+
     private void ledger(String statement) {
         try (var connection =
                         java.sql.DriverManager.getConnection(

@@ -20,7 +20,9 @@ import org.apache.poi.ss.usermodel.Workbook;
 import org.apache.poi.ss.usermodel.WorkbookFactory;
 import org.apache.poi.xssf.model.SharedStringsTable;
 import org.apache.poi.xssf.usermodel.XSSFCell;
+import org.apache.poi.xssf.usermodel.XSSFHyperlink;
 import org.apache.poi.xssf.usermodel.XSSFRichTextString;
+import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.openxmlformats.schemas.spreadsheetml.x2006.main.CTRst;
 import org.openxmlformats.schemas.spreadsheetml.x2006.main.STCellType;
@@ -105,6 +107,13 @@ public final class WorkbookErasure {
 
     private static void empty(Cell cell) {
         cell.removeCellComment();
+        if (cell.getHyperlink() instanceof XSSFHyperlink link
+                && link.getCTHyperlink().getId() != null) {
+            // The address lies in a list of the sheet's, where it would stay.
+            ((XSSFSheet) cell.getSheet())
+                    .getPackagePart()
+                    .removeRelationship(link.getCTHyperlink().getId());
+        }
         cell.removeHyperlink();
         cell.setBlank();
     }

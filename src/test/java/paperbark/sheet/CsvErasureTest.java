@@ -1,0 +1,57 @@
+package paperbark.sheet;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+class CsvErasureTest {
+    private final CsvErasure rows = new CsvErasure("J-1"::equals, Set.of());
+
+    private String erased(CsvErasure erasure, String text, Charset charset) {
+        return erasure.of("week.csv", text.getBytes(charset))
+                .map(bytes -> new String(bytes, charset))
+                .orElse("nothing");
+    }
+
+    @Test
+    void onlyTheRowsOfTheJobAreEmptiedAndTheRestStaysToTheByte() {
+        assertThat(
+                        erased(
+                                rows,
+                                "\ufeffJob;Owner;Town\r\nJ-1;\"A;\"\"B\"\"\r\nC\";x\r\nJ-10; Zoë ;\"y\"\r\n\r\nJ-1;D;E",
+                                StandardCharsets.UTF_8))
+                .isEqualTo("\ufeffJob;Owner;Town\r\nJ-1;;\r\nJ-10; Zoë ;\"y\"\r\n\r\nJ-1;;");
+    }
+
+    @Test
+    void theEncodingStays() {
+        for (Charset charset : Set.of(Charset.forName("windows-1252"), StandardCharsets.UTF_8)) {
+            assertThat(erased(rows, "Job\tOwner\nJ-1\tZoë\nJ-2\tZoë\n", charset))
+                    .isEqualTo("Job\tOwner\nJ-1\t\nJ-2\tZoë\n");
+        }
+    }
+
+    @Test
+    void utf16KeepsItsMark() {
+        byte[] file = "\ufeffJob,Owner\nJ-1,Zoë\n".getBytes(StandardCharsets.UTF_16LE);
+        assertThat(rows.of("week.csv", file).orElseThrow())
+                .isEqualTo("\ufeffJob,Owner\nJ-1,\n".getBytes(StandardCharsets.UTF_16LE));
+    }
+
+    @Test
+    void onlyNamedColumnsWhereSomeAreNamed() {
+        CsvErasure owners = new CsvErasure("J-1"::equals, Set.of("Owner"));
+        assertThat(erased(owners, "Job,Owner,STCs\nJ-1,A,14\nJ-2,B,9\n", StandardCharsets.UTF_8))
+                .isEqualTo("Job,Owner,STCs\nJ-1,,14\nJ-2,B,9\n");
+    }
+
+    @Test
+    void nothingWhereTheJobIsNotThere() {
+        assertThat(erased(rows, "Job,Owner\nJ-11,A\n", StandardCharsets.UTF_8))
+                .isEqualTo("nothing");
+        assertThat(rows.of("week.csv", new byte[] {0, 1, 2, (byte) 0xff})).isEmpty();
+    }
+}
