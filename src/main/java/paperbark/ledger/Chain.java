@@ -86,9 +86,9 @@ final class Chain {
                 .orElseThrow(() -> changed("office"));
     }
 
-    private static LedgerException changed(String where) {
+    private LedgerException changed(String where) {
         return new LedgerException(
-                "The ledger is not as it was written, at \"" + where + "\".", LedgerFile.REMEDY);
+                "The ledger is not as it was written, at \"" + where + "\".", sql.remedy());
     }
 
     private String link(long seq, String before) {

@@ -1,6 +1,7 @@
 package paperbark.office;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -48,7 +49,7 @@ final class Leftovers {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ledger.unpublished()
                     .forEach(b -> names.add(Path.of(b.staged()).getFileName().toString()));
-        } catch (LedgerException told) {
+        } catch (LedgerException | UncheckedIOException told) {
             // The ledger's own line says so.
         }
         return names;
