@@ -27,6 +27,7 @@ final class LedgerServer implements Database {
     private static final Set<String> DAMAGED = Set.of("XX001", "XX002");
     private static final String NO_DATABASE = "3D000";
     private static final String REJECTED = "08004";
+    private static final String NO_ANSWER = "40003";
     private static final String READ_ONLY = "25006";
     private static final String NO_RIGHT = "42501";
 
@@ -157,7 +158,8 @@ final class LedgerServer implements Database {
     }
 
     @Override
-    public RuntimeException failed(SQLException e) {
+    public RuntimeException failed(SQLException failure) {
+        SQLException e = ofTheDriver(failure);
         String state = Objects.requireNonNullElse(e.getSQLState(), "");
         if (state.equals(REJECTED) || state.startsWith("28")) {
             return new LedgerException(
@@ -202,15 +204,21 @@ final class LedgerServer implements Database {
     }
 
     @Override
-    public RuntimeException failedToCommit(SQLException e) {
+    public RuntimeException failedToCommit(SQLException failure) {
+        SQLException e = ofTheDriver(failure);
         String state = Objects.requireNonNullElse(e.getSQLState(), "");
-        return isOfTheWorld(state)
+        return state.isEmpty() || state.equals(NO_ANSWER) || isOfTheWorld(state)
                 ? new CommitUnknown(
                         "The connection to "
                                 + place
                                 + " broke at the moment of taking in. The next run finds out whether it was.",
                         e)
                 : failed(e);
+    }
+
+    /** Whatever ran the statement has wrapped the failure with the statement's values. */
+    private static SQLException ofTheDriver(SQLException e) {
+        return e.getNextException() == null ? e : e.getNextException();
     }
 
     /** No connection, no resources, shut down, a failing disk, or a server that only answers. */

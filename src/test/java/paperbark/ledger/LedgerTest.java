@@ -3,6 +3,8 @@ package paperbark.ledger;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -10,7 +12,9 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -22,6 +26,7 @@ class LedgerTest {
     @TempDir private Path folder;
 
     private LedgerPlace place;
+    private byte[] sound;
 
     @BeforeEach
     void makeOne() {
@@ -112,6 +117,102 @@ class LedgerTest {
         assertThat(claims()).isEmpty();
         try (Ledger ledger = Ledger.open(place)) {
             assertThat(ledger.unpublished()).isEmpty();
+        }
+    }
+
+    /** Every column of every table, so that none can be added and left out of the seals. */
+    @Test
+    void aChangeOfAnySingleValueIsNoticed() throws IOException, SQLException {
+        enter(
+                Entries.batch(
+                        "one",
+                        Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00"))));
+        enter(
+                Entries.batch(
+                        "two",
+                        Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-101", "504.00"))));
+        try (Ledger ledger = Ledger.open(place)) {
+            ledger.settle(
+                    Entries.advice("33"),
+                    book -> {
+                        AdviceLine line =
+                                new AdviceLine(
+                                        "key", 2, Entries.DAY, Money.of("504.00"), "SB-1-STC");
+                        ClaimState claim = book.byReference("sb-1-stc").get(0);
+                        return book.match(
+                                book.enter(line),
+                                line,
+                                claim,
+                                Happening.PAID,
+                                line.amount(),
+                                "reference",
+                                "",
+                                "K1");
+                    });
+        }
+        keep();
+        Set<String> mutable = Set.of("progress.state", "progress.staged", "office.schema_version");
+        List<String> unnoticed = new ArrayList<>();
+        int tried = 0;
+        for (String column : columns()) {
+            String table = column.substring(0, column.indexOf('.'));
+            String name = column.substring(column.indexOf('.') + 1);
+            if (mutable.contains(column)) {
+                continue;
+            }
+            bringBack(table);
+            changeUnchecked(table, name);
+            tried++;
+            try (Ledger ledger = Ledger.open(place)) {
+                ledger.verify();
+                unnoticed.add(column);
+            } catch (LedgerException noticed) {
+                assertThat(noticed).hasMessageMatching("(?s).*(not as it was written|damaged).*");
+            }
+        }
+        assertThat(unnoticed).isEmpty();
+        assertThat(tried).isGreaterThan(50);
+    }
+
+    /** Every column as {@code table.column}. */
+    List<String> columns() throws SQLException {
+        List<String> columns = new ArrayList<>();
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + place);
+                Statement run = connection.createStatement();
+                var rows =
+                        run.executeQuery(
+                                "SELECT t.name || '.' || c.name FROM sqlite_master t, pragma_table_info(t.name) c"
+                                        + " WHERE t.type = 'table'")) {
+            while (rows.next()) {
+                columns.add(rows.getString(1));
+            }
+        }
+        return columns;
+    }
+
+    /** Keeps the ledger as it is now. */
+    void keep() throws IOException {
+        sound = Files.readAllBytes(file());
+    }
+
+    /** Brings the table back as it was. */
+    void bringBack(String table) throws IOException {
+        Files.write(file(), sound);
+    }
+
+    private Path file() {
+        return Path.of(place.toString());
+    }
+
+    /** Changes the newest row without regard to keys and checks, as whoever does so unseen. */
+    void changeUnchecked(String table, String column) throws SQLException {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + place);
+                Statement run = connection.createStatement()) {
+            run.execute("PRAGMA ignore_check_constraints = ON");
+            run.execute(
+                    "UPDATE %1$s SET %2$s = CASE typeof(%2$s) WHEN 'integer' THEN %2$s + 7 ELSE %2$s || 'x' END"
+                                    .formatted(table, column)
+                            + " WHERE rowid = (SELECT max(rowid) FROM %s)".formatted(table));
         }
     }
 

@@ -29,6 +29,16 @@ public record Postgres(String url) implements AutoCloseable {
         return new Postgres(server + "&currentSchema=" + name);
     }
 
+    /** The name of the schema. */
+    public String name() {
+        return url.substring(url.lastIndexOf('=') + 1);
+    }
+
+    /** A name for what the test keeps beside it. */
+    public String kept() {
+        return name() + "_kept";
+    }
+
     /** Runs a statement behind the program's back. */
     public void run(String statement) {
         try (Connection connection = DriverManager.getConnection(url);
@@ -53,6 +63,6 @@ public record Postgres(String url) implements AutoCloseable {
 
     @Override
     public void close() {
-        run("DROP SCHEMA IF EXISTS " + url.substring(url.indexOf("Schema=") + 7) + " CASCADE");
+        run("DROP SCHEMA IF EXISTS " + name() + ", " + kept() + " CASCADE");
     }
 }
