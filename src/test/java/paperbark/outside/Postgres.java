@@ -14,7 +14,8 @@ import org.junit.jupiter.api.Assumptions;
  * @param url its address, as people would name it
  */
 public record Postgres(String url) implements AutoCloseable {
-    private static final String SERVER = "PAPERBARK_TEST_POSTGRES";
+    /** Names the server in the environment. */
+    public static final String SERVER = "PAPERBARK_TEST_POSTGRES";
 
     /** A name that no other test has; the schema itself is still to be made. */
     public static Postgres schema() {
