@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerPlace;
 
 /**
  * The settled advices as files beside the ledger, which has no other copy of them than the day's. A
@@ -15,8 +16,8 @@ public final class AdviceFiles {
     private AdviceFiles() {}
 
     /** The folder that belongs to a ledger. */
-    public static Path beside(Path ledger) {
-        return ledger.resolveSibling("advices");
+    public static Path beside(LedgerPlace ledger) {
+        return ledger.beside("advices");
     }
 
     /** Writes the advices that have no file yet. */

@@ -16,6 +16,7 @@ import paperbark.finding.Place;
 import paperbark.job.Job;
 import paperbark.ledger.BatchEntry;
 import paperbark.ledger.ClaimState;
+import paperbark.ledger.CommitUnknown;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.HistoryCheck;
 import paperbark.ledger.JobHistory;
@@ -227,8 +228,13 @@ final class Books implements AutoCloseable {
     void enter(Staging staging) {
         if (rehearsed.isPresent()) {
             String manifest = staging.written().get("manifest.json").sha256();
-            ledger.orElseThrow()
-                    .enter(rehearsed.get().batch().withManifest(manifest), rehearsed.get().adds());
+            BatchEntry batch = rehearsed.get().batch().withManifest(manifest);
+            try {
+                ledger.orElseThrow().enter(batch, rehearsed.get().adds());
+            } catch (CommitUnknown maybeTakenIn) {
+                staging.keep();
+                throw maybeTakenIn;
+            }
             staging.keep();
             FaultPoint.COMMITTED.reach();
         }

@@ -15,7 +15,7 @@ public enum Ending {
     UNTRUSTED(21, "The ledger cannot be used; nothing was published."),
     DISK(
             22,
-            "A file or folder could not be written; nothing was published. Try again once the reason is gone."),
+            "A file, a folder or the ledger's server could not be written; nothing was published. Try again once the reason is gone."),
     SETUP(23, "The firm's tables, rule tables or templates cannot be used; nothing was published.");
 
     private final int exitCode;

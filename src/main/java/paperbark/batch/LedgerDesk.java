@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import paperbark.ledger.Export;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerPlace;
 import paperbark.output.table.SafeCsv;
 import paperbark.settle.Owing;
 import paperbark.settle.Quarter;
@@ -19,21 +20,33 @@ public final class LedgerDesk {
     private LedgerDesk() {}
 
     /** Makes a new, empty ledger. */
-    public static void create(Path file, Instant at) {
-        Ledger.create(file, at);
+    public static void create(LedgerPlace place, Instant at) {
+        Ledger.create(place, at);
+    }
+
+    /**
+     * Makes a new ledger with everything that another holds, and with its identity.
+     *
+     * @throws paperbark.ledger.LedgerException when the other is not as it was written
+     */
+    public static void takeOver(LedgerPlace from, LedgerPlace place) {
+        try (Ledger ledger = Ledger.open(from)) {
+            ledger.verify();
+            Ledger.rebuild(place, ledger.id(), ledger.records());
+        }
     }
 
     /** What is still to come on a day. */
-    public static Owing owing(Path file, LocalDate asOf) {
-        try (Ledger ledger = Ledger.open(file)) {
+    public static Owing owing(LedgerPlace place, LocalDate asOf) {
+        try (Ledger ledger = Ledger.open(place)) {
             return Owing.of(ledger.claims(asOf), asOf);
         }
     }
 
     /** The quarters of the financial year that a day lies in. */
-    public static List<Quarter> quarters(Path file, LocalDate within) {
+    public static List<Quarter> quarters(LedgerPlace place, LocalDate within) {
         int endingIn = within.getMonthValue() > JUNE ? within.getYear() + 1 : within.getYear();
-        try (Ledger ledger = Ledger.open(file)) {
+        try (Ledger ledger = Ledger.open(place)) {
             return Quarter.ofYear(
                     endingIn,
                     ledger.sales(),
@@ -48,9 +61,9 @@ public final class LedgerDesk {
      * @return the files
      * @throws IOException when a file cannot be written; the folder is not there then
      */
-    public static List<Path> export(Path file, Path folder) throws IOException {
+    public static List<Path> export(LedgerPlace place, Path folder) throws IOException {
         List<Path> written = new ArrayList<>();
-        try (Ledger ledger = Ledger.open(file);
+        try (Ledger ledger = Ledger.open(place);
                 Staging staging = Staging.of(folder)) {
             for (Export.ExportedTable table : Export.of(ledger)) {
                 String name = table.name() + ".csv";

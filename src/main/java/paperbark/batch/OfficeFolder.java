@@ -15,6 +15,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerPlace;
 import paperbark.output.paper.Guide;
 
 /**
@@ -33,7 +34,7 @@ public final class OfficeFolder {
     private static final String MARK = TABLES + "SAMPLE-TABLES.txt";
     private static final String SAMPLE_REGISTER = "sample-register.xlsx";
     private static final String GUIDE = "guide.pdf";
-    private static final String LEDGER = "paperbark.db";
+    private static final String LEDGER = LedgerPlace.FILE;
 
     private final Path folder;
     private final List<String> made = new ArrayList<>();
@@ -124,9 +125,9 @@ public final class OfficeFolder {
 
     /** A ledger is only ever made where no batch was published: a lost one must be brought back. */
     private void ledger(Instant at) throws IOException {
-        Path file = folder.resolve(LEDGER);
-        if (Files.exists(file)) {
-            kept.add(LEDGER);
+        LedgerPlace place = LedgerPlace.in(folder);
+        if (place.isExpected()) {
+            kept.add(place instanceof LedgerPlace.InFile ? LEDGER : LedgerPlace.NOTE);
             return;
         }
         try (Stream<Path> batches = Files.list(folder.resolve("packs"))) {
@@ -135,7 +136,7 @@ public final class OfficeFolder {
                 return;
             }
         }
-        Ledger.create(file, at);
+        Ledger.create(place, at);
         made.add(LEDGER);
     }
 

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Optional;
+import paperbark.ledger.LedgerPlace;
 
 /**
  * What is to be done.
@@ -40,7 +41,7 @@ public record Request(
      * @param at moment of the run, for people only
      * @param again whether jobs that are done are prepared once more
      */
-    public record Books(Optional<Path> ledger, Instant at, boolean again) {
+    public record Books(Optional<LedgerPlace> ledger, Instant at, boolean again) {
         /** No ledger is kept. */
         public static final Books NONE = new Books(Optional.empty(), Instant.EPOCH, false);
     }

@@ -12,6 +12,7 @@ import paperbark.finding.Finding;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerPlace;
 import paperbark.output.table.SafeCsv;
 import paperbark.settle.Advice;
 import paperbark.settle.AdviceField;
@@ -60,7 +61,7 @@ public final class SettleDesk {
             Path advice,
             Optional<String> sheet,
             Path tables,
-            Path ledger,
+            LedgerPlace ledger,
             Advice.Defaults defaults,
             Path out,
             LocalDate today,

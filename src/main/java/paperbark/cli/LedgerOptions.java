@@ -1,8 +1,8 @@
 package paperbark.cli;
 
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Optional;
+import paperbark.ledger.LedgerPlace;
 import picocli.CommandLine.Option;
 
 /** The words that say which ledger is meant, and on which day. */
@@ -10,9 +10,10 @@ final class LedgerOptions {
 
     @Option(
             names = "--ledger",
-            paramLabel = "FILE",
-            description = "The ledger; otherwise paperbark.db in the working directory.")
-    private Path ledger = Path.of("paperbark.db");
+            paramLabel = "LEDGER",
+            description =
+                    "The ledger, a file or jdbc:postgresql://HOST/DATABASE; otherwise the one that ledger.txt in the working directory names, or paperbark.db there.")
+    private Optional<String> ledger = Optional.empty();
 
     @Option(
             names = "--as-of",
@@ -21,8 +22,14 @@ final class LedgerOptions {
             description = "The day, e.g. 2026-11-23; otherwise today.")
     private Optional<LocalDate> asOf = Optional.empty();
 
-    Path ledger(Main.World world) {
-        return world.directory().resolve(ledger).normalize();
+    LedgerPlace ledger(Main.World world) {
+        return place(ledger, world);
+    }
+
+    /** The ledger of that name, or else the one of the working directory. */
+    static LedgerPlace place(Optional<String> name, Main.World world) {
+        return name.map(n -> LedgerPlace.named(n, world.directory()))
+                .orElseGet(() -> LedgerPlace.in(world.directory()));
     }
 
     LocalDate day(Main.World world) {

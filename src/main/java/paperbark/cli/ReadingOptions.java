@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import paperbark.batch.OfficeFolder;
 import paperbark.batch.Request;
+import paperbark.ledger.LedgerPlace;
 import paperbark.value.Days;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
@@ -102,9 +103,9 @@ final class ReadingOptions {
     }
 
     /** The ledger beside the firm's tables, where the firm keeps one. */
-    static Optional<Path> ledger(Path tables) {
-        Path file = tables.resolveSibling("paperbark.db");
-        return Files.exists(file) ? Optional.of(file) : Optional.empty();
+    static Optional<LedgerPlace> ledger(Path tables) {
+        return Optional.of(LedgerPlace.in(tables.resolveSibling("")))
+                .filter(LedgerPlace::isExpected);
     }
 
     static Optional<Path> existing(Path folder) {

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import paperbark.batch.OfficeFolder;
 import paperbark.batch.Request;
+import paperbark.ledger.LedgerPlace;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -39,10 +40,10 @@ final class RegisterOptions {
 
     @Option(
             names = "--ledger",
-            paramLabel = "FILE",
+            paramLabel = "LEDGER",
             description =
-                    "The ledger that the claims go into; otherwise \"paperbark.db\" beside the tables, where there is one.")
-    private Optional<Path> ledger = Optional.empty();
+                    "The ledger that the claims go into, a file or jdbc:postgresql://HOST/DATABASE; otherwise the one that \"ledger.txt\" beside the tables names, or \"paperbark.db\" there, where there is one.")
+    private Optional<String> ledger = Optional.empty();
 
     @Option(
             names = "--again",
@@ -80,7 +81,7 @@ final class RegisterOptions {
                         read.version())
                 .with(
                         new Request.Books(
-                                ledger.map(world.directory()::resolve)
+                                ledger.map(l -> LedgerPlace.named(l, world.directory()))
                                         .or(() -> read.books().ledger()),
                                 read.books().at(),
                                 again));

@@ -9,6 +9,7 @@ import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import paperbark.batch.Request;
 import paperbark.batch.SettleDesk;
+import paperbark.ledger.LedgerPlace;
 import paperbark.settle.Advice;
 import paperbark.settle.SettledLine;
 import picocli.CommandLine.Command;
@@ -69,14 +70,14 @@ final class SettleCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Path file = world.directory().resolve(advice).normalize();
-        Path ledger = options.ledger(world);
+        LedgerPlace ledger = options.ledger(world);
         SettleDesk.Result result =
                 SettleDesk.settle(
                         new SettleDesk.Order(
                                 file,
                                 sheet,
                                 tables.map(world.directory()::resolve)
-                                        .orElse(ledger.resolveSibling("tables")),
+                                        .orElse(ledger.beside("tables")),
                                 ledger,
                                 new Advice.Defaults(paidOn, buyer),
                                 out.map(world.directory()::resolve).orElse(file.resolveSibling("")),

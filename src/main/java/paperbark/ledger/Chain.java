@@ -45,21 +45,21 @@ final class Chain {
     void verify() {
         long newest = sql.number("SELECT max(seq) FROM entry");
         if (sql.number("SELECT count(*) FROM entry") != newest) {
-            throw changed("entry");
+            throw sql.changed("entry");
         }
         if (sql.number("SELECT count(*) FROM office") != 1) {
-            throw changed("office");
+            throw sql.changed("office");
         }
         for (long seq = 1; seq <= newest; seq++) {
             Optional<EntryRecord> entry = records.one(seq);
             if (entry.isEmpty()
                     || !Seals.rows(entry.get()).equals(entry.get().rowsSha256())
                     || !Seals.of(entry.get()).equals(records.seal(seq))) {
-                throw changed(entry.map(EntryRecord::name).orElse("entry " + seq));
+                throw sql.changed(entry.map(EntryRecord::name).orElse("entry " + seq));
             }
         }
         active();
-        if (records.schema() == LedgerFile.SCHEMA) {
+        if (records.schema() == Schema.VERSION) {
             new Forgetting(sql).prove();
         }
     }
@@ -78,12 +78,7 @@ final class Chain {
                         "SELECT count(*) FROM entry e LEFT JOIN progress p ON p.entry = e.seq"
                                 + " WHERE (e.kind = 'advice') = (p.entry IS NOT NULL)");
         if (strays > 0) {
-            throw changed("what is active");
+            throw sql.changed("what is active");
         }
-    }
-
-    static LedgerException changed(String where) {
-        return new LedgerException(
-                "The ledger is not as it was written, at \"" + where + "\".", LedgerFile.REMEDY);
     }
 }

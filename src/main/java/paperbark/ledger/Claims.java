@@ -48,7 +48,10 @@ final class Claims {
     /** The claims, standing or withdrawn, that a condition on claim {@code c} names, as of now. */
     List<ClaimState> where(String condition, Object parameter) {
         return sql
-                .list("SELECT c.id FROM claim c WHERE " + condition, r -> r.getLong(1), parameter)
+                .list(
+                        "SELECT c.id FROM claim c WHERE " + condition + " ORDER BY c.id",
+                        r -> r.getLong(1),
+                        parameter)
                 .stream()
                 .flatMap(id -> one(id).stream())
                 .toList();

@@ -1,6 +1,5 @@
 package paperbark.ledger;
 
-import java.sql.ResultSetMetaData;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -38,15 +37,13 @@ public final class Export {
     }
 
     private static ExportedTable table(Sql sql, String name) {
-        List<String> headings =
-                sql.list("SELECT name FROM pragma_table_info('" + name + "')", r -> r.getString(1));
+        List<String> headings = sql.columns(name);
         List<List<String>> rows =
                 sql.list(
                         "SELECT * FROM " + name + " ORDER BY 1, 2",
                         r -> {
-                            ResultSetMetaData about = r.getMetaData();
                             List<String> cells = new ArrayList<>();
-                            for (int i = 1; i <= about.getColumnCount(); i++) {
+                            for (int i = 1; i <= headings.size(); i++) {
                                 cells.add(r.getString(i));
                             }
                             return cells;

@@ -60,7 +60,7 @@ final class Forgetting {
                                 + FORGOTTEN
                                 + ")")
                 > 0) {
-            throw Chain.changed("what is forgotten");
+            throw sql.changed("what is forgotten");
         }
         sql
                 .list(
@@ -74,7 +74,7 @@ final class Forgetting {
                 .findAny()
                 .ifPresent(
                         changed -> {
-                            throw Chain.changed("what is personal");
+                            throw sql.changed("what is personal");
                         });
     }
 }

@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.function.Function;
 import paperbark.fault.FaultPoint;
 import paperbark.fault.Trace;
@@ -20,32 +21,45 @@ import paperbark.value.Money;
  * {@link Chain}. One program writes at a time.
  */
 public final class Ledger implements AutoCloseable {
+    private final Database database;
     private final Connection connection;
     private final Sql sql;
 
-    private Ledger(Connection connection) {
-        this.connection = connection;
-        this.sql = new Sql(connection);
+    private Ledger(Database database) {
+        this.database = database;
+        this.connection = database.open();
+        this.sql = new Sql(connection, database);
     }
 
     /**
      * Makes a new, empty ledger.
      *
      * @param at moment of making, for people only
-     * @throws LedgerException when there is a file of that name
+     * @throws LedgerException when there is something already
      */
+    public static void create(LedgerPlace place, Instant at) {
+        LedgerId id = new LedgerId(UUID.randomUUID().toString(), at.toString());
+        Database.of(place).create(id, sql -> {});
+    }
+
+    /** The same in a file. */
     public static void create(Path file, Instant at) {
-        LedgerFile.create(file, at);
+        create(new LedgerPlace.InFile(file), at);
     }
 
     /**
      * Opens a ledger that is there.
      *
      * @throws LedgerException when it is missing, empty, damaged, not a ledger, or of a newer
-     *     program; the file is left as it is
+     *     program; it is left as it is
      */
+    public static Ledger open(LedgerPlace place) {
+        return new Ledger(Database.of(place));
+    }
+
+    /** The same of a file. */
     public static Ledger open(Path file) {
-        return new Ledger(LedgerFile.open(file));
+        return open(new LedgerPlace.InFile(file));
     }
 
     /**
@@ -54,11 +68,7 @@ public final class Ledger implements AutoCloseable {
      * @throws LedgerException naming what is not
      */
     public void verify() {
-        String pages = sql.first("PRAGMA integrity_check", r -> r.getString(1)).orElse("");
-        if (!pages.equals("ok")) {
-            throw new LedgerException(
-                    "The ledger's file is damaged (" + pages + ").", LedgerFile.REMEDY);
-        }
+        database.prove(sql);
         new Chain(sql).verify();
     }
 
@@ -99,6 +109,7 @@ public final class Ledger implements AutoCloseable {
      * Takes in a batch, whole or not at all, provided that it adds what it did when rehearsed.
      *
      * @throws LedgerException also when another program wrote in the ledger since the rehearsal
+     * @throws CommitUnknown when nobody can say whether it was taken in
      */
     public void enter(BatchEntry batch, EntryRecord rehearsed) {
         sql.whole(
@@ -113,6 +124,11 @@ public final class Ledger implements AutoCloseable {
                     return null;
                 });
         Trace.COMMIT.of();
+    }
+
+    /** What to do with the ledger when it is not as it was written. */
+    public String remedy() {
+        return database.remedy();
     }
 
     /** Who the ledger is. */
@@ -138,18 +154,13 @@ public final class Ledger implements AutoCloseable {
     /**
      * Makes a ledger anew from what was entered into another.
      *
-     * @param file a file that must not exist yet
+     * @param place where nothing must be yet
      * @param records everything that was entered, in the order of work
-     * @throws LedgerException when they do not fit together; the file is of no use then
+     * @throws LedgerException when they do not fit together
      */
-    public static void rebuild(Path file, LedgerId id, List<EntryRecord> records) {
-        LedgerFile.create(file, id);
-        try (Ledger ledger = open(file)) {
-            ledger.sql.whole(
-                    () -> {
-                        new Records(ledger.sql).addAll(records);
-                        return null;
-                    });
+    public static void rebuild(LedgerPlace place, LedgerId id, List<EntryRecord> records) {
+        Database.of(place).create(id, sql -> new Records(sql).addAll(records));
+        try (Ledger ledger = open(place)) {
             ledger.verify();
         }
     }
@@ -230,7 +241,7 @@ public final class Ledger implements AutoCloseable {
      * @throws LedgerException when it cannot be written
      */
     public void copyTo(Path copy) {
-        sql.run("VACUUM INTO ?", copy.toString());
+        database.copy(this, sql, copy);
     }
 
     /**

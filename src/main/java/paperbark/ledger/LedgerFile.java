@@ -1,50 +1,40 @@
 package paperbark.ledger;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.SQLException;
-import java.time.Instant;
-import java.util.Arrays;
-import java.util.UUID;
+import java.util.Set;
+import java.util.function.Consumer;
 import org.sqlite.SQLiteConfig;
 
 /** Makes and opens the file that a ledger lies in. */
-final class LedgerFile {
-    /** Schema that this program writes. */
-    static final int SCHEMA = 2;
-
-    /** What to do with a ledger that is missing or not as it was written. */
-    static final String REMEDY =
-            "In an office folder, ledger-rebuild makes it anew from the published batches; elsewhere"
-                    + " bring back a copy. Do not delete the damaged file.";
-
+final class LedgerFile implements Database {
     // "PBRK", so that no other program's database is taken for a ledger.
     private static final int APPLICATION = 0x5042524b;
     private static final int WAIT_MILLISECONDS = 5000;
 
-    private LedgerFile() {}
+    // The database's own numbers of errors; what goes beyond a byte says it more exactly.
+    private static final int BASIC = 0xff;
+    private static final int BUSY = 5;
+    private static final int CORRUPT = 11;
+    private static final int NOT_A_DATABASE = 26;
+    // Permission, read-only, input or output, full, cannot be opened.
+    private static final Set<Integer> DISK = Set.of(3, 8, 10, 13, 14);
 
-    /**
-     * Makes a new ledger.
-     *
-     * @throws LedgerException when something of that name is there already
-     */
-    static void create(Path file, Instant at) {
-        create(file, new LedgerId(UUID.randomUUID().toString(), at.toString()));
+    private final LedgerPlace.InFile place;
+    private final Path file;
+
+    LedgerFile(LedgerPlace.InFile place) {
+        this.place = place;
+        this.file = place.path();
     }
 
-    /**
-     * Makes a new ledger that goes by a given identity, so that another's seals fit.
-     *
-     * @throws LedgerException when something of that name is there already
-     */
-    static void create(Path file, LedgerId office) {
+    @Override
+    public void create(LedgerId office, Consumer<Sql> filling) {
         if (Files.exists(file)) {
             throw new LedgerException(
                     "There is a file " + file.getFileName() + " already.",
@@ -56,33 +46,37 @@ final class LedgerFile {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        try (Connection connection = connect(file)) {
-            Sql sql = new Sql(connection);
+        try (Connection connection = connect()) {
+            Sql sql = new Sql(connection, this);
             sql.whole(
                     () -> {
                         sql.run("PRAGMA application_id = " + APPLICATION);
                         tables(sql, office);
+                        filling.accept(sql);
                         return null;
                     });
         } catch (SQLException e) {
-            throw Sql.failed(e);
+            throw failed(e);
         }
     }
 
     /** Makes the tables of this program's schema, within a transaction that the caller holds. */
     static void tables(Sql sql, LedgerId office) {
-        sql.run("PRAGMA user_version = " + SCHEMA);
-        statements().forEach(sql::run);
-        sql.run("INSERT INTO office VALUES (?, ?, ?)", office.id(), office.madeAt(), SCHEMA);
+        sql.run("PRAGMA user_version = " + Schema.VERSION);
+        Schema.forFile().forEach(sql::run);
+        sql.run(
+                "INSERT INTO office VALUES (?, ?, ?)",
+                office.id(),
+                office.madeAt(),
+                Schema.VERSION);
     }
 
     /**
-     * Opens a ledger that is there, and brings one of an older schema to this program's; a copy of
-     * it as it was is kept beside it. A missing or empty file is never taken for a new ledger.
-     *
-     * @throws LedgerException when it is missing, not a ledger, damaged or of a newer program
+     * A missing or empty file is never taken for a new ledger. One of an older schema is brought to
+     * this program's; as it was, it stays beside it.
      */
-    static Connection open(Path file) {
+    @Override
+    public Connection open() {
         try {
             if (!Files.isRegularFile(file) || Files.size(file) == 0) {
                 throw new LedgerException(
@@ -90,12 +84,12 @@ final class LedgerFile {
                         "In an office folder, ledger-rebuild makes it anew from the published batches; elsewhere"
                                 + " bring back a copy, or make a first one with ledger-new.");
             }
-            Connection connection = connect(file);
+            Connection connection = connect();
             try {
-                Sql sql = new Sql(connection);
-                long schema = check(sql, file);
-                if (schema < SCHEMA) {
-                    migrate(sql, file, (int) schema);
+                Sql sql = new Sql(connection, this);
+                int schema = check(sql);
+                if (schema < Schema.VERSION) {
+                    migrate(sql, schema);
                 }
                 return connection;
             } catch (RuntimeException e) {
@@ -103,20 +97,20 @@ final class LedgerFile {
                 throw e;
             }
         } catch (SQLException e) {
-            throw Sql.failed(e);
+            throw failed(e);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private static long check(Sql sql, Path file) {
+    private int check(Sql sql) {
         if (sql.number("PRAGMA application_id") != APPLICATION) {
             throw new LedgerException(
                     file.getFileName() + " is not a ledger of this program.",
                     "Name the right file.");
         }
-        long schema = sql.number("PRAGMA user_version");
-        if (schema > SCHEMA) {
+        int schema = (int) sql.number("PRAGMA user_version");
+        if (schema > Schema.VERSION) {
             throw new LedgerException(
                     "The ledger was written by a newer version of the program.",
                     "Install that version, or bring back a copy from before.");
@@ -124,7 +118,7 @@ final class LedgerFile {
         return schema;
     }
 
-    private static void migrate(Sql sql, Path file, int schema) throws IOException {
+    private void migrate(Sql sql, int schema) throws IOException {
         Path copy = file.resolveSibling(file.getFileName() + ".schema-" + schema);
         Files.deleteIfExists(copy);
         sql.run("VACUUM INTO ?", copy.toString());
@@ -139,7 +133,7 @@ final class LedgerFile {
                 });
     }
 
-    private static Connection connect(Path file) throws SQLException {
+    private Connection connect() throws SQLException {
         SQLiteConfig config = new SQLiteConfig();
         // One writer, and whatever was committed is on the disk when the call returns.
         config.setJournalMode(SQLiteConfig.JournalMode.DELETE);
@@ -147,7 +141,7 @@ final class LedgerFile {
         config.enforceForeignKeys(true);
         config.setBusyTimeout(WAIT_MILLISECONDS);
         Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
-        Sql sql = new Sql(connection);
+        Sql sql = new Sql(connection, this);
         sql.run("PRAGMA fullfsync = ON");
         sql.run("PRAGMA trusted_schema = OFF");
         // What was forgotten must not stay readable in the file.
@@ -161,16 +155,48 @@ final class LedgerFile {
         }
     }
 
-    private static Iterable<String> statements() {
-        String name = "/ledger/version-" + SCHEMA + ".sql";
-        try (InputStream in = LedgerFile.class.getResourceAsStream(name)) {
-            String all = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-            return Arrays.stream(all.replaceAll("(?m)^--.*$", "").split(";"))
-                    .map(String::strip)
-                    .filter(s -> !s.isEmpty())
-                    .toList();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+    @Override
+    public void begin(Sql sql) {
+        sql.run("BEGIN IMMEDIATE");
+    }
+
+    @Override
+    public void prove(Sql sql) {
+        String pages = sql.first("PRAGMA integrity_check", r -> r.getString(1)).orElse("");
+        if (!pages.equals("ok")) {
+            throw new LedgerException("The ledger's file is damaged (" + pages + ").", remedy());
         }
+    }
+
+    @Override
+    public void copy(Ledger ledger, Sql sql, Path copy) {
+        sql.run("VACUUM INTO ?", copy.toString());
+    }
+
+    @Override
+    public String remedy() {
+        return place.remedy();
+    }
+
+    @Override
+    public RuntimeException failed(SQLException e) {
+        SQLException cause = e.getNextException() == null ? e : e.getNextException();
+        String fact = "The ledger could not be read or written (" + cause.getMessage() + ").";
+        int error = e.getErrorCode() & BASIC;
+        if (DISK.contains(error)) {
+            return new UncheckedIOException(new IOException(fact, cause));
+        }
+        if (error == BUSY) {
+            return new LedgerException(
+                    "Another program is writing in the ledger.", "Wait until it has ended.", cause);
+        }
+        boolean damaged = error == CORRUPT || error == NOT_A_DATABASE;
+        return new LedgerException(
+                fact, damaged ? remedy() : "Try again, then report this.", cause);
+    }
+
+    @Override
+    public RuntimeException failedToCommit(SQLException e) {
+        return failed(e);
     }
 }

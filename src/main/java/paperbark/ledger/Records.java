@@ -20,7 +20,7 @@ final class Records {
     private final int schema;
 
     Records(Sql sql) {
-        this(sql, LedgerFile.SCHEMA);
+        this(sql, Schema.VERSION);
     }
 
     /** For a ledger of an older schema. */
@@ -37,7 +37,7 @@ final class Records {
         return sql.first(
                         "SELECT id, made_at FROM office",
                         r -> new LedgerId(r.getString(1), r.getString(2)))
-                .orElseThrow(() -> Chain.changed("office"));
+                .orElseThrow(() -> sql.changed("office"));
     }
 
     List<EntryRecord> all() {

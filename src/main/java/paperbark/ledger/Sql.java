@@ -1,34 +1,26 @@
 package paperbark.ledger;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.sql.Connection;
 import java.sql.ResultSet;
+import java.sql.ResultSetMetaData;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.apache.commons.dbutils.QueryRunner;
 import paperbark.value.Money;
 
 /** Statements on one connection; whatever fails is told as the ledger's failure. */
 final class Sql {
-    // The database's own numbers of errors; what goes beyond a byte says it more exactly.
-    private static final int BASIC = 0xff;
-    private static final int BUSY = 5;
-    private static final int CORRUPT = 11;
-    private static final int NOT_A_DATABASE = 26;
-    // Permission, read-only, input or output, full, cannot be opened.
-    private static final Set<Integer> DISK = Set.of(3, 8, 10, 13, 14);
-
     private final Connection connection;
+    private final Database database;
     // The driver cannot say of which type a parameter is before the statement has run.
     private final QueryRunner runner = new QueryRunner(true);
 
-    Sql(Connection connection) {
+    Sql(Connection connection, Database database) {
         this.connection = connection;
+        this.database = database;
     }
 
     /** Turns a row into something. */
@@ -55,7 +47,7 @@ final class Sql {
                     },
                     parameters);
         } catch (SQLException e) {
-            throw failed(e);
+            throw database.failed(e);
         }
     }
 
@@ -71,7 +63,7 @@ final class Sql {
         try {
             runner.update(connection, statement, parameters);
         } catch (SQLException e) {
-            throw failed(e);
+            throw database.failed(e);
         }
     }
 
@@ -88,10 +80,14 @@ final class Sql {
     // The driver's own commit begins the next transaction at once; should that fail, a batch that
     // is in the ledger would be taken for one that is not.
     private <T> T transaction(Work<T> work, boolean lasting) {
-        run("BEGIN IMMEDIATE");
         try {
+            database.begin(this);
             T result = work.run();
-            run(lasting ? "COMMIT" : "ROLLBACK");
+            if (lasting) {
+                commit();
+            } else {
+                run("ROLLBACK");
+            }
             return result;
         } catch (RuntimeException | Error e) {
             try {
@@ -102,6 +98,44 @@ final class Sql {
             }
             throw e;
         }
+    }
+
+    private void commit() {
+        try {
+            runner.update(connection, "COMMIT");
+        } catch (SQLException e) {
+            throw database.failedToCommit(e);
+        }
+    }
+
+    /** The columns of a table, in order. */
+    List<String> columns(String table) {
+        try {
+            return runner.query(
+                    connection,
+                    "SELECT * FROM " + table + " WHERE 1 = 0",
+                    result -> {
+                        ResultSetMetaData about = result.getMetaData();
+                        List<String> names = new ArrayList<>();
+                        for (int i = 1; i <= about.getColumnCount(); i++) {
+                            names.add(about.getColumnName(i));
+                        }
+                        return names;
+                    });
+        } catch (SQLException e) {
+            throw database.failed(e);
+        }
+    }
+
+    /** What to do with a ledger that is not as it was written. */
+    String remedy() {
+        return database.remedy();
+    }
+
+    /** The failure of a ledger that is not as it was written. */
+    LedgerException changed(String where) {
+        return new LedgerException(
+                "The ledger is not as it was written, at \"" + where + "\".", remedy());
     }
 
     static Money money(ResultSet row, String column) throws SQLException {
@@ -117,25 +151,5 @@ final class Sql {
 
     static String text(Optional<LocalDate> day) {
         return day.map(LocalDate::toString).orElse("");
-    }
-
-    /**
-     * What a failure of the database means: the disk's, which passes, or the ledger's own. The
-     * statement that failed and its values, which are people's, stay out of the message.
-     */
-    static RuntimeException failed(SQLException e) {
-        SQLException cause = e.getNextException() == null ? e : e.getNextException();
-        String fact = "The ledger could not be read or written (" + cause.getMessage() + ").";
-        int error = e.getErrorCode() & BASIC;
-        if (DISK.contains(error)) {
-            return new UncheckedIOException(new IOException(fact, cause));
-        }
-        if (error == BUSY) {
-            return new LedgerException(
-                    "Another program is writing in the ledger.", "Wait until it has ended.", cause);
-        }
-        boolean damaged = error == CORRUPT || error == NOT_A_DATABASE;
-        return new LedgerException(
-                fact, damaged ? LedgerFile.REMEDY : "Try again, then report this.", cause);
     }
 }

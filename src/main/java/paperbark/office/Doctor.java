@@ -1,6 +1,7 @@
 package paperbark.office;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -61,6 +62,14 @@ public final class Doctor {
     }
 
     private void ledger(LocalDate today) throws IOException {
+        try {
+            trust(today);
+        } catch (UncheckedIOException e) {
+            checks.add(Check.disk("ledger", e.getCause().getMessage()));
+        }
+    }
+
+    private void trust(LocalDate today) throws IOException {
         Optional<String> trouble = LedgerProof.trouble(office);
         if (trouble.isPresent()) {
             checks.add(new Check("ledger", Ending.UNTRUSTED, trouble.orElseThrow()));

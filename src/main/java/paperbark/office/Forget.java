@@ -15,6 +15,7 @@ import paperbark.batch.OutputFolder;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.JobVersion;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerPlace;
 
 /**
  * Takes what an office knows of a job's owner out of its ledger and files, once the law no longer
@@ -141,9 +142,7 @@ public final class Forget {
         List<String> done = new ArrayList<>();
         Backups.renew(office, ledger, today).forEach(old -> done.add("deleted backups/" + old));
         for (Path file : Office.list(office.root())) {
-            if (file.getFileName()
-                    .toString()
-                    .startsWith(office.ledger().getFileName() + ".schema-")) {
+            if (file.getFileName().toString().startsWith(LedgerPlace.FILE + ".schema-")) {
                 Files.delete(file);
                 done.add("deleted " + file.getFileName());
             }

@@ -36,7 +36,7 @@ final class LedgerProof {
                     && EntryFile.ofBatch(batch).isPresent()) {
                 throw new LedgerException(
                         "The ledger does not know packs/" + name + ": it is an older copy.",
-                        "ledger-rebuild makes it anew from the published batches.");
+                        ledger.remedy());
             }
         }
     }

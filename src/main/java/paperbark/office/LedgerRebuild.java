@@ -10,6 +10,7 @@ import paperbark.batch.Disk;
 import paperbark.batch.EntryFile;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerException;
+import paperbark.ledger.LedgerPlace;
 
 /**
  * Makes an office's ledger anew when it is lost, damaged or an older copy: from the published
@@ -34,8 +35,8 @@ public final class LedgerRebuild {
     /**
      * Makes the ledger anew, unless it is sound and knows every published batch.
      *
-     * @throws LedgerException when an entry is missing or two say different things; nothing is
-     *     changed then
+     * @throws LedgerException when an entry is missing, two say different things, or the ledger is
+     *     on a server; nothing is changed then
      * @throws IOException when a file cannot be read or written
      */
     public static Result run(OfficeLock lock) throws IOException {
@@ -45,13 +46,18 @@ public final class LedgerRebuild {
                 return new Result(ledger.records().size(), Optional.empty(), true);
             }
         }
+        if (!(office.ledger() instanceof LedgerPlace.InFile)) {
+            throw new LedgerException(
+                    "The ledger is on a server, and the batches of other offices are not in this folder.",
+                    office.ledger().remedy());
+        }
         EntryFiles found = gather(office);
         Path part = office.root().resolve(PART);
         remove(part);
         try {
-            Ledger.rebuild(part, found.id(), found.inOrder());
+            Ledger.rebuild(new LedgerPlace.InFile(part), found.id(), found.inOrder());
             Optional<Path> aside = setAside(office);
-            Disk.move(part, office.ledger());
+            Disk.move(part, office.ledgerFile());
             return new Result(found.inOrder().size(), aside, false);
         } finally {
             remove(part);
@@ -84,7 +90,7 @@ public final class LedgerRebuild {
     private static Optional<Path> setAside(Office office) throws IOException {
         Path aside = Office.free(office.root(), "paperbark-set-aside.db");
         for (String companion : COMPANIONS) {
-            Path file = beside(office.ledger(), companion);
+            Path file = beside(office.ledgerFile(), companion);
             if (Files.exists(file)) {
                 Disk.move(file, beside(aside, companion));
             }

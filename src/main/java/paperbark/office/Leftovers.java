@@ -1,6 +1,7 @@
 package paperbark.office;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -49,7 +50,7 @@ final class Leftovers {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ledger.unpublished(OutputFolder.known(office.packs()).orElse(""))
                     .forEach(b -> names.add(b.staged()));
-        } catch (LedgerException told) {
+        } catch (LedgerException | UncheckedIOException told) {
             // The ledger's own line says so.
         }
         return names;

@@ -7,6 +7,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import paperbark.ledger.LedgerPlace;
 
 /**
  * The paths of an office folder.
@@ -71,9 +72,18 @@ public record Office(Path root) {
         return root.resolve("backups");
     }
 
-    /** The ledger. */
-    public Path ledger() {
-        return root.resolve("paperbark.db");
+    /**
+     * The ledger.
+     *
+     * @throws paperbark.ledger.LedgerException when it is not clear which one that is
+     */
+    public LedgerPlace ledger() {
+        return LedgerPlace.in(root);
+    }
+
+    /** The file that the ledger lies in, unless it is on a server. */
+    Path ledgerFile() {
+        return root.resolve(LedgerPlace.FILE);
     }
 
     /** The page that shows how things stand. */

@@ -69,7 +69,7 @@ final class StatusPage {
 
     private static List<OfficeView.Line> batches(Office office) throws IOException {
         List<OfficeView.Line> lines = new ArrayList<>();
-        if (Files.exists(office.ledger())) {
+        if (office.ledger().isExpected()) {
             try (Ledger ledger = Ledger.open(office.ledger())) {
                 for (Ledger.BatchState batch :
                         ledger.newest(LISTED, OutputFolder.known(office.packs()).orElse(""))) {

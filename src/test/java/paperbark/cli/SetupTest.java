@@ -84,6 +84,17 @@ class SetupTest {
     }
 
     @Test
+    void whereTheLedgerIsOnAServerNoneIsMadeInAFile() throws IOException {
+        Path office = Files.createDirectory(directory.resolve("office"));
+        Files.writeString(office.resolve("ledger.txt"), "jdbc:postgresql://server.example/ledger");
+        Program.Run run = Program.run(directory, "setup", "office");
+
+        assertThat(run.exitCode()).isZero();
+        assertThat(run.out()).contains("Kept as is: ledger.txt");
+        assertThat(office.resolve("paperbark.db")).doesNotExist();
+    }
+
+    @Test
     void theSampleRegisterIsReadWithTheTablesBesideIt() {
         Program.run(directory, "setup", "office");
         Path office = directory.resolve("office");

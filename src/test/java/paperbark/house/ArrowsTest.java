@@ -127,6 +127,20 @@ class ArrowsTest {
                     .because("these rooms compute and nothing else");
 
     @ArchTest
+    static final ArchRule onlyTheLedgerKnowsDatabases =
+            noClasses()
+                    .that()
+                    .resideOutsideOfPackage("paperbark.ledger..")
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAnyPackage(
+                            "java.sql..",
+                            "org.sqlite..",
+                            "org.postgresql..",
+                            "org.apache.commons.dbutils..")
+                    .because("statements are written once, for a file and for a server");
+
+    @ArchTest
     static final ArchRule noFloatingPointForTheTrade =
             noClasses()
                     .that()

@@ -13,14 +13,16 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import paperbark.firm.SchemeName;
+import paperbark.outside.Postgres;
 import paperbark.settle.Owing;
 import paperbark.settle.Quarter;
 import paperbark.value.Money;
 import paperbark.value.Serial;
 
 /**
- * A ledger of 100,000 claims, half of them paid: how long each report takes. Run by {@code mvn
- * -Pbench verify}; the promise is two seconds a report.
+ * A ledger of 100,000 claims, half of them paid: how long each report takes, in a file and, through
+ * {@code .ci/with-postgres}, on a server. Run by {@code mvn -Pbench verify}; the promise is two
+ * seconds a report.
  */
 public final class LedgerBench {
     private static final int BATCHES = 1_250;
@@ -34,8 +36,35 @@ public final class LedgerBench {
     public static void main(String[] arguments) throws IOException {
         Path folder = Files.createTempDirectory("ledger");
         Path file = folder.resolve("paperbark.db");
-        Ledger.create(file, Instant.EPOCH);
-        try (Ledger ledger = Ledger.open(file)) {
+        measure(new LedgerPlace.InFile(file));
+        OUT.printf("%.0f MB%n", Files.size(file) / 1e6);
+        try (Stream<Path> all = Files.list(folder)) {
+            for (Path path : all.toList()) {
+                Files.delete(path);
+            }
+        }
+        if (System.getenv(Postgres.SERVER) != null) {
+            try (Postgres server = Postgres.schema()) {
+                OUT.println("the same on a server");
+                LedgerPlace place = new LedgerPlace.OnServer(server.url(), folder);
+                measure(place);
+                try (Ledger ledger = Ledger.open(place)) {
+                    timed("copy", () -> copied(ledger, file));
+                }
+            }
+            Files.delete(file);
+        }
+        Files.delete(folder);
+    }
+
+    private static int copied(Ledger ledger, Path file) {
+        ledger.copyTo(file);
+        return 1;
+    }
+
+    private static void measure(LedgerPlace place) {
+        Ledger.create(place, Instant.EPOCH);
+        try (Ledger ledger = Ledger.open(place)) {
             timed("taking in", () -> fill(ledger));
             LocalDate asOf = FIRST.plusDays(BATCHES / 2);
             for (int run = 0; run < 2; run++) {
@@ -54,13 +83,6 @@ public final class LedgerBench {
                 timed("export", () -> Export.of(ledger).size());
             }
         }
-        OUT.printf("%.0f MB%n", Files.size(file) / 1e6);
-        try (Stream<Path> all = Files.list(folder)) {
-            for (Path path : all.toList()) {
-                Files.delete(path);
-            }
-        }
-        Files.delete(folder);
     }
 
     private static int proved(Ledger ledger) {

@@ -191,12 +191,12 @@ class AttendantTest {
     void aDamagedLedgerStopsEverythingAndIsLeftAsItIs() throws Exception {
         drop("week.csv", Offices.register(1));
         byte[] damaged = "not a database".getBytes(java.nio.charset.StandardCharsets.UTF_8);
-        Files.write(office.ledger(), damaged);
+        Files.write(office.ledgerFile(), damaged);
         try (OfficeLock lock = OfficeLock.take(office, now)) {
             Attendant attendant = new Attendant(lock, world());
             assertThatThrownBy(attendant::round).isInstanceOf(LedgerException.class);
         }
-        assertThat(Files.readAllBytes(office.ledger())).isEqualTo(damaged);
+        assertThat(Files.readAllBytes(office.ledgerFile())).isEqualTo(damaged);
         assertThat(office.intake().resolve("week.csv")).exists();
     }
 

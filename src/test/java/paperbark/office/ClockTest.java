@@ -28,6 +28,7 @@ import paperbark.batch.Ending;
 import paperbark.batch.Request;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerId;
+import paperbark.ledger.LedgerPlace;
 
 /** The computer's clock and zone alter no paper, and lose and double no register. */
 class ClockTest {
@@ -75,7 +76,7 @@ class ClockTest {
     /** One job, installed on the third of that month. */
     private Map<String, String> prepare(String name, Instant at, LocalDate day) throws IOException {
         Path place = Files.createDirectories(folder.resolve(name));
-        Path ledger = place.resolve("paperbark.db");
+        LedgerPlace ledger = new LedgerPlace.InFile(place.resolve("paperbark.db"));
         Ledger.rebuild(ledger, new LedgerId("an office", "2026-01-01T00:00:00Z"), List.of());
         String shown = "%02d/%02d/%d".formatted(3, day.getMonthValue(), day.getYear());
         Path register =

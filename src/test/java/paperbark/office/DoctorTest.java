@@ -90,11 +90,11 @@ class DoctorTest {
 
     @Test
     void aLedgerThatIsNotAsItWasWrittenNamesTheRebuild() throws IOException {
-        Files.writeString(office.ledger(), "not a ledger at all, but long enough to be one");
+        Files.writeString(office.ledgerFile(), "not a ledger at all, but long enough to be one");
         says(21, "ledger-rebuild");
-        Files.delete(office.ledger());
+        Files.delete(office.ledgerFile());
         says(21, "ledger-rebuild");
-        assertThat(office.ledger()).doesNotExist();
+        assertThat(office.ledgerFile()).doesNotExist();
     }
 
     @Test

@@ -223,7 +223,7 @@ class ForgetTest {
     void whatIsForgottenStaysSoInALedgerMadeAnew() throws IOException {
         forget(LATE, "J-1");
         List<String> before = all();
-        Files.delete(office.ledger());
+        Files.delete(Offices.ledgerFile(office));
         assertThat(Program.run(LATE, folder, "ledger-rebuild", "office").exitCode()).isZero();
         watch(LATE, office);
         assertThat(all()).isEqualTo(before);

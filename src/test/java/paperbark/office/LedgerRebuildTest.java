@@ -113,7 +113,7 @@ class LedgerRebuildTest {
     void aMissingLedgerIsMadeAnewFromBatchesAndAdvicesAndEqualsTheOld() throws IOException {
         List<String> before = all();
         forgetTheCopies();
-        Files.delete(office.ledger());
+        Files.delete(office.ledgerFile());
         Program.Run watch = run("watch", office.root().toString(), "--once", "--quiet-for", "0");
         assertThat(watch.exitCode()).isEqualTo(21);
         assertThat(watch.err()).contains("ledger-rebuild");
@@ -126,11 +126,11 @@ class LedgerRebuildTest {
         List<String> before = all();
         forgetTheCopies();
         for (String name : List.of("paperbark-set-aside.db", "paperbark-set-aside-2.db")) {
-            byte[] damaged = Files.readAllBytes(office.ledger());
+            byte[] damaged = Files.readAllBytes(office.ledgerFile());
             for (int i = 5000; i < 9000; i++) {
                 damaged[i] ^= 1;
             }
-            Files.write(office.ledger(), damaged);
+            Files.write(office.ledgerFile(), damaged);
             Path journal = office.root().resolve("paperbark.db-journal");
             Files.writeString(journal, "half written");
             Program.Run watch =
@@ -149,10 +149,10 @@ class LedgerRebuildTest {
     void aValueThatSomebodyChangedInTheFileIsFoundAndMended() throws IOException {
         List<String> before = all();
         forgetTheCopies();
-        byte[] changed = Files.readAllBytes(office.ledger());
+        byte[] changed = Files.readAllBytes(office.ledgerFile());
         int at = indexOf(changed, "Kestrel");
         changed[at] = 'W';
-        Files.write(office.ledger(), changed);
+        Files.write(office.ledgerFile(), changed);
         assertThat(rebuild().exitCode()).isZero();
         equalsTheOld(before);
     }
@@ -165,7 +165,7 @@ class LedgerRebuildTest {
     void anOlderCopyPutInItsPlaceIsNoticedAndMadeWhole() throws IOException {
         List<String> before = all();
         Path copy = office.backups().resolve("paperbark-2026-11-23.db");
-        Files.write(office.ledger(), Files.readAllBytes(copy));
+        Files.write(office.ledgerFile(), Files.readAllBytes(copy));
         Program.Run watch = run("watch", office.root().toString(), "--once", "--quiet-for", "0");
         assertThat(watch.exitCode()).isEqualTo(21);
         assertThat(watch.err()).contains("older copy", "ledger-rebuild");
@@ -180,7 +180,7 @@ class LedgerRebuildTest {
         watch();
         Disk.delete(office.packs().resolve("2026-11-23-one"));
         Disk.delete(office.root().resolve("advices"));
-        Files.delete(office.ledger());
+        Files.delete(office.ledgerFile());
         assertThat(rebuild().exitCode()).isZero();
         equalsTheOld(before);
     }
@@ -189,30 +189,30 @@ class LedgerRebuildTest {
     void anEntryThatIsNowhereStopsItAndChangesNothing() throws IOException {
         forgetTheCopies();
         Disk.delete(office.root().resolve("advices"));
-        Files.writeString(office.ledger(), "damaged");
+        Files.writeString(office.ledgerFile(), "damaged");
         List<Path> before = files();
         Program.Run run = rebuild();
         assertThat(run.exitCode()).isEqualTo(21);
         assertThat(run.err()).contains("Entry 2", "2026-11-23-two");
         assertThat(files()).isEqualTo(before);
-        assertThat(office.ledger()).hasContent("damaged");
+        assertThat(office.ledgerFile()).hasContent("damaged");
     }
 
     @Test
     void anEntryThatSomebodyChangedIsNotTaken() throws IOException {
         forgetTheCopies();
-        Files.delete(office.ledger());
+        Files.delete(office.ledgerFile());
         Path entry = office.packs().resolve("2026-11-23-one/ledger.json");
         String sound = Files.readString(entry);
         assertThat(sound).contains("Kestrel");
         Files.writeString(entry, sound.replace("Kestrel", "Westrel"));
         assertThat(rebuild().exitCode()).isEqualTo(21);
-        assertThat(office.ledger()).doesNotExist();
+        assertThat(office.ledgerFile()).doesNotExist();
     }
 
     @Test
     void anAdviceOfAnotherOfficeIsNotMixedIn() throws IOException {
-        Files.writeString(office.ledger(), "damaged");
+        Files.writeString(office.ledgerFile(), "damaged");
         Path advice = office.root().resolve("advices/advice-2.json");
         String other =
                 Files.readString(advice).replaceFirst("\"id\" : \"[^\"]*\"", "\"id\" : \"x\"");

@@ -28,6 +28,19 @@ final class Offices {
         return office;
     }
 
+    /** The file that an office's own ledger lies in. */
+    static Path ledgerFile(Office office) {
+        return office.root().resolve("paperbark.db");
+    }
+
+    /** An office with the sample firm's tables whose ledger is on a server, made or not. */
+    static Office sharing(Path folder, String url) throws IOException {
+        Files.createDirectories(folder);
+        copy(TABLES, folder.resolve("tables"));
+        Files.writeString(folder.resolve("ledger.txt"), url + "\n");
+        return Office.in(folder);
+    }
+
     /** A register of installed jobs that claim STCs, one a number. */
     static String register(int... numbers) {
         StringBuilder csv = new StringBuilder(HEADINGS);

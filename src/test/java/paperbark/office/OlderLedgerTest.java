@@ -76,7 +76,7 @@ class OlderLedgerTest {
     @MethodSource("versions")
     void nothingIsLostAndTheOldOneIsKept(String version) throws IOException {
         Office office = office(version);
-        byte[] old = Files.readAllBytes(office.ledger());
+        byte[] old = Files.readAllBytes(Offices.ledgerFile(office));
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ledger.verify();
             assertThat(ledger.claims(LocalDate.of(2026, 12, 31)))
@@ -102,7 +102,7 @@ class OlderLedgerTest {
     void oneMadeAnewFromTheFilesOfThatTimeEqualsIt(String version) throws IOException {
         Office office = office(version);
         List<String> lifted = all(office);
-        Files.delete(office.ledger());
+        Files.delete(Offices.ledgerFile(office));
         assertThat(run("ledger-rebuild", office.root().toString()).exitCode()).isZero();
         assertThat(all(office)).isEqualTo(lifted);
     }
@@ -119,7 +119,7 @@ class OlderLedgerTest {
         assertThat(watch.exitCode()).isEqualTo(10);
         List<String> before = all(office);
         assertThat(before.toString()).contains("J-5-STC").doesNotContain("J-6-STC");
-        Files.delete(office.ledger());
+        Files.delete(Offices.ledgerFile(office));
         for (Path copy : Office.list(office.backups())) {
             Files.delete(copy);
         }
@@ -131,14 +131,15 @@ class OlderLedgerTest {
     @MethodSource("versions")
     void oneThatSomebodyChangedStaysAsItIs(String version) throws IOException, SQLException {
         Office office = office(version);
-        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + office.ledger());
+        try (Connection connection =
+                        DriverManager.getConnection("jdbc:sqlite:" + Offices.ledgerFile(office));
                 Statement change = connection.createStatement()) {
             change.execute("UPDATE claim SET certificates = 99 WHERE id = 1");
         }
-        byte[] changed = Files.readAllBytes(office.ledger());
+        byte[] changed = Files.readAllBytes(Offices.ledgerFile(office));
         assertThatThrownBy(() -> Ledger.open(office.ledger()))
                 .isInstanceOf(LedgerException.class)
                 .hasMessageContaining("not as it was written");
-        assertThat(office.ledger()).hasBinaryContent(changed);
+        assertThat(Offices.ledgerFile(office)).hasBinaryContent(changed);
     }
 }

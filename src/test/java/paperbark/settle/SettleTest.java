@@ -23,6 +23,7 @@ import paperbark.ledger.ClaimState;
 import paperbark.ledger.Entries;
 import paperbark.ledger.Export;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Promise;
 import paperbark.settle.SettledLine.Ending;
 import paperbark.sheet.ColumnMap;
@@ -41,13 +42,13 @@ class SettleTest {
 
     @TempDir private Path folder;
 
-    private Path file;
+    private LedgerPlace place;
 
     @BeforeEach
     void claim() {
-        file = folder.resolve("paperbark.db");
-        Ledger.create(file, Instant.EPOCH);
-        try (Ledger ledger = Ledger.open(file)) {
+        place = place(folder);
+        Ledger.create(place, Instant.EPOCH);
+        try (Ledger ledger = Ledger.open(place)) {
             ledger.enter(
                     Entries.batch(
                             "one",
@@ -57,6 +58,10 @@ class SettleTest {
                                     Entries.claim(SchemeName.VEEC, "T-100", "460.00")),
                             Entries.job("SB-2", Entries.claim(SchemeName.STC, "T-200", "648.00"))));
         }
+    }
+
+    LedgerPlace place(Path folder) {
+        return new LedgerPlace.InFile(folder.resolve("paperbark.db"));
     }
 
     private Advice.Settled settle(String... lines) {
@@ -70,7 +75,7 @@ class SettleTest {
                         .result()
                         .orElseThrow();
         AdviceBook.Source source = Entries.advice(String.join("", lines));
-        try (Ledger ledger = Ledger.open(file)) {
+        try (Ledger ledger = Ledger.open(place)) {
             Advice.Settled settled =
                     Advice.settle(
                             sheet,
@@ -90,7 +95,7 @@ class SettleTest {
     }
 
     private ClaimState state(String reference) {
-        try (Ledger ledger = Ledger.open(file)) {
+        try (Ledger ledger = Ledger.open(place)) {
             return ledger.claims(LocalDate.of(2027, 6, 30)).stream()
                     .filter(c -> c.reference().equals(reference))
                     .findFirst()
@@ -99,7 +104,7 @@ class SettleTest {
     }
 
     private List<Export.ExportedTable> everything() {
-        try (Ledger ledger = Ledger.open(file)) {
+        try (Ledger ledger = Ledger.open(place)) {
             return Export.of(ledger);
         }
     }
@@ -202,7 +207,7 @@ class SettleTest {
     @ParameterizedTest
     @CsvSource({"648.00, OWNER_PAID, 0.00", "12.00, MATCHED, 12.00", "660.00, MATCHED, 12.00"})
     void whatTheOwnerIsPaidIsNeverTheFirmsMoney(String told, Ending ending, String firm) {
-        try (Ledger ledger = Ledger.open(file)) {
+        try (Ledger ledger = Ledger.open(place)) {
             ClaimEntry usual = Entries.claim(SchemeName.STC, "T-400", "0.00");
             ledger.enter(
                     Entries.batch(
@@ -263,7 +268,7 @@ class SettleTest {
 
     @Test
     void twoClaimsThatFitAlikeAreNeverMatchedByAmount() {
-        try (Ledger ledger = Ledger.open(file)) {
+        try (Ledger ledger = Ledger.open(place)) {
             ledger.enter(
                     Entries.batch(
                             "two",

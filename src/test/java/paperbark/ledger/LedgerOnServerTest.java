@@ -1,0 +1,311 @@
+package paperbark.ledger;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.Collectors;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import paperbark.firm.SchemeName;
+import paperbark.outside.Postgres;
+
+/** The same promises on a PostgreSQL server, and what only a server can do. */
+@Tag("outside")
+class LedgerOnServerTest extends LedgerTest {
+    private static final String DROP_EVERY_RULE =
+            """
+            DO $$ DECLARE r record; BEGIN
+              FOR r IN SELECT conrelid::regclass AS t, conname AS c FROM pg_constraint
+                WHERE connamespace = current_schema()::regnamespace LOOP
+                  EXECUTE format('ALTER TABLE %s DROP CONSTRAINT IF EXISTS %I CASCADE', r.t, r.c);
+              END LOOP; END $$""";
+
+    @TempDir private Path copies;
+
+    private Postgres server;
+    private LedgerPlace place;
+
+    @Override
+    LedgerPlace place(Path folder) {
+        server = Postgres.schema();
+        place = new LedgerPlace.OnServer(server.url(), folder);
+        return place;
+    }
+
+    @AfterEach
+    void tidy() {
+        if (server != null) {
+            server.close();
+        }
+    }
+
+    @Override
+    void change(String statement) {
+        server.run(statement);
+    }
+
+    @Override
+    List<String> columns() {
+        return Arrays.asList(
+                server.ask(
+                                "SELECT string_agg(table_name || '.' || column_name, ' ') FROM information_schema.columns"
+                                        + " WHERE table_schema = current_schema()")
+                        .split(" "));
+    }
+
+    private List<String> tables() {
+        return columns().stream().map(c -> c.replaceAll("\\..*", "")).distinct().toList();
+    }
+
+    private void ofEachTable(String statement) {
+        server.run(
+                tables().stream()
+                        .map(t -> statement.replace("EACH", t).replace("KEPT", server.kept()))
+                        .collect(Collectors.joining("; ")));
+    }
+
+    @Override
+    void keep() {
+        server.run("CREATE SCHEMA " + server.kept());
+        ofEachTable("CREATE TABLE KEPT.EACH AS SELECT * FROM EACH");
+        server.run(DROP_EVERY_RULE);
+    }
+
+    @Override
+    void bringBack(String table) {
+        ofEachTable("DELETE FROM EACH; INSERT INTO EACH SELECT * FROM KEPT.EACH");
+    }
+
+    @Override
+    void changeUnchecked(String table, String column) {
+        boolean isText =
+                server.ask("SELECT pg_typeof(" + column + ") FROM " + table + " LIMIT 1")
+                        .equals("text");
+        server.run(
+                "UPDATE %1$s SET %2$s = %2$s %3$s WHERE ctid = (SELECT max(ctid) FROM %1$s)"
+                        .formatted(table, column, isText ? "|| 'x'" : "+ 7"));
+    }
+
+    private static BatchEntry week(String name) {
+        // An order of letters that people like has these the other way round.
+        return Entries.batch(
+                name,
+                Entries.job("SB_1", Entries.claim(SchemeName.STC, "T-100", "504.00")),
+                Entries.job("SBA", Entries.claim(SchemeName.STC, "T-200", "648.00")));
+    }
+
+    private List<EntryRecord> records(LedgerPlace of) {
+        try (Ledger ledger = Ledger.open(of)) {
+            ledger.verify();
+            return ledger.records();
+        }
+    }
+
+    @Test
+    void aCopyOfTheDayIsAFileWithTheSameEntriesAndSeals() {
+        Path copy = copies.resolve("copy.db");
+        try (Ledger ledger = Ledger.open(place)) {
+            ledger.enter(week("one"));
+            ledger.enter(
+                    Entries.batch(
+                            "two",
+                            Entries.job("SB_1", Entries.claim(SchemeName.STC, "T-101", "504.00"))));
+            ledger.copyTo(copy);
+        }
+        LedgerPlace file = new LedgerPlace.InFile(copy);
+        assertThat(records(file)).hasSize(2).isEqualTo(records(place));
+        assertThat(records(file).get(0).rows().get("job"))
+                .extracting(row -> row.get(0))
+                .containsExactly("SBA", "SB_1");
+    }
+
+    @Test
+    void aLedgerIsTakenOverToAServerWholeAndOnlyOnce() {
+        LedgerPlace file = new LedgerPlace.InFile(copies.resolve("old.db"));
+        Ledger.create(file, Instant.EPOCH);
+        LedgerId id;
+        try (Ledger ledger = Ledger.open(file)) {
+            ledger.enter(week("one"));
+            id = ledger.id();
+        }
+        List<EntryRecord> all = records(file);
+        assertThatThrownBy(() -> Ledger.rebuild(place, id, all))
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("already");
+        assertThat(records(place)).isEmpty();
+        try (Postgres other = Postgres.schema()) {
+            LedgerPlace target = new LedgerPlace.OnServer(other.url(), copies);
+            List<EntryRecord> gap = List.of(all.get(0), all.get(0));
+            assertThatThrownBy(() -> Ledger.rebuild(target, id, gap))
+                    .isInstanceOf(LedgerException.class);
+            assertThatThrownBy(() -> Ledger.open(target))
+                    .isInstanceOf(LedgerException.class)
+                    .hasMessageContaining("There is no ledger at jdbc:postgresql://");
+            Ledger.rebuild(target, id, all);
+            assertThat(records(target)).isEqualTo(all);
+        }
+    }
+
+    @Test
+    void ofTwoThatClaimAtOnceOneIsToldToBeginAgain() throws Exception {
+        BatchEntry mine =
+                Entries.batch(
+                        "mine",
+                        Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00")));
+        BatchEntry theirs =
+                Entries.batch(
+                        "theirs",
+                        Entries.job("SB-9", Entries.claim(SchemeName.STC, "T-100", "504.00")));
+        CountDownLatch rehearsed = new CountDownLatch(2);
+        ExecutorService offices = Executors.newFixedThreadPool(2);
+        try {
+            List<Future<String>> said =
+                    Stream.of(mine, theirs)
+                            .map(b -> offices.submit(() -> take(b, rehearsed)))
+                            .toList();
+            assertThat(List.of(said.get(0).get(), said.get(1).get()))
+                    .filteredOn(s -> !s.isEmpty())
+                    .singleElement()
+                    .asString()
+                    .containsAnyOf("Another program wrote", "was claimed meanwhile");
+        } finally {
+            offices.shutdownNow();
+        }
+        assertThat(server.ask("SELECT count(*) FROM claim")).isEqualTo("1");
+        records(place);
+    }
+
+    private String take(BatchEntry batch, CountDownLatch rehearsed) throws InterruptedException {
+        try (Ledger ledger = Ledger.open(place)) {
+            EntryRecord adds = ledger.rehearse(batch);
+            rehearsed.countDown();
+            rehearsed.await();
+            ledger.enter(batch, adds);
+            return "";
+        } catch (LedgerException e) {
+            return e.getMessage();
+        }
+    }
+
+    @Test
+    void manyWritersWaitForEachOther() throws Exception {
+        ExecutorService offices = Executors.newFixedThreadPool(4);
+        try {
+            List<Future<?>> all = new ArrayList<>();
+            for (int n = 0; n < 24; n++) {
+                String name = "batch-" + n;
+                String serial = "T-" + (100 + n);
+                all.add(
+                        offices.submit(
+                                () -> {
+                                    try (Ledger ledger = Ledger.open(place)) {
+                                        ledger.enter(
+                                                Entries.batch(
+                                                        name,
+                                                        Entries.job(
+                                                                "J" + serial,
+                                                                Entries.claim(
+                                                                        SchemeName.STC,
+                                                                        serial,
+                                                                        "1.00"))));
+                                    }
+                                }));
+            }
+            for (Future<?> one : all) {
+                one.get();
+            }
+        } finally {
+            offices.shutdownNow();
+        }
+        assertThat(records(place))
+                .extracting(EntryRecord::seq)
+                .containsExactlyElementsOf(LongStream.rangeClosed(1, 24).boxed().toList());
+    }
+
+    @Test
+    void noValueOfAnybodysComesIntoWhatAFailureSays() {
+        try (Ledger ledger = Ledger.open(place)) {
+            ledger.enter(week("batch-of-somebody"));
+            assertThatThrownBy(() -> ledger.enter(Entries.batch("batch-of-somebody")))
+                    .isInstanceOf(LedgerException.class)
+                    .hasMessageContaining("PostgreSQL 23505")
+                    .extracting(LedgerOnServerTest::everythingSaid)
+                    .asString()
+                    .doesNotContain("batch-of-somebody");
+        }
+    }
+
+    private static String everythingSaid(Throwable e) {
+        StringWriter said = new StringWriter();
+        e.printStackTrace(new PrintWriter(said));
+        return said.toString();
+    }
+
+    @Test
+    void aServerThatStoppedTheProgramOrIsNotThereIsTheWorldsTrouble() {
+        try (Ledger ledger = Ledger.open(place)) {
+            server.run(
+                    "SELECT pg_terminate_backend(pid) FROM pg_stat_activity"
+                            + " WHERE application_name = 'paperbark' ORDER BY backend_start DESC LIMIT 1");
+            assertThatThrownBy(() -> ledger.enter(week("one")))
+                    .isInstanceOf(UncheckedIOException.class)
+                    .hasMessageContaining("cannot be reached");
+        }
+        String nobody = server.url().replaceFirst(":\\d+/", ":1/");
+        assertThatThrownBy(() -> Ledger.open(new LedgerPlace.OnServer(nobody, copies)))
+                .isInstanceOf(UncheckedIOException.class)
+                .hasMessageContaining("jdbc:postgresql://localhost:1/postgres cannot be reached")
+                .hasMessageNotContaining("user=");
+    }
+
+    @Test
+    void aLedgerThatIsGoneOrNewerIsRefused() {
+        server.run("UPDATE office SET schema_version = 99");
+        assertThatThrownBy(() -> Ledger.open(place))
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("newer version");
+        server.run("DROP TABLE office CASCADE");
+        assertThatThrownBy(() -> Ledger.open(place))
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("There is no ledger at");
+        assertThatThrownBy(() -> Ledger.create(place, Instant.EPOCH))
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("already");
+        String database = server.url().replaceFirst("/postgres\\?", "/not-there?");
+        assertThatThrownBy(() -> Ledger.open(new LedgerPlace.OnServer(database, copies)))
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("There is no database");
+    }
+
+    @Test
+    void aUserWithoutRightsIsTold() {
+        server.run("CREATE ROLE " + server.kept() + " LOGIN");
+        try {
+            String other = server.url().replaceFirst("user=\\w+", "user=" + server.kept());
+            assertThatThrownBy(() -> Ledger.open(new LedgerPlace.OnServer(other, copies)))
+                    .isInstanceOf(LedgerException.class);
+            server.run("GRANT USAGE ON SCHEMA " + server.name() + " TO " + server.kept());
+            assertThatThrownBy(() -> Ledger.open(new LedgerPlace.OnServer(other, copies)))
+                    .isInstanceOf(LedgerException.class)
+                    .hasMessageContaining("does not let this user");
+        } finally {
+            server.run("DROP OWNED BY " + server.kept() + "; DROP ROLE " + server.kept());
+        }
+    }
+}
