@@ -10,7 +10,7 @@ public enum Ending {
     ALREADY(
             12,
             "This register was already prepared with the same tables and templates; nothing is new."),
-    BUSY(20, "Another program is at work in this folder; nothing was done."),
+    BUSY(20, "Another program is at work in the same place; nothing was done."),
     UNTRUSTED(21, "The ledger cannot be used; nothing was published."),
     DISK(
             22,

@@ -60,6 +60,20 @@ public final class Ledger implements AutoCloseable {
         new Chain(sql).verify();
     }
 
+    /** The seal of the newest entry; the office's own where there is none. */
+    String end() {
+        return new Chain(sql).before(newestSeq() + 1);
+    }
+
+    /** The seal that the newest entry is sealed upon. */
+    String beforeEnd() {
+        return new Chain(sql).before(newestSeq());
+    }
+
+    private long newestSeq() {
+        return sql.number("SELECT max(seq) FROM entry");
+    }
+
     /** What it knows that concerns a job. */
     public JobHistory history(Job job) {
         return new Histories(sql).of(job);
@@ -68,7 +82,7 @@ public final class Ledger implements AutoCloseable {
     /**
      * Takes in a batch, whole or not at all.
      *
-     * @throws LedgerException also when a serial is claimed already for another job
+     * @throws LedgerBusyException also when a serial was claimed meanwhile for another job
      */
     public void enter(BatchEntry batch) {
         sql.whole(
@@ -83,7 +97,7 @@ public final class Ledger implements AutoCloseable {
     /**
      * What a batch would add, without adding it.
      *
-     * @throws LedgerException as {@link #enter(BatchEntry)} does
+     * @throws LedgerBusyException as {@link #enter(BatchEntry)} does
      */
     public EntryRecord rehearse(BatchEntry batch) {
         return sql.rehearse(
@@ -96,14 +110,14 @@ public final class Ledger implements AutoCloseable {
     /**
      * Takes in a batch, whole or not at all, provided that it adds what it did when rehearsed.
      *
-     * @throws LedgerException also when another program wrote in the ledger since the rehearsal
+     * @throws LedgerBusyException also when another program wrote in the ledger since the rehearsal
      */
     public void enter(BatchEntry batch, EntryRecord rehearsed) {
         sql.whole(
                 () -> {
                     new Recorder(sql).batch(batch);
                     if (!new Records(sql).newest().addsTheSame(rehearsed)) {
-                        throw new LedgerException(
+                        throw new LedgerBusyException(
                                 "Another program wrote in the ledger meanwhile.",
                                 "Prepare the register again.");
                     }

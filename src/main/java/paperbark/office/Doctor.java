@@ -6,8 +6,8 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import paperbark.batch.Ending;
 import paperbark.batch.Equipment;
+import paperbark.batch.Trouble;
 import paperbark.ledger.Ledger;
 import paperbark.value.Days;
 
@@ -61,9 +61,9 @@ public final class Doctor {
     }
 
     private void ledger(LocalDate today) throws IOException {
-        Optional<String> trouble = LedgerProof.trouble(office);
+        Optional<Trouble> trouble = LedgerProof.trouble(office);
         if (trouble.isPresent()) {
-            checks.add(new Check("ledger", Ending.UNTRUSTED, trouble.orElseThrow()));
+            checks.add(new Check("ledger", trouble.get().kind().ending(), trouble.get().said()));
             return;
         }
         checks.add(Check.well("ledger", "is as it was written, and knows every published batch"));

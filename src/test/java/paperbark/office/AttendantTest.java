@@ -216,7 +216,7 @@ class AttendantTest {
     void aRegisterAtWhichTheProgramFailedThriceGoesBackUnread() throws Exception {
         Path file = drop("poison.csv", Offices.register(1));
         WorkItem item = WorkItem.take(office, file);
-        for (int i = 0; i < Attendant.MOST_FAULTS; i++) {
+        for (int i = 0; i < Handling.MOST_FAULTS; i++) {
             item.countFault();
         }
         assertThat(attend()).containsExactly(Ending.REFUSED);
