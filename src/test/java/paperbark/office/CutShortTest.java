@@ -44,7 +44,14 @@ class CutShortTest {
     }
 
     private Process start(String... properties) throws IOException {
-        return Child.watch(office, said(), properties);
+        List<String> all = new ArrayList<>(List.of(properties));
+        all.add("java.io.tmpdir=" + Files.createDirectories(temporary()));
+        return Child.watch(office, said(), all.toArray(String[]::new));
+    }
+
+    /** What the computer offers every program for temporary files. */
+    private Path temporary() {
+        return folder.resolve("temporary");
     }
 
     private Path said() {
@@ -66,6 +73,7 @@ class CutShortTest {
         startsAgain();
         Invariants.hold(office.root(), dropped);
         Invariants.atRest(office.root(), claims);
+        assertThat(temporary()).as("nothing is left in the computer's own").isEmptyDirectory();
         assertThat(Invariants.files(office.returned()))
                 .filteredOn(f -> f.getFileName().toString().equals("short.csv"))
                 .hasSize(1);
@@ -87,6 +95,14 @@ class CutShortTest {
     void killedAtAnyStepTheNextStartMakesItWhole(FaultPoint point) throws Exception {
         assertThat(run(point.name())).as(Files.readString(said())).isEqualTo(HALTED);
         Invariants.hold(office.root(), dropped);
+        comesToItsEnd(2);
+    }
+
+    @Test
+    void whatAKilledRunHadInTemporaryFilesLiesInTheOfficeUntilTheNextStart() throws Exception {
+        assertThat(run("STAGED")).isEqualTo(HALTED);
+        assertThat(Invariants.files(office.temporary()))
+                .anyMatch(f -> f.getFileName().toString().contains("sqlite"));
         comesToItsEnd(2);
     }
 
