@@ -7,8 +7,10 @@ import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
+import java.util.stream.StreamSupport;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
 import paperbark.rules.RulebookException;
@@ -65,11 +67,15 @@ public record Trouble(Kind kind, String said) {
         return fault instanceof IOException io ? Optional.of(ofDisk(io)) : Optional.empty();
     }
 
-    /** Whether a failure is about one file, so that others may fare better. */
+    /**
+     * Whether a failure is about one file or what lies below it, so that others may fare better.
+     */
     public static boolean isAbout(Throwable failure, Path file) {
         return cause(failure) instanceof FileSystemException e
                 && Stream.of(e.getFile(), e.getOtherFile())
-                        .anyMatch(f -> f != null && Path.of(f).endsWith(file.getFileName()));
+                        .filter(Objects::nonNull)
+                        .flatMap(f -> StreamSupport.stream(Path.of(f).spliterator(), false))
+                        .anyMatch(file.getFileName()::equals);
     }
 
     private static Throwable cause(Throwable failure) {

@@ -3,6 +3,7 @@ package paperbark.fault;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.List;
@@ -39,11 +40,21 @@ public enum Trace {
         add(line.toString());
     }
 
-    /** Notes it and waits until the file is gone. */
+    /** Notes it and waits until the file with the note is gone; another may have been begun. */
     void untilTakenAway(String step) {
         add("\t" + step);
-        while (Files.exists(Path.of(FILE))) {
+        while (isThere(name() + "\t" + step)) {
             LockSupport.parkNanos(MOMENT);
+        }
+    }
+
+    private static boolean isThere(String line) {
+        try {
+            return Files.readAllLines(Path.of(FILE)).contains(line);
+        } catch (NoSuchFileException gone) {
+            return false;
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 

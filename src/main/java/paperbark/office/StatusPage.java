@@ -9,7 +9,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import paperbark.batch.Disk;
 import paperbark.ledger.Ledger;
 import paperbark.output.index.OfficePage;
@@ -63,14 +62,12 @@ final class StatusPage {
     }
 
     private static List<String> returned(Office office) throws IOException {
-        try (Stream<Path> folders = Files.list(office.returned())) {
-            return folders.filter(Files::isDirectory)
-                    .map(f -> f.getFileName().toString())
-                    .filter(n -> !n.startsWith("."))
-                    .sorted(Comparator.reverseOrder())
-                    .limit(LISTED)
-                    .toList();
-        }
+        return Office.list(office.returned()).stream()
+                .filter(f -> Files.isDirectory(f) && !Office.isHidden(f))
+                .map(f -> f.getFileName().toString())
+                .sorted(Comparator.reverseOrder())
+                .limit(LISTED)
+                .toList();
     }
 
     private static List<OfficeView.Line> batches(Office office) {

@@ -2,8 +2,10 @@ package paperbark.ledger;
 
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -11,16 +13,21 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
+import paperbark.batch.Disk;
 import paperbark.firm.SchemeName;
+import paperbark.office.Attendant;
+import paperbark.office.Office;
+import paperbark.office.OfficeLock;
+import paperbark.office.Offices;
 import paperbark.settle.Owing;
 import paperbark.settle.Quarter;
 import paperbark.value.Money;
 import paperbark.value.Serial;
 
 /**
- * A ledger of 100,000 claims, half of them paid: how long each report takes. Run by {@code mvn
- * -Pbench verify}; the promise is two seconds a report.
+ * A ledger of 100,000 claims, half of them paid: how long each report takes, and a register of one
+ * job in an office that has it. Run by {@code mvn -Pbench verify}; the promise is two seconds a
+ * report.
  */
 public final class LedgerBench {
     private static final int BATCHES = 1_250;
@@ -31,10 +38,10 @@ public final class LedgerBench {
     private LedgerBench() {}
 
     /** Measures and prints. */
-    public static void main(String[] arguments) throws IOException {
+    public static void main(String[] arguments) throws Exception {
         Path folder = Files.createTempDirectory("ledger");
-        Path file = folder.resolve("paperbark.db");
-        Ledger.create(file, Instant.EPOCH);
+        Office office = Offices.make(folder.resolve("office"));
+        Path file = office.ledger();
         try (Ledger ledger = Ledger.open(file)) {
             timed("taking in", () -> fill(ledger));
             LocalDate asOf = FIRST.plusDays(BATCHES / 2);
@@ -55,12 +62,38 @@ public final class LedgerBench {
             }
         }
         OUT.printf("%.0f MB%n", Files.size(file) / 1e6);
-        try (Stream<Path> all = Files.list(folder)) {
-            for (Path path : all.toList()) {
-                Files.delete(path);
+        attend(office);
+        Disk.delete(folder);
+    }
+
+    private static void attend(Office office) throws Exception {
+        try (OfficeLock lock = OfficeLock.take(office, Instant.EPOCH)) {
+            Attendant attendant =
+                    new Attendant(
+                            lock,
+                            new Attendant.World(
+                                    Instant::now,
+                                    () -> LocalDate.of(2026, 11, 23),
+                                    Duration.ZERO,
+                                    "bench",
+                                    line -> {}));
+            timed("start", () -> round(attendant));
+            for (int n = 0; n < 4; n++) {
+                Files.writeString(
+                        office.intake().resolve("week-" + n + ".csv"),
+                        Offices.register(1_000_000 + n));
+                round(attendant);
+                timed("register", () -> round(attendant));
             }
         }
-        Files.delete(folder);
+    }
+
+    private static int round(Attendant attendant) {
+        try {
+            return attendant.round().endings().size();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static int proved(Ledger ledger) {

@@ -238,4 +238,26 @@ class AttendantTest {
         assertThat(office.backups().resolve("paperbark-2026-10-02.db")).doesNotExist();
         assertThat(office.backups().resolve("paperbark-2026-10-03.db")).exists();
     }
+
+    @Test
+    void eachDayIsCopiedWithoutANewStartAndTheLedgerProvedBefore() throws Exception {
+        List<LocalDate> day = new ArrayList<>(List.of(TODAY));
+        try (OfficeLock lock = OfficeLock.take(office, now)) {
+            Attendant attendant =
+                    new Attendant(
+                            lock,
+                            new Attendant.World(
+                                    () -> now, () -> day.get(0), Duration.ZERO, "test", told::add));
+            attendant.round();
+            day.set(0, TODAY.plusDays(1));
+            attendant.round();
+            assertThat(Invariants.files(office.backups()))
+                    .extracting(f -> f.getFileName().toString())
+                    .containsExactly("paperbark-2026-11-23.db", "paperbark-2026-11-24.db");
+            Files.writeString(office.ledger(), "not a ledger at all, but long enough to be one");
+            day.set(0, TODAY.plusDays(2));
+            assertThatThrownBy(attendant::round).isInstanceOf(LedgerException.class);
+        }
+        assertThat(office.backups().resolve("paperbark-2026-11-25.db")).doesNotExist();
+    }
 }

@@ -115,6 +115,29 @@ class CutShortTest {
         comesToItsEnd(2);
     }
 
+    @Test
+    void aDiskThatFailsOnceDoesNotEndTheWatch() throws Exception {
+        Process process =
+                Child.start(
+                        List.of("watch", office.root().toString(), "--poll=1", "--quiet-for=0"),
+                        said(),
+                        "paperbark.fault=STAGED:io",
+                        "java.io.tmpdir=" + Files.createDirectories(temporary()));
+        try {
+            String said = "";
+            while (process.isAlive() && !said.contains("The trouble is over")) {
+                Thread.sleep(50);
+                said = Files.readString(said());
+            }
+            assertThat(said)
+                    .contains("Trouble: No space left on device. Make room on the disk.")
+                    .contains("good.csv: All done.");
+        } finally {
+            process.destroyForcibly().waitFor();
+        }
+        comesToItsEnd(2);
+    }
+
     /**
      * Proves that the invariants bite: published before it is claimed, a folder can be unclaimed.
      */
