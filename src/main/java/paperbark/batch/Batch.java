@@ -18,6 +18,7 @@ import paperbark.finding.RuleRef;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.Visit;
+import paperbark.ledger.Proof;
 import paperbark.output.BatchInfo;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
@@ -34,10 +35,21 @@ import paperbark.sheet.Reading;
 /** The order of work: one register in, one published folder out. */
 public final class Batch {
     private final Progress progress;
+    private final Proof proof;
 
     /** A batch that reports how far it has come. */
     public Batch(Progress progress) {
+        this(progress, new Proof());
+    }
+
+    /**
+     * One of several batches on the same ledger.
+     *
+     * @param proof what is proved of the ledger already
+     */
+    public Batch(Progress progress, Proof proof) {
         this.progress = progress;
+        this.proof = proof;
     }
 
     /**
@@ -47,7 +59,7 @@ public final class Batch {
      *     then
      */
     public Outcome prepare(Request request) throws IOException {
-        try (Books books = Books.open(request)) {
+        try (Books books = Books.open(request, proof)) {
             books.recover();
             return prepare(request, books);
         }
@@ -119,7 +131,7 @@ public final class Batch {
      * @throws IOException when a file or folder cannot be read or written
      */
     public Outcome check(Request request) throws IOException {
-        try (Books books = Books.open(request)) {
+        try (Books books = Books.open(request, proof)) {
             return check(request, books);
         }
     }

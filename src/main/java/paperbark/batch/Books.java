@@ -21,6 +21,7 @@ import paperbark.ledger.EntryRecord;
 import paperbark.ledger.HistoryCheck;
 import paperbark.ledger.JobHistory;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.Proof;
 import paperbark.output.BatchView;
 import paperbark.output.Receivable;
 import paperbark.value.Money;
@@ -34,25 +35,29 @@ final class Books implements AutoCloseable {
 
     private final Request request;
     private final Optional<Ledger> ledger;
+    private final Proof proof;
     private final List<Finding> findings = new ArrayList<>();
+    private Optional<FolderLock> lock = Optional.empty();
     private Optional<Rehearsed> rehearsed = Optional.empty();
 
-    private Books(Request request, Optional<Ledger> ledger) {
+    private Books(Request request, Optional<Ledger> ledger, Proof proof) {
         this.request = request;
         this.ledger = ledger;
+        this.proof = proof;
     }
 
     /**
      * Opens the ledger and proves it.
      *
+     * @param proof what is proved of it already
      * @throws paperbark.ledger.LedgerException when it cannot be trusted
      */
-    static Books open(Request request) {
+    static Books open(Request request, Proof proof) {
         Optional<Ledger> ledger = request.books().ledger().map(Ledger::open);
-        Books books = new Books(request, ledger);
+        Books books = new Books(request, ledger, proof);
         if (ledger.isPresent()) {
             try {
-                ledger.get().verify();
+                proof.of(ledger.get());
                 FaultPoint.VERIFIED.reach();
             } catch (RuntimeException e) {
                 ledger.get().close();
@@ -62,27 +67,16 @@ final class Books implements AutoCloseable {
         return books;
     }
 
-    /** Publishes what an earlier run that was cut short had taken in. */
+    /**
+     * Publishes what an earlier run that was cut short had taken in, and keeps other runs from
+     * publishing into the same folder until this one has ended.
+     *
+     * @throws FolderLock.BusyException when another run publishes there
+     */
     void recover() throws IOException {
         if (ledger.isPresent()) {
-            recover(ledger.get());
-        }
-    }
-
-    private void recover(Ledger open) throws IOException {
-        for (Ledger.Unpublished batch : open.unpublished(OutputFolder.id(request.out()))) {
-            Path hidden = request.out().resolve(batch.staged());
-            if (!Staging.finish(hidden, batch.name(), batch.manifestSha256())) {
-                findings.add(
-                        Finding.of(
-                                FindingCode.BATCH_LOST,
-                                new Place.InFile(request.register().getFileName().toString()),
-                                "The batch "
-                                        + batch.name()
-                                        + " is in the ledger and its folder is not there.",
-                                "Prepare its register once more with --again."));
-            }
-            open.published(batch.name());
+            lock = Optional.of(FolderLock.take(request.out()));
+            findings.addAll(Unfinished.publish(ledger.get(), lock.get(), request));
         }
     }
 
@@ -236,6 +230,7 @@ final class Books implements AutoCloseable {
                 throw maybeTakenIn;
             }
             staging.keep();
+            proof.grew(ledger.get());
             FaultPoint.COMMITTED.reach();
         }
     }
@@ -247,7 +242,13 @@ final class Books implements AutoCloseable {
     }
 
     @Override
-    public void close() {
-        ledger.ifPresent(Ledger::close);
+    public void close() throws IOException {
+        try {
+            ledger.ifPresent(Ledger::close);
+        } finally {
+            if (lock.isPresent()) {
+                lock.get().close();
+            }
+        }
     }
 }

@@ -11,7 +11,7 @@ public enum Ending {
             12,
             "This register was already prepared with the same tables and templates; nothing is new."),
     KEPT(13, "Nothing was forgotten: the time for which it must be kept is not over."),
-    BUSY(20, "Another program is at work in this folder; nothing was done."),
+    BUSY(20, "Another program is at work in the same place; nothing was done."),
     UNTRUSTED(21, "The ledger cannot be used; nothing was published."),
     DISK(
             22,

@@ -44,10 +44,12 @@ public final class Erasure {
      * @param pack path of the job's pack in it
      * @param ledger which ledger the batch was entered into
      * @param entry the batch's entry, in which the job is forgotten already
+     * @param unread takes the files that could not be looked into
      * @return what was done, a line a file
-     * @throws IOException when a file cannot be read or written; a second run completes it
+     * @throws IOException when a file cannot be written; a second run completes it
      */
-    public List<String> ofBatch(Path batch, String pack, LedgerId ledger, EntryRecord entry)
+    public List<String> ofBatch(
+            Path batch, String pack, LedgerId ledger, EntryRecord entry, List<Path> unread)
             throws IOException {
         Map<String, Optional<byte[]>> changes = new TreeMap<>();
         for (Path file : files(batch)) {
@@ -61,7 +63,8 @@ public final class Erasure {
                 }
             } else {
                 Set<String> headings = name.endsWith(CHECKED) ? Set.of() : PERSONAL;
-                erased(file, headings).ifPresent(left -> changes.put(name, Optional.of(left)));
+                erased(file, headings, unread)
+                        .ifPresent(left -> changes.put(name, Optional.of(left)));
             }
         }
         return apply(batch, changes);
@@ -107,19 +110,22 @@ public final class Erasure {
     public List<String> ofLists(Path folder, List<Path> unread) throws IOException {
         List<String> done = new ArrayList<>();
         for (Path file : files(folder)) {
-            Optional<byte[]> left;
-            try {
-                left = erased(file, Set.of());
-            } catch (IOException | RuntimeException damaged) {
-                unread.add(file);
-                continue;
-            }
+            Optional<byte[]> left = erased(file, Set.of(), unread);
             if (left.isPresent()) {
                 Disk.replace(file, left.get());
                 done.add("emptied " + folder.getFileName() + "/" + folder.relativize(file));
             }
         }
         return done;
+    }
+
+    private Optional<byte[]> erased(Path file, Set<String> headings, List<Path> unread) {
+        try {
+            return erased(file, headings);
+        } catch (IOException | RuntimeException damaged) {
+            unread.add(file);
+            return Optional.empty();
+        }
     }
 
     private Optional<byte[]> erased(Path file, Set<String> headings) throws IOException {

@@ -1,13 +1,8 @@
 package paperbark.cli;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.FileSystemException;
-import java.nio.file.NoSuchFileException;
+import java.util.Optional;
 import paperbark.batch.Ending;
-import paperbark.ledger.LedgerException;
-import paperbark.rules.RulebookException;
+import paperbark.batch.Trouble;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.ParseResult;
@@ -22,17 +17,15 @@ final class Faults implements IExecutionExceptionHandler {
 
     @Override
     public int handleExecutionException(Exception fault, CommandLine line, ParseResult parsed) {
-        Throwable cause =
-                fault instanceof UncheckedIOException unchecked ? unchecked.getCause() : fault;
-        if (cause instanceof RulebookException) {
-            return tell(Ending.SETUP, cause.getMessage());
+        Optional<Trouble> trouble = Trouble.of(fault);
+        if (trouble.isPresent()) {
+            return tell(trouble.get().kind().ending(), trouble.get().said());
         }
-        if (cause instanceof LedgerException) {
-            return tell(Ending.UNTRUSTED, cause.getMessage());
-        }
-        if (cause instanceof IOException) {
-            return tell(Ending.DISK, inWords((IOException) cause));
-        }
+        return ours(fault);
+    }
+
+    /** Says what to do about a fault of our own. */
+    int ours(Throwable fault) {
         tell(
                 Ending.FAULT,
                 "Please report this with the lines below; they hold no customer's data but may name files.");
@@ -44,18 +37,5 @@ final class Faults implements IExecutionExceptionHandler {
         world.err().println(ending.sentence());
         world.err().println(detail);
         return ending.exitCode();
-    }
-
-    private static String inWords(IOException fault) {
-        if (fault instanceof NoSuchFileException missing) {
-            return "Not found: " + missing.getFile();
-        }
-        if (fault instanceof AccessDeniedException denied) {
-            return "No permission: " + denied.getFile();
-        }
-        if (fault instanceof FileSystemException file && file.getReason() != null) {
-            return file.getReason() + ": " + file.getFile();
-        }
-        return String.valueOf(fault.getMessage());
     }
 }

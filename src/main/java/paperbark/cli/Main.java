@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.function.Consumer;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -24,8 +25,18 @@ import picocli.CommandLine.Command;
 public final class Main {
     private final World world;
 
-    /** What the program sees of the world around it. */
-    record World(PrintWriter out, PrintWriter err, Clock clock, Path directory, boolean terminal) {}
+    /**
+     * What the program sees of the world around it.
+     *
+     * @param temporary takes the folder that the process's temporary files are to lie in
+     */
+    record World(
+            PrintWriter out,
+            PrintWriter err,
+            Clock clock,
+            Path directory,
+            boolean terminal,
+            Consumer<Path> temporary) {}
 
     private Main(World world) {
         this.world = world;
@@ -79,7 +90,17 @@ public final class Main {
                         err,
                         Clock.systemDefaultZone(),
                         Path.of("").toAbsolutePath(),
-                        System.console() != null);
+                        System.console() != null,
+                        Main::keepTemporaryFilesIn);
         System.exit(run(world, arguments));
+    }
+
+    /**
+     * A process that is killed leaves its temporary files behind; here they are found and cleared.
+     * The libraries ask for these properties each time or when the database is first used.
+     */
+    static void keepTemporaryFilesIn(Path folder) {
+        System.setProperty("java.io.tmpdir", folder.toString());
+        System.setProperty("org.sqlite.tmpdir", folder.toString());
     }
 }

@@ -54,6 +54,7 @@ final class WatchCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Office office = Office.in(world.directory().resolve(folder));
         try (OfficeLock lock = OfficeLock.take(office, world.clock().instant())) {
+            world.temporary().accept(lock.clearedTemporary());
             Attendant attendant =
                     new Attendant(
                             lock,
@@ -72,15 +73,21 @@ final class WatchCommand implements Callable<Integer> {
     }
 
     private int attend(Attendant attendant) throws Exception {
-        int worst = worst(attendant.round(), 0);
-        // A file is only known to be steady at the second look.
-        Thread.sleep(Duration.ofSeconds(Math.max(quietSeconds, 0)).toMillis());
-        worst = worst(attendant.round(), worst);
-        while (!once) {
-            Thread.sleep(Duration.ofSeconds(Math.max(1, pollSeconds)).toMillis());
-            attendant.round();
+        if (once) {
+            int worst = worst(attendant.round(), 0);
+            // A file is only known to be steady at the second look.
+            pause(quietSeconds);
+            return worst(attendant.round(), worst);
         }
-        return worst;
+        Vigil vigil = new Vigil(world, attendant);
+        for (int seconds = quietSeconds; ; seconds = Math.max(1, pollSeconds)) {
+            vigil.look();
+            pause(seconds);
+        }
+    }
+
+    private static void pause(int seconds) throws InterruptedException {
+        Thread.sleep(Duration.ofSeconds(Math.max(seconds, 0)).toMillis());
     }
 
     private static int worst(Attendant.Round round, int before) {

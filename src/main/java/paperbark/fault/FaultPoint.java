@@ -7,7 +7,9 @@ import java.util.concurrent.atomic.AtomicInteger;
 /**
  * A step after which the power may fail. A process started with {@code -Dpaperbark.fault=STAGED}
  * ends there at once, as if killed; with {@code STAGED:io} the disk fails there; with {@code
- * PAPER:halt:3} it ends when it comes there for the third time. Otherwise nothing happens.
+ * PAPER:halt:3} it ends when it comes there for the third time. With {@code EACH:pause} it notes
+ * each step in the {@link Trace} and waits there until that file is taken away. Otherwise nothing
+ * happens.
  */
 public enum FaultPoint {
     /** The office folder is ours. */
@@ -47,13 +49,21 @@ public enum FaultPoint {
 
     /** Says that the step is done. */
     public void reach() {
-        if (WANTED[0].equals(name())
-                && VISITS.incrementAndGet()
-                        == (WANTED.length > 2 ? Integer.parseInt(WANTED[2]) : 1)) {
-            if (WANTED.length > 1 && WANTED[1].equals("io")) {
-                throw new UncheckedIOException(new IOException("No space left on device"));
-            }
-            Runtime.getRuntime().halt(KILLED);
+        if (!isWanted()) {
+            return;
         }
+        String way = WANTED.length > 1 ? WANTED[1] : "halt";
+        switch (way) {
+            case "io" -> throw new UncheckedIOException(new IOException("No space left on device"));
+            case "pause" -> Trace.PAUSE.untilTakenAway(name());
+            default -> Runtime.getRuntime().halt(KILLED);
+        }
+    }
+
+    private boolean isWanted() {
+        return WANTED[0].equals("EACH")
+                || WANTED[0].equals(name())
+                        && VISITS.incrementAndGet()
+                                == (WANTED.length > 2 ? Integer.parseInt(WANTED[2]) : 1);
     }
 }

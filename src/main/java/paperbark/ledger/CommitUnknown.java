@@ -1,6 +1,5 @@
 package paperbark.ledger;
 
-import java.io.IOException;
 import java.io.UncheckedIOException;
 
 /**
@@ -11,6 +10,6 @@ public final class CommitUnknown extends UncheckedIOException {
     private static final long serialVersionUID = 1L;
 
     CommitUnknown(String fact, Throwable cause) {
-        super(new IOException(fact, cause));
+        super(new ServerAwayException(fact, cause));
     }
 }

@@ -72,6 +72,20 @@ public final class Ledger implements AutoCloseable {
         new Chain(sql).verify();
     }
 
+    /** The seal of the newest entry; the office's own where there is none. */
+    String end() {
+        return new Records(sql).seal(newestSeq());
+    }
+
+    /** The seal that the newest entry is sealed upon. */
+    String beforeEnd() {
+        return new Records(sql).seal(newestSeq() - 1);
+    }
+
+    private long newestSeq() {
+        return sql.number("SELECT max(seq) FROM entry");
+    }
+
     /** What it knows that concerns a job. */
     public JobHistory history(Job job) {
         return new Histories(sql).of(job);
@@ -80,7 +94,7 @@ public final class Ledger implements AutoCloseable {
     /**
      * Takes in a batch, whole or not at all.
      *
-     * @throws LedgerException also when a serial is claimed already for another job
+     * @throws LedgerBusyException also when a serial was claimed meanwhile for another job
      */
     public void enter(BatchEntry batch) {
         sql.whole(
@@ -95,7 +109,7 @@ public final class Ledger implements AutoCloseable {
     /**
      * What a batch would add, without adding it.
      *
-     * @throws LedgerException as {@link #enter(BatchEntry)} does
+     * @throws LedgerBusyException as {@link #enter(BatchEntry)} does
      */
     public EntryRecord rehearse(BatchEntry batch) {
         return sql.rehearse(
@@ -108,7 +122,7 @@ public final class Ledger implements AutoCloseable {
     /**
      * Takes in a batch, whole or not at all, provided that it adds what it did when rehearsed.
      *
-     * @throws LedgerException also when another program wrote in the ledger since the rehearsal
+     * @throws LedgerBusyException also when another program wrote in the ledger since the rehearsal
      * @throws CommitUnknown when nobody can say whether it was taken in
      */
     public void enter(BatchEntry batch, EntryRecord rehearsed) {
@@ -116,7 +130,7 @@ public final class Ledger implements AutoCloseable {
                 () -> {
                     new Recorder(sql).batch(batch);
                     if (!new Records(sql).newest().addsTheSame(rehearsed)) {
-                        throw new LedgerException(
+                        throw new LedgerBusyException(
                                 "Another program wrote in the ledger meanwhile.",
                                 "Prepare the register again.");
                     }

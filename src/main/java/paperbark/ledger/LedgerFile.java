@@ -187,7 +187,7 @@ final class LedgerFile implements Database {
             return new UncheckedIOException(new IOException(fact, cause));
         }
         if (error == BUSY) {
-            return new LedgerException(
+            return new LedgerBusyException(
                     "Another program is writing in the ledger.", "Wait until it has ended.", cause);
         }
         boolean damaged = error == CORRUPT || error == NOT_A_DATABASE;

@@ -1,6 +1,5 @@
 package paperbark.ledger;
 
-import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -170,7 +169,7 @@ final class LedgerServer implements Database {
         }
         if (isOfTheWorld(state)) {
             return new UncheckedIOException(
-                    new IOException(
+                    new ServerAwayException(
                             "The ledger's server "
                                     + place
                                     + " cannot be reached, or cannot write (PostgreSQL "
@@ -179,7 +178,7 @@ final class LedgerServer implements Database {
                             e));
         }
         if (BUSY.contains(state)) {
-            return new LedgerException(
+            return new LedgerBusyException(
                     "Another program is writing in the ledger.", "Wait until it has ended.", e);
         }
         if (NO_LEDGER.contains(state)) {

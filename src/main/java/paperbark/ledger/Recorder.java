@@ -141,7 +141,7 @@ final class Recorder {
                 .ifPresent(
                         other -> {
                             if (!Keys.names(job.corrects(), other.job())) {
-                                throw new LedgerException(
+                                throw new LedgerBusyException(
                                         "The serial "
                                                 + serial
                                                 + " of job "

@@ -2,35 +2,36 @@ package paperbark.office;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import paperbark.batch.AdviceFiles;
-import paperbark.batch.Batch;
-import paperbark.batch.Disk;
 import paperbark.batch.Ending;
-import paperbark.batch.Outcome;
 import paperbark.batch.OutputFolder;
-import paperbark.batch.Request;
+import paperbark.batch.Trouble;
 import paperbark.fault.FaultPoint;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.Proof;
 
 /** Attends an office folder: takes each register to its end, one after another. */
 public final class Attendant {
-    /** A register at which the program failed so often goes back unread. */
-    static final int MOST_FAULTS = 3;
-
     private final Office office;
     private final World world;
     private final Intake intake;
+    private final Proof proof = new Proof();
+    private final Handling handling;
+    private LocalDate day = LocalDate.MIN;
     private boolean recovered;
+    private Map<Path, String> waiting = Map.of();
 
     /**
      * What the attendant sees of the world.
@@ -53,6 +54,7 @@ public final class Attendant {
         this.office = lock.office();
         this.world = world;
         this.intake = new Intake(office.intake(), world.quiet());
+        this.handling = new Handling(office, world, proof);
     }
 
     /**
@@ -64,43 +66,136 @@ public final class Attendant {
     public record Round(List<Ending> endings, int waiting) {}
 
     /**
-     * Finishes what was begun, then takes every register that is ready.
+     * Finishes what was begun, then takes every register that is ready. What goes wrong with one
+     * register alone does not keep the others waiting. After a round that failed the next one
+     * finishes what was begun, as a new start would.
      *
      * @throws IOException when a folder cannot be read or written; the register is back in the
      *     intake then
+     * @throws paperbark.ledger.LedgerBusyException when another program writes in the ledger;
+     *     likewise
      * @throws paperbark.ledger.LedgerException when the ledger cannot be trusted; likewise
      */
     public Round round() throws IOException {
-        List<Ending> endings = new ArrayList<>();
-        if (!recovered) {
-            FaultPoint.LOCKED.reach();
-            begin();
-            for (WorkItem item : left()) {
-                resume(item).ifPresent(endings::add);
+        try {
+            if (!Files.isDirectory(office.intake())) {
+                // A share that is not there would else be taken for a lost ledger.
+                throw new NoSuchFileException(office.intake().toString());
             }
-            noteFiled();
-            recovered = true;
+            return attend();
+        } catch (IOException | RuntimeException | Error e) {
+            recovered = false;
+            show(e);
+            throw e;
+        }
+    }
+
+    private Round attend() throws IOException {
+        List<Ending> endings = new ArrayList<>();
+        List<Exception> failures = new ArrayList<>();
+        LocalDate today = world.today().get();
+        if (!recovered || !today.equals(day)) {
+            recover(today, endings, failures);
         }
         Intake.Look look = intake.look(world.now().get());
+        waiting = look.waiting();
         for (Path file : look.ready()) {
-            StatusPage.write(office, world, look.waiting(), Optional.of(file.getFileName()));
-            endings.add(work(WorkItem.take(office, file)));
+            write(Optional.of(file.getFileName()));
+            alone(file, failures, () -> take(file).ifPresent(endings::add));
         }
-        StatusPage.write(office, world, look.waiting(), Optional.empty());
+        if (!failures.isEmpty()) {
+            fail(failures.get(0));
+        }
+        write(Optional.empty());
         return new Round(List.copyOf(endings), look.waiting().size());
+    }
+
+    private void recover(LocalDate today, List<Ending> endings, List<Exception> failures)
+            throws IOException {
+        FaultPoint.LOCKED.reach();
+        begin(today);
+        for (WorkItem item : left()) {
+            Path file = item.source().orElse(item.folder());
+            alone(file, failures, () -> handling.resume(item).ifPresent(endings::add));
+        }
+        noteFiled();
+        recovered = failures.isEmpty();
+    }
+
+    private Optional<Ending> take(Path file) throws IOException {
+        WorkItem item;
+        try {
+            item = WorkItem.take(office, file);
+        } catch (NoSuchFileException e) {
+            if (Files.exists(file)) {
+                throw e;
+            }
+            // Its owner took it back in this moment.
+            recovered = false;
+            return Optional.empty();
+        }
+        return Optional.of(handling.work(item));
+    }
+
+    private interface Step {
+        void run() throws IOException;
+    }
+
+    /** Keeps a failure for later when it is of one register alone. */
+    private static void alone(Path file, List<Exception> failures, Step step) throws IOException {
+        try {
+            step.run();
+        } catch (IOException | RuntimeException e) {
+            if (Trouble.of(e).isPresent() && !Trouble.isAbout(e, file)) {
+                throw e;
+            }
+            failures.add(e);
+        }
+    }
+
+    private static void fail(Exception failure) throws IOException {
+        if (failure instanceof IOException io) {
+            throw io;
+        }
+        throw (RuntimeException) failure;
+    }
+
+    private void write(Optional<Path> working) throws IOException {
+        StatusPage.write(
+                office, world, new StatusPage.State(waiting, working, handling.troubles(), true));
+    }
+
+    private void show(Throwable failure) {
+        Optional<Trouble> trouble = Trouble.of(failure);
+        if (trouble.isPresent()) {
+            try {
+                List<String> said = List.of(trouble.get().said());
+                StatusPage.write(
+                        office,
+                        world,
+                        new StatusPage.State(waiting, Optional.empty(), said, false));
+            } catch (IOException | RuntimeException again) {
+                // The same trouble; whoever started the program is told of it.
+                failure.addSuppressed(again);
+            }
+        }
     }
 
     /**
      * A ledger that is not as it was written stops everything, before a copy of it pushes out one
      * that is.
      */
-    private void begin() throws IOException {
+    private void begin(LocalDate today) throws IOException {
+        if (!today.equals(day)) {
+            proof.forget();
+        }
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            LedgerProof.prove(office, ledger);
-            Backups.daily(office, ledger, world.today().get());
+            LedgerProof.prove(office, ledger, proof);
+            Backups.daily(office, ledger, today);
             AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
             Forget.complete(office, ledger, world.today().get());
         }
+        day = today;
     }
 
     /** A run may have been cut between moving a register and noting it. */
@@ -117,130 +212,11 @@ public final class Attendant {
 
     private List<WorkItem> left() throws IOException {
         try (Stream<Path> folders = Files.list(office.work())) {
-            return folders.filter(Files::isDirectory).sorted().map(WorkItem::new).toList();
+            return folders.filter(Files::isDirectory)
+                    .filter(f -> !Office.isHidden(f))
+                    .sorted()
+                    .map(WorkItem::new)
+                    .toList();
         }
-    }
-
-    /** Goes on with what an earlier run left behind. */
-    private Optional<Ending> resume(WorkItem item) throws IOException {
-        if (Returned.finish(office, item)) {
-            return Optional.of(Ending.REFUSED);
-        }
-        if (item.source().isEmpty()) {
-            Disk.delete(item.folder());
-            return Optional.empty();
-        }
-        return Optional.of(work(item));
-    }
-
-    private Ending work(WorkItem item) throws IOException {
-        Path source = item.source().orElseThrow();
-        if (item.faults() >= MOST_FAULTS) {
-            Returned.unread(office, item, world.today().get());
-            return Ending.REFUSED;
-        }
-        try {
-            Optional<String> before = unfiled(source);
-            if (before.isPresent()) {
-                file(item, before);
-                return Ending.DONE;
-            }
-            Outcome outcome = new Batch((what, done, of) -> {}).prepare(request(source));
-            end(item, outcome);
-            return outcome.ending();
-        } catch (IOException | RuntimeException | Error e) {
-            // What the world did wrong leaves the register where the admin put it; a fault of ours
-            // is counted, so that it cannot hold up the others for ever.
-            if (Troubles.isOfTheWorld(e)) {
-                item.putBack(office);
-            } else {
-                item.countFault();
-            }
-            throw e;
-        }
-    }
-
-    /** The batch made of these bytes whose register is not where it stays yet. */
-    private Optional<String> unfiled(Path source) throws IOException {
-        try (Ledger ledger = Ledger.open(office.ledger())) {
-            return ledger.batchesOf(Batch.sha256(source)).stream()
-                    .filter(b -> !b.filed())
-                    .map(Ledger.BatchState::name)
-                    .filter(name -> Files.isDirectory(office.packs().resolve(name)))
-                    .findFirst();
-        }
-    }
-
-    private Request request(Path source) {
-        return new Request(
-                        source,
-                        Optional.empty(),
-                        office.tables(),
-                        office.templates(),
-                        office.rules(),
-                        office.packs(),
-                        world.today().get(),
-                        false,
-                        world.version())
-                .with(new Request.Books(Optional.of(office.ledger()), world.now().get(), false));
-    }
-
-    private void end(WorkItem item, Outcome outcome) throws IOException {
-        String register = item.source().orElseThrow().getFileName().toString();
-        switch (outcome.ending()) {
-            case DONE, HELD, ALREADY -> {
-                Optional<String> batch = outcome.published().map(p -> p.getFileName().toString());
-                file(item, batch);
-                world.tell()
-                        .accept(
-                                register
-                                        + ": "
-                                        + outcome.ending().sentence()
-                                        + batch.map(b -> " packs/" + b).orElse(""));
-            }
-            case SETUP -> {
-                item.putBack(office);
-                world.tell().accept(register + ": " + outcome.ending().sentence());
-                outcome.findings().stream()
-                        .filter(f -> f.stops())
-                        .forEach(
-                                f ->
-                                        world.tell()
-                                                .accept(
-                                                        "  "
-                                                                + f.where()
-                                                                + ": "
-                                                                + f.fact()
-                                                                + " "
-                                                                + f.remedy()));
-            }
-            default -> {
-                Returned.register(office, item, outcome.findings(), world.today().get());
-                world.tell()
-                        .accept(register + ": " + outcome.ending().sentence() + " See returned/.");
-            }
-        }
-    }
-
-    /** Moves the register to where it stays, as it came. */
-    private void file(WorkItem item, Optional<String> batch) throws IOException {
-        Path source = item.source().orElseThrow();
-        String year = String.valueOf(world.today().get().getYear());
-        Path folder =
-                office.filed()
-                        .resolve(year)
-                        .resolve(batch.orElse(world.today().get() + "-nothing-new"));
-        Files.createDirectories(folder);
-        Disk.force(folder.getParent());
-        Disk.force(office.filed());
-        Disk.move(source, Office.free(folder, source.getFileName().toString()));
-        FaultPoint.FILED.reach();
-        if (batch.isPresent()) {
-            try (Ledger ledger = Ledger.open(office.ledger())) {
-                ledger.filed(batch.get());
-            }
-        }
-        FaultPoint.NOTED.reach();
-        Disk.delete(item.folder());
     }
 }

@@ -1,14 +1,13 @@
 package paperbark.office;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import paperbark.batch.Ending;
 import paperbark.batch.Equipment;
+import paperbark.batch.Trouble;
 import paperbark.ledger.Ledger;
 import paperbark.value.Days;
 
@@ -62,17 +61,9 @@ public final class Doctor {
     }
 
     private void ledger(LocalDate today) throws IOException {
-        try {
-            trust(today);
-        } catch (UncheckedIOException e) {
-            checks.add(Check.disk("ledger", e.getCause().getMessage()));
-        }
-    }
-
-    private void trust(LocalDate today) throws IOException {
-        Optional<String> trouble = LedgerProof.trouble(office);
+        Optional<Trouble> trouble = LedgerProof.trouble(office);
         if (trouble.isPresent()) {
-            checks.add(new Check("ledger", Ending.UNTRUSTED, trouble.orElseThrow()));
+            checks.add(new Check("ledger", trouble.get().kind().ending(), trouble.get().said()));
             return;
         }
         checks.add(Check.well("ledger", "is as it was written, and knows every published batch"));

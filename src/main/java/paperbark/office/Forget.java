@@ -16,6 +16,7 @@ import paperbark.ledger.EntryRecord;
 import paperbark.ledger.JobVersion;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
+import paperbark.ledger.Proof;
 
 /**
  * Takes what an office knows of a job's owner out of its ledger and files, once the law no longer
@@ -80,7 +81,7 @@ public final class Forget {
     public static Result run(OfficeLock lock, Order order) throws IOException {
         Forget forget = new Forget(lock.office());
         try (Ledger ledger = Ledger.open(lock.office().ledger())) {
-            LedgerProof.prove(lock.office(), ledger);
+            LedgerProof.prove(lock.office(), ledger, new Proof());
             Result asked = asked(ledger, lock.office(), order);
             if (asked.versions().isEmpty() || !asked.mayGo(order.today()) || order.onlyShow()) {
                 return asked;
@@ -126,7 +127,8 @@ public final class Forget {
             Path batch = office.packs().resolve(version.batch());
             Optional<EntryRecord> entry = ledger.entry(version.batch());
             if (Files.isDirectory(batch) && entry.isPresent()) {
-                done.addAll(erasure.ofBatch(batch, version.pack(), ledger.id(), entry.get()));
+                done.addAll(
+                        erasure.ofBatch(batch, version.pack(), ledger.id(), entry.get(), unread));
             }
         }
         done.addAll(erasure.ofLists(office.filed(), unread));

@@ -7,8 +7,10 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import paperbark.batch.FolderLock;
 import paperbark.batch.OutputFolder;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
 
 /** Looks for what runs that were cut short left behind, while no program is at work. */
@@ -23,15 +25,17 @@ final class Leftovers {
     List<Check> look() throws IOException {
         List<Check> checks = new ArrayList<>();
         for (Path item : Office.list(office.work())) {
-            checks.add(
-                    Check.well(
-                            "left over",
-                            "work/" + item.getFileName() + ": the next watch finishes it"));
+            if (!Office.isHidden(item)) {
+                checks.add(
+                        Check.well(
+                                "left over",
+                                "work/" + item.getFileName() + ": the next watch finishes it"));
+            }
         }
         Set<String> waiting = waiting();
         for (Path hidden : Office.list(office.packs())) {
             String name = hidden.getFileName().toString();
-            if (Office.isHidden(hidden)) {
+            if (Office.isHidden(hidden) && !name.equals(FolderLock.NAME)) {
                 checks.add(
                         Check.well(
                                 "left over",
@@ -50,7 +54,7 @@ final class Leftovers {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ledger.unpublished(OutputFolder.known(office.packs()).orElse(""))
                     .forEach(b -> names.add(b.staged()));
-        } catch (LedgerException | UncheckedIOException told) {
+        } catch (LedgerException | LedgerBusyException | UncheckedIOException told) {
             // The ledger's own line says so.
         }
         return names;

@@ -52,6 +52,11 @@ public record Office(Path root) {
         return root.resolve("work");
     }
 
+    /** What the process that attends the folder has in files for a moment only. */
+    Path temporary() {
+        return work().resolve(".temporary");
+    }
+
     /** Published batches. */
     public Path packs() {
         return root.resolve("packs");

@@ -6,6 +6,7 @@ import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import paperbark.batch.Disk;
@@ -63,6 +64,17 @@ public final class OfficeLock implements AutoCloseable {
     /** The folder that is locked. */
     Office office() {
         return office;
+    }
+
+    /**
+     * An empty folder for what lies in files for a moment only, where killed runs leave nothing
+     * that is not cleared away.
+     *
+     * @throws IOException when it cannot be made or cleared
+     */
+    public Path clearedTemporary() throws IOException {
+        Disk.delete(office.temporary());
+        return Files.createDirectory(office.temporary());
     }
 
     private static String me(Instant now) {

@@ -43,8 +43,7 @@ final class Returned {
                 What to do: open the file in the spreadsheet program, copy the rows into a new
                 workbook, save that and drop it again. If that does not help, tell us.
                 """
-                        .formatted(
-                                item.source().orElseThrow().getFileName(), Attendant.MOST_FAULTS);
+                        .formatted(item.source().orElseThrow().getFileName(), Handling.MOST_FAULTS);
         giveBack(office, item, note, today);
     }
 

@@ -4,13 +4,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import paperbark.batch.Disk;
 import paperbark.batch.OutputFolder;
 import paperbark.ledger.Ledger;
@@ -25,20 +23,28 @@ final class StatusPage {
     private StatusPage() {}
 
     /**
-     * Writes the page anew.
+     * What is going on.
      *
      * @param waiting files in the intake with the reason why they wait
      * @param working the register being worked on
+     * @param troubles what keeps work from being done, and what to do
+     * @param asksLedger whether the ledger can be asked for the batches
      */
-    static void write(
-            Office office, Attendant.World world, Map<Path, String> waiting, Optional<Path> working)
-            throws IOException {
+    record State(
+            Map<Path, String> waiting,
+            Optional<Path> working,
+            List<String> troubles,
+            boolean asksLedger) {}
+
+    /** Writes the page anew. */
+    static void write(Office office, Attendant.World world, State state) throws IOException {
         OfficeView view =
                 new OfficeView(
                         Days.show(world.today().get()),
                         world.version(),
-                        working.map(Path::toString),
-                        waiting.entrySet().stream()
+                        state.troubles(),
+                        state.working().map(Path::toString),
+                        state.waiting().entrySet().stream()
                                 .sorted(Map.Entry.comparingByKey())
                                 .map(
                                         e ->
@@ -47,7 +53,7 @@ final class StatusPage {
                                                         e.getValue()))
                                 .toList(),
                         returned(office),
-                        batches(office));
+                        state.asksLedger() ? batches(office) : List.of());
         byte[] page = OfficePage.of(view).getBytes(StandardCharsets.UTF_8);
         // Rewritten only when something changed: every look would else wake a sync client.
         if (!Files.exists(office.status())
@@ -57,32 +63,24 @@ final class StatusPage {
     }
 
     private static List<String> returned(Office office) throws IOException {
-        try (Stream<Path> folders = Files.list(office.returned())) {
-            return folders.filter(Files::isDirectory)
-                    .map(f -> f.getFileName().toString())
-                    .filter(n -> !n.startsWith("."))
-                    .sorted(Comparator.reverseOrder())
-                    .limit(LISTED)
+        return Office.list(office.returned()).stream()
+                .filter(f -> Files.isDirectory(f) && !Office.isHidden(f))
+                .map(f -> f.getFileName().toString())
+                .sorted(Comparator.reverseOrder())
+                .limit(LISTED)
+                .toList();
+    }
+
+    private static List<OfficeView.Line> batches(Office office) throws IOException {
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            return ledger.newest(LISTED, OutputFolder.known(office.packs()).orElse("")).stream()
+                    .map(StatusPage::line)
                     .toList();
         }
     }
 
-    private static List<OfficeView.Line> batches(Office office) throws IOException {
-        List<OfficeView.Line> lines = new ArrayList<>();
-        if (office.ledger().isExpected()) {
-            try (Ledger ledger = Ledger.open(office.ledger())) {
-                for (Ledger.BatchState batch :
-                        ledger.newest(LISTED, OutputFolder.known(office.packs()).orElse(""))) {
-                    lines.add(
-                            new OfficeView.Line(
-                                    batch.name(),
-                                    batch.register(),
-                                    Days.show(batch.day()),
-                                    batch.jobs(),
-                                    batch.held()));
-                }
-            }
-        }
-        return lines;
+    private static OfficeView.Line line(Ledger.BatchState batch) {
+        return new OfficeView.Line(
+                batch.name(), batch.register(), Days.show(batch.day()), batch.jobs(), batch.held());
     }
 }

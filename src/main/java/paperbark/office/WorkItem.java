@@ -76,7 +76,10 @@ record WorkItem(Path folder) {
                 String.valueOf(faults() + 1).getBytes(StandardCharsets.UTF_8));
     }
 
-    /** Gives the register back to the intake, under its own name or a numbered one. */
+    /**
+     * Gives the register back to the intake, under its own name or a numbered one. One that is
+     * among what goes back with it already stays there, and the next start finishes that.
+     */
     void putBack(Office office) throws IOException {
         Optional<Path> source = source();
         if (source.isPresent()) {
@@ -84,6 +87,8 @@ record WorkItem(Path folder) {
                     source.get(),
                     Office.free(office.intake(), source.get().getFileName().toString()));
         }
-        Disk.delete(folder);
+        if (source.isPresent() || !Files.isDirectory(returning())) {
+            Disk.delete(folder);
+        }
     }
 }

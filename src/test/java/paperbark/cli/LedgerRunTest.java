@@ -165,6 +165,50 @@ class LedgerRunTest {
     }
 
     @Test
+    void twoOutputFoldersOfOneLedgerShareNoNameOfABatch() throws IOException {
+        prepare(SAMPLES.resolve("week-47.csv"));
+        Path sameName = Files.createDirectories(directory.resolve("mended")).resolve("week-47.csv");
+        Files.writeString(
+                sameName,
+                Files.readString(SAMPLES.resolve("week-47.csv")).replace("D270A", "D270-A"));
+        Program.Run run =
+                run(
+                        "prepare",
+                        sameName.toString(),
+                        "--tables",
+                        TABLES,
+                        "--ledger",
+                        "paperbark.db",
+                        "--out",
+                        "elsewhere");
+        assertThat(run.exitCode()).as(run.err()).isEqualTo(10);
+        assertThat(directory.resolve("elsewhere/2026-11-23-week-47-2/manifest.json"))
+                .isRegularFile();
+        assertThat(directory.resolve("elsewhere/2026-11-23-week-47")).doesNotExist();
+        assertThat(claims())
+                .extracting(ClaimState::batch)
+                .contains("2026-11-23-week-47", "2026-11-23-week-47-2");
+    }
+
+    @Test
+    void aLedgerThatAnotherProgramWritesInEndsWithTwenty() throws Exception {
+        Path ledger = directory.resolve("paperbark.db");
+        try (var other = java.sql.DriverManager.getConnection("jdbc:sqlite:" + ledger);
+                var statement = other.createStatement()) {
+            statement.execute("BEGIN IMMEDIATE");
+            Program.Run run = prepare(SAMPLES.resolve("week-47.csv"));
+            assertThat(run.exitCode()).isEqualTo(20);
+            assertThat(run.err().lines())
+                    .containsExactly(
+                            "Another program is at work in the same place; nothing was done.",
+                            "Another program is writing in the ledger. Wait until it has ended.");
+            statement.execute("ROLLBACK");
+        }
+        assertThat(directory.resolve("packs/2026-11-23-week-47")).doesNotExist();
+        assertThat(prepare(SAMPLES.resolve("week-47.csv")).exitCode()).isEqualTo(10);
+    }
+
+    @Test
     void jobsThatAreDoneArePreparedOnceMoreOnRequest() {
         prepare(SAMPLES.resolve("week-47.csv"));
         List<ClaimState> before = claims();

@@ -27,7 +27,13 @@ public final class Program {
         StringWriter err = new StringWriter();
         Clock clock = Clock.fixed(now, ZoneOffset.UTC);
         Main.World world =
-                new Main.World(new PrintWriter(out), new PrintWriter(err), clock, directory, false);
+                new Main.World(
+                        new PrintWriter(out),
+                        new PrintWriter(err),
+                        clock,
+                        directory,
+                        false,
+                        temporary -> {});
         int exitCode = Main.run(world, arguments);
         return new Run(exitCode, out.toString(), err.toString());
     }

@@ -21,7 +21,8 @@ public final class ProgramProcess {
                                 new PrintWriter(System.err, true, StandardCharsets.UTF_8),
                                 clock,
                                 Path.of("").toAbsolutePath(),
-                                false),
+                                false,
+                                Main::keepTemporaryFilesIn),
                         arguments));
     }
 }

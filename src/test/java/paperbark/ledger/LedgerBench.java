@@ -2,8 +2,10 @@ package paperbark.ledger;
 
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -11,8 +13,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
+import paperbark.batch.Disk;
 import paperbark.firm.SchemeName;
+import paperbark.office.Attendant;
+import paperbark.office.Office;
+import paperbark.office.OfficeLock;
+import paperbark.office.Offices;
 import paperbark.outside.Postgres;
 import paperbark.settle.Owing;
 import paperbark.settle.Quarter;
@@ -21,8 +27,8 @@ import paperbark.value.Serial;
 
 /**
  * A ledger of 100,000 claims, half of them paid: how long each report takes, in a file and, through
- * {@code .ci/with-postgres}, on a server. Run by {@code mvn -Pbench verify}; the promise is two
- * seconds a report.
+ * {@code .ci/with-postgres}, on a server, and a register of one job in an office that has it. Run
+ * by {@code mvn -Pbench verify}; the promise is two seconds a report.
  */
 public final class LedgerBench {
     private static final int BATCHES = 1_250;
@@ -33,28 +39,24 @@ public final class LedgerBench {
     private LedgerBench() {}
 
     /** Measures and prints. */
-    public static void main(String[] arguments) throws IOException {
+    public static void main(String[] arguments) throws Exception {
         Path folder = Files.createTempDirectory("ledger");
-        Path file = folder.resolve("paperbark.db");
-        measure(new LedgerPlace.InFile(file));
-        OUT.printf("%.0f MB%n", Files.size(file) / 1e6);
-        try (Stream<Path> all = Files.list(folder)) {
-            for (Path path : all.toList()) {
-                Files.delete(path);
-            }
-        }
+        Office office = Offices.make(folder.resolve("office"));
+        measure(office.ledger());
+        OUT.printf("%.0f MB%n", Files.size(office.root().resolve("paperbark.db")) / 1e6);
+        attend(office);
         if (System.getenv(Postgres.SERVER) != null) {
             try (Postgres server = Postgres.schema()) {
                 OUT.println("the same on a server");
                 LedgerPlace place = new LedgerPlace.OnServer(server.url(), folder);
+                Ledger.create(place, Instant.EPOCH);
                 measure(place);
                 try (Ledger ledger = Ledger.open(place)) {
-                    timed("copy", () -> copied(ledger, file));
+                    timed("copy", () -> copied(ledger, folder.resolve("copy.db")));
                 }
             }
-            Files.delete(file);
         }
-        Files.delete(folder);
+        Disk.delete(folder);
     }
 
     private static int copied(Ledger ledger, Path file) {
@@ -63,7 +65,6 @@ public final class LedgerBench {
     }
 
     private static void measure(LedgerPlace place) {
-        Ledger.create(place, Instant.EPOCH);
         try (Ledger ledger = Ledger.open(place)) {
             timed("taking in", () -> fill(ledger));
             LocalDate asOf = FIRST.plusDays(BATCHES / 2);
@@ -82,6 +83,36 @@ public final class LedgerBench {
                 timed("proof", () -> proved(ledger));
                 timed("export", () -> Export.of(ledger).size());
             }
+        }
+    }
+
+    private static void attend(Office office) throws Exception {
+        try (OfficeLock lock = OfficeLock.take(office, Instant.EPOCH)) {
+            Attendant attendant =
+                    new Attendant(
+                            lock,
+                            new Attendant.World(
+                                    Instant::now,
+                                    () -> LocalDate.of(2026, 11, 23),
+                                    Duration.ZERO,
+                                    "bench",
+                                    line -> {}));
+            timed("start", () -> round(attendant));
+            for (int n = 0; n < 4; n++) {
+                Files.writeString(
+                        office.intake().resolve("week-" + n + ".csv"),
+                        Offices.register(1_000_000 + n));
+                round(attendant);
+                timed("register", () -> round(attendant));
+            }
+        }
+    }
+
+    private static int round(Attendant attendant) {
+        try {
+            return attendant.round().endings().size();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 

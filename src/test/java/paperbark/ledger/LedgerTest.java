@@ -101,7 +101,7 @@ class LedgerTest {
                         "one",
                         Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00"))));
         assertThatThrownBy(() -> enter(Entries.batch("two", second)))
-                .isInstanceOf(LedgerException.class)
+                .isInstanceOf(LedgerBusyException.class)
                 .hasMessageContaining("job SB-1");
         assertThat(claims()).extracting(ClaimState::job).containsExactly("SB-1");
         enter(Entries.batch("two", Entries.correcting("SB-1", second)));
@@ -113,7 +113,7 @@ class LedgerTest {
         JobEntry good = Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00"));
         JobEntry clash = Entries.job("SB-2", Entries.claim(SchemeName.STC, "T-100", "504.00"));
         assertThatThrownBy(() -> enter(Entries.batch("one", good, clash)))
-                .isInstanceOf(LedgerException.class);
+                .isInstanceOf(LedgerBusyException.class);
         assertThat(claims()).isEmpty();
         try (Ledger ledger = Ledger.open(place)) {
             assertThat(ledger.unpublished("here")).isEmpty();

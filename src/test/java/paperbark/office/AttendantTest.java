@@ -216,7 +216,7 @@ class AttendantTest {
     void aRegisterAtWhichTheProgramFailedThriceGoesBackUnread() throws Exception {
         Path file = drop("poison.csv", Offices.register(1));
         WorkItem item = WorkItem.take(office, file);
-        for (int i = 0; i < Attendant.MOST_FAULTS; i++) {
+        for (int i = 0; i < Handling.MOST_FAULTS; i++) {
             item.countFault();
         }
         assertThat(attend()).containsExactly(Ending.REFUSED);
@@ -237,5 +237,28 @@ class AttendantTest {
         assertThat(office.backups().resolve("paperbark-2026-11-23.db")).isRegularFile();
         assertThat(office.backups().resolve("paperbark-2026-10-02.db")).doesNotExist();
         assertThat(office.backups().resolve("paperbark-2026-10-03.db")).exists();
+    }
+
+    @Test
+    void eachDayIsCopiedWithoutANewStartAndTheLedgerProvedBefore() throws Exception {
+        List<LocalDate> day = new ArrayList<>(List.of(TODAY));
+        try (OfficeLock lock = OfficeLock.take(office, now)) {
+            Attendant attendant =
+                    new Attendant(
+                            lock,
+                            new Attendant.World(
+                                    () -> now, () -> day.get(0), Duration.ZERO, "test", told::add));
+            attendant.round();
+            day.set(0, TODAY.plusDays(1));
+            attendant.round();
+            assertThat(Invariants.files(office.backups()))
+                    .extracting(f -> f.getFileName().toString())
+                    .containsExactly("paperbark-2026-11-23.db", "paperbark-2026-11-24.db");
+            Files.writeString(
+                    Offices.ledgerFile(office), "not a ledger at all, but long enough to be one");
+            day.set(0, TODAY.plusDays(2));
+            assertThatThrownBy(attendant::round).isInstanceOf(LedgerException.class);
+        }
+        assertThat(office.backups().resolve("paperbark-2026-11-25.db")).doesNotExist();
     }
 }

@@ -20,6 +20,14 @@ final class Child {
      * @param properties system properties such as {@code paperbark.fault=STAGED}
      */
     static Process watch(Office office, Path said, String... properties) throws IOException {
+        return start(
+                List.of("watch", office.root().toString(), "--once", "--quiet-for", "0"),
+                said,
+                properties);
+    }
+
+    /** Starts the program with other words. */
+    static Process start(List<String> words, Path said, String... properties) throws IOException {
         List<String> command =
                 new ArrayList<>(
                         List.of(
@@ -35,12 +43,8 @@ final class Child {
                         "-cp",
                         System.getProperty(
                                 "surefire.test.class.path", System.getProperty("java.class.path")),
-                        ProgramProcess.class.getName(),
-                        "watch",
-                        office.root().toString(),
-                        "--once",
-                        "--quiet-for",
-                        "0"));
+                        ProgramProcess.class.getName()));
+        command.addAll(words);
         return new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(said.toFile())

@@ -44,7 +44,14 @@ class CutShortTest {
     }
 
     private Process start(String... properties) throws IOException {
-        return Child.watch(office, said(), properties);
+        List<String> all = new ArrayList<>(List.of(properties));
+        all.add("java.io.tmpdir=" + Files.createDirectories(temporary()));
+        return Child.watch(office, said(), all.toArray(String[]::new));
+    }
+
+    /** What the computer offers every program for temporary files. */
+    private Path temporary() {
+        return folder.resolve("temporary");
     }
 
     private Path said() {
@@ -66,6 +73,7 @@ class CutShortTest {
         startsAgain();
         Invariants.hold(office.root(), dropped);
         Invariants.atRest(office.root(), claims);
+        assertThat(temporary()).as("nothing is left in the computer's own").isEmptyDirectory();
         assertThat(Invariants.files(office.returned()))
                 .filteredOn(f -> f.getFileName().toString().equals("short.csv"))
                 .hasSize(1);
@@ -90,12 +98,43 @@ class CutShortTest {
         comesToItsEnd(2);
     }
 
+    @Test
+    void whatAKilledRunHadInTemporaryFilesLiesInTheOfficeUntilTheNextStart() throws Exception {
+        assertThat(run("STAGED")).isEqualTo(HALTED);
+        assertThat(Invariants.files(office.temporary()))
+                .anyMatch(f -> f.getFileName().toString().contains("sqlite"));
+        comesToItsEnd(2);
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"PAPER:io:2", "STAGED:io", "IN_TRANSACTION:io", "READ:io"})
     void aDiskThatFailsLeavesTheRegisterInTheIntake(String fault) throws Exception {
         assertThat(run(fault)).as(Files.readString(said())).isEqualTo(22);
         Invariants.hold(office.root(), dropped);
         assertThat(office.intake().resolve("good.csv")).exists();
+        comesToItsEnd(2);
+    }
+
+    @Test
+    void aDiskThatFailsOnceDoesNotEndTheWatch() throws Exception {
+        Process process =
+                Child.start(
+                        List.of("watch", office.root().toString(), "--poll=1", "--quiet-for=0"),
+                        said(),
+                        "paperbark.fault=STAGED:io",
+                        "java.io.tmpdir=" + Files.createDirectories(temporary()));
+        try {
+            String said = "";
+            while (process.isAlive() && !said.contains("The trouble is over")) {
+                Thread.sleep(50);
+                said = Files.readString(said());
+            }
+            assertThat(said)
+                    .contains("Trouble: No space left on device. Make room on the disk.")
+                    .contains("good.csv: All done.");
+        } finally {
+            process.destroyForcibly().waitFor();
+        }
         comesToItsEnd(2);
     }
 

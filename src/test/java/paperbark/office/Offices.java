@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 import paperbark.ledger.Ledger;
 
 /** Office folders and small registers for tests. */
-final class Offices {
+public final class Offices {
     private static final Path TABLES = Path.of("input-samples/tables");
     private static final String HEADINGS =
             "Job,Stage,Installed on,Owner,Site street,Site suburb,Site state,Site postcode,Maker,Model,Tank serial,"
@@ -20,7 +20,7 @@ final class Offices {
     private Offices() {}
 
     /** An office with the sample firm's tables and a new ledger. */
-    static Office make(Path folder) throws IOException {
+    public static Office make(Path folder) throws IOException {
         Files.createDirectories(folder);
         copy(TABLES, folder.resolve("tables"));
         Office office = Office.in(folder);
@@ -42,7 +42,7 @@ final class Offices {
     }
 
     /** A register of installed jobs that claim STCs, one a number. */
-    static String register(int... numbers) {
+    public static String register(int... numbers) {
         StringBuilder csv = new StringBuilder(HEADINGS);
         for (int n : numbers) {
             csv.append(row(n, "2610040004512" + (100 + n)));

@@ -8,6 +8,7 @@ import java.util.Optional;
  *
  * @param day the day
  * @param program version of the program
+ * @param troubles what keeps work from being done, and what to do
  * @param working the register being worked on
  * @param waiting files in the intake that wait
  * @param returned folders of registers that went back, newest first
@@ -16,6 +17,7 @@ import java.util.Optional;
 public record OfficeView(
         String day,
         String program,
+        List<String> troubles,
         Optional<String> working,
         List<Waiting> waiting,
         List<String> returned,
@@ -23,6 +25,7 @@ public record OfficeView(
 
     /** Keeps the lists from being changed. */
     public OfficeView {
+        troubles = List.copyOf(troubles);
         waiting = List.copyOf(waiting);
         returned = List.copyOf(returned);
         batches = List.copyOf(batches);

@@ -1,11 +1,13 @@
 package paperbark.output.paper;
 
+import java.io.File;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.io.IOUtils;
+import org.apache.pdfbox.io.MemoryUsageSetting;
+import org.apache.pdfbox.io.RandomAccessStreamCache;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDResources;
@@ -27,7 +29,7 @@ public final class PrintRun {
      */
     public static void write(List<FiledPack> packs, OutputStream out) throws IOException {
         List<PDDocument> sources = new ArrayList<>();
-        try (PDDocument run = new PDDocument(IOUtils.createTempFileOnlyStreamCache())) {
+        try (PDDocument run = new PDDocument(scratch())) {
             run.setVersion(1.7f);
             if (packs.isEmpty()) {
                 run.addPage(blank());
@@ -42,13 +44,19 @@ public final class PrintRun {
         }
     }
 
+    // The library's own choice of folder is fixed when the process starts.
+    private static RandomAccessStreamCache.StreamCacheCreateFunction scratch() {
+        return MemoryUsageSetting.setupTempFileOnly()
+                .setTempDir(new File(System.getProperty("java.io.tmpdir")))
+                .streamCache;
+    }
+
     private static void merge(List<FiledPack> packs, PDDocument run, List<PDDocument> sources)
             throws IOException {
         PDDocumentOutline outline = new PDDocumentOutline();
         RunTree tree = new RunTree(run);
         for (FiledPack pack : packs) {
-            PDDocument source =
-                    Loader.loadPDF(pack.file().toFile(), IOUtils.createTempFileOnlyStreamCache());
+            PDDocument source = Loader.loadPDF(pack.file().toFile(), scratch());
             // Its pages point into it, so it stays open until all is saved.
             sources.add(source);
             FormTags.flatten(source);

@@ -1,0 +1,190 @@
+package paperbark.office;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import paperbark.batch.Batch;
+import paperbark.batch.Disk;
+import paperbark.batch.Ending;
+import paperbark.batch.Outcome;
+import paperbark.batch.Request;
+import paperbark.batch.Trouble;
+import paperbark.fault.FaultPoint;
+import paperbark.finding.Finding;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.Proof;
+
+/** Takes one register to its end: filed, given back, or put back into the intake. */
+final class Handling {
+    /** A register at which the program failed so often goes back unread. */
+    static final int MOST_FAULTS = 3;
+
+    private final Office office;
+    private final Attendant.World world;
+    private final Batch batch;
+    private final Map<String, String> told = new HashMap<>();
+
+    /**
+     * A handling of registers of one office.
+     *
+     * @param proof what is proved of the ledger
+     */
+    Handling(Office office, Attendant.World world, Proof proof) {
+        this.office = office;
+        this.world = world;
+        this.batch = new Batch((what, done, of) -> {}, proof);
+    }
+
+    /** Goes on with what an earlier run left behind. */
+    Optional<Ending> resume(WorkItem item) throws IOException {
+        if (Returned.finish(office, item)) {
+            return Optional.of(Ending.REFUSED);
+        }
+        if (item.source().isEmpty()) {
+            Disk.delete(item.folder());
+            return Optional.empty();
+        }
+        return Optional.of(work(item));
+    }
+
+    /**
+     * Works on a register.
+     *
+     * @throws IOException when a folder cannot be read or written; the register is back in the
+     *     intake then, or where the next start finds it
+     */
+    Ending work(WorkItem item) throws IOException {
+        Path source = item.source().orElseThrow();
+        if (item.faults() >= MOST_FAULTS) {
+            Returned.unread(office, item, world.today().get());
+            tell(source, Ending.REFUSED, " See returned/.");
+            return Ending.REFUSED;
+        }
+        try {
+            Optional<String> before = unfiled(source);
+            if (before.isPresent()) {
+                file(item, before);
+                tell(source, Ending.DONE, " packs/" + before.get());
+                return Ending.DONE;
+            }
+            Outcome outcome = batch.prepare(request(source));
+            end(item, outcome);
+            return outcome.ending();
+        } catch (IOException | RuntimeException | Error e) {
+            giveUp(item, e);
+            throw e;
+        }
+    }
+
+    /**
+     * What the world did wrong leaves the register where the admin put it; a fault of ours is
+     * counted, so that it cannot hold up the others for ever.
+     */
+    private void giveUp(WorkItem item, Throwable failure) {
+        try {
+            if (Trouble.of(failure).isPresent()) {
+                item.putBack(office);
+            } else {
+                item.countFault();
+            }
+        } catch (IOException | RuntimeException again) {
+            failure.addSuppressed(again);
+        }
+    }
+
+    /** What the tables keep from being done, by register. */
+    List<String> troubles() {
+        return told.values().stream().sorted().toList();
+    }
+
+    /** The batch made of these bytes whose register is not where it stays yet. */
+    private Optional<String> unfiled(Path source) throws IOException {
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            return ledger.batchesOf(Batch.sha256(source)).stream()
+                    .filter(b -> !b.filed())
+                    .map(Ledger.BatchState::name)
+                    .filter(name -> Files.isDirectory(office.packs().resolve(name)))
+                    .findFirst();
+        }
+    }
+
+    private Request request(Path source) {
+        return new Request(
+                        source,
+                        Optional.empty(),
+                        office.tables(),
+                        office.templates(),
+                        office.rules(),
+                        office.packs(),
+                        world.today().get(),
+                        false,
+                        world.version())
+                .with(new Request.Books(Optional.of(office.ledger()), world.now().get(), false));
+    }
+
+    private void end(WorkItem item, Outcome outcome) throws IOException {
+        Path source = item.source().orElseThrow();
+        switch (outcome.ending()) {
+            case DONE, HELD, ALREADY -> {
+                Optional<String> made = outcome.published().map(p -> p.getFileName().toString());
+                file(item, made);
+                tell(source, outcome.ending(), made.map(b -> " packs/" + b).orElse(""));
+            }
+            case SETUP -> {
+                item.putBack(office);
+                tell(source, outcome.ending(), reasons(outcome));
+            }
+            default -> {
+                Returned.register(office, item, outcome.findings(), world.today().get());
+                tell(source, outcome.ending(), " See returned/.");
+            }
+        }
+    }
+
+    /** The same of the same register again is not said again: a person knows already. */
+    private void tell(Path source, Ending ending, String more) {
+        String register = source.getFileName().toString();
+        String line = register + ": " + ending.sentence() + more;
+        String before = ending == Ending.SETUP ? told.put(register, line) : told.remove(register);
+        if (!line.equals(before)) {
+            world.tell().accept(line);
+        }
+    }
+
+    private static String reasons(Outcome outcome) {
+        StringBuilder reasons = new StringBuilder();
+        for (Finding finding : outcome.findings()) {
+            if (finding.stops()) {
+                reasons.append("\n  ").append(finding.where()).append(": ");
+                reasons.append(finding.fact()).append(' ').append(finding.remedy());
+            }
+        }
+        return reasons.toString();
+    }
+
+    /** Moves the register to where it stays, as it came. */
+    private void file(WorkItem item, Optional<String> made) throws IOException {
+        Path source = item.source().orElseThrow();
+        String year = String.valueOf(world.today().get().getYear());
+        Path folder =
+                office.filed()
+                        .resolve(year)
+                        .resolve(made.orElse(world.today().get() + "-nothing-new"));
+        Files.createDirectories(folder);
+        Disk.force(folder.getParent());
+        Disk.force(office.filed());
+        Disk.move(source, Office.free(folder, source.getFileName().toString()));
+        FaultPoint.FILED.reach();
+        if (made.isPresent()) {
+            try (Ledger ledger = Ledger.open(office.ledger())) {
+                ledger.filed(made.get());
+            }
+        }
+        FaultPoint.NOTED.reach();
+        Disk.delete(item.folder());
+    }
+}
