@@ -1,6 +1,6 @@
 package paperbark.ledger;
 
-import java.util.Optional;
+import java.util.Map;
 
 /**
  * Seals each entry with a digest over all its rows and the seal before it, so that a changed,
@@ -50,17 +50,28 @@ final class Chain {
         if (sql.number("SELECT count(*) FROM office") != 1) {
             throw sql.changed("office");
         }
-        for (long seq = 1; seq <= newest; seq++) {
-            Optional<EntryRecord> entry = records.one(seq);
-            if (entry.isEmpty()
-                    || !Seals.rows(entry.get()).equals(entry.get().rowsSha256())
-                    || !Seals.of(entry.get()).equals(records.seal(seq))) {
-                throw sql.changed(entry.map(EntryRecord::name).orElse("entry " + seq));
-            }
+        for (long first = 1; first <= newest; first += Records.AT_ONCE) {
+            verify(first, Math.min(first + Records.AT_ONCE - 1, newest));
         }
         active();
         if (records.schema() == Schema.VERSION) {
             new Forgetting(sql).prove();
+        }
+    }
+
+    private void verify(long first, long last) {
+        Map<Long, String> seals = records.seals(first, last);
+        long expected = first;
+        for (EntryRecord entry : records.between(first, last)) {
+            if (entry.seq() != expected
+                    || !Seals.rows(entry).equals(entry.rowsSha256())
+                    || !Seals.of(entry).equals(seals.get(expected))) {
+                throw sql.changed(entry.name());
+            }
+            expected++;
+        }
+        if (expected <= last) {
+            throw sql.changed("entry " + expected);
         }
     }
 

@@ -14,7 +14,6 @@ import paperbark.fault.FaultPoint;
 import paperbark.fault.Trace;
 import paperbark.firm.SchemeName;
 import paperbark.job.Job;
-import paperbark.value.Money;
 
 /**
  * What the firm claimed, and what became of it. Rows are only ever added; each entry is sealed, see
@@ -74,12 +73,16 @@ public final class Ledger implements AutoCloseable {
 
     /** The seal of the newest entry; the office's own where there is none. */
     String end() {
-        return new Records(sql).seal(newestSeq());
+        return seal(newestSeq());
     }
 
     /** The seal that the newest entry is sealed upon. */
     String beforeEnd() {
-        return new Records(sql).seal(newestSeq() - 1);
+        return seal(newestSeq() - 1);
+    }
+
+    private String seal(long seq) {
+        return new Records(sql).seals(seq, seq).getOrDefault(seq, "");
     }
 
     private long newestSeq() {
@@ -204,49 +207,22 @@ public final class Ledger implements AutoCloseable {
 
     /** Batches made from exactly these bytes, newest first. */
     public List<BatchState> batchesOf(String registerSha256) {
-        return batches("AND e.source_sha256 = ?", registerSha256);
+        return new Batches(sql).of(registerSha256);
     }
 
     /** The newest batches of all output folders, newest first. */
     public List<BatchState> newest(int howMany) {
-        return batches(
-                "AND e.seq IN (SELECT entry FROM progress WHERE staged <> ''"
-                        + " ORDER BY entry DESC LIMIT ?)",
-                howMany);
+        return new Batches(sql).newest(howMany);
     }
 
     /** The newest batches of an output folder, newest first. */
     public List<BatchState> newest(int howMany, String place) {
-        return batches(
-                "AND e.seq IN (SELECT entry FROM progress WHERE staged <> '' AND place IN (?, '')"
-                        + " ORDER BY entry DESC LIMIT ?)",
-                place,
-                howMany);
+        return new Batches(sql).newest(howMany, place);
     }
 
     /** Published batches of an output folder whose register is not known to be where it stays. */
     public List<BatchState> unfiled(String place) {
-        return batches("AND p.state = 'published' AND p.place IN (?, '')", place);
-    }
-
-    private List<BatchState> batches(String condition, Object... parameters) {
-        return sql.list(
-                "SELECT e.name, e.source_name, e.day, p.state, count(j.reference),"
-                        + " sum(CASE WHEN j.outcome = 'held' AND NOT EXISTS (SELECT 1 FROM job n"
-                        + " WHERE n.job_key = j.job_key AND n.version > j.version) THEN 1 ELSE 0 END)"
-                        + " FROM entry e JOIN progress p ON p.entry = e.seq"
-                        + " LEFT JOIN job j ON j.entry = e.seq WHERE e.kind = 'batch' "
-                        + condition
-                        + " GROUP BY e.seq, e.name, e.source_name, e.day, p.state ORDER BY e.seq DESC",
-                r ->
-                        new BatchState(
-                                r.getString(1),
-                                r.getString(2),
-                                LocalDate.parse(r.getString(3)),
-                                r.getString(4).equals("filed"),
-                                r.getInt(5),
-                                r.getInt(6)),
-                parameters);
+        return new Batches(sql).unfiled(place);
     }
 
     /**
@@ -279,27 +255,12 @@ public final class Ledger implements AutoCloseable {
 
     /** What owners were charged, by the newest version of each job. */
     public List<Sale> sales() {
-        return sql.list(
-                "SELECT s.installed_on, s.price_cents, s.gst_cents FROM sale s"
-                        + " WHERE s.version = (SELECT max(version) FROM sale n WHERE n.job_key = s.job_key)"
-                        + " ORDER BY s.installed_on, s.job_key",
-                r ->
-                        new Sale(
-                                LocalDate.parse(r.getString(1)),
-                                Money.ofCents(r.getLong(2)),
-                                Money.ofCents(r.getLong(3))));
+        return new Income(sql).sales();
     }
 
     /** All money that came or was taken back, in the order in which it was taken in. */
     public List<Payment> payments() {
-        return sql.list(
-                "SELECT m.day, c.scheme, m.cents FROM matched m JOIN claim c ON c.id = m.claim"
-                        + " WHERE m.kind = 'paid' ORDER BY m.line",
-                r ->
-                        new Payment(
-                                LocalDate.parse(r.getString(1)),
-                                SchemeName.valueOf(r.getString(2)),
-                                Money.ofCents(r.getLong(3))));
+        return new Income(sql).payments();
     }
 
     /** Everything that was entered of a job, the oldest version first. */

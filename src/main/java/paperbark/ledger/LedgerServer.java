@@ -1,11 +1,9 @@
 package paperbark.ledger;
 
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
-import java.util.Objects;
 import java.util.Properties;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -19,21 +17,16 @@ final class LedgerServer implements Database {
     // Marks our locks among those that other programs ask this server for.
     private static final int LOCK = 0x5042524b;
 
-    // What the server's own five-letter states mean; the driver's messages may hold values.
+    // The server's states for a table or schema that is there already; the last one when two make
+    // it at once.
     private static final Set<String> EXISTS = Set.of("42P07", "42710", "42P06", "23505");
-    private static final Set<String> NO_LEDGER = Set.of("42P01", "42703", "3F000");
-    private static final Set<String> BUSY = Set.of("55P03", "40001", "40P01", "57014");
-    private static final Set<String> DAMAGED = Set.of("XX001", "XX002");
-    private static final String NO_DATABASE = "3D000";
-    private static final String REJECTED = "08004";
-    private static final String NO_ANSWER = "40003";
-    private static final String READ_ONLY = "25006";
-    private static final String NO_RIGHT = "42501";
 
     private final LedgerPlace.OnServer place;
+    private final ServerFailures failures;
 
     LedgerServer(LedgerPlace.OnServer place) {
         this.place = place;
+        this.failures = new ServerFailures(place);
     }
 
     @Override
@@ -101,7 +94,7 @@ final class LedgerServer implements Database {
     private void check(Sql sql) {
         long schema = sql.number("SELECT max(schema_version) FROM office");
         if (schema == 0) {
-            throw missing(null);
+            throw failures.missing(null);
         }
         if (schema > Schema.VERSION) {
             throw new LedgerException(
@@ -157,83 +150,12 @@ final class LedgerServer implements Database {
     }
 
     @Override
-    public RuntimeException failed(SQLException failure) {
-        SQLException e = ofTheDriver(failure);
-        String state = Objects.requireNonNullElse(e.getSQLState(), "");
-        if (state.equals(REJECTED) || state.startsWith("28")) {
-            return new LedgerException(
-                    "The server " + place + " did not let this program in.",
-                    "Name the user with ?user=NAME and put the password into the file .pgpass in your home"
-                            + " folder (on Windows %APPDATA%\\postgresql\\pgpass.conf).",
-                    e);
-        }
-        if (isOfTheWorld(state)) {
-            return new UncheckedIOException(
-                    new ServerAwayException(
-                            "The ledger's server "
-                                    + place
-                                    + " cannot be reached, or cannot write (PostgreSQL "
-                                    + state
-                                    + ").",
-                            e));
-        }
-        if (BUSY.contains(state)) {
-            return new LedgerBusyException(
-                    "Another program is writing in the ledger.", "Wait until it has ended.", e);
-        }
-        if (NO_LEDGER.contains(state)) {
-            return missing(e);
-        }
-        if (state.equals(NO_DATABASE)) {
-            return new LedgerException(
-                    "There is no database " + place + ".",
-                    "Let whoever looks after the server make it, or correct the address.",
-                    e);
-        }
-        if (state.equals(NO_RIGHT)) {
-            return new LedgerException(
-                    "The server " + place + " does not let this user write in the ledger.",
-                    "Let whoever looks after the server give the user every right on its schema.",
-                    e);
-        }
-        return new LedgerException(
-                "The ledger could not be read or written (PostgreSQL " + state + ").",
-                DAMAGED.contains(state) ? remedy() : "Try again, then report this.",
-                e);
+    public RuntimeException failed(SQLException e) {
+        return failures.of(e);
     }
 
     @Override
-    public RuntimeException failedToCommit(SQLException failure) {
-        SQLException e = ofTheDriver(failure);
-        String state = Objects.requireNonNullElse(e.getSQLState(), "");
-        return state.isEmpty() || state.equals(NO_ANSWER) || isOfTheWorld(state)
-                ? new CommitUnknown(
-                        "The connection to "
-                                + place
-                                + " broke at the moment of taking in. The next run finds out whether it was.",
-                        e)
-                : failed(e);
-    }
-
-    /** Whatever ran the statement has wrapped the failure with the statement's values. */
-    private static SQLException ofTheDriver(SQLException e) {
-        return e.getNextException() == null ? e : e.getNextException();
-    }
-
-    /** No connection, no resources, shut down, a failing disk, or a server that only answers. */
-    private static boolean isOfTheWorld(String state) {
-        return state.startsWith("08")
-                || state.startsWith("53")
-                || state.startsWith("57P")
-                || state.startsWith("58")
-                || state.equals(READ_ONLY);
-    }
-
-    private LedgerException missing(SQLException cause) {
-        return new LedgerException(
-                "There is no ledger at " + place + ".",
-                "Correct the address or make a first one with ledger-new. One that was there before: "
-                        + remedy(),
-                cause);
+    public RuntimeException failedToCommit(SQLException e) {
+        return failures.ofCommit(e);
     }
 }

@@ -16,6 +16,9 @@ final class Records {
             "SELECT seq, kind, name, source_name, source_sha256, day, at, program, detail_sha256,"
                     + " rows_sha256 FROM entry WHERE ";
 
+    /** So many entries are read at once: each question to a server takes its time to travel. */
+    static final int AT_ONCE = 50;
+
     private final Sql sql;
     private final int schema;
 
@@ -41,36 +44,56 @@ final class Records {
     }
 
     List<EntryRecord> all() {
-        return sql.list(ENTRY + "? > 0 ORDER BY seq", this::record, 1);
+        return entries("? > 0 ORDER BY seq", 1);
     }
 
     List<EntryRecord> allBut(String kind) {
-        return sql.list(ENTRY + "kind <> ? ORDER BY seq", this::record, kind);
+        return entries("kind <> ? ORDER BY seq", kind);
+    }
+
+    List<EntryRecord> between(long first, long last) {
+        return entries("seq BETWEEN ? AND ? ORDER BY seq", first, last);
     }
 
     Optional<EntryRecord> one(long seq) {
-        return sql.first(ENTRY + "seq = ?", this::record, seq);
+        return entries("seq = ?", seq).stream().findFirst();
     }
 
     Optional<EntryRecord> named(String name) {
-        return sql.first(ENTRY + "name = ?", this::record, name);
+        return entries("name = ?", name).stream().findFirst();
     }
 
     EntryRecord newest() {
         return one(sql.number("SELECT max(seq) FROM entry")).orElseThrow();
     }
 
-    /** The seal of an entry; before the first one it is the office's own. */
-    String seal(long seq) {
-        return sql.first("SELECT chain_sha256 FROM entry WHERE seq = ?", r -> r.getString(1), seq)
-                .orElseGet(() -> Seals.beginning(office()));
+    /** The seals of entries by their numbers; before the first one it is the office's own. */
+    Map<Long, String> seals(long first, long last) {
+        Map<Long, String> seals = new HashMap<>();
+        if (first == 0) {
+            seals.put(0L, Seals.beginning(office()));
+        }
+        sql.list(
+                "SELECT seq, chain_sha256 FROM entry WHERE seq BETWEEN ? AND ?",
+                r -> seals.put(r.getLong(1), r.getString(2)),
+                first,
+                last);
+        return seals;
     }
 
-    private EntryRecord record(ResultSet r) throws SQLException {
-        long seq = r.getLong(1);
+    private List<EntryRecord> entries(String condition, Object... parameters) {
+        List<EntryRecord> heads = sql.list(ENTRY + condition, this::head, parameters);
+        List<EntryRecord> all = new ArrayList<>();
+        for (int from = 0; from < heads.size(); from += AT_ONCE) {
+            all.addAll(whole(heads.subList(from, Math.min(from + AT_ONCE, heads.size()))));
+        }
+        return all;
+    }
+
+    private EntryRecord head(ResultSet r) throws SQLException {
         return new EntryRecord(
                 schema,
-                seq,
+                r.getLong(1),
                 r.getString(2),
                 r.getString(3),
                 r.getString(4),
@@ -79,28 +102,42 @@ final class Records {
                 r.getString(7),
                 r.getString(8),
                 r.getString(9),
-                seal(seq - 1),
+                "",
                 r.getString(10),
-                rows(seq));
+                Map.of());
     }
 
-    private Map<String, List<List<String>>> rows(long seq) {
-        Map<String, List<List<String>>> rows = new HashMap<>();
+    private List<EntryRecord> whole(List<EntryRecord> heads) {
+        Object[] numbers = heads.stream().map(EntryRecord::seq).toArray();
+        Map<Long, Map<String, List<List<String>>>> rows = new HashMap<>();
+        heads.forEach(head -> rows.put(head.seq(), new HashMap<>()));
         for (SealedTable table : SealedTable.of(schema)) {
-            rows.put(
-                    table.name(),
-                    sql.list(
-                            table.query(),
-                            r -> {
-                                List<String> cells = new ArrayList<>();
-                                for (int i = 1; i <= table.columns().size(); i++) {
-                                    cells.add(r.getString(i));
-                                }
-                                return List.copyOf(cells);
-                            },
-                            seq));
+            rows.values().forEach(tables -> tables.put(table.name(), new ArrayList<>()));
+            sql.list(
+                    table.query(numbers.length),
+                    r -> rows.get(r.getLong(1)).get(table.name()).add(cells(r, table)),
+                    numbers);
         }
-        return rows;
+        Map<Long, String> seals =
+                seals(heads.get(0).seq() - 1, heads.get(heads.size() - 1).seq() - 1);
+        return heads.stream()
+                .map(
+                        head ->
+                                head.with(
+                                        schema,
+                                        head.detailSha256(),
+                                        seals.getOrDefault(head.seq() - 1, ""),
+                                        head.rowsSha256(),
+                                        rows.get(head.seq())))
+                .toList();
+    }
+
+    private static List<String> cells(ResultSet row, SealedTable table) throws SQLException {
+        List<String> cells = new ArrayList<>();
+        for (int i = 2; i <= table.columns().size() + 1; i++) {
+            cells.add(row.getString(i));
+        }
+        return List.copyOf(cells);
     }
 
     /**

@@ -97,13 +97,19 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
                 : columns.stream().filter(c -> !open.contains(c)).map(c -> row.get(at(c))).toList();
     }
 
-    /** Asks for the rows of an entry. */
-    String query() {
-        return "SELECT "
+    /**
+     * Asks for the rows of entries, each with the entry's number before it.
+     *
+     * @param howMany entries
+     */
+    String query(int howMany) {
+        return "SELECT entry, "
                 + String.join(", ", columns)
                 + " FROM "
                 + name
-                + " WHERE entry = ? ORDER BY "
+                + " WHERE entry IN ("
+                + String.join(", ", Collections.nCopies(howMany, "?"))
+                + ") ORDER BY entry, "
                 + order;
     }
 

@@ -11,13 +11,11 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.stream.Collectors;
 import java.util.stream.LongStream;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -159,47 +157,6 @@ class LedgerOnServerTest extends LedgerTest {
                     .hasMessageContaining("There is no ledger at jdbc:postgresql://");
             Ledger.rebuild(target, id, all);
             assertThat(records(target)).isEqualTo(all);
-        }
-    }
-
-    @Test
-    void ofTwoThatClaimAtOnceOneIsToldToBeginAgain() throws Exception {
-        BatchEntry mine =
-                Entries.batch(
-                        "mine",
-                        Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00")));
-        BatchEntry theirs =
-                Entries.batch(
-                        "theirs",
-                        Entries.job("SB-9", Entries.claim(SchemeName.STC, "T-100", "504.00")));
-        CountDownLatch rehearsed = new CountDownLatch(2);
-        ExecutorService offices = Executors.newFixedThreadPool(2);
-        try {
-            List<Future<String>> said =
-                    Stream.of(mine, theirs)
-                            .map(b -> offices.submit(() -> take(b, rehearsed)))
-                            .toList();
-            assertThat(List.of(said.get(0).get(), said.get(1).get()))
-                    .filteredOn(s -> !s.isEmpty())
-                    .singleElement()
-                    .asString()
-                    .containsAnyOf("Another program wrote", "was claimed meanwhile");
-        } finally {
-            offices.shutdownNow();
-        }
-        assertThat(server.ask("SELECT count(*) FROM claim")).isEqualTo("1");
-        records(place);
-    }
-
-    private String take(BatchEntry batch, CountDownLatch rehearsed) throws InterruptedException {
-        try (Ledger ledger = Ledger.open(place)) {
-            EntryRecord adds = ledger.rehearse(batch);
-            rehearsed.countDown();
-            rehearsed.await();
-            ledger.enter(batch, adds);
-            return "";
-        } catch (LedgerException e) {
-            return e.getMessage();
         }
     }
 

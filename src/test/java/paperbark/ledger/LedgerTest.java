@@ -15,6 +15,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -117,6 +122,46 @@ class LedgerTest {
         assertThat(claims()).isEmpty();
         try (Ledger ledger = Ledger.open(place)) {
             assertThat(ledger.unpublished("here")).isEmpty();
+        }
+    }
+
+    @Test
+    void ofTwoThatClaimAtOnceOneIsToldToBeginAgain() throws Exception {
+        BatchEntry mine =
+                Entries.batch(
+                        "mine",
+                        Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00")));
+        BatchEntry theirs =
+                Entries.batch(
+                        "theirs",
+                        Entries.job("SB-9", Entries.claim(SchemeName.STC, "T-100", "504.00")));
+        CountDownLatch rehearsed = new CountDownLatch(2);
+        ExecutorService offices = Executors.newFixedThreadPool(2);
+        try {
+            List<Future<String>> said =
+                    Stream.of(mine, theirs)
+                            .map(b -> offices.submit(() -> take(b, rehearsed)))
+                            .toList();
+            assertThat(List.of(said.get(0).get(), said.get(1).get()))
+                    .filteredOn(s -> !s.isEmpty())
+                    .singleElement()
+                    .asString()
+                    .containsAnyOf("Another program wrote", "was claimed meanwhile");
+        } finally {
+            offices.shutdownNow();
+        }
+        assertThat(claims()).hasSize(1);
+    }
+
+    private String take(BatchEntry batch, CountDownLatch rehearsed) throws InterruptedException {
+        try (Ledger ledger = Ledger.open(place)) {
+            EntryRecord adds = ledger.rehearse(batch);
+            rehearsed.countDown();
+            rehearsed.await();
+            ledger.enter(batch, adds);
+            return "";
+        } catch (LedgerBusyException e) {
+            return e.getMessage();
         }
     }
 

@@ -1,0 +1,38 @@
+package paperbark.ledger;
+
+import java.time.LocalDate;
+import java.util.List;
+import paperbark.firm.SchemeName;
+import paperbark.value.Money;
+
+/** What the firm earned and what came, for the activity statement. */
+final class Income {
+    private final Sql sql;
+
+    Income(Sql sql) {
+        this.sql = sql;
+    }
+
+    List<Sale> sales() {
+        return sql.list(
+                "SELECT s.installed_on, s.price_cents, s.gst_cents FROM sale s"
+                        + " WHERE s.version = (SELECT max(version) FROM sale n WHERE n.job_key = s.job_key)"
+                        + " ORDER BY s.installed_on, s.job_key",
+                r ->
+                        new Sale(
+                                LocalDate.parse(r.getString(1)),
+                                Money.ofCents(r.getLong(2)),
+                                Money.ofCents(r.getLong(3))));
+    }
+
+    List<Payment> payments() {
+        return sql.list(
+                "SELECT m.day, c.scheme, m.cents FROM matched m JOIN claim c ON c.id = m.claim"
+                        + " WHERE m.kind = 'paid' ORDER BY m.line",
+                r ->
+                        new Payment(
+                                LocalDate.parse(r.getString(1)),
+                                SchemeName.valueOf(r.getString(2)),
+                                Money.ofCents(r.getLong(3))));
+    }
+}
