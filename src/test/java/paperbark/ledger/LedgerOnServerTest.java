@@ -124,10 +124,11 @@ class LedgerOnServerTest extends LedgerTest {
                     Entries.batch(
                             "two",
                             Entries.job("SB_1", Entries.claim(SchemeName.STC, "T-101", "504.00"))));
+            ledger.forget("sba", Entries.DAY, Instant.EPOCH, "test", "here");
             ledger.copyTo(copy);
         }
         LedgerPlace file = new LedgerPlace.InFile(copy);
-        assertThat(records(file)).hasSize(2).isEqualTo(records(place));
+        assertThat(records(file)).hasSize(3).isEqualTo(records(place));
         assertThat(records(file).get(0).rows().get("job"))
                 .extracting(row -> row.get(0))
                 .containsExactly("SBA", "SB_1");

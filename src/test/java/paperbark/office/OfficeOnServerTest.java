@@ -202,4 +202,31 @@ class OfficeOnServerTest {
         assertThat(server.ask("SELECT string_agg(name, ' ' ORDER BY name) FROM entry"))
                 .isEqualTo("2026-11-23-w 2026-11-23-w-2");
     }
+
+    @Test
+    void whatAnotherOfficeHasStillToPublishIsLeftToIt() throws Exception {
+        Files.writeString(office.intake().resolve("one.csv"), Offices.register(1));
+        Process cut = Child.watch(office, folder.resolve("cut.txt"), "paperbark.fault=COMMITTED");
+        assertThat(Child.end(cut)).isEqualTo(137);
+        Office other = Offices.sharing(folder.resolve("other"), server.url());
+        Program.Run there = drop(other, "two.csv", Offices.register(2));
+        assertThat(there.exitCode()).as(there.out() + there.err()).isZero();
+        assertThat(state("one")).isEqualTo("committed");
+        assertThat(state("two")).isEqualTo("filed");
+        assertThat(other.packs().resolve("2026-11-23-two/index.html"))
+                .content()
+                .doesNotContain("2026-11-23-one");
+        assertThat(other.status()).content().doesNotContain("2026-11-23-one");
+        assertThat(watch(office).exitCode()).isIn(0, 12);
+        assertThat(state("one")).isEqualTo("filed");
+        assertThat(office.packs().resolve("2026-11-23-one/manifest.json")).isRegularFile();
+        assertThat(claims()).isEqualTo("2");
+    }
+
+    private String state(String register) {
+        return server.ask(
+                "SELECT state FROM progress JOIN entry ON seq = entry WHERE name = '2026-11-23-"
+                        + register
+                        + "'");
+    }
 }
