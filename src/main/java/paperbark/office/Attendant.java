@@ -160,8 +160,12 @@ public final class Attendant {
     }
 
     private void write(Optional<Path> working) throws IOException {
+        List<String> there =
+                Office.list(office.intake()).stream().map(f -> f.getFileName().toString()).toList();
         StatusPage.write(
-                office, world, new StatusPage.State(waiting, working, handling.troubles(), true));
+                office,
+                world,
+                new StatusPage.State(waiting, working, handling.troubles(there), true));
     }
 
     private void show(Throwable failure) {

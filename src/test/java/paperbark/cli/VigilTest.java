@@ -187,6 +187,12 @@ class VigilTest {
         Files.writeString(firm, "");
         looks(3);
         said(2, "week.csv: The firm's tables");
+        Path other = drop("other.csv", Offices.register(2));
+        looks(2);
+        assertThat(status()).contains("other.csv: The firm");
+        Files.delete(other);
+        looks(1);
+        assertThat(status()).doesNotContain("other.csv");
         Files.writeString(firm, sound);
         looks(2);
         assertThat(isFiled("week.csv")).isTrue();
