@@ -223,6 +223,7 @@ class VigilTest {
         assertThat(isFiled("week.csv")).isTrue();
         assertThat(err.toString().split("Please report this", -1)).hasSize(2);
         assertThat(err.toString()).contains("NumberFormatException");
+        assertThat(status()).contains("The program failed");
         assertThat(item.resolve("odd.csv")).exists();
     }
 
