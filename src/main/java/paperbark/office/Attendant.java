@@ -161,23 +161,27 @@ public final class Attendant {
     }
 
     private void write(Optional<Path> working) throws IOException {
+        List<String> there =
+                Office.list(office.intake()).stream().map(f -> f.getFileName().toString()).toList();
         StatusPage.write(
-                office, world, new StatusPage.State(waiting, working, handling.troubles(), true));
+                office,
+                world,
+                new StatusPage.State(waiting, working, handling.troubles(there), true));
     }
 
     private void show(Throwable failure) {
-        Optional<Trouble> trouble = Trouble.of(failure);
-        if (trouble.isPresent()) {
-            try {
-                List<String> said = List.of(trouble.get().said());
-                StatusPage.write(
-                        office,
-                        world,
-                        new StatusPage.State(waiting, Optional.empty(), said, false));
-            } catch (IOException | RuntimeException again) {
-                // The same trouble; whoever started the program is told of it.
-                failure.addSuppressed(again);
-            }
+        String said =
+                Trouble.of(failure)
+                        .map(Trouble::said)
+                        .orElse("The program failed; its messages say where. Please report them.");
+        try {
+            StatusPage.write(
+                    office,
+                    world,
+                    new StatusPage.State(waiting, Optional.empty(), List.of(said), false));
+        } catch (IOException | RuntimeException again) {
+            // The same trouble; whoever started the program is told of it.
+            failure.addSuppressed(again);
         }
     }
 

@@ -1,14 +1,16 @@
 package paperbark.office;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import paperbark.batch.Ending;
 import paperbark.batch.Equipment;
-import paperbark.batch.Trouble;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerBusyException;
 import paperbark.value.Days;
 
 /** Looks an office folder over and says what to do. It changes nothing that lasts. */
@@ -61,9 +63,18 @@ public final class Doctor {
     }
 
     private void ledger(LocalDate today) throws IOException {
-        Optional<Trouble> trouble = LedgerProof.trouble(office);
+        Optional<String> trouble;
+        try {
+            trouble = LedgerProof.trouble(office);
+        } catch (LedgerBusyException e) {
+            checks.add(new Check("ledger", Ending.BUSY, e.getMessage()));
+            return;
+        } catch (UncheckedIOException e) {
+            checks.add(Check.disk("ledger", e.getCause().getMessage()));
+            return;
+        }
         if (trouble.isPresent()) {
-            checks.add(new Check("ledger", trouble.get().kind().ending(), trouble.get().said()));
+            checks.add(new Check("ledger", Ending.UNTRUSTED, trouble.orElseThrow()));
             return;
         }
         checks.add(Check.well("ledger", "is as it was written, and knows every published batch"));

@@ -3,6 +3,7 @@ package paperbark.office;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -96,8 +97,13 @@ final class Handling {
         }
     }
 
-    /** What the tables keep from being done, by register. */
-    List<String> troubles() {
+    /**
+     * What the tables keep from being done.
+     *
+     * @param there what lies in the intake; others were taken back by their owner
+     */
+    List<String> troubles(Collection<String> there) {
+        told.keySet().retainAll(there);
         return told.values().stream().sorted().toList();
     }
 

@@ -1,13 +1,10 @@
 package paperbark.office;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import paperbark.batch.EntryFile;
-import paperbark.batch.Trouble;
 import paperbark.ledger.Ledger;
-import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
 import paperbark.ledger.Proof;
 
@@ -15,13 +12,18 @@ import paperbark.ledger.Proof;
 final class LedgerProof {
     private LedgerProof() {}
 
-    /** What is wrong with the ledger; empty when it can be trusted. */
-    static Optional<Trouble> trouble(Office office) throws IOException {
+    /**
+     * What is wrong with the ledger; empty when it can be trusted.
+     *
+     * @throws paperbark.ledger.LedgerBusyException when another program writes in it, which says
+     *     nothing about the ledger
+     */
+    static Optional<String> trouble(Office office) throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             prove(office, ledger, new Proof());
             return Optional.empty();
-        } catch (LedgerException | LedgerBusyException | UncheckedIOException e) {
-            return Trouble.of(e);
+        } catch (LedgerException e) {
+            return Optional.of(e.getMessage());
         }
     }
 

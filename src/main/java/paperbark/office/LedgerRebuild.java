@@ -37,6 +37,8 @@ public final class LedgerRebuild {
      *
      * @throws LedgerException when an entry is missing, two say different things, or the ledger is
      *     on a server; nothing is changed then
+     * @throws paperbark.ledger.LedgerBusyException when another program writes in the ledger, which
+     *     may be sound; likewise
      * @throws IOException when a file cannot be read or written
      */
     public static Result run(OfficeLock lock) throws IOException {

@@ -187,6 +187,12 @@ class VigilTest {
         Files.writeString(firm, "");
         looks(3);
         said(2, "week.csv: The firm's tables");
+        Path other = drop("other.csv", Offices.register(2));
+        looks(2);
+        assertThat(status()).contains("other.csv: The firm");
+        Files.delete(other);
+        looks(1);
+        assertThat(status()).doesNotContain("other.csv");
         Files.writeString(firm, sound);
         looks(2);
         assertThat(isFiled("week.csv")).isTrue();
@@ -217,6 +223,7 @@ class VigilTest {
         assertThat(isFiled("week.csv")).isTrue();
         assertThat(err.toString().split("Please report this", -1)).hasSize(2);
         assertThat(err.toString()).contains("NumberFormatException");
+        assertThat(status()).contains("The program failed");
         assertThat(item.resolve("odd.csv")).exists();
     }
 

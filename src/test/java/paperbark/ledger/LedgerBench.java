@@ -1,8 +1,10 @@
 package paperbark.ledger;
 
+import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -35,6 +37,8 @@ public final class LedgerBench {
     private static final int JOBS = 40;
     private static final LocalDate FIRST = LocalDate.of(2024, 7, 1);
     private static final PrintStream OUT = System.out;
+    private static final OperatingSystemMXBean PROCESS =
+            ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class);
 
     private LedgerBench() {}
 
@@ -217,9 +221,16 @@ public final class LedgerBench {
                 });
     }
 
+    /** The processor's time too, which other programs on the machine do not lengthen. */
     private static void timed(String what, Supplier<Integer> work) {
         long start = System.nanoTime();
+        long busy = PROCESS.getProcessCpuTime();
         int result = work.get();
-        OUT.printf("%-10s %6d  %6.2f s%n", what, result, (System.nanoTime() - start) / 1e9);
+        OUT.printf(
+                "%-10s %6d  %6.2f s, processor %6.2f s%n",
+                what,
+                result,
+                (System.nanoTime() - start) / 1e9,
+                (PROCESS.getProcessCpuTime() - busy) / 1e9);
     }
 }

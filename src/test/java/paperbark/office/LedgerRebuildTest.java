@@ -105,6 +105,20 @@ class LedgerRebuildTest {
         assertThat(Invariants.query(office.root(), "SELECT count(*) FROM matched")).isEqualTo("1");
     }
 
+    @Test
+    void aLedgerThatAnotherProgramWritesInIsNotTakenForALostOne() throws Exception {
+        byte[] before = Files.readAllBytes(office.ledger());
+        try (var other = java.sql.DriverManager.getConnection("jdbc:sqlite:" + office.ledger());
+                var statement = other.createStatement()) {
+            statement.execute("BEGIN EXCLUSIVE");
+            assertThat(rebuild().exitCode()).isEqualTo(20);
+            assertThat(run("doctor", office.root().toString()).exitCode()).isEqualTo(20);
+            statement.execute("ROLLBACK");
+        }
+        assertThat(Files.readAllBytes(office.ledger())).isEqualTo(before);
+        assertThat(office.root().resolve("paperbark-set-aside.db")).doesNotExist();
+    }
+
     private void forgetTheCopies() throws IOException {
         Disk.delete(office.backups());
     }
