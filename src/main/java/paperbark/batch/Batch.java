@@ -130,7 +130,7 @@ public final class Batch {
             return refused(request, reading.findings());
         }
         Inputs inputs = books.remaining(reading.result().get());
-        String name = PackNames.slug(baseName(request.register()));
+        String name = PackNames.slug(FileNames.stem(request.register()));
         BatchInfo info =
                 new BatchInfo(name, inputs.sheet().file(), request.today(), request.version());
         List<CaseFile> cases = cases(inputs, info, request);
@@ -236,10 +236,5 @@ public final class Batch {
                         Comparator.comparing((FiledPack p) -> p.caseFile().job().visit(), route)
                                 .thenComparing(p -> p.caseFile().job().reference()))
                 .toList();
-    }
-
-    private static String baseName(Path register) {
-        String name = register.getFileName().toString();
-        return name.contains(".") ? name.substring(0, name.lastIndexOf('.')) : name;
     }
 }
