@@ -135,9 +135,10 @@ public final class Batch {
                 new BatchInfo(name, inputs.sheet().file(), request.today(), request.version());
         List<CaseFile> cases = cases(inputs, info, request);
         BatchView view = view(inputs, info, cases, List.of(), books.receivables());
-        Path marked = request.out().resolve(name + "-checked.xlsx");
-        Disk.replace(
-                marked, MarkedCopy.of(request.register(), inputs.names()::knows, view.findings()));
+        byte[] copy = MarkedCopy.of(request.register(), inputs.names()::knows, view.findings());
+        // Somebody may have worked in an earlier copy.
+        Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
+        Disk.replace(marked, copy);
         Counts counts = Counts.of(cases, 0);
         return new Outcome(ending(counts, view), Optional.of(marked), counts, view.findings());
     }

@@ -1,7 +1,9 @@
 package paperbark.batch;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 
 /** Names of files that are made from names of files. */
 public final class FileNames {
@@ -23,6 +25,22 @@ public final class FileNames {
             number++;
         }
         return numbered(folder, name, number);
+    }
+
+    /** The same, where a file that holds exactly this already counts as free. */
+    public static Path freeFor(byte[] content, Path folder, String name) throws IOException {
+        int number = 1;
+        while (isOfOther(content, numbered(folder, name, number))) {
+            number++;
+        }
+        return numbered(folder, name, number);
+    }
+
+    private static boolean isOfOther(byte[] content, Path file) throws IOException {
+        return Files.exists(file)
+                && !(Files.isRegularFile(file)
+                        && Files.size(file) == content.length
+                        && Arrays.equals(Files.readAllBytes(file), content));
     }
 
     private static Path numbered(Path folder, String name, int number) {
