@@ -142,14 +142,15 @@ public final class Batch {
             return refused(request, reading.findings());
         }
         Inputs inputs = books.remaining(reading.result().get());
-        String name = PackNames.slug(baseName(request.register()));
+        String name = PackNames.slug(FileNames.stem(request.register()));
         BatchInfo info =
                 new BatchInfo(name, inputs.sheet().file(), request.today(), request.version());
         List<CaseFile> cases = cases(inputs, info, request);
         BatchView view = view(inputs, info, cases, List.of(), books.receivables());
-        Path marked = request.out().resolve(name + "-checked.xlsx");
-        Disk.replace(
-                marked, MarkedCopy.of(request.register(), inputs.names()::knows, view.findings()));
+        byte[] copy = MarkedCopy.of(request.register(), inputs.names()::knows, view.findings());
+        // Somebody may have worked in an earlier copy.
+        Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
+        Disk.replace(marked, copy);
         Counts counts = Counts.of(cases, 0);
         return new Outcome(ending(counts, view), Optional.of(marked), counts, view.findings());
     }
@@ -248,10 +249,5 @@ public final class Batch {
                         Comparator.comparing((FiledPack p) -> p.caseFile().job().visit(), route)
                                 .thenComparing(p -> p.caseFile().job().reference()))
                 .toList();
-    }
-
-    private static String baseName(Path register) {
-        String name = register.getFileName().toString();
-        return name.contains(".") ? name.substring(0, name.lastIndexOf('.')) : name;
     }
 }

@@ -26,9 +26,7 @@ record BatchFolder(Path path, boolean isPublishedAlready) {
      */
     static BatchFolder choose(Request request, Manifest.Sources sources, Predicate<String> isTaken)
             throws IOException {
-        String file = request.register().getFileName().toString();
-        String base = file.contains(".") ? file.substring(0, file.lastIndexOf('.')) : file;
-        String name = request.today() + "-" + PackNames.slug(base);
+        String name = request.today() + "-" + PackNames.slug(FileNames.stem(request.register()));
         for (int number = 1; ; number++) {
             Path path = request.out().resolve(number == 1 ? name : name + "-" + number);
             if (!Files.exists(path)) {

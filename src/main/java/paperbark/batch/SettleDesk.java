@@ -134,7 +134,7 @@ public final class SettleDesk {
             List<SettledLine> lines,
             List<Finding> findings)
             throws IOException {
-        String name = PackNames.slug(baseName(order.advice()));
+        String name = PackNames.slug(FileNames.stem(order.advice()));
         Path marked = order.out().resolve(name + "-settled.xlsx");
         Path list = order.out().resolve(name + "-settled.csv");
         Files.createDirectories(order.out());
@@ -163,10 +163,5 @@ public final class SettleDesk {
                 claim.map(c -> c.outstanding().amount().toPlainString()).orElse(""),
                 line.how(),
                 line.reason());
-    }
-
-    private static String baseName(Path file) {
-        String name = file.getFileName().toString();
-        return name.contains(".") ? name.substring(0, name.lastIndexOf('.')) : name;
     }
 }

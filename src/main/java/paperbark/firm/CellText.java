@@ -16,14 +16,6 @@ final class CellText {
 
     private CellText() {}
 
-    /** A whole number from 0 to 999999. */
-    static Parsed<Integer> whole(String text) {
-        return text.matches("[0-9]{1,6}")
-                ? Parsed.ok(Integer.valueOf(text))
-                : Parsed.bad(
-                        "The text is not a whole number.", "Type a whole number without a unit.");
-    }
-
     /**
      * A number of not more than six digits before and four after the point, without its end zeros.
      */

@@ -22,6 +22,7 @@ import paperbark.value.Parsed;
 import paperbark.value.Phone;
 import paperbark.value.Postcode;
 import paperbark.value.State;
+import paperbark.value.WholeNumber;
 
 /** The table of the firm itself: a fact a row. */
 final class FirmTable {
@@ -104,7 +105,7 @@ final class FirmTable {
                         fact("phone", Phone::parse),
                         fact("after hours", Phone::parse),
                         fact("email", Email::parse),
-                        fact("workmanship years", CellText::whole),
+                        fact("workmanship years", WholeNumber::parse),
                         fact("claim costs", Parsed::ok),
                         fact("account name", Parsed::ok),
                         bankFact("bsb", Bsb::parse),

@@ -7,6 +7,7 @@ import paperbark.finding.Place;
 import paperbark.value.DateRange;
 import paperbark.value.ExactMoney;
 import paperbark.value.Money;
+import paperbark.value.WholeNumber;
 
 /** The table of offers. */
 final class OffersTable {
@@ -66,12 +67,12 @@ final class OffersTable {
         if (fee.map(Money::isNegative).orElse(false)) {
             row.wrong("fee_per_claim", "A fee is not negative.", "Type the fee without a minus.");
         }
-        Optional<Integer> minimum = row.optional("minimum", CellText::whole);
-        Optional<Integer> maximum = row.optional("maximum", CellText::whole);
+        Optional<Integer> minimum = row.optional("minimum", WholeNumber::parse);
+        Optional<Integer> maximum = row.optional("maximum", WholeNumber::parse);
         if (minimum.isPresent() && maximum.isPresent() && maximum.get() < minimum.get()) {
             row.wrong("maximum", "The maximum is below the minimum.", "Correct one of the two.");
         }
-        Optional<Integer> days = row.needed("payment_days", CellText::whole);
+        Optional<Integer> days = row.needed("payment_days", WholeNumber::parse);
         OfferTerms terms = OfferTermsRow.read(row);
         return row.build(
                 () ->

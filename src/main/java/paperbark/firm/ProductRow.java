@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import paperbark.value.DateRange;
 import paperbark.value.Days;
+import paperbark.value.WholeNumber;
 
 /** Reads one row of the products table as a product with at most one listing. */
 final class ProductRow {
@@ -28,17 +29,17 @@ final class ProductRow {
         Optional<HeaterKind> kind =
                 row.needed("kind", CellText.oneOf(HeaterKind.values(), HeaterKind::word));
         Optional<Boost> boost = row.needed("boost", CellText.oneOf(Boost.values(), Boost::word));
-        Optional<Integer> litres = row.needed("litres", CellText::whole);
-        Optional<Integer> collectors = row.optional("tubes_or_panels", CellText::whole);
+        Optional<Integer> litres = row.needed("litres", WholeNumber::parse);
+        Optional<Integer> collectors = row.optional("tubes_or_panels", WholeNumber::parse);
         kind.ifPresent(k -> checkCollectors(k, collectors.orElse(0)));
         boolean solar = kind.map(HeaterKind::isSolar).orElse(false);
         Optional<Listing> listing = listing(solar);
         Optional<VeecInputs> veec = veec();
         Optional<Pattern> pattern = row.optional("serial_pattern", CellText::pattern);
-        Optional<Integer> tankYears = row.optional("warranty_tank_years", CellText::whole);
+        Optional<Integer> tankYears = row.optional("warranty_tank_years", WholeNumber::parse);
         Optional<Integer> collectorYears =
-                row.optional("warranty_collector_years", CellText::whole);
-        Optional<Integer> partsYears = row.optional("warranty_parts_years", CellText::whole);
+                row.optional("warranty_collector_years", WholeNumber::parse);
+        Optional<Integer> partsYears = row.optional("warranty_parts_years", WholeNumber::parse);
         return row.build(
                 () ->
                         new Product(
@@ -74,7 +75,7 @@ final class ProductRow {
         Map<Integer, Integer> byZone = new HashMap<>();
         for (int zone = 1; zone <= LAST_ZONE; zone++) {
             int key = zone;
-            row.optional("stcs_zone_" + zone, CellText::whole)
+            row.optional("stcs_zone_" + zone, WholeNumber::parse)
                     .ifPresent(stcs -> byZone.put(key, stcs));
         }
         if (solar && byZone.containsKey(LAST_ZONE)) {

@@ -3,6 +3,7 @@ package paperbark.firm;
 import java.util.List;
 import java.util.Optional;
 import paperbark.value.State;
+import paperbark.value.WholeNumber;
 
 /** The table of the compliance certificates that the states ask for. */
 final class StatePapersTable {
@@ -24,7 +25,7 @@ final class StatePapersTable {
         Optional<State> state = row.needed("state", State::parse);
         Optional<Trade> trade = row.needed("trade", CellText.oneOf(Trade.values(), Trade::word));
         Optional<String> document = row.neededText("document");
-        Optional<Integer> days = row.needed("days", CellText::whole);
+        Optional<Integer> days = row.needed("days", WholeNumber::parse);
         Optional<Boolean> workingDays = row.needed("working_days", CellText::yesNo);
         Optional<String> source = row.neededText("source");
         if (state.isPresent() && trade.isPresent()) {

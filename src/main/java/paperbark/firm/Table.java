@@ -72,14 +72,14 @@ final class Table {
 
     /** The table as a whole. */
     Place place() {
-        return new Place.InRow(sheet.file(), sheet.name(), sheet.headingRow());
+        return sheet.place(sheet.headingRow());
     }
 
     private static Finding missing(Sheet sheet, String heading) {
         List<String> found = sheet.columns().stream().map(Column::heading).toList();
         return Finding.of(
                 FindingCode.COLUMN_MISSING,
-                new Place.InRow(sheet.file(), sheet.name(), sheet.headingRow()),
+                sheet.place(sheet.headingRow()),
                 "The table has no column "
                         + heading
                         + "; its headings are "

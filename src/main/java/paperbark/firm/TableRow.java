@@ -47,7 +47,7 @@ final class TableRow {
 
     /** The row. */
     Place place() {
-        return new Place.InRow(sheet.file(), sheet.name(), row.number());
+        return sheet.place(row.number());
     }
 
     /** Whether any of these columns holds something. */
@@ -179,13 +179,6 @@ final class TableRow {
 
     private Place place(String heading) {
         Column column = columns.get(heading);
-        return column == null
-                ? place()
-                : new Place.InCell(
-                        sheet.file(),
-                        sheet.name(),
-                        row.number(),
-                        column.heading(),
-                        column.letters() + row.number());
+        return column == null ? place() : sheet.place(column, row.number());
     }
 }

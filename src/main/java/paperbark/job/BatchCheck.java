@@ -16,10 +16,6 @@ import paperbark.value.Serial;
 
 /** Checks over all jobs of a batch: what may be there only once. */
 public final class BatchCheck {
-    private static final String SAME_CERTIFICATE = "The certificate number also stands in ";
-    private static final String COMPARE_CERTIFICATES =
-            "Compare both certificates and correct the number that is wrong.";
-
     // A sentence that names hundreds of rows helps nobody.
     private static final int NAMED = 3;
 
@@ -34,12 +30,7 @@ public final class BatchCheck {
         findings.addAll(
                 shared(
                         jobs,
-                        job ->
-                                Stream.of(
-                                        new Mark(
-                                                Field.JOB,
-                                                job.reference().toUpperCase(Locale.ROOT),
-                                                job.reference())),
+                        job -> mark(Field.JOB, Optional.of(job.reference()), s -> s),
                         FindingCode.JOB_TWICE,
                         "The job number also stands in ",
                         "Give each job its own number, or delete the row that is wrong."));
@@ -50,28 +41,9 @@ public final class BatchCheck {
                         FindingCode.SERIAL_TWICE,
                         "The serial also stands in ",
                         "Read the numbers off both plates again."));
+        findings.addAll(certificates(jobs, Field.PLUMBING_CERTIFICATE, Compliance::plumbingNumber));
         findings.addAll(
-                shared(
-                        jobs,
-                        job ->
-                                mark(
-                                        Field.PLUMBING_CERTIFICATE,
-                                        job.compliance().plumbingNumber(),
-                                        s -> s),
-                        FindingCode.CERTIFICATE_TWICE,
-                        SAME_CERTIFICATE,
-                        COMPARE_CERTIFICATES));
-        findings.addAll(
-                shared(
-                        jobs,
-                        job ->
-                                mark(
-                                        Field.ELECTRICAL_CERTIFICATE,
-                                        job.compliance().electricalNumber(),
-                                        s -> s),
-                        FindingCode.CERTIFICATE_TWICE,
-                        SAME_CERTIFICATE,
-                        COMPARE_CERTIFICATES));
+                certificates(jobs, Field.ELECTRICAL_CERTIFICATE, Compliance::electricalNumber));
         findings.addAll(
                 shared(
                         jobs,
@@ -83,6 +55,16 @@ public final class BatchCheck {
                                 + "\" where on the property each heater stands."));
         columns(jobs).ifPresent(findings::add);
         return findings;
+    }
+
+    private static List<Finding> certificates(
+            List<Job> jobs, Field field, Function<Compliance, Optional<String>> number) {
+        return shared(
+                jobs,
+                job -> mark(field, number.apply(job.compliance()), s -> s),
+                FindingCode.CERTIFICATE_TWICE,
+                "The certificate number also stands in ",
+                "Compare both certificates and correct the number that is wrong.");
     }
 
     /**

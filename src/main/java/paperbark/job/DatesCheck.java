@@ -29,19 +29,31 @@ final class DatesCheck {
 
     private void stageAndDates() {
         if (job.installedOn().isEmpty()) {
-            if (job.stage() == Stage.INSTALLED && !job.unread().contains(Field.INSTALLED_DATE)) {
-                Finding missing =
-                        found(
-                                FindingCode.FACT_MISSING,
-                                Field.INSTALLED_DATE,
-                                "The job is installed, but the register does not say on which day.",
-                                "Type the day on which the heater could first deliver hot water.");
-                findings.add(missing.as(Severity.STOP).holding(Concern.STC, Concern.VEEC));
-            }
+            withoutInstallation();
             laterDays();
             return;
         }
         LocalDate day = job.installedOn().get();
+        installation(day);
+        signature(day);
+        if (!day.isAfter(today)) {
+            laterDays();
+        }
+    }
+
+    private void withoutInstallation() {
+        if (job.stage() == Stage.INSTALLED && !job.unread().contains(Field.INSTALLED_DATE)) {
+            Finding missing =
+                    found(
+                            FindingCode.FACT_MISSING,
+                            Field.INSTALLED_DATE,
+                            "The job is installed, but the register does not say on which day.",
+                            "Type the day on which the heater could first deliver hot water.");
+            findings.add(missing.as(Severity.STOP).holding(Concern.STC, Concern.VEEC));
+        }
+    }
+
+    private void installation(LocalDate day) {
         if (day.isAfter(today)) {
             add(
                     FindingCode.DATE_IN_FUTURE,
@@ -55,6 +67,9 @@ final class DatesCheck {
                     "The job is booked but was installed on " + Days.show(day) + ".",
                     "Mark the job as installed, or clear the day of installation.");
         }
+    }
+
+    private void signature(LocalDate day) {
         if (job.signedOn().isPresent() && job.signedOn().get().isBefore(day)) {
             add(
                     FindingCode.SIGNED_BEFORE_INSTALLED,
@@ -65,9 +80,6 @@ final class DatesCheck {
                             + Days.show(day)
                             + ".",
                     "Clear the date, prepare again and have the new assignment signed; correct the date only if it was mistyped.");
-        }
-        if (!day.isAfter(today)) {
-            laterDays();
         }
     }
 

@@ -41,9 +41,7 @@ public record Origin(
     /** The cell of a field; the whole row where the register has no such column. */
     public Place cell(Field field) {
         Column column = columns.get(field);
-        return column == null
-                ? new Place.InRow(file, sheet, row)
-                : new Place.InCell(file, sheet, row, column.heading(), column.letters() + row);
+        return column == null ? wholeRow() : column.place(file, sheet, row);
     }
 
     /**

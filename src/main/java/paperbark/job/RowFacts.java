@@ -19,6 +19,7 @@ import paperbark.sheet.Trouble;
 import paperbark.value.Days;
 import paperbark.value.Money;
 import paperbark.value.Parsed;
+import paperbark.value.WholeNumber;
 
 /**
  * The facts of one row, field by field. Whatever is wrong with a cell is gathered as a finding and
@@ -193,15 +194,7 @@ final class RowFacts {
     }
 
     Optional<Integer> whole(Field field) {
-        return value(
-                field,
-                FindingCode.NUMBER_UNREADABLE,
-                text ->
-                        text.matches("[0-9]{1,6}")
-                                ? Parsed.ok(Integer.valueOf(text))
-                                : Parsed.bad(
-                                        "The text is not a whole number.",
-                                        "Type a whole number without a unit."));
+        return value(field, FindingCode.NUMBER_UNREADABLE, WholeNumber::parse);
     }
 
     Optional<Boolean> yesNo(Field field) {

@@ -60,28 +60,19 @@ final class TradesCheck {
         }
         List<Licence> lapsed = person.get().licences(trade, state.get());
         String name = person.get().name();
+        String whose = trade.word() + " licence of " + name + " for " + state.get();
         Finding finding =
                 lapsed.isEmpty()
                         ? Finding.of(
                                 FindingCode.LICENCE_MISSING,
                                 job.origin().cell(field),
-                                "The people table has no "
-                                        + trade.word()
-                                        + " licence of "
-                                        + name
-                                        + " for "
-                                        + state.get()
-                                        + ".",
+                                "The people table has no " + whose + ".",
                                 "Add the licence to the people table, or name the person who did the work.")
                         : Finding.of(
                                 FindingCode.LICENCE_EXPIRED,
                                 job.origin().cell(field),
                                 "The "
-                                        + trade.word()
-                                        + " licence of "
-                                        + name
-                                        + " for "
-                                        + state.get()
+                                        + whose
                                         + " is in force "
                                         + periods(lapsed)
                                         + ", not on "
@@ -134,29 +125,29 @@ final class TradesCheck {
                             "Compare both dates with the papers and correct the one that is wrong."));
             return;
         }
-        Optional<StatePaper> paper =
-                job.site()
-                        .address()
-                        .state()
-                        .flatMap(state -> tables.statePaper(state, trade))
-                        .filter(p -> p.days() > 0);
-        paper.filter(p -> issued.get().isAfter(p.dueAfter(done.get())))
-                .ifPresent(
-                        p ->
-                                findings.add(
-                                        Finding.of(
-                                                FindingCode.CERTIFICATE_LATE,
-                                                job.origin().cell(field),
-                                                "The "
-                                                        + trade.word()
-                                                        + " certificate is dated "
-                                                        + Days.show(issued.get())
-                                                        + "; the "
-                                                        + time(p)
-                                                        + " ended on "
-                                                        + Days.show(p.dueAfter(done.get()))
-                                                        + ".",
-                                                "Compare both dates with the papers; if they are right, ask the licensed person whether it was lodged in time.")));
+        job.site()
+                .address()
+                .state()
+                .flatMap(state -> tables.statePaper(state, trade))
+                .filter(p -> p.days() > 0 && issued.get().isAfter(p.dueAfter(done.get())))
+                .ifPresent(p -> late(trade, issued.get(), field, p, p.dueAfter(done.get())));
+    }
+
+    private void late(Trade trade, LocalDate issued, Field field, StatePaper paper, LocalDate due) {
+        findings.add(
+                Finding.of(
+                        FindingCode.CERTIFICATE_LATE,
+                        job.origin().cell(field),
+                        "The "
+                                + trade.word()
+                                + " certificate is dated "
+                                + Days.show(issued)
+                                + "; the "
+                                + time(paper)
+                                + " ended on "
+                                + Days.show(due)
+                                + ".",
+                        "Compare both dates with the papers; if they are right, ask the licensed person whether it was lodged in time."));
     }
 
     /**

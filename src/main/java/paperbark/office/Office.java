@@ -7,6 +7,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import paperbark.batch.FileNames;
 import paperbark.ledger.LedgerPlace;
 
 /**
@@ -147,13 +148,6 @@ public record Office(Path root) {
      * A name in a folder that nothing has yet: the name itself, or with a number behind its stem.
      */
     static Path free(Path folder, String name) {
-        int dot = name.lastIndexOf('.');
-        String stem = dot > 0 ? name.substring(0, dot) : name;
-        String ending = dot > 0 ? name.substring(dot) : "";
-        Path path = folder.resolve(name);
-        for (int number = 2; Files.exists(path); number++) {
-            path = folder.resolve(stem + "-" + number + ending);
-        }
-        return path;
+        return FileNames.free(folder, name);
     }
 }

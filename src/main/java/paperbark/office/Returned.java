@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 import paperbark.batch.Batch;
 import paperbark.batch.Disk;
+import paperbark.batch.FileNames;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 
@@ -27,7 +28,9 @@ final class Returned {
         Files.createDirectories(item.returning());
         Optional<byte[]> marked = Batch.marked(source, office.tables(), findings);
         if (marked.isPresent()) {
-            Disk.write(item.returning().resolve(stem(source) + "-checked.xlsx"), marked.get());
+            Disk.write(
+                    item.returning().resolve(FileNames.stem(source) + "-checked.xlsx"),
+                    marked.get());
         }
         giveBack(office, item, note(source, findings), today);
     }
@@ -53,7 +56,7 @@ final class Returned {
         Disk.write(item.returning().resolve(NOTE), note.getBytes(StandardCharsets.UTF_8));
         Disk.write(
                 item.folder().resolve("name"),
-                (today + "-" + slug(stem(source))).getBytes(StandardCharsets.UTF_8));
+                (today + "-" + slug(FileNames.stem(source))).getBytes(StandardCharsets.UTF_8));
         Disk.forceAll(item.folder());
         FaultPoint.RETURNING.reach();
         Disk.move(source, item.returning().resolve(source.getFileName()));
@@ -88,11 +91,6 @@ final class Returned {
         }
         note.append("Then drop the file into the intake folder again.\n");
         return note.toString();
-    }
-
-    private static String stem(Path file) {
-        String name = file.getFileName().toString();
-        return name.contains(".") ? name.substring(0, name.lastIndexOf('.')) : name;
     }
 
     private static String slug(String text) {

@@ -17,6 +17,7 @@ import paperbark.sheet.Sheet;
 import paperbark.value.Money;
 import paperbark.value.Parsed;
 import paperbark.value.Serial;
+import paperbark.value.WholeNumber;
 
 /** Reads the rows of an advice. */
 final class AdviceReader {
@@ -85,7 +86,7 @@ final class AdviceReader {
                 cells.value(
                         AdviceField.CERTIFICATES,
                         FindingCode.NUMBER_UNREADABLE,
-                        AdviceReader::whole);
+                        WholeNumber::parse);
         complain(cells, what, amount, day);
         if (!cells.isSound()) {
             return Optional.empty();
@@ -152,11 +153,5 @@ final class AdviceReader {
                 .findFirst()
                 .map(Parsed::ok)
                 .orElse(Parsed.bad("The scheme is not known.", "Type STC or VEEC."));
-    }
-
-    private static Parsed<Integer> whole(String text) {
-        return text.matches("[0-9]{1,6}")
-                ? Parsed.ok(Integer.valueOf(text))
-                : Parsed.bad("The text is not a whole number.", "Type a whole number.");
     }
 }

@@ -88,13 +88,6 @@ final class AdviceRow {
 
     private Place place(AdviceField field) {
         Column column = columns.get(field);
-        return column == null
-                ? new Place.InRow(sheet.file(), sheet.name(), row.number())
-                : new Place.InCell(
-                        sheet.file(),
-                        sheet.name(),
-                        row.number(),
-                        column.heading(),
-                        column.letters() + row.number());
+        return column == null ? sheet.place(row.number()) : sheet.place(column, row.number());
     }
 }

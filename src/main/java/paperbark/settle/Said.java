@@ -52,10 +52,7 @@ record Said(
     /** The cell of a field; the whole row where the advice has no such column. */
     Place place(AdviceField field) {
         Column column = columns.get(field);
-        return column == null
-                ? new Place.InRow(sheet.file(), sheet.name(), row)
-                : new Place.InCell(
-                        sheet.file(), sheet.name(), row, column.heading(), column.letters() + row);
+        return column == null ? sheet.place(row) : sheet.place(column, row);
     }
 
     /** The reference that the line is known by, whoever gave it. */

@@ -1,5 +1,7 @@
 package paperbark.sheet;
 
+import paperbark.finding.Place;
+
 /**
  * One column of a sheet.
  *
@@ -7,4 +9,10 @@ package paperbark.sheet;
  * @param letters such as {@code F}
  * @param heading as the heading row shows it, cleaned; never empty
  */
-public record Column(int index, String letters, String heading) {}
+public record Column(int index, String letters, String heading) {
+
+    /** Its cell in a row of the file's sheet. */
+    public Place place(String file, String sheet, int row) {
+        return new Place.InCell(file, sheet, row, heading, letters + row);
+    }
+}

@@ -105,7 +105,7 @@ public final class ColumnMap {
                         .collect(Collectors.joining(", "));
         return Finding.of(
                 FindingCode.COLUMN_MISSING,
-                new Place.InRow(sheet.file(), sheet.name(), sheet.headingRow()),
+                sheet.place(sheet.headingRow()),
                 "No heading means \"" + field.label() + "\"; found are " + found + ".",
                 near.map(
                                 n ->

@@ -1,6 +1,7 @@
 package paperbark.sheet;
 
 import java.util.List;
+import paperbark.finding.Place;
 
 /**
  * The rows of one sheet or CSV file below its heading row.
@@ -29,5 +30,15 @@ public record Sheet(
     /** A sheet whose days count from 1900. */
     public Sheet(String file, String name, int headingRow, List<Column> columns, List<Row> rows) {
         this(file, name, headingRow, columns, rows, false);
+    }
+
+    /** A row of it. */
+    public Place place(int row) {
+        return new Place.InRow(file, name, row);
+    }
+
+    /** The cell of a column in a row of it. */
+    public Place place(Column column, int row) {
+        return column.place(file, name, row);
     }
 }

@@ -44,8 +44,7 @@ class ConformanceTest {
 
         assertThat(Judge.packet(pdf))
                 .contains("<pdfuaid:part>1<", "<pdfaid:part>2<", "<pdfaid:conformance>A<");
-        assertThat(Judge.accessible(pdf)).isEmpty();
-        assertThat(Judge.archivable(pdf)).isEmpty();
+        assertThat(Judge.of(pdf)).isEqualTo(Judge.Verdict.CONFORMS);
     }
 
     @Test
@@ -68,9 +67,9 @@ class ConformanceTest {
             }
             document.save(broken.toFile());
         }
-        byte[] pdf = Files.readAllBytes(broken);
-        assertThat(Judge.accessible(pdf)).isNotEmpty();
-        assertThat(Judge.archivable(pdf)).isNotEmpty();
+        Judge.Verdict verdict = Judge.of(Files.readAllBytes(broken));
+        assertThat(verdict.accessible()).isNotEmpty();
+        assertThat(verdict.archivable()).isNotEmpty();
     }
 
     private static String text(Path pdf) throws IOException {

@@ -22,20 +22,34 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.SchemeName;
 
-/** The sample week through the whole program, once for all tests. */
+/** The sample week through the whole program; three of its jobs where the week is not the point. */
 class PrepareTest {
     private static final Progress SILENT = (what, done, of) -> {};
 
     @TempDir private static Path directory;
     private static Outcome outcome;
     private static Path folder;
+    private static Path fromText;
 
     @BeforeAll
     static void prepare() throws IOException {
-        outcome =
-                new Batch(SILENT)
-                        .prepare(SampleWeek.request(SampleWeek.XLSX, directory.resolve("first")));
+        outcome = SampleWeek.outcome();
         folder = outcome.published().orElseThrow();
+        Request text = SampleWeek.request(SampleWeek.CSV, directory.resolve("text"));
+        fromText = prepared(text.withCsv(true)).published().orElseThrow();
+    }
+
+    private static Outcome prepared(Request request) throws IOException {
+        return new Batch(SILENT).prepare(request);
+    }
+
+    /**
+     * Three jobs of the week: one without a mistake, one with a wrong address, one that is held.
+     */
+    private static Path fewJobs(String name) throws IOException {
+        Path register = directory.resolve(name).resolve("week-47.csv");
+        Files.createDirectories(register.getParent());
+        return Files.writeString(register, SampleWeek.only("SB-1101", "SB-1109", "SB-1113"));
     }
 
     @Test
@@ -110,30 +124,26 @@ class PrepareTest {
 
     @Test
     void twoRunsGiveTheSameBytes() throws IOException {
-        Outcome again =
-                new Batch(SILENT)
-                        .prepare(SampleWeek.request(SampleWeek.XLSX, directory.resolve("second")));
+        Outcome again = prepared(SampleWeek.request(SampleWeek.XLSX, directory.resolve("second")));
         assertThat(Hashes.ofAll(again.published().orElseThrow())).isEqualTo(Hashes.ofAll(folder));
     }
 
     @Test
     void theSameWeekAgainIsRecognised() throws IOException {
-        Outcome again =
-                new Batch(SILENT)
-                        .prepare(SampleWeek.request(SampleWeek.XLSX, directory.resolve("first")));
+        Outcome again = prepared(SampleWeek.request(SampleWeek.XLSX, folder.getParent()));
         assertThat(again.ending()).isEqualTo(Ending.ALREADY);
         assertThat(again.published()).contains(folder);
-        try (Stream<Path> all = Files.list(directory.resolve("first"))) {
+        try (Stream<Path> all = Files.list(folder.getParent())) {
             assertThat(all).containsExactly(folder);
         }
     }
 
     @Test
     void aWeekWithALostPackIsPreparedAnew() throws IOException {
-        Path out = directory.resolve("lost");
-        Outcome first = new Batch(SILENT).prepare(SampleWeek.request(SampleWeek.CSV, out));
+        Request request = SampleWeek.request(fewJobs("lost"), directory.resolve("lost-packs"));
+        Outcome first = prepared(request);
         Files.delete(first.published().orElseThrow().resolve("packs/SB-1101.pdf"));
-        Outcome second = new Batch(SILENT).prepare(SampleWeek.request(SampleWeek.CSV, out));
+        Outcome second = prepared(request);
         assertThat(second.ending()).isEqualTo(Ending.HELD);
         assertThat(second.published().orElseThrow()).hasFileName("2026-11-23-week-47-2");
     }
@@ -153,13 +163,14 @@ class PrepareTest {
 
     @Test
     void aCorrectedWeekGetsAFolderOfItsOwn() throws IOException {
-        Path corrected = directory.resolve("week-47.csv");
-        String text =
-                Files.readString(SampleWeek.CSV).replace("desk@example,com", "desk@example.com");
-        Files.writeString(corrected, text);
-        Path out = directory.resolve("third");
-        Outcome first = new Batch(SILENT).prepare(SampleWeek.request(SampleWeek.CSV, out));
-        Outcome second = new Batch(SILENT).prepare(SampleWeek.request(corrected, out));
+        Path register = fewJobs("corrected");
+        Request request = SampleWeek.request(register, directory.resolve("corrected-packs"));
+        Outcome first = prepared(request);
+        String text = Files.readString(register);
+        assertThat(text).contains("desk@example,com");
+        Files.writeString(register, text.replace("desk@example,com", "desk@example.com"));
+        Outcome second = prepared(request);
+        assertThat(first.findings()).extracting(Finding::code).contains(FindingCode.EMAIL_WRONG);
         assertThat(first.published().orElseThrow()).hasFileName("2026-11-23-week-47");
         assertThat(second.published().orElseThrow()).hasFileName("2026-11-23-week-47-2");
         assertThat(second.findings())
@@ -182,15 +193,9 @@ class PrepareTest {
     @Test
     void theSheetsAreWrittenAsCsvOnRequestAndNamedInTheManifest() throws IOException {
         assertThat(folder.resolve("summary-csv")).doesNotExist();
-        Outcome csv =
-                new Batch(SILENT)
-                        .prepare(
-                                SampleWeek.request(SampleWeek.CSV, directory.resolve("sheets"))
-                                        .withCsv(true));
-        Path batch = csv.published().orElseThrow();
-        assertThat(Files.readString(batch.resolve("summary-csv/jobs.csv"))).contains("SB-1101");
-        assertThat(manifest(batch).get("outputs").has("summary-csv/every-offer.csv")).isTrue();
-        assertThat(manifest(batch).get("sources").get("csv").asBoolean()).isTrue();
+        assertThat(Files.readString(fromText.resolve("summary-csv/jobs.csv"))).contains("SB-1101");
+        assertThat(manifest(fromText).get("outputs").has("summary-csv/every-offer.csv")).isTrue();
+        assertThat(manifest(fromText).get("sources").get("csv").asBoolean()).isTrue();
     }
 
     @Test
@@ -205,7 +210,7 @@ class PrepareTest {
 
     @Test
     void nothingIsLeftUnderAHiddenName() throws IOException {
-        try (Stream<Path> all = Files.list(directory.resolve("first"))) {
+        try (Stream<Path> all = Files.list(folder.getParent())) {
             assertThat(all.map(p -> p.getFileName().toString())).noneMatch(n -> n.startsWith("."));
         }
     }
@@ -225,10 +230,7 @@ class PrepareTest {
 
     @Test
     void theTextRegisterGivesTheSameClaims() throws IOException {
-        Outcome csv =
-                new Batch(SILENT)
-                        .prepare(SampleWeek.request(SampleWeek.CSV, directory.resolve("csv")));
-        Map<String, String> claims = claims(csv.published().orElseThrow());
+        Map<String, String> claims = claims(fromText);
         Map<String, String> expected = claims(folder);
         assertThat(claims).isEqualTo(expected);
     }

@@ -17,7 +17,6 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The order of the print run, read off the covers as they come out of the printer. */
 class RouteOrderTest {
@@ -28,8 +27,6 @@ class RouteOrderTest {
     private static final Pattern CREW = Pattern.compile("(\\D*?),? ?(\\d*)");
     private static final DateTimeFormatter DAY =
             DateTimeFormatter.ofPattern("d MMM yyyy", Locale.UK);
-
-    @TempDir private Path folder;
 
     private record Stop(String crew, LocalDate day, int order, String job) {
         static Stop of(Matcher cover) {
@@ -46,11 +43,7 @@ class RouteOrderTest {
 
     @Test
     void packsComeByCrewDayPlaceInTheRouteAndJob() throws IOException {
-        Path batch =
-                new Batch((what, done, of) -> {})
-                        .prepare(SampleWeek.request(SampleWeek.XLSX, folder))
-                        .published()
-                        .orElseThrow();
+        Path batch = SampleWeek.published();
         List<Stop> stops = new ArrayList<>();
         try (PDDocument run = Loader.loadPDF(batch.resolve("print-run.pdf").toFile())) {
             for (PDOutlineItem job : run.getDocumentCatalog().getDocumentOutline().children()) {

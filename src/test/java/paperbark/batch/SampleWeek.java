@@ -4,7 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Requests for the sample week, as of the day for which it was written. */
 public final class SampleWeek {
@@ -17,7 +20,7 @@ public final class SampleWeek {
     /** The sample firm's tables. */
     public static final Path TABLES = Path.of("input-samples/tables");
 
-    private static Path published;
+    private static Outcome outcome;
 
     private SampleWeek() {}
 
@@ -26,17 +29,33 @@ public final class SampleWeek {
      *
      * @throws IOException when it cannot be written
      */
-    public static synchronized Path published() throws IOException {
-        if (published == null) {
-            Path out =
-                    Files.createTempDirectory(Path.of("target").toAbsolutePath(), "sample-week-");
-            published =
-                    new Batch((what, done, of) -> {})
-                            .prepare(request(XLSX, out))
-                            .published()
-                            .orElseThrow();
+    public static Path published() throws IOException {
+        return outcome().published().orElseThrow();
+    }
+
+    /** What came of preparing it. */
+    static synchronized Outcome outcome() throws IOException {
+        if (outcome == null) {
+            Path target = Path.of("target").toAbsolutePath();
+            Path out = Files.createTempDirectory(target, "sample-week-");
+            outcome = new Batch((what, done, of) -> {}).prepare(request(XLSX, out));
         }
-        return published;
+        return outcome;
+    }
+
+    /** The register as text with the rows of these jobs alone. */
+    public static String only(String... jobs) throws IOException {
+        List<String> lines = Files.readAllLines(CSV);
+        return Stream.concat(
+                        Stream.of(lines.get(0)),
+                        Stream.of(jobs)
+                                .map(
+                                        job ->
+                                                lines.stream()
+                                                        .filter(l -> l.startsWith(job + ","))
+                                                        .findFirst()
+                                                        .orElseThrow()))
+                .collect(Collectors.joining("\n", "", "\n"));
     }
 
     /** A request for a register with the sample firm's tables. */

@@ -9,26 +9,41 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import paperbark.batch.SampleWeek;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
+import paperbark.office.Offices;
 import paperbark.outside.Outside;
 import paperbark.value.Money;
 
-/** The sample week with a ledger, through the whole program. */
+/**
+ * The sample week with a ledger, through the whole program. Each test begins with a copy of what
+ * was there once the week had been prepared.
+ */
 class LedgerRunTest {
     private static final Path SAMPLES = Path.of("input-samples").toAbsolutePath();
     private static final String TABLES = SAMPLES.resolve("tables").toString();
     private static final LocalDate LATER = LocalDate.of(2027, 6, 30);
 
+    @TempDir private static Path afterTheWeek;
+
     @TempDir private Path directory;
 
+    @BeforeAll
+    static void prepareTheWeek() {
+        assertThat(Program.run(afterTheWeek, "ledger-new").exitCode()).isZero();
+        assertThat(prepareIn(afterTheWeek, SAMPLES.resolve("week-47.csv")).exitCode())
+                .isEqualTo(10);
+    }
+
     @BeforeEach
-    void makeALedger() {
-        assertThat(run("ledger-new").exitCode()).isZero();
+    void takeACopy() throws IOException {
+        Offices.copy(afterTheWeek, directory);
     }
 
     private Program.Run run(String... words) {
@@ -36,6 +51,10 @@ class LedgerRunTest {
     }
 
     private Program.Run prepare(Path register, String... more) {
+        return prepareIn(directory, register, more);
+    }
+
+    private static Program.Run prepareIn(Path directory, Path register, String... more) {
         List<String> words =
                 Stream.concat(
                                 Stream.of(
@@ -49,7 +68,7 @@ class LedgerRunTest {
                                         "packs"),
                                 Stream.of(more))
                         .toList();
-        return run(words.toArray(String[]::new));
+        return Program.run(directory, words.toArray(String[]::new));
     }
 
     private List<ClaimState> claims() {
@@ -64,23 +83,20 @@ class LedgerRunTest {
     }
 
     @Test
-    void theSameWeekInAnotherFormatClaimsNothingTwice() throws IOException {
-        assertThat(prepare(SAMPLES.resolve("week-47.xlsx")).exitCode()).isEqualTo(10);
+    void theSameWeekInAnotherFormatClaimsNothingTwice() {
         List<ClaimState> first = claims();
         assertThat(first).hasSizeGreaterThan(20);
-        Path sameInCsv = Files.copy(SAMPLES.resolve("week-47.csv"), directory.resolve("again.csv"));
-        Program.Run again = prepare(sameInCsv);
+        Program.Run again = prepare(SAMPLES.resolve("week-47.xlsx"));
         assertThat(again.out()).contains("Jobs:         12, held: 12");
         assertThat(claims()).isEqualTo(first);
     }
 
     @Test
     void aMendedWeekCompletesJustWhatWasMissing() throws IOException {
-        Path week = SAMPLES.resolve("week-47.csv");
-        prepare(week);
         List<ClaimState> before = claims();
         Path rest = directory.resolve("rest.csv");
-        Files.writeString(rest, Files.readString(week).replace("D270A", "D270-A"));
+        String week = Files.readString(SAMPLES.resolve("week-47.csv"));
+        Files.writeString(rest, week.replace("D270A", "D270-A"));
         Program.Run run = prepare(rest, "--as-of", "2026-11-24");
         assertThat(run.out()).contains("Jobs:         12, held: 11");
         assertThat(claims())
@@ -90,18 +106,8 @@ class LedgerRunTest {
                 .allMatch(c -> c.job().equals("SB-1115"));
     }
 
-    private static String onlyJobs(String csv, List<String> jobs) {
-        return csv.lines()
-                .filter(
-                        l ->
-                                l.contains("Job no.")
-                                        || jobs.stream().anyMatch(j -> l.startsWith(j + ",")))
-                .collect(Collectors.joining("\n", "", "\n"));
-    }
-
     @Test
     void aBatchThatWasCutShortBeforeItsFolderAppearedIsPublishedByTheNextRun() throws IOException {
-        prepare(SAMPLES.resolve("week-47.csv"));
         Path packs = directory.resolve("packs");
         Path batch = packs.resolve("2026-11-23-week-47");
         Files.move(batch, packs.resolve(".hidden"));
@@ -110,9 +116,7 @@ class LedgerRunTest {
                         + packs.resolve(".hidden")
                         + "'");
         Path nothingNew = directory.resolve("done.csv");
-        Files.writeString(
-                nothingNew,
-                onlyJobs(Files.readString(SAMPLES.resolve("week-47.csv")), List.of("SB-1101")));
+        Files.writeString(nothingNew, SampleWeek.only("SB-1101"));
         Program.Run run = prepare(nothingNew, "--explain");
         assertThat(run.exitCode()).as(run.out()).isEqualTo(12);
         assertThat(run.out()).contains("Left out because nothing changed since batch", "SB-1101");
@@ -122,21 +126,20 @@ class LedgerRunTest {
 
     @Test
     void aBatchThatWaitsInAnotherFolderIsLeftToThatFoldersNextRun() throws IOException {
-        Path week = week("one.csv", "SB-1101");
-        prepare(week);
-        Path batch = directory.resolve("packs/2026-11-23-one");
+        Path batch = directory.resolve("packs/2026-11-23-week-47");
         Path elsewhere = Files.createDirectories(directory.resolve("elsewhere"));
         Files.move(batch, elsewhere.resolve(".hidden"));
         Files.move(
                 directory.resolve("packs/.paperbark-place"), elsewhere.resolve(".paperbark-place"));
         ledger("UPDATE progress SET state = 'committed', staged = '.hidden'");
-        Program.Run here = prepare(week("two.csv", "SB-1102"));
+        Path done = Files.writeString(directory.resolve("done.csv"), SampleWeek.only("SB-1101"));
+        Program.Run here = prepare(done);
         assertThat(here.out() + here.err()).doesNotContain("batch-lost");
         assertThat(elsewhere.resolve(".hidden")).exists();
         Program.Run there =
                 run(
                         "prepare",
-                        week("three.csv", "SB-1103").toString(),
+                        done.toString(),
                         "--tables",
                         TABLES,
                         "--ledger",
@@ -144,13 +147,7 @@ class LedgerRunTest {
                         "--out",
                         "elsewhere");
         assertThat(there.out() + there.err()).doesNotContain("batch-lost");
-        assertThat(elsewhere.resolve("2026-11-23-one/manifest.json")).exists();
-    }
-
-    private Path week(String name, String job) throws IOException {
-        return Files.writeString(
-                directory.resolve(name),
-                onlyJobs(Files.readString(SAMPLES.resolve("week-47.csv")), List.of(job)));
+        assertThat(elsewhere.resolve("2026-11-23-week-47/manifest.json")).exists();
     }
 
     private void ledger(String statement) {
@@ -166,7 +163,6 @@ class LedgerRunTest {
 
     @Test
     void twoOutputFoldersOfOneLedgerShareNoNameOfABatch() throws IOException {
-        prepare(SAMPLES.resolve("week-47.csv"));
         Path sameName = Files.createDirectories(directory.resolve("mended")).resolve("week-47.csv");
         Files.writeString(
                 sameName,
@@ -193,10 +189,11 @@ class LedgerRunTest {
     @Test
     void aLedgerThatAnotherProgramWritesInEndsWithTwenty() throws Exception {
         Path ledger = directory.resolve("paperbark.db");
+        Path one = Files.writeString(directory.resolve("one.csv"), SampleWeek.only("SB-1101"));
         try (var other = java.sql.DriverManager.getConnection("jdbc:sqlite:" + ledger);
                 var statement = other.createStatement()) {
             statement.execute("BEGIN IMMEDIATE");
-            Program.Run run = prepare(SAMPLES.resolve("week-47.csv"));
+            Program.Run run = prepare(one, "--again");
             assertThat(run.exitCode()).isEqualTo(20);
             assertThat(run.err().lines())
                     .containsExactly(
@@ -204,23 +201,23 @@ class LedgerRunTest {
                             "Another program is writing in the ledger. Wait until it has ended.");
             statement.execute("ROLLBACK");
         }
-        assertThat(directory.resolve("packs/2026-11-23-week-47")).doesNotExist();
-        assertThat(prepare(SAMPLES.resolve("week-47.csv")).exitCode()).isEqualTo(10);
+        assertThat(directory.resolve("packs/2026-11-23-one")).doesNotExist();
+        assertThat(prepare(one, "--again").exitCode()).isZero();
     }
 
     @Test
-    void jobsThatAreDoneArePreparedOnceMoreOnRequest() {
-        prepare(SAMPLES.resolve("week-47.csv"));
+    void jobsThatAreDoneArePreparedOnceMoreOnRequest() throws IOException {
         List<ClaimState> before = claims();
-        Program.Run again =
-                prepare(SAMPLES.resolve("week-47.csv"), "--again", "--as-of", "2026-11-24");
-        assertThat(again.out()).contains("Jobs:         40, held: 12");
+        assertThat(before).extracting(ClaimState::job).contains("SB-1101", "SB-1102");
+        Path done = directory.resolve("done.csv");
+        Files.writeString(done, SampleWeek.only("SB-1101", "SB-1102"));
+        Program.Run again = prepare(done, "--again", "--as-of", "2026-11-24");
+        assertThat(again.out()).contains("Jobs:         2, held: 0");
         assertThat(claims()).hasSameSizeAs(before);
     }
 
     @Test
     void aLedgerThatWasChangedStopsEverything() {
-        prepare(SAMPLES.resolve("week-47.csv"));
         ledger("UPDATE claim SET expected_cents = expected_cents + 100 WHERE id = 3");
         Program.Run run = prepare(SAMPLES.resolve("week-47.xlsx"));
         assertThat(run.exitCode()).isEqualTo(21);
@@ -230,7 +227,6 @@ class LedgerRunTest {
 
     @Test
     void anAdviceIsSettledAndWhatIsOwedGoesDown() throws IOException {
-        prepare(SAMPLES.resolve("week-47.csv"));
         List<ClaimState> claims = claims();
         List<ClaimState> paid = claims.subList(0, 5);
         Files.writeString(
@@ -262,7 +258,6 @@ class LedgerRunTest {
 
     @Test
     void theSampleAdviceIsSettledAsTheReadmeSays() throws IOException {
-        prepare(SAMPLES.resolve("week-47.csv"));
         Files.copy(SAMPLES.resolve("advice-pipit-and-wren.csv"), directory.resolve("advice.csv"));
         Program.Run run = run("settle", "advice.csv");
         assertThat(run.out().lines())
@@ -277,7 +272,6 @@ class LedgerRunTest {
 
     @Test
     void anExportHoldsEveryTableAndNeverTakesAnotherFoldersPlace() throws IOException {
-        prepare(SAMPLES.resolve("week-47.csv"));
         assertThat(run("export", "--out", "out").exitCode()).isZero();
         List<String> claims = Files.readAllLines(directory.resolve("out/claim.csv"));
         assertThat(claims).hasSize(claims().size() + 1);
@@ -299,7 +293,6 @@ class LedgerRunTest {
     @Test
     @Tag("outside")
     void anotherReaderOfTheDatabaseFindsTheSameSums() {
-        prepare(SAMPLES.resolve("week-47.csv"));
         Outside.Result sums =
                 Outside.run(
                         directory,

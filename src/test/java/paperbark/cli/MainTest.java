@@ -103,6 +103,22 @@ class MainTest {
     }
 
     @Test
+    void anEarlierMarkedCopyInWhichSomebodyWorkedStays() throws IOException {
+        Path first = directory.resolve("week-checked.xlsx");
+        Path second = directory.resolve("week-checked-2.xlsx");
+        String[] check = {"check", "week.csv", "--tables", TABLES};
+        Program.run(directory, check);
+        byte[] asWritten = Files.readAllBytes(first);
+        assertThat(Program.run(directory, check).out()).contains("Result:       " + first);
+        assertThat(second).as("the same once more needs no second file").doesNotExist();
+
+        Files.writeString(first, "mended in the copy");
+        assertThat(Program.run(directory, check).out()).contains("Result:       " + second);
+        assertThat(first).hasContent("mended in the copy");
+        assertThat(second).hasBinaryContent(asWritten);
+    }
+
+    @Test
     void machinesGetJson() throws IOException {
         Files.writeString(
                 directory.resolve("week.csv"),

@@ -93,15 +93,9 @@ class GoldenBitesTest {
             String name, UnaryOperator<String> register, UnaryOperator<String> template)
             throws IOException {
         Path place = Files.createDirectories(folder.resolve(name));
-        String rows = Files.readString(SampleWeek.CSV);
-        String one =
-                rows.lines().limit(1).findFirst().orElseThrow()
-                        + "\n"
-                        + rows.lines()
-                                .filter(r -> r.startsWith("SB-1102,"))
-                                .findFirst()
-                                .orElseThrow();
-        Path list = Files.writeString(place.resolve("one.csv"), register.apply(one));
+        Path list =
+                Files.writeString(
+                        place.resolve("one.csv"), register.apply(SampleWeek.only("SB-1102")));
         Path record = place.resolve("templates").resolve(RECORD);
         Files.createDirectories(record.getParent());
         Files.writeString(

@@ -9,42 +9,49 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import paperbark.cli.ProgramProcess;
 
-/** The program attending an office folder once, as a process of its own. */
+/**
+ * Processes of their own. They live for seconds, so their code is compiled once and quickly and one
+ * thread collects garbage, which halves what they cost.
+ */
 final class Child {
     private Child() {}
 
     /**
-     * Starts it.
+     * Starts the program attending an office folder once.
      *
      * @param said takes what it says
      * @param properties system properties such as {@code paperbark.fault=STAGED}
      */
     static Process watch(Office office, Path said, String... properties) throws IOException {
-        return start(
+        return program(
                 List.of("watch", office.root().toString(), "--once", "--quiet-for", "0"),
                 said,
                 properties);
     }
 
     /** Starts the program with other words. */
-    static Process start(List<String> words, Path said, String... properties) throws IOException {
+    static Process program(List<String> words, Path said, String... properties) throws IOException {
+        return start(said, List.of(properties), ProgramProcess.class, words.toArray(String[]::new));
+    }
+
+    /** Starts a main class with the class path of the tests. */
+    static Process start(Path said, List<String> properties, Class<?> main, String... words)
+            throws IOException {
         List<String> command =
                 new ArrayList<>(
                         List.of(
                                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                                 "-XX:TieredStopAtLevel=1",
-                                "-Xshare:auto",
+                                "-XX:+UseSerialGC",
                                 "-Xmx512m"));
-        for (String property : properties) {
-            command.add("-D" + property);
-        }
+        properties.forEach(property -> command.add("-D" + property));
         command.addAll(
                 List.of(
                         "-cp",
                         System.getProperty(
                                 "surefire.test.class.path", System.getProperty("java.class.path")),
-                        ProgramProcess.class.getName()));
-        command.addAll(words);
+                        main.getName()));
+        command.addAll(List.of(words));
         return new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(said.toFile())

@@ -118,7 +118,7 @@ class CutShortTest {
     @Test
     void aDiskThatFailsOnceDoesNotEndTheWatch() throws Exception {
         Process process =
-                Child.start(
+                Child.program(
                         List.of("watch", office.root().toString(), "--poll=1", "--quiet-for=0"),
                         said(),
                         "paperbark.fault=STAGED:io",

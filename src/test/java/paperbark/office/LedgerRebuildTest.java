@@ -107,15 +107,17 @@ class LedgerRebuildTest {
 
     @Test
     void aLedgerThatAnotherProgramWritesInIsNotTakenForALostOne() throws Exception {
-        byte[] before = Files.readAllBytes(office.ledger());
-        try (var other = java.sql.DriverManager.getConnection("jdbc:sqlite:" + office.ledger());
+        byte[] before = Files.readAllBytes(Offices.ledgerFile(office));
+        try (var other =
+                        java.sql.DriverManager.getConnection(
+                                "jdbc:sqlite:" + Offices.ledgerFile(office));
                 var statement = other.createStatement()) {
             statement.execute("BEGIN EXCLUSIVE");
             assertThat(rebuild().exitCode()).isEqualTo(20);
             assertThat(run("doctor", office.root().toString()).exitCode()).isEqualTo(20);
             statement.execute("ROLLBACK");
         }
-        assertThat(Files.readAllBytes(office.ledger())).isEqualTo(before);
+        assertThat(Files.readAllBytes(Offices.ledgerFile(office))).isEqualTo(before);
         assertThat(office.root().resolve("paperbark-set-aside.db")).doesNotExist();
     }
 

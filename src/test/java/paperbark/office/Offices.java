@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.time.Instant;
 import java.util.stream.Stream;
 import paperbark.ledger.Ledger;
@@ -58,13 +59,14 @@ public final class Offices {
                 .formatted(n, n, serial, n, n);
     }
 
-    /** Copies a folder with all in it. */
-    static void copy(Path from, Path to) throws IOException {
+    /** Copies a folder with all in it to where nothing is, or only an empty folder. */
+    public static void copy(Path from, Path to) throws IOException {
         try (Stream<Path> all = Files.walk(from)) {
             all.forEach(
                     path -> {
                         try {
-                            Files.copy(path, to.resolve(from.relativize(path).toString()));
+                            Path copy = to.resolve(from.relativize(path).toString());
+                            Files.copy(path, copy, StandardCopyOption.REPLACE_EXISTING);
                         } catch (IOException e) {
                             throw new UncheckedIOException(e);
                         }

@@ -49,20 +49,11 @@ class SoakTest {
         Path temporary = Files.createDirectory(folder.resolve("temporary"));
         // A process and a temporary folder of its own, in which nobody else leaves anything.
         Process process =
-                new ProcessBuilder(
-                                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                                "-Xmx512m",
-                                "-Djava.io.tmpdir=" + temporary,
-                                "-Dsoak.registers=" + REGISTERS,
-                                "-cp",
-                                System.getProperty(
-                                        "surefire.test.class.path",
-                                        System.getProperty("java.class.path")),
-                                SoakTest.class.getName(),
-                                folder.resolve("office").toString())
-                        .redirectErrorStream(true)
-                        .redirectOutput(said.toFile())
-                        .start();
+                Child.start(
+                        said,
+                        List.of("java.io.tmpdir=" + temporary, "soak.registers=" + REGISTERS),
+                        SoakTest.class,
+                        folder.resolve("office").toString());
         assertThat(process.waitFor()).as(Files.readString(said)).isZero();
         System.out.print(Files.readString(said));
     }

@@ -28,7 +28,7 @@ class TwoRunsTest {
         Files.writeString(office.intake().resolve("other.csv"), Offices.register(2));
         trace = folder.resolve("trace.txt");
         first =
-                Child.start(
+                Child.program(
                         List.of("prepare", office.intake().resolve("week.csv").toString()),
                         folder.resolve("said.txt"),
                         "paperbark.fault=COMMITTED:pause",

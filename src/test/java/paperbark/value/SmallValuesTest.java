@@ -151,6 +151,15 @@ class SmallValuesTest {
         assertThat(Postcode.parse(typed).toOptional()).isEmpty();
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"", "-1", "+1", "1.5", "1 000", "12 L", "1e3", "1000000", "\u0661"})
+    void aWholeNumberIsDigitsAlone(String typed) {
+        assertThat(WholeNumber.parse("0").toOptional()).contains(0);
+        assertThat(WholeNumber.parse("0999999").toOptional()).isEmpty();
+        assertThat(WholeNumber.parse("999999").toOptional()).contains(999_999);
+        assertThat(WholeNumber.parse(typed)).isInstanceOf(Parsed.Bad.class);
+    }
+
     @Test
     void aRangeHoldsBothItsEnds() {
         DateRange range =

@@ -15,18 +15,10 @@ public final class IndexPage {
     /** The page, by the shipped template. */
     public static String of(BatchView view) {
         try {
-            return of(view, new TemplateEngine(Optional.empty()));
+            return new TemplateEngine(Optional.empty())
+                    .render(TEMPLATE, TemplateModel.of(new IndexReader(view).read()));
         } catch (BrokenTemplate e) {
             throw new IllegalStateException("the shipped index page is broken", e);
         }
-    }
-
-    /**
-     * The page, by the firm's template where there is one.
-     *
-     * @throws BrokenTemplate when that template cannot be used
-     */
-    public static String of(BatchView view, TemplateEngine engine) throws BrokenTemplate {
-        return engine.render(TEMPLATE, TemplateModel.of(new IndexReader(view).read()));
     }
 }

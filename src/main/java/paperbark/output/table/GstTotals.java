@@ -39,40 +39,7 @@ final class GstTotals {
         List<List<TableCell>> rows = new ArrayList<>();
         Table total = Totals.ofMoney(table);
         rows.addAll(total.footers());
-        OptionalInt one = divisor(view);
-        if (one.isPresent()) {
-            int divisor = one.getAsInt();
-            BigDecimal full = Totals.said(total, "full");
-            BigDecimal byJob = Totals.said(total, "gst");
-            BigDecimal onTotal = onTotal(full, divisor);
-            String formula = "ROUND(SUM([Gst:full])/" + divisor + ",2)";
-            rows.add(
-                    row(
-                            table,
-                            "Worked out on the total",
-                            Map.of(
-                                    "full", derivedMoney("SUM([Gst:full])", full),
-                                    "gst", derivedMoney(formula, onTotal),
-                                    "without",
-                                            derivedMoney(
-                                                    "SUM([Gst:full])-" + formula,
-                                                    full.subtract(onTotal)))));
-            rows.add(
-                    row(
-                            table,
-                            "Rounding difference",
-                            Map.of(
-                                    "gst",
-                                            derivedMoney(
-                                                    "ROUND(SUM([Gst:gst])-" + formula + ",2)",
-                                                    byJob.subtract(onTotal)),
-                                    "without",
-                                            derivedMoney(
-                                                    "ROUND(SUM([Gst:without])-SUM([Gst:full])+"
-                                                            + formula
-                                                            + ",2)",
-                                                    onTotal.subtract(byJob)))));
-        }
+        divisor(view).ifPresent(divisor -> rows.addAll(onTotal(table, total, divisor)));
         rows.add(
                 row(
                         table,
@@ -84,6 +51,42 @@ final class GstTotals {
                                         Totals.said(total, "full")
                                                 .subtract(Totals.said(total, "without"))
                                                 .subtract(Totals.said(total, "gst"))))));
+        return rows;
+    }
+
+    /** The sum of all prices taken as one, and what that differs by from the jobs. */
+    private static List<List<TableCell>> onTotal(Table table, Table total, int divisor) {
+        List<List<TableCell>> rows = new ArrayList<>();
+        BigDecimal full = Totals.said(total, "full");
+        BigDecimal byJob = Totals.said(total, "gst");
+        BigDecimal onTotal = onTotal(full, divisor);
+        String formula = "ROUND(SUM([Gst:full])/" + divisor + ",2)";
+        rows.add(
+                row(
+                        table,
+                        "Worked out on the total",
+                        Map.of(
+                                "full", derivedMoney("SUM([Gst:full])", full),
+                                "gst", derivedMoney(formula, onTotal),
+                                "without",
+                                        derivedMoney(
+                                                "SUM([Gst:full])-" + formula,
+                                                full.subtract(onTotal)))));
+        rows.add(
+                row(
+                        table,
+                        "Rounding difference",
+                        Map.of(
+                                "gst",
+                                        derivedMoney(
+                                                "ROUND(SUM([Gst:gst])-" + formula + ",2)",
+                                                byJob.subtract(onTotal)),
+                                "without",
+                                        derivedMoney(
+                                                "ROUND(SUM([Gst:without])-SUM([Gst:full])+"
+                                                        + formula
+                                                        + ",2)",
+                                                onTotal.subtract(byJob)))));
         return rows;
     }
 

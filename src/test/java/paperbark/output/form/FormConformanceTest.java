@@ -66,8 +66,7 @@ class FormConformanceTest {
         byte[] run = PrintRuns.of(folder, List.of(pack));
         for (byte[] pdf : List.of(pack.pdf(), run)) {
             assertThat(Judge.packet(pdf)).contains(ACCESSIBLE, ARCHIVABLE);
-            assertThat(Judge.accessible(pdf)).isEmpty();
-            assertThat(Judge.archivable(pdf)).isEmpty();
+            assertThat(Judge.of(pdf)).isEqualTo(Judge.Verdict.CONFORMS);
         }
     }
 
@@ -86,7 +85,7 @@ class FormConformanceTest {
                             page.endMarkedContent();
                         });
         for (String flatten : List.of("yes", "no")) {
-            assertThat(Judge.accessible(pack(form, flatten).pdf())).isEmpty();
+            assertThat(Judge.of(pack(form, flatten).pdf()).accessible()).isEmpty();
         }
     }
 
@@ -106,8 +105,9 @@ class FormConformanceTest {
             byte[] run = PrintRuns.of(folder, List.of(pack));
             for (byte[] pdf : List.of(pack.pdf(), run)) {
                 assertThat(Judge.packet(pdf)).doesNotContain("pdfuaid", "pdfaid");
-                assertThat(Judge.archivable(pdf)).isNotEmpty();
-                assertThat(Judge.accessible(pdf))
+                Judge.Verdict verdict = Judge.of(pdf);
+                assertThat(verdict.archivable()).isNotEmpty();
+                assertThat(verdict.accessible())
                         .allMatch(f -> f.contains("font") || f.contains("5-1"));
             }
         }
@@ -125,18 +125,19 @@ class FormConformanceTest {
                         });
         byte[] pdf = pack(form, "yes").pdf();
         assertThat(Judge.packet(pdf)).contains(ACCESSIBLE).doesNotContain(ARCHIVABLE);
-        assertThat(Judge.accessible(pdf)).isEmpty();
-        assertThat(Judge.archivable(pdf)).isNotEmpty();
+        Judge.Verdict verdict = Judge.of(pdf);
+        assertThat(verdict.accessible()).isEmpty();
+        assertThat(verdict.archivable()).isNotEmpty();
     }
 
     @Test
     void liveFieldsAreReadAloudAndNotForTheArchive() throws IOException {
         Pack pack = pack(form((document, page) -> {}), "no");
         assertThat(Judge.packet(pack.pdf())).contains(ACCESSIBLE).doesNotContain(ARCHIVABLE);
-        assertThat(Judge.accessible(pack.pdf())).isEmpty();
+        assertThat(Judge.of(pack.pdf()).accessible()).isEmpty();
 
         byte[] run = PrintRuns.of(folder, List.of(pack));
         assertThat(Judge.packet(run)).contains(ACCESSIBLE).doesNotContain(ARCHIVABLE);
-        assertThat(Judge.accessible(run)).isEmpty();
+        assertThat(Judge.of(run).accessible()).isEmpty();
     }
 }

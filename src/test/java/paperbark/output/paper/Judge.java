@@ -3,6 +3,9 @@ package paperbark.output.paper;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.apache.pdfbox.Loader;
@@ -20,6 +23,10 @@ import org.verapdf.pdfa.results.ValidationResult;
 
 /** An independent validator's word on a document. */
 public final class Judge {
+    private static final PDFAFlavour ACCESSIBLE = PDFAFlavour.PDFUA_1;
+    private static final PDFAFlavour ARCHIVABLE = PDFAFlavour.PDFA_2_A;
+    private static final List<PDFAFlavour> BOTH = List.of(ACCESSIBLE, ARCHIVABLE);
+
     static {
         VeraGreenfieldFoundryProvider.initialise();
     }
@@ -27,21 +34,41 @@ public final class Judge {
     private Judge() {}
 
     /**
-     * What a document breaks of PDF/UA-1; empty where it conforms.
+     * What a document breaks, by flavour; both are empty where it conforms.
      *
-     * @param pdf the document
+     * @param accessible what it breaks of PDF/UA-1
+     * @param archivable what it breaks of PDF/A-2a
      */
-    public static Set<String> accessible(byte[] pdf) {
-        return broken(pdf, PDFAFlavour.PDFUA_1);
+    public record Verdict(Set<String> accessible, Set<String> archivable) {
+        /** Nothing is broken. */
+        public static final Verdict CONFORMS = new Verdict(Set.of(), Set.of());
     }
 
     /**
-     * What a document breaks of PDF/A-2a; empty where it conforms.
+     * Holds a document against both flavours, reading it once.
      *
-     * @param pdf the document
+     * @param pdf the document, whatever it claims to be
      */
-    public static Set<String> archivable(byte[] pdf) {
-        return broken(pdf, PDFAFlavour.PDFA_2_A);
+    public static Verdict of(byte[] pdf) {
+        Map<PDFAFlavour, Set<String>> broken = new EnumMap<>(PDFAFlavour.class);
+        try (PDFAParser parser =
+                        Foundries.defaultInstance()
+                                .createParser(new ByteArrayInputStream(pdf), ACCESSIBLE);
+                PDFAValidator validator = Foundries.defaultInstance().createValidator(BOTH)) {
+            parser.setFlavours(BOTH);
+            for (ValidationResult result : validator.validateAll(parser)) {
+                broken.put(result.getPDFAFlavour(), broken(result));
+            }
+        } catch (IOException
+                | EncryptedPdfException
+                | ModelParsingException
+                | ValidationException e) {
+            throw new IllegalStateException(e);
+        }
+        if (!broken.keySet().equals(Set.copyOf(BOTH))) {
+            throw new IllegalStateException("judged were only " + broken.keySet());
+        }
+        return new Verdict(broken.get(ACCESSIBLE), broken.get(ARCHIVABLE));
     }
 
     /** What a document says of itself in its metadata packet. */
@@ -53,32 +80,20 @@ public final class Judge {
         }
     }
 
-    private static Set<String> broken(byte[] pdf, PDFAFlavour flavour) {
-        try (PDFAParser parser =
-                        Foundries.defaultInstance()
-                                .createParser(new ByteArrayInputStream(pdf), flavour);
-                PDFAValidator validator =
-                        Foundries.defaultInstance().createValidator(flavour, false)) {
-            ValidationResult result = validator.validate(parser);
-            Set<String> broken = new TreeSet<>();
-            for (TestAssertion assertion : result.getTestAssertions()) {
-                if (assertion.getStatus() == TestAssertion.Status.FAILED) {
-                    broken.add(
-                            assertion.getRuleId().getClause()
-                                    + "-"
-                                    + assertion.getRuleId().getTestNumber()
-                                    + " "
-                                    + assertion.getMessage()
-                                    + " at "
-                                    + assertion.getLocation().getContext());
-                }
+    private static Set<String> broken(ValidationResult result) {
+        Set<String> broken = new TreeSet<>();
+        for (TestAssertion assertion : result.getTestAssertions()) {
+            if (assertion.getStatus() == TestAssertion.Status.FAILED) {
+                broken.add(
+                        assertion.getRuleId().getClause()
+                                + "-"
+                                + assertion.getRuleId().getTestNumber()
+                                + " "
+                                + assertion.getMessage()
+                                + " at "
+                                + assertion.getLocation().getContext());
             }
-            return broken;
-        } catch (IOException
-                | EncryptedPdfException
-                | ModelParsingException
-                | ValidationException e) {
-            throw new IllegalStateException(e);
         }
+        return broken;
     }
 }

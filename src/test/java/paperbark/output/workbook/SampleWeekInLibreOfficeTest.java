@@ -12,24 +12,18 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import paperbark.batch.Batch;
 import paperbark.batch.SampleWeek;
 
 /** Both workbooks of the published sample week, recalculated by LibreOffice. */
 @Tag("outside")
 class SampleWeekInLibreOfficeTest {
-    @TempDir private static Path published;
     private static Path batch;
 
     @TempDir private Path folder;
 
     @BeforeAll
     static void prepare() throws IOException {
-        batch =
-                new Batch((what, done, of) -> {})
-                        .prepare(SampleWeek.request(SampleWeek.XLSX, published))
-                        .published()
-                        .orElseThrow();
+        batch = SampleWeek.published();
     }
 
     @ParameterizedTest
