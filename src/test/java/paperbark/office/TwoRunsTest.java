@@ -78,13 +78,15 @@ class TwoRunsTest {
     }
 
     @Test
-    void intoAnotherFolderItLeavesTheFirstAloneAndFinishesItOnceItIsDead() throws Exception {
+    void intoAnotherFolderItLeavesTheFirstAloneForTheNextRunThere() throws Exception {
         Program.Run second = prepareTheOther("--out", "elsewhere");
         assertThat(second.exitCode()).as(second.err()).isZero();
         assertThat(batch("week")).doesNotExist();
         assertThat(hidden()).isEqualTo(1);
         endTheFirst();
         prepareTheOther("--out", "elsewhere");
+        assertThat(batch("week")).doesNotExist();
+        prepareTheOther();
         assertThat(batch("week").resolve("manifest.json")).isRegularFile();
     }
 }
