@@ -3,6 +3,7 @@ package paperbark.batch;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -55,7 +56,8 @@ public final class SettleDesk {
      * @param defaults what lines mean that do not say it
      * @param out folder of the marked copy and the list of outcomes
      * @param today day of the run
-     * @param books moment and version
+     * @param at moment of the run, for people only
+     * @param version version of the program
      */
     public record Order(
             Path advice,
@@ -65,7 +67,7 @@ public final class SettleDesk {
             Advice.Defaults defaults,
             Path out,
             LocalDate today,
-            Request.Books books,
+            Instant at,
             String version) {}
 
     /**
@@ -102,7 +104,7 @@ public final class SettleDesk {
                         order.advice().getFileName().toString(),
                         Hashes.sha256(order.advice()),
                         order.today(),
-                        order.books().at(),
+                        order.at(),
                         order.version());
         try (Ledger ledger = Ledger.open(order.ledger())) {
             ledger.verify();

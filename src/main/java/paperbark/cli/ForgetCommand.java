@@ -107,8 +107,9 @@ final class ForgetCommand implements Callable<Integer> {
                                         .println(
                                                 "Look:   "
                                                         + file
-                                                        + " could not be read; delete it if it tells"
-                                                        + " of the job."));
+                                                        + " was left as it is and may tell of the"
+                                                        + " job still; delete it if you need it no"
+                                                        + " more."));
         kept();
         return Ending.DONE;
     }

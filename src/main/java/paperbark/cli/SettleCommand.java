@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
-import paperbark.batch.Request;
 import paperbark.batch.SettleDesk;
 import paperbark.ledger.LedgerPlace;
 import paperbark.settle.Advice;
@@ -82,8 +81,7 @@ final class SettleCommand implements Callable<Integer> {
                                 new Advice.Defaults(paidOn, buyer),
                                 out.map(world.directory()::resolve).orElse(file.resolveSibling("")),
                                 options.day(world),
-                                new Request.Books(
-                                        Optional.of(ledger), world.clock().instant(), false),
+                                world.clock().instant(),
                                 Version.text()));
         FindingText text = new FindingText(world.out(), explain);
         result.findings().forEach(text::print);

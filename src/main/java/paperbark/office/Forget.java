@@ -57,7 +57,7 @@ public final class Forget {
      * @param periods for how long it must be kept, the longest first
      * @param warrantyKnown whether it is known when the last warranty ends
      * @param done what was changed, a line a file; nothing while it must be kept
-     * @param unread files that could not be looked into, and may tell of the job still
+     * @param unread files that were left as they are, and may tell of the job still
      */
     public record Result(
             List<JobVersion> versions,
@@ -133,20 +133,25 @@ public final class Forget {
         }
         done.addAll(erasure.ofLists(office.filed(), unread));
         done.addAll(erasure.ofLists(office.returned(), unread));
-        done.addAll(copies(ledger, today));
+        done.addAll(copies(ledger, today, unread));
         AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
         ledger.forgotten(job, place);
         return done;
     }
 
     /** Older copies of the ledger tell of the job still; a fresh one takes their place. */
-    private List<String> copies(Ledger ledger, LocalDate today) throws IOException {
+    private List<String> copies(Ledger ledger, LocalDate today, List<Path> unread)
+            throws IOException {
         List<String> done = new ArrayList<>();
         Backups.renew(office, ledger, today).forEach(old -> done.add("deleted backups/" + old));
         for (Path file : Office.list(office.root())) {
-            if (file.getFileName().toString().startsWith(LedgerPlace.FILE + ".schema-")) {
+            String name = file.getFileName().toString();
+            if (name.startsWith("paperbark-set-aside")) {
+                // Perhaps somebody still wants to know what had happened to it.
+                unread.add(file);
+            } else if (name.startsWith(LedgerPlace.FILE + ".schema-")) {
                 Files.delete(file);
-                done.add("deleted " + file.getFileName());
+                done.add("deleted " + name);
             }
         }
         return done;

@@ -242,7 +242,10 @@ class ForgetTest {
 
     @Test
     void aSecondTimeChangesNothing() throws IOException {
-        forget(LATE, "J-1");
+        Path aside = Files.writeString(office.root().resolve("paperbark-set-aside.db"), "damaged");
+        assertThat(forget(LATE, "J-1").out())
+                .contains("Look:   ", "paperbark-set-aside.db was left as it is");
+        assertThat(aside).hasContent("damaged");
         Map<String, String> once = files();
         Program.Run run = forget(LATE, "J-1");
         assertThat(run.exitCode()).isZero();
