@@ -32,6 +32,9 @@ import paperbark.ledger.LedgerPlace;
 
 /** The computer's clock and zone alter no paper, and lose and double no register. */
 class ClockTest {
+    // What the ledger tells of persons is salted anew each time, and the manifest has its hash.
+    private static final List<String> SALTED = List.of("ledger.json", "manifest.json");
+
     private static final ZoneId MELBOURNE = ZoneId.of("Australia/Melbourne");
 
     @TempDir private Path folder;
@@ -66,6 +69,7 @@ class ClockTest {
                 assertThat(made.keySet()).isEqualTo(expected.keySet());
                 assertThat(made.keySet())
                         .as("files that differ in " + zone)
+                        .filteredOn(file -> !SALTED.contains(file))
                         .filteredOn(file -> !made.get(file).equals(expected.get(file)))
                         .isEmpty();
             }
@@ -97,7 +101,11 @@ class ClockTest {
                                         "test")
                                 .with(new Request.Books(Optional.of(ledger), at, false))
                                 .withCsv(true));
-        Path batch = Office.list(place.resolve("packs")).get(0);
+        Path batch =
+                Office.list(place.resolve("packs")).stream()
+                        .filter(path -> !Office.isHidden(path))
+                        .findFirst()
+                        .orElseThrow();
         Map<String, String> made = new TreeMap<>();
         for (Path file : Invariants.files(batch)) {
             made.put(batch.relativize(file).toString(), Invariants.sha256(file));
