@@ -32,6 +32,10 @@ import paperbark.ledger.LedgerPlace;
 
 /** The computer's clock and zone alter no paper, and lose and double no register. */
 class ClockTest {
+    // What the ledger tells of persons is salted anew each time, and the manifest has its hash:
+    // these two are compared but for their digests, the manifest's of the ledger's entry only.
+    private static final List<String> SALTED = List.of("ledger.json", "manifest.json");
+
     private static final ZoneId MELBOURNE = ZoneId.of("Australia/Melbourne");
 
     @TempDir private Path folder;
@@ -104,7 +108,17 @@ class ClockTest {
                         .orElseThrow();
         Map<String, String> made = new TreeMap<>();
         for (Path file : Invariants.files(batch)) {
-            made.put(batch.relativize(file).toString(), Invariants.sha256(file));
+            String path = batch.relativize(file).toString();
+            made.put(
+                    path,
+                    SALTED.contains(path)
+                            ? Files.readString(file)
+                                    .replaceAll(
+                                            path.equals("ledger.json")
+                                                    ? "\\b[0-9a-f]{64}\\b"
+                                                    : "(?s)\"ledger.json\" : \\{.*?\\}",
+                                            "x")
+                            : Invariants.sha256(file));
         }
         return made;
     }
