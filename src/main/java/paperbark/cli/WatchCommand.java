@@ -46,6 +46,13 @@ final class WatchCommand implements Callable<Integer> {
             description = "How long a file must stay the same before it is taken; otherwise 10.")
     private int quietSeconds;
 
+    @Option(
+            names = "--keep-copies",
+            paramLabel = "DAYS",
+            defaultValue = "30",
+            description = "How long the ledger's copy of a day is kept; otherwise 30.")
+    private int copyDays;
+
     WatchCommand(Main.World world) {
         this.world = world;
     }
@@ -62,6 +69,7 @@ final class WatchCommand implements Callable<Integer> {
                                     world.clock()::instant,
                                     () -> LocalDate.now(world.clock()),
                                     Duration.ofSeconds(quietSeconds),
+                                    Math.max(0, copyDays),
                                     Version.text(),
                                     this::tell));
             return attend(attendant);

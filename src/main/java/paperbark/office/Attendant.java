@@ -39,6 +39,7 @@ public final class Attendant {
      * @param now the moment, for people and for how long a file stayed the same
      * @param today the day of the run
      * @param quiet how long a file must stay the same before it is taken
+     * @param copyDays for how many days a copy of the ledger is kept
      * @param version version of the program
      * @param tell takes a line for people
      */
@@ -46,6 +47,7 @@ public final class Attendant {
             Supplier<Instant> now,
             Supplier<LocalDate> today,
             Duration quiet,
+            int copyDays,
             String version,
             Consumer<String> tell) {}
 
@@ -195,7 +197,7 @@ public final class Attendant {
         }
         try (Ledger ledger = Ledger.open(office.ledger())) {
             LedgerProof.prove(office, ledger, proof);
-            Backups.daily(office, ledger, today);
+            Backups.daily(office, ledger, today, world.copyDays());
             AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
             Forget.complete(office, ledger, world.today().get());
         }

@@ -11,11 +11,8 @@ import java.util.List;
 import paperbark.batch.Disk;
 import paperbark.ledger.Ledger;
 
-/** One copy of the ledger a day, the newest thirty kept. */
+/** One copy of the ledger a day, each kept for some time. */
 final class Backups {
-    /** So many days are kept. */
-    static final int KEPT = 30;
-
     private Backups() {}
 
     /** The copies there are, the newest first. */
@@ -26,16 +23,23 @@ final class Backups {
         return copies;
     }
 
-    /** Copies the ledger, which was proved, unless the day has its copy. */
-    static void daily(Office office, Ledger ledger, LocalDate today) throws IOException {
+    /**
+     * Copies the ledger, which was proved, unless the day has its copy.
+     *
+     * @param days for how long a copy is kept; the day's own always is
+     */
+    static void daily(Office office, Ledger ledger, LocalDate today, int days) throws IOException {
         Path copy = copy(office, today);
         if (Files.exists(copy)) {
             return;
         }
         Disk.move(make(office, ledger, today), copy);
-        List<Path> all = newestFirst(office);
-        for (Path old : all.subList(Math.min(KEPT, all.size()), all.size())) {
-            Files.delete(old);
+        // Names of copies are in the order of their days.
+        Path oldest = copy(office, today.minusDays(days));
+        for (Path old : newestFirst(office)) {
+            if (old.compareTo(oldest) < 0) {
+                Files.delete(old);
+            }
         }
     }
 

@@ -63,6 +63,7 @@ class VigilTest {
                                         () -> now,
                                         () -> LocalDate.of(2026, 11, 23),
                                         Duration.ofSeconds(10),
+                                        30,
                                         "test",
                                         line -> out.write(line + "\n"))));
     }

@@ -99,6 +99,7 @@ public final class LedgerBench {
                                     Instant::now,
                                     () -> LocalDate.of(2026, 11, 23),
                                     Duration.ZERO,
+                                    30,
                                     "bench",
                                     line -> {}));
             timed("start", () -> round(attendant));

@@ -54,7 +54,7 @@ class AttendantTest {
 
     private Attendant.World world() {
         return new Attendant.World(
-                () -> now, () -> TODAY, Duration.ofSeconds(10), "test", told::add);
+                () -> now, () -> TODAY, Duration.ofSeconds(10), 30, "test", told::add);
     }
 
     @Test
@@ -226,17 +226,17 @@ class AttendantTest {
     }
 
     @Test
-    void eachDayTheLedgerIsCopiedAndThirtyCopiesStay() throws Exception {
+    void eachDayTheLedgerIsCopiedAndACopyIsKeptForThirtyDays() throws Exception {
         Files.createDirectories(office.backups());
         for (int day = 1; day <= 31; day++) {
             Files.writeString(
                     office.backups().resolve("paperbark-2026-10-%02d.db".formatted(day)), "x");
         }
         attend();
-        assertThat(Invariants.files(office.backups())).hasSize(Backups.KEPT);
+        assertThat(Invariants.files(office.backups())).hasSize(9);
         assertThat(office.backups().resolve("paperbark-2026-11-23.db")).isRegularFile();
-        assertThat(office.backups().resolve("paperbark-2026-10-02.db")).doesNotExist();
-        assertThat(office.backups().resolve("paperbark-2026-10-03.db")).exists();
+        assertThat(office.backups().resolve("paperbark-2026-10-23.db")).doesNotExist();
+        assertThat(office.backups().resolve("paperbark-2026-10-24.db")).exists();
     }
 
     @Test
@@ -247,7 +247,12 @@ class AttendantTest {
                     new Attendant(
                             lock,
                             new Attendant.World(
-                                    () -> now, () -> day.get(0), Duration.ZERO, "test", told::add));
+                                    () -> now,
+                                    () -> day.get(0),
+                                    Duration.ZERO,
+                                    30,
+                                    "test",
+                                    told::add));
             attendant.round();
             day.set(0, TODAY.plusDays(1));
             attendant.round();

@@ -146,6 +146,7 @@ class ClockTest {
                                     () -> now,
                                     () -> today,
                                     Duration.ofSeconds(10),
+                                    30,
                                     "test",
                                     line -> {}));
             drop("one.csv", 1, now);

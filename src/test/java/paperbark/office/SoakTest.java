@@ -74,6 +74,7 @@ class SoakTest {
                                     () -> now,
                                     () -> LocalDate.of(2026, 11, 23),
                                     Duration.ZERO,
+                                    30,
                                     "test",
                                     line -> {}));
             int warm = REGISTERS / 3;
