@@ -83,7 +83,12 @@ public final class Batch {
         FaultPoint.READ.reach();
         Inputs inputs = books.remaining(all);
         if (inputs.jobs().isEmpty()) {
-            return new Outcome(Ending.ALREADY, Optional.empty(), Counts.NONE, inputs.findings());
+            boolean stopped = inputs.findings().stream().anyMatch(Finding::stops);
+            return new Outcome(
+                    stopped ? Ending.REFUSED : Ending.ALREADY,
+                    Optional.empty(),
+                    Counts.NONE,
+                    inputs.findings());
         }
         BatchInfo info =
                 new BatchInfo(

@@ -17,6 +17,7 @@ import paperbark.job.Job;
 import paperbark.ledger.BatchEntry;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
+import paperbark.ledger.Earlier;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.HistoryCheck;
 import paperbark.ledger.JobHistory;
@@ -108,7 +109,10 @@ final class Books implements AutoCloseable {
         Map<String, List<String>> done = new HashMap<>();
         for (Job job : inputs.jobs()) {
             JobHistory history = ledger.get().history(job);
-            if (HistoryCheck.isDone(job, history) && !request.books().again()) {
+            if (history.earlier().filter(Earlier::forgotten).isPresent()) {
+                // Nothing of it may come back, neither on paper nor in the ledger.
+                all.add(HistoryCheck.forgotten(job, history.earlier().orElseThrow()));
+            } else if (HistoryCheck.isDone(job, history) && !request.books().again()) {
                 done.computeIfAbsent(
                                 history.earlier().orElseThrow().batch(), b -> new ArrayList<>())
                         .add(job.reference());

@@ -90,11 +90,11 @@ public final class Erasure {
             Path file = batch.resolve(change.getKey());
             if (change.getValue().isPresent()) {
                 Disk.replace(file, change.getValue().get());
-                done.add("emptied " + batch.getFileName() + "/" + change.getKey());
+                done.add("emptied packs/" + batch.getFileName() + "/" + change.getKey());
             } else {
                 Files.delete(file);
                 Disk.force(file.getParent());
-                done.add("deleted " + batch.getFileName() + "/" + change.getKey());
+                done.add("deleted packs/" + batch.getFileName() + "/" + change.getKey());
             }
         }
         return done;
@@ -110,6 +110,11 @@ public final class Erasure {
     public List<String> ofLists(Path folder, List<Path> unread) throws IOException {
         List<String> done = new ArrayList<>();
         for (Path file : files(folder)) {
+            if (!file.getFileName().toString().matches("(?i).*\\.(xlsx?|csv|txt)")) {
+                // An archive or a letter may hold a list too.
+                unread.add(file);
+                continue;
+            }
             Optional<byte[]> left = erased(file, Set.of(), unread);
             if (left.isPresent()) {
                 Disk.replace(file, left.get());

@@ -24,25 +24,21 @@ public record Keeping(String what, LocalDate until, String because) {
      * All that is to be kept of a job, the longest first.
      *
      * @param versions what the ledger has of it; at least one
-     * @param warrantyEnded when the last warranty ended, where a person says so
+     * @param warrantyUntil when the last warranty ends, where known
      * @param rules folder of the firm's newer rule tables
      */
     public static List<Keeping> of(
             Ledger ledger,
             String job,
             List<JobVersion> versions,
-            Optional<LocalDate> warrantyEnded,
+            Optional<LocalDate> warrantyUntil,
             Optional<Path> rules) {
         LocalDate completed =
                 versions.stream()
                         .map(v -> v.installedOn().orElse(v.day()))
                         .max(Comparator.naturalOrder())
                         .orElseThrow();
-        Retention.Job facts =
-                new Retention.Job(
-                        completed,
-                        ledger.lastDays(job),
-                        warrantyEnded.or(() -> warrantyUntil(versions)));
+        Retention.Job facts = new Retention.Job(completed, ledger.lastDays(job), warrantyUntil);
         return Retention.of(facts, Rulebook.load(rules)).stream()
                 .map(
                         p ->

@@ -65,6 +65,7 @@ public final class LedgerDesk {
         List<Path> written = new ArrayList<>();
         try (Ledger ledger = Ledger.open(place);
                 Staging staging = Staging.of(folder)) {
+            ledger.verify();
             for (Export.ExportedTable table : Export.of(ledger)) {
                 String name = table.name() + ".csv";
                 staging.write(

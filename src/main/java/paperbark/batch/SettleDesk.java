@@ -137,16 +137,22 @@ public final class SettleDesk {
             List<Finding> findings)
             throws IOException {
         String name = PackNames.slug(FileNames.stem(order.advice()));
-        Path marked = order.out().resolve(name + "-settled.xlsx");
-        Path list = order.out().resolve(name + "-settled.csv");
         Files.createDirectories(order.out());
-        Disk.replace(marked, MarkedCopy.of(order.advice(), names::knows, findings));
-        Disk.replace(
-                list,
+        byte[] marked = MarkedCopy.of(order.advice(), names::knows, findings);
+        byte[] list =
                 SafeCsv.of(
                         HEADINGS,
-                        lines.stream().map(SettleDesk::cells).map(SafeCsv::cells).toList()));
-        return List.of(marked, list);
+                        lines.stream().map(SettleDesk::cells).map(SafeCsv::cells).toList());
+        return List.of(
+                keep(order.out(), name + "-settled.xlsx", marked),
+                keep(order.out(), name + "-settled.csv", list));
+    }
+
+    /** What an earlier run said of the advice stays: a second one only says that it was seen. */
+    private static Path keep(Path folder, String name, byte[] content) throws IOException {
+        Path file = FileNames.freeFor(content, folder, name);
+        Disk.replace(file, content);
+        return file;
     }
 
     private static List<String> cells(SettledLine line) {

@@ -6,25 +6,30 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import paperbark.batch.Keeping;
+import paperbark.ledger.JobVersion;
 import paperbark.office.Forget;
 import paperbark.office.Office;
 import paperbark.office.OfficeLock;
 import paperbark.value.Days;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** {@code forget}: what is known of a job's owner goes, once it need not be kept. */
 @Command(
         name = "forget",
         description = {
-            "Takes what is known of a job's owner out of an office folder, once the law no longer wants it kept:",
-            "out of ledger, packs, summary, filed and returned registers, and older copies of the ledger.",
+            "Takes what is known of a job's owner out of an office folder, once the law no longer wants it kept.",
+            "Out of ledger, packs, summary, filed and returned registers, and older copies of the ledger.",
             "What stays, and why, is told. It cannot be undone."
         },
         mixinStandardHelpOptions = true)
 final class ForgetCommand implements Callable<Integer> {
     private final Main.World world;
+
+    @Spec private CommandSpec command;
 
     @Parameters(paramLabel = "JOB", description = "The job number.")
     private String job;
@@ -39,7 +44,8 @@ final class ForgetCommand implements Callable<Integer> {
             names = "--warranty-ended",
             paramLabel = "DATE",
             converter = ReadingOptions.DayConverter.class,
-            description = "The day on which the last warranty ended, where the ledger cannot know.")
+            description =
+                    "The day on which the last warranty ended; a later one that the ledger knows counts.")
     private Optional<LocalDate> warrantyEnded = Optional.empty();
 
     @Option(
@@ -53,7 +59,7 @@ final class ForgetCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        Office office = Office.in(world.directory().resolve(folder));
+        Office office = OfficeArgument.of(world, folder, command);
         LocalDate today = LocalDate.now(world.clock());
         Forget.Order order =
                 new Forget.Order(
@@ -93,23 +99,28 @@ final class ForgetCommand implements Callable<Integer> {
         }
         if (!result.mayGo(today)) {
             world.err().println(Ending.KEPT.sentence());
+            result.periods().stream()
+                    .filter(p -> result.warrantyKnown())
+                    .findFirst()
+                    .ifPresent(
+                            longest ->
+                                    world.err()
+                                            .println(
+                                                    "It may be forgotten from "
+                                                            + Days.show(longest.until().plusDays(1))
+                                                            + " on."));
             return Ending.KEPT;
+        }
+        if (result.versions().stream().allMatch(JobVersion::forgotten)) {
+            world.out()
+                    .println("It is forgotten in the ledger already; its files are looked over.");
         }
         if (onlyShow) {
             world.out().println("It may be forgotten. Nothing was changed.");
             return Ending.DONE;
         }
         result.done().forEach(line -> world.out().println("Done:   " + line));
-        result.unread()
-                .forEach(
-                        file ->
-                                world.out()
-                                        .println(
-                                                "Look:   "
-                                                        + file
-                                                        + " was left as it is and may tell of the"
-                                                        + " job still; delete it if you need it no"
-                                                        + " more."));
+        result.unread().forEach(line -> world.out().println("Look:   " + line));
         kept();
         return Ending.DONE;
     }

@@ -12,8 +12,8 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "form-fields",
         description = {
-            "Lists the fields of a buyer's PDF form as a mapping table to start from:",
-            "name, kind, pages, whether required, most letters, form of a date, choices."
+            "Lists the fields of a buyer's PDF form as a mapping table to start from.",
+            "Name, kind, pages, whether required, most letters, form of a date, choices."
         },
         mixinStandardHelpOptions = true)
 final class FormFieldsCommand implements Callable<Integer> {

@@ -13,8 +13,9 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "ledger-new",
         description = {
-            "Makes a new, empty ledger. Beside the folder of tables and named paperbark.db, or named in",
-            "ledger.txt there, it is used by every run on that folder."
+            "Makes a new, empty ledger.",
+            "Beside the folder of tables and named paperbark.db, or named in ledger.txt there, it is used by",
+            "every run on that folder."
         },
         mixinStandardHelpOptions = true)
 final class LedgerNewCommand implements Callable<Integer> {

@@ -7,7 +7,9 @@ import paperbark.office.LedgerRebuild;
 import paperbark.office.Office;
 import paperbark.office.OfficeLock;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** {@code ledger-rebuild}: a lost or damaged ledger is made anew. */
 @Command(
@@ -20,6 +22,8 @@ import picocli.CommandLine.Parameters;
 final class LedgerRebuildCommand implements Callable<Integer> {
     private final Main.World world;
 
+    @Spec private CommandSpec command;
+
     @Parameters(paramLabel = "FOLDER", description = "The office folder.")
     private Path folder;
 
@@ -29,7 +33,7 @@ final class LedgerRebuildCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        Office office = Office.in(world.directory().resolve(folder));
+        Office office = OfficeArgument.of(world, folder, command);
         try (OfficeLock lock = OfficeLock.take(office, world.clock().instant())) {
             LedgerRebuild.Result result = LedgerRebuild.run(lock);
             if (result.wasSound()) {

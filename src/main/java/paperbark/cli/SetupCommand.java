@@ -16,8 +16,9 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "setup",
         description = {
-            "Makes an office folder: intake, packs, returned, filed, templates, tables of a sample firm,",
-            "a sample register and a printed guide. What is there already stays as it is."
+            "Makes an office folder, or what is missing of one.",
+            "Intake, packs, returned, filed, templates, tables of a sample firm, a sample register, a ledger",
+            "and a printed guide. What is there already stays as it is."
         },
         mixinStandardHelpOptions = true)
 final class SetupCommand implements Callable<Integer> {

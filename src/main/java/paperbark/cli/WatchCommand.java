@@ -9,8 +9,10 @@ import paperbark.office.Attendant;
 import paperbark.office.Office;
 import paperbark.office.OfficeLock;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** {@code watch}: attends an office folder. */
 @Command(
@@ -22,6 +24,8 @@ import picocli.CommandLine.Parameters;
         mixinStandardHelpOptions = true)
 final class WatchCommand implements Callable<Integer> {
     private final Main.World world;
+
+    @Spec private CommandSpec command;
 
     @Parameters(paramLabel = "FOLDER", description = "The office folder, as setup makes it.")
     private Path folder;
@@ -59,7 +63,7 @@ final class WatchCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        Office office = Office.in(world.directory().resolve(folder));
+        Office office = OfficeArgument.of(world, folder, command);
         try (OfficeLock lock = OfficeLock.take(office, world.clock().instant())) {
             world.temporary().accept(lock.clearedTemporary());
             Attendant attendant =
@@ -99,7 +103,16 @@ final class WatchCommand implements Callable<Integer> {
     }
 
     private static int worst(Attendant.Round round, int before) {
-        return round.endings().stream().mapToInt(Ending::exitCode).reduce(before, Math::max);
+        // That a list brought nothing new matters least of all.
+        int already = Ending.ALREADY.exitCode();
+        return round.endings().stream()
+                .mapToInt(Ending::exitCode)
+                .reduce(
+                        before,
+                        (a, b) ->
+                                a == already && b != 0
+                                        ? b
+                                        : b == already && a != 0 ? a : Math.max(a, b));
     }
 
     private void tell(String line) {

@@ -87,7 +87,7 @@ final class Chain {
         strays +=
                 sql.number(
                         "SELECT count(*) FROM entry e LEFT JOIN progress p ON p.entry = e.seq"
-                                + " WHERE (e.kind = 'advice') = (p.entry IS NOT NULL)");
+                                + " WHERE (e.kind = 'batch') = (p.entry IS NULL)");
         if (strays > 0) {
             throw sql.changed("what is active");
         }

@@ -18,7 +18,7 @@ final class Forgetting {
     }
 
     /** Enters that a job is forgotten, every version of it that is not yet. */
-    void enter(String jobKey, LocalDate day, Instant at, String program, String place) {
+    void enter(String jobKey, LocalDate day, Instant at, String program) {
         long seq = sql.number("SELECT max(seq) FROM entry") + 1;
         sql.run(
                 "INSERT INTO entry VALUES (?, 'forgetting', ?, '', '', ?, ?, ?, '', '', '')",
@@ -27,7 +27,6 @@ final class Forgetting {
                 day.toString(),
                 at.toString(),
                 program);
-        sql.run("INSERT INTO progress VALUES (?, ?, '', 'committed')", seq, place);
         List<Long> versions =
                 sql.list(
                         "SELECT version FROM personal WHERE job_key = ? AND NOT "

@@ -53,16 +53,26 @@ public final class HistoryCheck {
         return findings.stream().map(f -> f.forJob(job.reference())).toList();
     }
 
+    /** What is to be said of a job that comes again although it was forgotten. */
+    public static Finding forgotten(Job job, Earlier earlier) {
+        return Finding.of(
+                FindingCode.JOB_FORGOTTEN,
+                job.origin().cell(Field.JOB),
+                "Job "
+                        + job.reference()
+                        + " was in batch "
+                        + earlier.batch()
+                        + ", and what it told of its owner was forgotten since.",
+                "Take the row out of the register, and where it is filed already run forget once more; new"
+                        + " work needs a new job number.");
+    }
+
     private static Set<String> changed(Job job, Earlier earlier) {
         return JobPrint.changed(earlier.facts(), JobPrint.of(job));
     }
 
     private static List<Finding> again(Job job, Earlier earlier, List<ClaimState> underWay) {
         List<Finding> findings = new ArrayList<>();
-        if (earlier.forgotten()) {
-            findings.add(forgotten(job, earlier));
-            return findings;
-        }
         Set<String> changed = changed(job, earlier);
         if (changed.isEmpty()) {
             return findings;
@@ -87,16 +97,6 @@ public final class HistoryCheck {
             underWay.forEach(c -> findings.add(underWay(job, c)));
         }
         return findings;
-    }
-
-    private static Finding forgotten(Job job, Earlier earlier) {
-        return Finding.of(
-                FindingCode.JOB_FORGOTTEN,
-                job.origin().cell(Field.JOB),
-                "The job was in batch "
-                        + earlier.batch()
-                        + ", and what it told of its owner was forgotten since.",
-                "Take the row out of the register; new work needs a new job number.");
     }
 
     private static Finding underWay(Job job, ClaimState claim) {

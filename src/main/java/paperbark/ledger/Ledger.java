@@ -277,26 +277,20 @@ public final class Ledger implements AutoCloseable {
      * Empties what every version of a job tells of a person, whole or not at all.
      *
      * @param at moment, for people only
-     * @param place the output folder in which the job's papers are looked for
      */
-    public void forget(String reference, LocalDate day, Instant at, String program, String place) {
+    public void forget(String reference, LocalDate day, Instant at, String program) {
         sql.whole(
                 () -> {
-                    new Forgetting(sql).enter(Keys.job(reference), day, at, program, place);
+                    new Forgetting(sql).enter(Keys.job(reference), day, at, program);
                     return null;
                 });
         // What was emptied leaves the file only when its pages are written anew.
         sql.run("VACUUM");
     }
 
-    /** Jobs that are forgotten here, but perhaps not yet in the files of an output folder. */
-    public List<String> halfForgotten(String place) {
-        return new Versions(sql).halfForgotten(place);
-    }
-
-    /** Notes that nothing of a job is left in the files of an output folder. */
-    public void forgotten(String reference, String place) {
-        new Progress(sql).forgotten(Keys.job(reference), place);
+    /** Jobs that were forgotten after a certain entry, in that order. */
+    public List<Forgotten> forgottenSince(long entry) {
+        return new Versions(sql).forgottenSince(entry);
     }
 
     /** The entry of a batch as it is now. */

@@ -10,17 +10,13 @@ final class Progress {
         this.sql = sql;
     }
 
-    /**
-     * Where a rebuilt entry is taken to have come: batches lie where people see them, and whatever
-     * was to be forgotten is looked for again.
-     */
+    /** Batches of a rebuilt ledger lie where people see them. */
     void begin(EntryRecord entry) {
-        if (!entry.kind().equals("advice")) {
+        if (entry.kind().equals("batch")) {
             sql.run(
-                    "INSERT INTO progress VALUES (?, '', ?, ?)",
+                    "INSERT INTO progress VALUES (?, '', ?, 'published')",
                     entry.seq(),
-                    entry.kind().equals("batch") ? entry.name() : "",
-                    entry.kind().equals("batch") ? "published" : "committed");
+                    entry.name());
         }
     }
 
@@ -40,14 +36,5 @@ final class Progress {
                         + " ORDER BY e.seq",
                 r -> new Ledger.Unpublished(r.getString(1), r.getString(2), r.getString(3)),
                 place);
-    }
-
-    /** Notes that the files of an output folder tell nothing more of a forgotten job. */
-    void forgotten(String jobKey, String place) {
-        sql.run(
-                "UPDATE progress SET state = 'filed' WHERE place IN (?, '') AND entry IN"
-                        + " (SELECT entry FROM forgotten WHERE job_key = ?)",
-                place,
-                jobKey);
     }
 }

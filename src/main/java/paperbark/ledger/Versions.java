@@ -50,13 +50,11 @@ final class Versions {
         return days;
     }
 
-    List<String> halfForgotten(String place) {
+    List<Forgotten> forgottenSince(long entry) {
         return sql.list(
-                "SELECT DISTINCT j.reference FROM forgotten f"
-                        + " JOIN progress p ON p.entry = f.entry"
-                        + " JOIN job j ON j.job_key = f.job_key AND j.version = f.version"
-                        + " WHERE p.state = 'committed' AND p.place IN (?, '') ORDER BY j.reference",
-                r -> r.getString(1),
-                place);
+                "SELECT DISTINCT f.entry, f.job_key FROM forgotten f WHERE f.entry > ?"
+                        + " ORDER BY f.entry",
+                r -> new Forgotten(r.getLong(1), r.getString(2)),
+                entry);
     }
 }

@@ -199,7 +199,9 @@ public final class Attendant {
             LedgerProof.prove(office, ledger, proof);
             Backups.daily(office, ledger, today, world.copyDays());
             AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
-            Forget.complete(office, ledger, world.today().get());
+            for (String job : Forget.complete(office, ledger, today)) {
+                world.tell().accept("Job " + job + " was forgotten; so are its papers here now.");
+            }
         }
         day = today;
     }

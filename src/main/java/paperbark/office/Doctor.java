@@ -2,6 +2,7 @@ package paperbark.office;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -11,6 +12,7 @@ import paperbark.batch.Ending;
 import paperbark.batch.Equipment;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
+import paperbark.ledger.LedgerPlace;
 import paperbark.value.Days;
 
 /** Looks an office folder over and says what to do. It changes nothing that lasts. */
@@ -76,6 +78,9 @@ public final class Doctor {
         if (trouble.isPresent()) {
             checks.add(new Check("ledger", Ending.UNTRUSTED, trouble.orElseThrow()));
             return;
+        }
+        if (office.ledger() instanceof LedgerPlace.InFile file && !Files.isWritable(file.path())) {
+            checks.add(Check.disk("ledger", "may be read, but not written: " + file.path()));
         }
         checks.add(Check.well("ledger", "is as it was written, and knows every published batch"));
         try (Ledger ledger = Ledger.open(office.ledger())) {

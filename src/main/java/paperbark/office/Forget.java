@@ -1,19 +1,24 @@
 package paperbark.office;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import paperbark.batch.AdviceFiles;
+import paperbark.batch.Disk;
 import paperbark.batch.Erasure;
 import paperbark.batch.Keeping;
-import paperbark.batch.OutputFolder;
 import paperbark.ledger.EntryRecord;
+import paperbark.ledger.Forgotten;
 import paperbark.ledger.JobVersion;
+import paperbark.ledger.Keys;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Proof;
@@ -25,11 +30,11 @@ import paperbark.ledger.Proof;
  */
 public final class Forget {
     private final Office office;
-    private final String place;
+    private final Ledger ledger;
 
-    private Forget(Office office) throws IOException {
+    private Forget(Office office, Ledger ledger) {
         this.office = office;
-        this.place = OutputFolder.id(office.packs());
+        this.ledger = ledger;
     }
 
     /**
@@ -57,14 +62,14 @@ public final class Forget {
      * @param periods for how long it must be kept, the longest first
      * @param warrantyKnown whether it is known when the last warranty ends
      * @param done what was changed, a line a file; nothing while it must be kept
-     * @param unread files that were left as they are, and may tell of the job still
+     * @param unread what may tell of the job still, in a sentence each
      */
     public record Result(
             List<JobVersion> versions,
             List<Keeping> periods,
             boolean warrantyKnown,
             List<String> done,
-            List<Path> unread) {
+            List<String> unread) {
 
         /** Whether the time is over for which it must be kept. */
         public boolean mayGo(LocalDate today) {
@@ -79,7 +84,6 @@ public final class Forget {
      * @throws IOException when a file cannot be read or written; a second run completes it
      */
     public static Result run(OfficeLock lock, Order order) throws IOException {
-        Forget forget = new Forget(lock.office());
         try (Ledger ledger = Ledger.open(lock.office().ledger())) {
             LedgerProof.prove(lock.office(), ledger, new Proof());
             Result asked = asked(ledger, lock.office(), order);
@@ -87,61 +91,123 @@ public final class Forget {
                 return asked;
             }
             if (asked.versions().stream().anyMatch(v -> !v.forgotten())) {
-                ledger.forget(
-                        order.job(), order.today(), order.at(), order.version(), forget.place);
+                ledger.forget(order.job(), order.today(), order.at(), order.version());
             }
-            List<Path> unread = new ArrayList<>();
-            List<String> done = forget.files(ledger, order.job(), order.today(), unread);
-            return new Result(asked.versions(), asked.periods(), true, done, unread);
+            List<String> unread = new ArrayList<>();
+            try {
+                List<String> done =
+                        new Forget(lock.office(), ledger)
+                                .files(Keys.job(order.job()), order.today(), unread);
+                return new Result(asked.versions(), asked.periods(), true, done, unread);
+            } catch (IOException e) {
+                throw new IOException(
+                        "The job is forgotten in the ledger, but not yet in every file ("
+                                + e.getMessage()
+                                + "). The next start of watch goes on with it.",
+                        e);
+            }
         }
     }
 
     private static Result asked(Ledger ledger, Office office, Order order) {
         List<JobVersion> versions = ledger.versions(order.job());
-        boolean known = order.warrantyEnded().or(() -> Keeping.warrantyUntil(versions)).isPresent();
+        // What the ledger knows is not shortened by what somebody says.
+        Optional<LocalDate> warranty =
+                Stream.concat(
+                                order.warrantyEnded().stream(),
+                                Keeping.warrantyUntil(versions).stream())
+                        .max(Comparator.naturalOrder());
         List<Keeping> periods =
                 versions.isEmpty()
                         ? List.of()
-                        : Keeping.of(
-                                ledger,
-                                order.job(),
-                                versions,
-                                order.warrantyEnded(),
-                                office.rules());
-        return new Result(versions, periods, known, List.of(), List.of());
+                        : Keeping.of(ledger, order.job(), versions, warranty, office.rules());
+        return new Result(versions, periods, warranty.isPresent(), List.of(), List.of());
     }
 
-    /** Completes what an earlier run had decided and was kept from finishing. */
-    static void complete(Office office, Ledger ledger, LocalDate today) throws IOException {
-        Forget forget = new Forget(office);
-        for (String job : ledger.halfForgotten(forget.place)) {
-            forget.files(ledger, job, today, new ArrayList<>());
+    /**
+     * Takes out of this office's files whatever was forgotten since it last did so: by a run that
+     * was kept from finishing, or by another office that shares the ledger.
+     *
+     * @return the jobs
+     */
+    static List<String> complete(Office office, Ledger ledger, LocalDate today) throws IOException {
+        List<String> jobs = new ArrayList<>();
+        for (Forgotten forgotten : ledger.forgottenSince(done(office))) {
+            Forget forget = new Forget(office, ledger);
+            forget.job(forgotten.job(), today, new ArrayList<>());
+            forget.note(forgotten);
+            jobs.add(forgotten.job());
         }
+        return jobs;
     }
 
-    private List<String> files(Ledger ledger, String job, LocalDate today, List<Path> unread)
+    /** The same, and the files of one job whether or not they have seen it. */
+    private List<String> files(String jobKey, LocalDate today, List<String> unread)
             throws IOException {
+        List<String> done = new ArrayList<>(job(jobKey, today, unread));
+        for (Forgotten forgotten : ledger.forgottenSince(done(office))) {
+            if (!forgotten.job().equals(jobKey)) {
+                job(forgotten.job(), today, new ArrayList<>());
+            }
+            note(forgotten);
+        }
+        return done;
+    }
+
+    private void note(Forgotten forgotten) throws IOException {
+        Disk.replace(mark(office), (forgotten.entry() + "\n").getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** Whether something is forgotten in the ledger and not yet in this office's files. */
+    static boolean isUnfinished(Office office, Ledger ledger) throws IOException {
+        return !ledger.forgottenSince(done(office)).isEmpty();
+    }
+
+    /** Where an office notes the last entry whose forgetting its files have seen. */
+    private static Path mark(Office office) {
+        return office.packs().resolve(".paperbark-forgotten");
+    }
+
+    private static long done(Office office) throws IOException {
+        Path mark = mark(office);
+        return Files.exists(mark) ? Long.parseLong(Files.readString(mark).strip()) : 0;
+    }
+
+    private List<String> job(String job, LocalDate today, List<String> unread) throws IOException {
         Erasure erasure = new Erasure(job);
         List<String> done = new ArrayList<>();
+        List<Path> left = new ArrayList<>();
         for (JobVersion version : ledger.versions(job)) {
             Path batch = office.packs().resolve(version.batch());
             Optional<EntryRecord> entry = ledger.entry(version.batch());
             if (Files.isDirectory(batch) && entry.isPresent()) {
-                done.addAll(
-                        erasure.ofBatch(batch, version.pack(), ledger.id(), entry.get(), unread));
+                done.addAll(erasure.ofBatch(batch, version.pack(), ledger.id(), entry.get(), left));
+            } else {
+                unread.add(
+                        "packs/"
+                                + version.batch()
+                                + " is not here; an office that shares the ledger forgets it with its"
+                                + " next watch, and one that was moved away is yours to look into.");
             }
         }
-        done.addAll(erasure.ofLists(office.filed(), unread));
-        done.addAll(erasure.ofLists(office.returned(), unread));
-        done.addAll(copies(ledger, today, unread));
+        done.addAll(erasure.ofLists(office.filed(), left));
+        done.addAll(erasure.ofLists(office.returned(), left));
+        done.addAll(copies(today, left));
         AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
-        ledger.forgotten(job, place);
+        left.forEach(
+                file ->
+                        unread.add(
+                                office.root().relativize(file)
+                                        + " was left as it is and may tell of the job still; delete"
+                                        + " it if you need it no more."));
+        if (Office.list(office.intake()).stream().anyMatch(f -> !Office.isHidden(f))) {
+            unread.add("the lists in intake were not looked into.");
+        }
         return done;
     }
 
     /** Older copies of the ledger tell of the job still; a fresh one takes their place. */
-    private List<String> copies(Ledger ledger, LocalDate today, List<Path> unread)
-            throws IOException {
+    private List<String> copies(LocalDate today, List<Path> unread) throws IOException {
         List<String> done = new ArrayList<>();
         Backups.renew(office, ledger, today).forEach(old -> done.add("deleted backups/" + old));
         for (Path file : Office.list(office.root())) {

@@ -2,12 +2,12 @@ package paperbark.office;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
-import paperbark.batch.FolderLock;
 import paperbark.batch.OutputFolder;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
@@ -32,10 +32,16 @@ final class Leftovers {
                                 "work/" + item.getFileName() + ": the next watch finishes it"));
             }
         }
+        if (halfForgotten()) {
+            checks.add(
+                    Check.well(
+                            "left over",
+                            "papers of a job that is forgotten: the next watch finishes it"));
+        }
         Set<String> waiting = waiting();
         for (Path hidden : Office.list(office.packs())) {
             String name = hidden.getFileName().toString();
-            if (Office.isHidden(hidden) && !name.equals(FolderLock.NAME)) {
+            if (Office.isHidden(hidden) && Files.isDirectory(hidden)) {
                 checks.add(
                         Check.well(
                                 "left over",
@@ -47,6 +53,15 @@ final class Leftovers {
             }
         }
         return checks.isEmpty() ? List.of(Check.well("left over", "nothing")) : checks;
+    }
+
+    private boolean halfForgotten() throws IOException {
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            return Forget.isUnfinished(office, ledger);
+        } catch (LedgerException | LedgerBusyException | UncheckedIOException told) {
+            // The ledger's own line says so.
+            return false;
+        }
     }
 
     private Set<String> waiting() throws IOException {

@@ -43,6 +43,12 @@ public record Office(Path root) {
         return office;
     }
 
+    /** Whether a folder looks like an office: it has an intake, or a ledger is or was there. */
+    public static boolean isOffice(Path folder) {
+        return Stream.of("intake", "tables", "tables.xlsx", LedgerPlace.FILE, LedgerPlace.NOTE)
+                .anyMatch(name -> Files.exists(folder.resolve(name)));
+    }
+
     /** Where registers are dropped. */
     public Path intake() {
         return root.resolve("intake");

@@ -89,7 +89,8 @@ final class Returned {
                 note.append("  What to do: ").append(finding.remedy()).append("\n\n");
             }
         }
-        note.append("Then drop the file into the intake folder again.\n");
+        note.append(
+                "Then drop the file into the intake folder again. This folder you may delete.\n");
         return note.toString();
     }
 

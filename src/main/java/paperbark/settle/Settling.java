@@ -163,7 +163,7 @@ final class Settling {
                 said,
                 AdviceField.STATUS,
                 after.reference()
-                        + " was failed"
+                        + " failed"
                         + (said.reason().isEmpty() ? "." : ": " + said.reason() + ".")
                         + paid,
                 "Mend what the reason names and let the buyer lodge it again"

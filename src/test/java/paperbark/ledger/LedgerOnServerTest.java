@@ -124,7 +124,7 @@ class LedgerOnServerTest extends LedgerTest {
                     Entries.batch(
                             "two",
                             Entries.job("SB_1", Entries.claim(SchemeName.STC, "T-101", "504.00"))));
-            ledger.forget("sba", Entries.DAY, Instant.EPOCH, "test", "here");
+            ledger.forget("sba", Entries.DAY, Instant.EPOCH, "test");
             ledger.copyTo(copy);
         }
         LedgerPlace file = new LedgerPlace.InFile(copy);

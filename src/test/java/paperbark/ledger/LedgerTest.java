@@ -197,7 +197,7 @@ class LedgerTest {
         }
         enter(Entries.batch("three", Entries.job("SB-9")));
         try (Ledger ledger = Ledger.open(place)) {
-            ledger.forget("sb-9", Entries.DAY, Instant.EPOCH, "test", "here");
+            ledger.forget("sb-9", Entries.DAY, Instant.EPOCH, "test");
         }
         keep();
         Set<String> mutable =

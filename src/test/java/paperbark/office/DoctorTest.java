@@ -42,12 +42,14 @@ class DoctorTest {
 
     @Test
     void anOfficeInOrderIsWellAndStaysAsItIs() throws IOException {
+        Files.writeString(office.packs().resolve(".paperbark-place"), "its own\n");
         var before = Invariants.files(office.root());
         Program.Run run = doctor();
         assertThat(run.exitCode()).as(run.out()).isZero();
         assertThat(run.out())
                 .doesNotContain("MEND")
-                .contains("intake/", "MB free", "by a rename", "ledger", "23 Nov 2026", "is free");
+                .contains("intake/", "MB free", "by a rename", "ledger", "23 Nov 2026", "is free")
+                .containsPattern("left over +nothing");
         assertThat(Invariants.files(office.root()))
                 .filteredOn(f -> !f.getFileName().toString().startsWith("office.lock"))
                 .isEqualTo(before);

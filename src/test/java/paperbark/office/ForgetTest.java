@@ -172,7 +172,7 @@ class ForgetTest {
                 .containsPattern("the file of the job +until 16 Nov 2033  How we read")
                 .containsPattern("accounts +until 16 Nov 2033 .*memory, not verified")
                 .containsPattern("papers of its STCs +until 16 Nov 2032");
-        assertThat(run.err()).contains("must be kept");
+        assertThat(run.err()).contains("must be kept", "It may be forgotten from 17 Nov 2033 on.");
         assertThat(files()).isEqualTo(before);
         assertThat(forget(EARLY.plusSeconds(86_400), "J-1", "--only-show").exitCode()).isZero();
         assertThat(files()).isEqualTo(before);
@@ -185,7 +185,7 @@ class ForgetTest {
         assertThat(run.err()).isEmpty();
         assertThat(run.exitCode()).isZero();
         assertThat(run.out())
-                .contains("deleted 2026-11-23-one/packs/J-1.pdf")
+                .contains("deleted packs/2026-11-23-one/packs/J-1.pdf")
                 .contains("emptied filed/2026/2026-11-23-one/one.xlsx")
                 .contains("Kept:   job number, serials");
         assertThat(found(JOB_1)).isEmpty();
@@ -217,6 +217,50 @@ class ForgetTest {
         String index =
                 Files.readString(office.packs().resolve("2026-11-23-new").resolve("index.html"));
         assertThat(index).contains("job-forgotten").contains("serial-claimed-before");
+    }
+
+    @Test
+    void aListThatBringsItAgainGetsNoPackAndGoesBack() throws IOException {
+        forget(LATE, "J-1");
+        Files.writeString(office.intake().resolve("again.csv"), register(1));
+        assertThat(forget(LATE, "J-1").out()).contains("the lists in intake were not looked into");
+        Program.Run watch =
+                Program.run(
+                        LATE, folder, "watch", office.root().toString(), "--once", "--quiet-for=0");
+        assertThat(watch.exitCode()).isEqualTo(11);
+        assertThat(office.packs().resolve("2041-01-01-again")).doesNotExist();
+        assertThat(office.returned().resolve("2041-01-01-again/WHAT-TO-DO.txt"))
+                .content()
+                .contains("Job J-1 was in batch", "run forget once more");
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            assertThat(ledger.versions("J-1")).allMatch(v -> v.forgotten());
+        }
+    }
+
+    @Test
+    void whatCannotBeLookedIntoIsNamed() throws IOException {
+        Path zip = Files.writeString(office.returned().resolve("old.zip"), "J-1 and others");
+        Path cut = Files.writeString(office.filed().resolve("cut.xlsx"), "not a workbook");
+        assertThat(forget(LATE, "J-1").out())
+                .contains("Look:   returned/old.zip was left as it is")
+                .contains("Look:   filed/cut.xlsx was left as it is");
+        assertThat(zip).exists();
+        assertThat(cut).exists();
+    }
+
+    @Test
+    void aFolderThatIsNoOfficeStaysAsItIs() throws IOException {
+        Path other = Files.createDirectory(folder.resolve("other"));
+        for (List<String> words :
+                List.of(
+                        List.of("forget", "J-1", "--office", "other"),
+                        List.of("watch", "other", "--once"),
+                        List.of("ledger-rebuild", "other"))) {
+            Program.Run run = Program.run(LATE, folder, words.toArray(String[]::new));
+            assertThat(run.exitCode()).as(words.toString()).isEqualTo(2);
+            assertThat(run.err()).contains("is no office folder");
+        }
+        assertThat(other).isEmptyDirectory();
     }
 
     @Test
@@ -260,8 +304,7 @@ class ForgetTest {
     @Test
     void whatWasCutShortIsDoneWithTheNextStart() throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            String place = Files.readString(office.packs().resolve(".paperbark-place")).strip();
-            ledger.forget("J-1", LocalDate.of(2041, 1, 1), LATE, "test", place);
+            ledger.forget("J-1", LocalDate.of(2041, 1, 1), LATE, "test");
         }
         assertThat(found(JOB_1)).isNotEmpty();
         watch(LATE, office);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -82,6 +83,26 @@ class OfficeOnServerTest {
         assertThat(doctor.exitCode()).as(doctor.out()).isZero();
         assertThat(office.status()).content().contains("2026-11-23-one");
         assertThat(office.ledgerFile()).doesNotExist();
+    }
+
+    @Test
+    void whatOneOfficeForgetsTheOthersForgetWithTheirNextWatch() throws IOException {
+        Office other = Offices.sharing(folder.resolve("other"), server.url());
+        drop(other, "one.csv", Offices.register(1, 2));
+        drop(office, "two.csv", Offices.register(3));
+        Instant late = Instant.parse("2041-01-01T12:00:00Z");
+        Program.Run here = Program.run(late, office.root(), "forget", "J-1");
+        assertThat(here.exitCode()).as(here.err()).isZero();
+        assertThat(here.out()).contains("Look:   packs/2026-11-23-one is not here");
+        Path pack = other.packs().resolve("2026-11-23-one/packs/J-1.pdf");
+        Path filed = other.filed().resolve("2026/2026-11-23-one/one.csv");
+        assertThat(pack).exists();
+        assertThat(run("doctor", other.root().toString()).out()).contains("job that is forgotten");
+        Program.Run watch = watch(other);
+        assertThat(watch.out()).contains("Job J-1 was forgotten");
+        assertThat(pack).doesNotExist();
+        assertThat(filed).content().doesNotContain("1 Teaspoon Lane").contains("2 Teaspoon Lane");
+        assertThat(watch(other).out()).doesNotContain("forgotten");
     }
 
     @Test
