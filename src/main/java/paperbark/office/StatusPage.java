@@ -74,13 +74,21 @@ final class StatusPage {
     private static List<OfficeView.Line> batches(Office office) throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             return ledger.newest(LISTED, OutputFolder.known(office.packs()).orElse("")).stream()
-                    .map(StatusPage::line)
+                    .map(batch -> line(office, batch))
                     .toList();
         }
     }
 
-    private static OfficeView.Line line(Ledger.BatchState batch) {
+    /** The page of a batch goes when one of its jobs is forgotten. */
+    private static OfficeView.Line line(Office office, Ledger.BatchState batch) {
+        String page = "index.html";
+        boolean there = Files.exists(office.packs().resolve(batch.name()).resolve(page));
         return new OfficeView.Line(
-                batch.name(), batch.register(), Days.show(batch.day()), batch.jobs(), batch.held());
+                batch.name(),
+                there ? page : "",
+                batch.register(),
+                Days.show(batch.day()),
+                batch.jobs(),
+                batch.held());
     }
 }

@@ -145,7 +145,12 @@ final class TemplateRun {
         return NearestName.toWord(e.getMessageWithoutStackTop());
     }
 
+    /** The first line may announce a long list of what the parser would have taken instead. */
     private static String firstLine(String message) {
-        return message.lines().findFirst().orElse("").strip();
+        return message.lines()
+                .findFirst()
+                .orElse("")
+                .strip()
+                .replaceFirst(",? but was expecting [^:]*:$", ", which does not belong there.");
     }
 }

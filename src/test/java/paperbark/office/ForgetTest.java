@@ -189,6 +189,11 @@ class ForgetTest {
                 .contains("emptied filed/2026/2026-11-23-one/one.xlsx")
                 .contains("Kept:   job number, serials");
         assertThat(found(JOB_1)).isEmpty();
+        watch(LATE, office);
+        assertThat(office.status())
+                .content()
+                .contains("packs/2026-11-23-one/\"")
+                .doesNotContain("2026-11-23-one/index.html");
         List<String> others = found(List.of("ada amberwood"));
         assertThat(others.toString())
                 .contains("2026-11-23-one/packs/J-2.pdf")

@@ -43,10 +43,11 @@ public record OfficeView(
      * A batch.
      *
      * @param name of it and its folder
+     * @param page name of the page in it to begin with; empty text where there is none
      * @param register file name of its register
      * @param day day of the run
      * @param jobs how many jobs
      * @param held how many are held
      */
-    public record Line(String name, String register, String day, int jobs, int held) {}
+    public record Line(String name, String page, String register, String day, int jobs, int held) {}
 }

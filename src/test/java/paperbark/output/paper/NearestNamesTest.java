@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.finding.Finding;
 import paperbark.finding.Place;
 import paperbark.output.CaseFiles;
@@ -40,6 +41,21 @@ class NearestNamesTest {
                     """)
     void isToldWithItsPlaceAndTheNearest(String what, String line, String at, String nearest)
             throws IOException {
+        Finding finding = onlyFinding(line);
+        assertThat(finding.fact()).contains("; the nearest is \"" + nearest + "\".");
+        Place.InTemplate place = (Place.InTemplate) finding.place();
+        assertThat(place.file()).isEqualTo("old-heater/default.ftlh");
+        assertThat(place.line() + ":" + place.column()).isEqualTo(at);
+    }
+
+    /** The parser would list all that it could have taken instead, on lines of their own. */
+    @ParameterizedTest
+    @ValueSource(strings = {"<p>${job.</p>", "<#if job.reference == ><p>x</p></#if>"})
+    void aSentenceAboutBrokenMarkupIsWhole(String line) throws IOException {
+        assertThat(onlyFinding(line).fact()).doesNotEndWith(":").doesNotContain("expecting one of");
+    }
+
+    private Finding onlyFinding(String line) throws IOException {
         Files.createDirectories(folder.resolve("old-heater"));
         Files.write(
                 folder.resolve("old-heater/default.ftlh"),
@@ -57,10 +73,6 @@ class NearestNamesTest {
                                         new Paper(PaperKind.OLD_HEATER, "default", List.of())));
 
         assertThat(pack.findings()).hasSize(1);
-        Finding finding = pack.findings().get(0);
-        assertThat(finding.fact()).contains("; the nearest is \"" + nearest + "\".");
-        Place.InTemplate place = (Place.InTemplate) finding.place();
-        assertThat(place.file()).isEqualTo("old-heater/default.ftlh");
-        assertThat(place.line() + ":" + place.column()).isEqualTo(at);
+        return pack.findings().get(0);
     }
 }
