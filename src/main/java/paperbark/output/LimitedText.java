@@ -8,25 +8,28 @@ import java.io.Writer;
  * stopped there.
  */
 final class LimitedText extends Writer {
-    // A pack's longest paper has some 30,000 characters.
-    private static final int LONGEST = 4_000_000;
-
     private final StringBuilder text = new StringBuilder();
+    private final int longest;
+
+    LimitedText(int longest) {
+        this.longest = longest;
+    }
 
     /** The template printed too much. */
     static final class TooLong extends IOException {
         private static final long serialVersionUID = 1L;
 
-        TooLong() {
+        TooLong(int longest) {
             super(
-                    "The template prints more than 4 million characters, as one that never ends would.");
+                    "The template prints more than %d million characters, as one that never ends would."
+                            .formatted(longest / 1_000_000));
         }
     }
 
     @Override
     public void write(char[] characters, int from, int count) throws IOException {
-        if (text.length() + count > LONGEST) {
-            throw new TooLong();
+        if (text.length() + count > longest) {
+            throw new TooLong(longest);
         }
         text.append(characters, from, count);
     }

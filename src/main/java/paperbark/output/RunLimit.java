@@ -18,15 +18,32 @@ public final class RunLimit {
      */
     public static final RunLimit USUAL = new RunLimit(Duration.ofSeconds(20));
 
+    /** For pages of our own, which end, and are as long as a register has jobs. */
+    public static final RunLimit OWN_PAGE = new RunLimit(Duration.ofMinutes(10), Integer.MAX_VALUE);
+
+    // A pack's longest paper has some 30,000 characters.
+    private static final int LONGEST_PAPER = 4_000_000;
+
     // Work that ran out of memory is done again while no other such work is: whoever took the
     // memory may have been a neighbour.
     private static final Object ALONE = new Object();
 
     private final Duration longest;
+    private final int longestText;
 
     /** A limit of that time, more than zero. */
     public RunLimit(Duration longest) {
+        this(longest, LONGEST_PAPER);
+    }
+
+    private RunLimit(Duration longest, int longestText) {
         this.longest = longest;
+        this.longestText = longestText;
+    }
+
+    /** So many characters may be printed at most. */
+    int longestText() {
+        return longestText;
     }
 
     /** The work; it may be done twice, so it changes nothing. */

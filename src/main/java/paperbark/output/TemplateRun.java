@@ -39,7 +39,7 @@ final class TemplateRun {
      *     or does not end
      */
     String fill(Map<String, Object> model, RunLimit limit) throws BrokenTemplate {
-        return within(limit, () -> print(model));
+        return within(limit, () -> print(model, limit.longestText()));
     }
 
     /**
@@ -74,8 +74,9 @@ final class TemplateRun {
         return ranOutOfTime;
     }
 
-    private String print(Map<String, Object> model) throws IOException, TemplateException {
-        LimitedText out = new LimitedText();
+    private String print(Map<String, Object> model, int longest)
+            throws IOException, TemplateException {
+        LimitedText out = new LimitedText(longest);
         Environment environment = source.template().createProcessingEnvironment(model, out);
         running.set(environment);
         environment.process();

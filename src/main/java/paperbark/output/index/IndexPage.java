@@ -3,6 +3,7 @@ package paperbark.output.index;
 import java.util.Optional;
 import paperbark.output.BatchView;
 import paperbark.output.BrokenTemplate;
+import paperbark.output.RunLimit;
 import paperbark.output.TemplateEngine;
 import paperbark.output.TemplateModel;
 
@@ -15,7 +16,7 @@ public final class IndexPage {
     /** The page, by the shipped template. */
     public static String of(BatchView view) {
         try {
-            return new TemplateEngine(Optional.empty())
+            return new TemplateEngine(Optional.empty(), RunLimit.OWN_PAGE)
                     .render(TEMPLATE, TemplateModel.of(new IndexReader(view).read()));
         } catch (BrokenTemplate e) {
             throw new IllegalStateException("the shipped index page is broken", e);

@@ -2,6 +2,7 @@ package paperbark.output.index;
 
 import java.util.Optional;
 import paperbark.output.BrokenTemplate;
+import paperbark.output.RunLimit;
 import paperbark.output.TemplateEngine;
 import paperbark.output.TemplateModel;
 
@@ -12,7 +13,7 @@ public final class OfficePage {
     /** The page, by the shipped template. */
     public static String of(OfficeView view) {
         try {
-            return new TemplateEngine(Optional.empty())
+            return new TemplateEngine(Optional.empty(), RunLimit.OWN_PAGE)
                     .render("status.ftlh", TemplateModel.of(view));
         } catch (BrokenTemplate e) {
             throw new IllegalStateException("the shipped status page is broken", e);

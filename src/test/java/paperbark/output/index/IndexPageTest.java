@@ -15,6 +15,7 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.output.BatchView;
 import paperbark.output.BatchViews;
+import paperbark.output.CaseFile;
 import paperbark.output.Jobs;
 import paperbark.output.ToDo;
 
@@ -39,6 +40,22 @@ class IndexPageTest {
         String page = IndexPage.of(BatchViews.of(true, List.of(twin.caseFile(), twin.caseFile())));
         List<String> ids = all("id=\"([^\"]*)\"", page);
         assertThat(ids).doesNotHaveDuplicates().contains("job-1", "job-2");
+    }
+
+    /** Longer than any paper may be: the page is our own, and as long as the register. */
+    @Test
+    void aRegisterOfEightThousandJobsHasItsPage() {
+        List<CaseFile> many = new ArrayList<>();
+        for (int i = 0; i < 8_000; i++) {
+            many.add(
+                    new Jobs("SB-" + i, "Fern Placeholder", "Ballan")
+                            .installed(LocalDate.of(2026, 11, 16))
+                            .stc(14, "Kestrel Certificates", "36.00")
+                            .caseFile());
+        }
+        String page = IndexPage.of(BatchViews.of(true, many));
+        assertThat(page.length()).isGreaterThan(4_000_000);
+        assertThat(page).contains("id=\"job-8000\"").endsWith("</html>\n");
     }
 
     @Test
