@@ -110,7 +110,11 @@ public final class Erasure {
     public List<String> ofLists(Path folder, List<Path> unread) throws IOException {
         List<String> done = new ArrayList<>();
         for (Path file : files(folder)) {
-            if (!file.getFileName().toString().matches("(?i).*\\.(xlsx?|csv|txt)")) {
+            String name = file.getFileName().toString();
+            if (name.equals(OfficeFolder.NOTE)) {
+                continue;
+            }
+            if (!name.matches("(?i).*\\.(xlsx?|csv|txt)")) {
                 // An archive or a letter may hold a list too.
                 unread.add(file);
                 continue;

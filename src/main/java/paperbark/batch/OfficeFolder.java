@@ -28,6 +28,9 @@ public final class OfficeFolder {
     /** Where marked-up registers go back to. */
     public static final String RETURNED = "returned";
 
+    /** The note beside a register that went back; it tells of cells, not of persons. */
+    public static final String NOTE = "WHAT-TO-DO.txt";
+
     private static final List<String> FOLDERS =
             List.of(INTAKE, "packs", RETURNED, "filed", "templates", "tables");
     private static final String TABLES = "tables/";

@@ -184,7 +184,9 @@ final class Records {
                         .collect(Collectors.toSet());
         withdrawn.forEach(this::withdraw);
         SealedTable.of(schema).forEach(table -> insert(entry, table, withdrawn));
-        new Forgetting(sql).empty();
+        if (!entry.rows().get("forgotten").isEmpty()) {
+            new Forgetting(sql).empty();
+        }
         new Chain(sql).seal(entry.seq());
         if (told.schema() == schema && !newest().addsTheSame(told)) {
             throw misfit(told);

@@ -11,13 +11,12 @@ import java.util.Optional;
 import paperbark.batch.Batch;
 import paperbark.batch.Disk;
 import paperbark.batch.FileNames;
+import paperbark.batch.OfficeFolder;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 
 /** Gives a register back that cannot be used, with its marked-up copy and a note that says why. */
 final class Returned {
-    private static final String NOTE = "WHAT-TO-DO.txt";
-
     private Returned() {}
 
     /** Gives back a register that was refused. */
@@ -53,7 +52,8 @@ final class Returned {
     private static void giveBack(Office office, WorkItem item, String note, LocalDate today)
             throws IOException {
         Path source = item.source().orElseThrow();
-        Disk.write(item.returning().resolve(NOTE), note.getBytes(StandardCharsets.UTF_8));
+        Disk.write(
+                item.returning().resolve(OfficeFolder.NOTE), note.getBytes(StandardCharsets.UTF_8));
         Disk.write(
                 item.folder().resolve("name"),
                 (today + "-" + slug(FileNames.stem(source))).getBytes(StandardCharsets.UTF_8));

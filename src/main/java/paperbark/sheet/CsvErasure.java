@@ -3,6 +3,7 @@ package paperbark.sheet;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -36,20 +37,32 @@ public final class CsvErasure {
      * The file with these rows emptied.
      *
      * @param file name, for nothing but messages
-     * @return empty when there is no such row, or when the bytes are no text
+     * @return empty when there is no such row
+     * @throws IOException when the bytes are no text or a quotation mark is missing, so that rows
+     *     cannot be told apart
      */
-    public Optional<byte[]> of(String file, byte[] content) {
+    public Optional<byte[]> of(String file, byte[] content) throws IOException {
         CsvText text;
         try {
             text = CsvText.of(file, content);
         } catch (Refused notText) {
-            return Optional.empty();
+            throw new IOException(file + " is no text");
         }
         for (char delimiter : CsvSource.DELIMITERS) {
             String erased = erased(text.text(), delimiter);
             if (!erased.equals(text.text())) {
                 return Optional.of(text.encode(erased));
             }
+        }
+        // Under a wrong delimiter quotes look broken; the one that makes most fields counts.
+        boolean isBroken =
+                CsvSource.DELIMITERS.stream()
+                        .map(delimiter -> CsvScan.of(text.text(), delimiter))
+                        .max(Comparator.comparingInt(CsvScan::widest))
+                        .filter(scan -> scan.brokenLine() > 0)
+                        .isPresent();
+        if (isBroken) {
+            throw new IOException(file + " has a broken quotation mark");
         }
         return Optional.empty();
     }

@@ -246,9 +246,12 @@ class ForgetTest {
     void whatCannotBeLookedIntoIsNamed() throws IOException {
         Path zip = Files.writeString(office.returned().resolve("old.zip"), "J-1 and others");
         Path cut = Files.writeString(office.filed().resolve("cut.xlsx"), "not a workbook");
+        Files.writeString(office.filed().resolve("open.csv"), "Job,Owner,Town\nJ-1,\"A,B\n");
         assertThat(forget(LATE, "J-1").out())
                 .contains("Look:   returned/old.zip was left as it is")
-                .contains("Look:   filed/cut.xlsx was left as it is");
+                .contains("Look:   filed/cut.xlsx was left as it is")
+                .contains("Look:   filed/open.csv was left as it is")
+                .doesNotContain("WHAT-TO-DO.txt", "Look:   filed/2026");
         assertThat(zip).exists();
         assertThat(cut).exists();
     }
