@@ -14,7 +14,6 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
 import paperbark.firm.FirmTables;
 import paperbark.firm.StatePaper;
-import paperbark.firm.Trade;
 import paperbark.job.Job;
 import paperbark.job.JobCheck;
 import paperbark.job.Missing;
@@ -30,6 +29,7 @@ import paperbark.output.Paper;
 import paperbark.output.PaperPlan;
 import paperbark.output.ToDo;
 import paperbark.rules.Rulebook;
+import paperbark.value.Trade;
 
 /**
  * Makes the case file of a job: what it earns, what that is worth, what is missing, which papers it

@@ -4,8 +4,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import paperbark.entitlement.Entitlement;
-import paperbark.firm.SchemeName;
 import paperbark.output.CaseFile;
+import paperbark.value.SchemeName;
 
 /**
  * The figures of a batch.

@@ -7,8 +7,8 @@ import java.util.Optional;
 import paperbark.batch.Explanation.Fact;
 import paperbark.entitlement.Entitlement;
 import paperbark.finding.RuleRef;
-import paperbark.firm.SchemeName;
 import paperbark.value.Days;
+import paperbark.value.SchemeName;
 
 /**
  * The working of one job under one scheme, for people and other programs.

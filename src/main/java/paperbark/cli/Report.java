@@ -12,7 +12,7 @@ import paperbark.batch.Outcome;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
-import paperbark.firm.SchemeName;
+import paperbark.value.SchemeName;
 
 /** Tells the outcome of a run on the terminal. */
 final class Report {

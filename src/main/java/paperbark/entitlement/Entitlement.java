@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import paperbark.finding.RuleRef;
-import paperbark.firm.SchemeName;
+import paperbark.value.SchemeName;
 
 /**
  * What a job earns under one scheme.

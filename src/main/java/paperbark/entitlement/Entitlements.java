@@ -2,7 +2,7 @@ package paperbark.entitlement;
 
 import java.util.List;
 import java.util.Optional;
-import paperbark.firm.SchemeName;
+import paperbark.value.SchemeName;
 
 /**
  * What a job earns under all schemes.

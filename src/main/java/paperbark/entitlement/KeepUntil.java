@@ -9,13 +9,13 @@ import java.util.Optional;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
-import paperbark.firm.SchemeName;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Setting;
 import paperbark.rules.StcLimit;
 import paperbark.rules.VeecCondition;
 import paperbark.value.Days;
+import paperbark.value.SchemeName;
 
 /**
  * How long the signed papers of a batch are kept. The time runs from the day on which certificates

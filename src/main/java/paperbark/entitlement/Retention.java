@@ -7,11 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import paperbark.finding.RuleRef;
-import paperbark.firm.SchemeName;
 import paperbark.rules.Dated;
 import paperbark.rules.RecordRule;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Setting;
+import paperbark.value.SchemeName;
 
 /**
  * For how long what is known of a job must be kept: the longest of the periods for tax, accounts,

@@ -1,9 +1,9 @@
 package paperbark.entitlement;
 
 import java.time.LocalDate;
-import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.rules.Rulebook;
+import paperbark.value.SchemeName;
 
 /** A certificate scheme: one class, its rule tables and a default template. */
 public interface Scheme {

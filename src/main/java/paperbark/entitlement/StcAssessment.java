@@ -8,7 +8,6 @@ import java.util.Set;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
-import paperbark.firm.SchemeName;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.rules.Dated;
@@ -18,6 +17,7 @@ import paperbark.rules.StcLimit;
 import paperbark.rules.Unkeyed;
 import paperbark.rules.YearsRow;
 import paperbark.value.Days;
+import paperbark.value.SchemeName;
 
 /** One job under the STC rules. */
 final class StcAssessment {

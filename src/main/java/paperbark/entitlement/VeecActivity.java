@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.Locale;
 import java.util.Optional;
 import paperbark.finding.FindingCode;
-import paperbark.firm.Boost;
 import paperbark.firm.Product;
 import paperbark.job.Field;
 import paperbark.job.OldHeater;
@@ -13,6 +12,7 @@ import paperbark.job.Stage;
 import paperbark.rules.ActivityRow;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
+import paperbark.value.Boost;
 import paperbark.value.Days;
 
 /**

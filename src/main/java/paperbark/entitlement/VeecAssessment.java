@@ -9,7 +9,6 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
 import paperbark.firm.Product;
-import paperbark.firm.SchemeName;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.OldHeater;
@@ -18,6 +17,7 @@ import paperbark.rules.Rulebook;
 import paperbark.rules.Setting;
 import paperbark.rules.VeecCondition;
 import paperbark.value.Days;
+import paperbark.value.SchemeName;
 import paperbark.value.State;
 
 /** One job under the VEEC rules. */

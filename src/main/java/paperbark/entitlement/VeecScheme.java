@@ -1,9 +1,9 @@
 package paperbark.entitlement;
 
 import java.time.LocalDate;
-import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.rules.Rulebook;
+import paperbark.value.SchemeName;
 
 /**
  * Victorian energy efficiency certificates for domestic water heaters.

@@ -10,13 +10,13 @@ import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
-import paperbark.firm.SchemeName;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.Stage;
 import paperbark.rules.Dated;
 import paperbark.rules.RuleTable;
 import paperbark.value.Days;
+import paperbark.value.SchemeName;
 
 /** Gathers the steps and findings of one job under one scheme, in the order they arise. */
 final class Working {

@@ -6,6 +6,7 @@ import paperbark.value.Abn;
 import paperbark.value.Address;
 import paperbark.value.Email;
 import paperbark.value.Phone;
+import paperbark.value.SchemeName;
 
 /**
  * A business that takes the assignment of certificates.

@@ -8,6 +8,7 @@ import paperbark.value.Abn;
 import paperbark.value.Address;
 import paperbark.value.Email;
 import paperbark.value.Phone;
+import paperbark.value.SchemeName;
 
 /** The table of buyers. */
 final class BuyersTable {

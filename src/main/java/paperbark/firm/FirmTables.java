@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import paperbark.value.State;
+import paperbark.value.Trade;
 
 /**
  * All of the firm's tables as read.

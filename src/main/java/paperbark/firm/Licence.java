@@ -2,6 +2,7 @@ package paperbark.firm;
 
 import paperbark.value.DateRange;
 import paperbark.value.State;
+import paperbark.value.Trade;
 
 /**
  * A licence as its holder's card shows it.

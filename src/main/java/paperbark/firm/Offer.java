@@ -4,6 +4,7 @@ import java.util.Optional;
 import paperbark.value.DateRange;
 import paperbark.value.ExactMoney;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /**
  * A buyer's dated price.

@@ -7,6 +7,7 @@ import paperbark.finding.Place;
 import paperbark.value.DateRange;
 import paperbark.value.ExactMoney;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 import paperbark.value.WholeNumber;
 
 /** The table of offers. */

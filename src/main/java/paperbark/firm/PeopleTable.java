@@ -8,6 +8,7 @@ import java.util.Optional;
 import paperbark.value.DateRange;
 import paperbark.value.Phone;
 import paperbark.value.State;
+import paperbark.value.Trade;
 
 /** The table of people: a row a licence, so a person may fill several rows. */
 final class PeopleTable {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import paperbark.value.Phone;
 import paperbark.value.State;
+import paperbark.value.Trade;
 
 /**
  * Somebody who installs.

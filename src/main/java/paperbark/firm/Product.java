@@ -4,6 +4,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import paperbark.value.Boost;
+import paperbark.value.HeaterKind;
 
 /**
  * A water heater model.

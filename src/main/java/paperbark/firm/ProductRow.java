@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import paperbark.value.Boost;
 import paperbark.value.DateRange;
 import paperbark.value.Days;
+import paperbark.value.HeaterKind;
 import paperbark.value.WholeNumber;
 
 /** Reads one row of the products table as a product with at most one listing. */

@@ -3,6 +3,7 @@ package paperbark.firm;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import paperbark.value.State;
+import paperbark.value.Trade;
 
 /**
  * A certificate that a state asks of a licensed trade. Paperbark tracks it and never prints

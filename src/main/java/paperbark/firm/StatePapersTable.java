@@ -3,6 +3,7 @@ package paperbark.firm;
 import java.util.List;
 import java.util.Optional;
 import paperbark.value.State;
+import paperbark.value.Trade;
 import paperbark.value.WholeNumber;
 
 /** The table of the compliance certificates that the states ask for. */

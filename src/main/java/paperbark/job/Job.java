@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.Optional;
 import java.util.Set;
 import paperbark.firm.Listing;
-import paperbark.firm.SchemeName;
+import paperbark.value.SchemeName;
 
 /**
  * One water heater at one site for one owner, as far as the register tells.

@@ -11,9 +11,9 @@ import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.FirmTables;
-import paperbark.firm.SchemeName;
 import paperbark.rules.Rulebook;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /**
  * Checks on one job alone: do its facts agree with each other, with the firm's tables and with the

@@ -14,7 +14,6 @@ import paperbark.firm.Buyer;
 import paperbark.firm.FirmTables;
 import paperbark.firm.Maker;
 import paperbark.firm.Product;
-import paperbark.firm.Trade;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
@@ -22,6 +21,7 @@ import paperbark.value.AccountNumber;
 import paperbark.value.Bsb;
 import paperbark.value.Serial;
 import paperbark.value.State;
+import paperbark.value.Trade;
 
 /**
  * Reads rows of a register as jobs. A fact that is missing or cannot be read is simply not known;

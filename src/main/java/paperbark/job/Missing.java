@@ -3,8 +3,8 @@ package paperbark.job;
 import java.util.ArrayList;
 import java.util.List;
 import paperbark.finding.Concern;
-import paperbark.firm.Boost;
-import paperbark.firm.HeaterKind;
+import paperbark.value.Boost;
+import paperbark.value.HeaterKind;
 
 /**
  * A fact that a paper asks for and the register does not tell. For a booked job it is a box to

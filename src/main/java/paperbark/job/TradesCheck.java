@@ -12,9 +12,9 @@ import paperbark.firm.FirmTables;
 import paperbark.firm.Licence;
 import paperbark.firm.Person;
 import paperbark.firm.StatePaper;
-import paperbark.firm.Trade;
 import paperbark.value.Days;
 import paperbark.value.State;
+import paperbark.value.Trade;
 
 /** Checks licences and compliance certificates of a job. */
 final class TradesCheck {

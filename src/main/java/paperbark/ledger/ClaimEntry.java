@@ -3,7 +3,7 @@ package paperbark.ledger;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import paperbark.firm.SchemeName;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
 /**

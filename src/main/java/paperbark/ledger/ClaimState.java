@@ -2,8 +2,8 @@ package paperbark.ledger;
 
 import java.time.LocalDate;
 import java.util.Optional;
-import paperbark.firm.SchemeName;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /**
  * A claim and what became of it up to a day.

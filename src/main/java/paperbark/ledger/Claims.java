@@ -5,7 +5,7 @@ import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import paperbark.firm.SchemeName;
+import paperbark.value.SchemeName;
 
 /** Reads claims together with what became of them. */
 final class Claims {

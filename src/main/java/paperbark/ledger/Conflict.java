@@ -1,7 +1,7 @@
 package paperbark.ledger;
 
 import java.time.LocalDate;
-import paperbark.firm.SchemeName;
+import paperbark.value.SchemeName;
 
 /**
  * Another job's claim that a job's own claim may collide with.

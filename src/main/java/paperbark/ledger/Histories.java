@@ -6,8 +6,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import paperbark.firm.SchemeName;
 import paperbark.job.Job;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
 /** Looks up what the ledger knows that concerns a job. */

@@ -9,10 +9,10 @@ import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
-import paperbark.firm.SchemeName;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.value.Days;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
 /** What the ledger makes noticeable about a job. */

@@ -2,8 +2,8 @@ package paperbark.ledger;
 
 import java.time.LocalDate;
 import java.util.List;
-import paperbark.firm.SchemeName;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /** What the firm earned and what came, for the activity statement. */
 final class Income {

@@ -12,8 +12,8 @@ import java.util.UUID;
 import java.util.function.Function;
 import paperbark.fault.FaultPoint;
 import paperbark.fault.Trace;
-import paperbark.firm.SchemeName;
 import paperbark.job.Job;
+import paperbark.value.SchemeName;
 
 /**
  * What the firm claimed, and what became of it. Rows are only ever added; each entry is sealed, see

@@ -1,8 +1,8 @@
 package paperbark.ledger;
 
 import java.time.LocalDate;
-import paperbark.firm.SchemeName;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /**
  * Money that an advice told of.

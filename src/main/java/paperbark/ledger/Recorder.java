@@ -6,8 +6,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.apache.commons.codec.digest.DigestUtils;
-import paperbark.firm.SchemeName;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
 /** Writes a batch into the ledger, within a transaction that the caller holds. */

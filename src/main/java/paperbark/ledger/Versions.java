@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import paperbark.firm.SchemeName;
+import paperbark.value.SchemeName;
 
 /** Looks up the versions of a job, and how long its papers may be asked for. */
 final class Versions {

@@ -6,9 +6,9 @@ import java.util.Optional;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
 import paperbark.firm.Buyer;
-import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /**
  * What an owner has of the assignment under one scheme.

@@ -4,11 +4,11 @@ import java.time.LocalDate;
 import java.util.Optional;
 import paperbark.entitlement.Entitlement;
 import paperbark.firm.Firm;
-import paperbark.firm.SchemeName;
 import paperbark.job.BenefitForm;
 import paperbark.job.Claim;
 import paperbark.job.Job;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /**
  * What an offer must know of a claim.

@@ -3,8 +3,8 @@ package paperbark.offer;
 import java.util.List;
 import java.util.Optional;
 import paperbark.entitlement.Step;
-import paperbark.firm.SchemeName;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /**
  * All offers for one claim, side by side.

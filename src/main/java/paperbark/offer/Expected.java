@@ -4,8 +4,8 @@ import java.time.LocalDate;
 import java.util.Optional;
 import paperbark.firm.Buyer;
 import paperbark.firm.Offer;
-import paperbark.firm.SchemeName;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /**
  * Money expected for one claim.

@@ -8,10 +8,10 @@ import paperbark.finding.Finding;
 import paperbark.firm.Buyer;
 import paperbark.firm.FirmTables;
 import paperbark.firm.Offer;
-import paperbark.firm.SchemeName;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.rules.Rulebook;
+import paperbark.value.SchemeName;
 
 /**
  * Chooses the buyer for a claim: the one fixed in the register, otherwise by the firm's policy

@@ -9,13 +9,13 @@ import paperbark.entitlement.Entitlements;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
 import paperbark.firm.Firm;
-import paperbark.firm.SchemeName;
 import paperbark.firm.StatePaper;
 import paperbark.job.Job;
 import paperbark.offer.Benefit;
 import paperbark.offer.Comparison;
 import paperbark.offer.Expected;
 import paperbark.offer.OwnerPrice;
+import paperbark.value.SchemeName;
 
 /**
  * All that a template, workbook or page may know of a job.

@@ -7,8 +7,8 @@ import java.util.Comparator;
 import java.util.List;
 import paperbark.entitlement.Entitlements;
 import paperbark.firm.StatePaper;
-import paperbark.firm.Trade;
 import paperbark.job.Job;
+import paperbark.value.Trade;
 
 /** The days after which something is too late for a job. */
 public final class Deadlines {

@@ -2,7 +2,7 @@ package paperbark.output;
 
 import java.util.Optional;
 import paperbark.finding.Concern;
-import paperbark.firm.SchemeName;
+import paperbark.value.SchemeName;
 
 /** The papers of a pack, in the order in which they lie in it. */
 public enum PaperKind {

@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Optional;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
-import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.job.Stage;
 import paperbark.offer.Expected;
+import paperbark.value.SchemeName;
 
 /** Which papers a job's pack holds, and which of them are held back. */
 public final class PaperPlan {

@@ -2,8 +2,8 @@ package paperbark.output;
 
 import java.time.LocalDate;
 import java.util.Optional;
-import paperbark.firm.SchemeName;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /**
  * A claim as the ledger knows it: what was expected of a buyer and what has come.

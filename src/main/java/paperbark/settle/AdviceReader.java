@@ -9,13 +9,13 @@ import java.util.Map;
 import java.util.Optional;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.firm.SchemeName;
 import paperbark.ledger.Happening;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 import paperbark.value.Money;
 import paperbark.value.Parsed;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 import paperbark.value.WholeNumber;
 

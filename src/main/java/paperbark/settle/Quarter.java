@@ -5,12 +5,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.Predicate;
-import paperbark.firm.SchemeName;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Payment;
 import paperbark.ledger.Sale;
 import paperbark.value.Days;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /**
  * The figures of a quarter for the activity statement. Sales count on the day of installation,

@@ -7,12 +7,12 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.finding.Place;
-import paperbark.firm.SchemeName;
 import paperbark.ledger.AdviceLine;
 import paperbark.ledger.Happening;
 import paperbark.sheet.Column;
 import paperbark.sheet.Sheet;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
 /**

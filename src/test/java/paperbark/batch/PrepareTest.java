@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.firm.SchemeName;
+import paperbark.value.SchemeName;
 
 /** The sample week through the whole program; three of its jobs where the week is not the point. */
 class PrepareTest {

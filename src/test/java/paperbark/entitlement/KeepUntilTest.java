@@ -6,8 +6,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
-import paperbark.firm.SchemeName;
 import paperbark.job.Jobs;
+import paperbark.value.SchemeName;
 
 class KeepUntilTest {
 

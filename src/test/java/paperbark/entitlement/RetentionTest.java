@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import paperbark.firm.SchemeName;
 import paperbark.rules.Rulebook;
+import paperbark.value.SchemeName;
 
 /** The years are those of {@code au/records.csv}; its sources and doubts stand there. */
 class RetentionTest {

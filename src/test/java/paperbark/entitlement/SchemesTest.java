@@ -21,7 +21,6 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
 import paperbark.firm.Products;
-import paperbark.firm.SchemeName;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.Jobs;
@@ -30,6 +29,7 @@ import paperbark.rules.Dated;
 import paperbark.rules.GstRow;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Unkeyed;
+import paperbark.value.SchemeName;
 import paperbark.value.State;
 
 class SchemesTest {

@@ -7,10 +7,10 @@ import java.util.Optional;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import paperbark.firm.Products;
-import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.job.Jobs;
 import paperbark.rules.Rulebook;
+import paperbark.value.SchemeName;
 
 class StcExamplesTest {
     private static final Rulebook RULES = Rulebook.load(Optional.empty());

@@ -11,9 +11,9 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.IntRange;
 import paperbark.firm.Products;
-import paperbark.firm.SchemeName;
 import paperbark.job.Jobs;
 import paperbark.rules.CountRounding;
+import paperbark.value.SchemeName;
 
 class StcPropertiesTest {
     private static final StcFormula FORMULA = new StcFormula(10, CountRounding.DOWN);

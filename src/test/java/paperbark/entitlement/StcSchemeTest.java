@@ -18,11 +18,11 @@ import paperbark.finding.RuleRef;
 import paperbark.finding.Severity;
 import paperbark.firm.Listing;
 import paperbark.firm.Products;
-import paperbark.firm.SchemeName;
 import paperbark.job.Field;
 import paperbark.job.Jobs;
 import paperbark.rules.Overlay;
 import paperbark.value.DateRange;
+import paperbark.value.SchemeName;
 
 class StcSchemeTest {
 

@@ -12,9 +12,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Listing;
 import paperbark.firm.Products;
-import paperbark.firm.SchemeName;
 import paperbark.job.Jobs;
 import paperbark.value.DateRange;
+import paperbark.value.SchemeName;
 
 /** What a stop says, and that nothing is worked out behind it. */
 class StcStopsTest {

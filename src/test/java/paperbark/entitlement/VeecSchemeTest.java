@@ -14,16 +14,16 @@ import org.junit.jupiter.params.provider.EnumSource;
 import paperbark.finding.Concern;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
-import paperbark.firm.Boost;
 import paperbark.firm.Products;
-import paperbark.firm.SchemeName;
 import paperbark.firm.VeecInputs;
 import paperbark.job.Field;
 import paperbark.job.Jobs;
 import paperbark.job.OldKind;
 import paperbark.rules.Overlay;
 import paperbark.rules.Rulebook;
+import paperbark.value.Boost;
 import paperbark.value.DateRange;
+import paperbark.value.SchemeName;
 import paperbark.value.State;
 
 class VeecSchemeTest {

@@ -11,6 +11,7 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
 import paperbark.sheet.Reading;
 import paperbark.value.State;
+import paperbark.value.Trade;
 
 class FirmTablesReaderTest {
 

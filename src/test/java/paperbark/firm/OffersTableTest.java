@@ -7,6 +7,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.sheet.Reading;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 import paperbark.value.State;
 
 class OffersTableTest {

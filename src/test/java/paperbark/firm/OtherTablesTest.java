@@ -6,7 +6,9 @@ import java.time.LocalDate;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import paperbark.sheet.Reading;
+import paperbark.value.SchemeName;
 import paperbark.value.State;
+import paperbark.value.Trade;
 
 class OtherTablesTest {
 

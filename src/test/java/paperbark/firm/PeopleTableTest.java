@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import paperbark.sheet.Reading;
 import paperbark.value.State;
+import paperbark.value.Trade;
 
 class PeopleTableTest {
 

@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import paperbark.value.Boost;
 import paperbark.value.DateRange;
+import paperbark.value.HeaterKind;
 
 /**
  * Builds products for tests. Each {@code with} gives a changed copy:

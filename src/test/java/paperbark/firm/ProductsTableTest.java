@@ -10,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.finding.Finding;
 import paperbark.sheet.Reading;
+import paperbark.value.HeaterKind;
 
 class ProductsTableTest {
     private static final String HEADINGS =

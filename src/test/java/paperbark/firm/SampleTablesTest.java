@@ -20,7 +20,9 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
 import paperbark.sheet.Reading;
+import paperbark.value.HeaterKind;
 import paperbark.value.State;
+import paperbark.value.Trade;
 
 class SampleTablesTest {
     private static final Path TABLES = Path.of("input-samples", "tables");

@@ -10,11 +10,11 @@ import java.util.Optional;
 import java.util.Set;
 import paperbark.firm.Product;
 import paperbark.firm.Products;
-import paperbark.firm.SchemeName;
 import paperbark.sheet.Column;
 import paperbark.value.Address;
 import paperbark.value.Money;
 import paperbark.value.Postcode;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 import paperbark.value.State;
 

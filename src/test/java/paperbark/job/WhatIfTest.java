@@ -9,10 +9,10 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
-import paperbark.firm.SchemeName;
 import paperbark.rules.Rulebook;
 import paperbark.value.Parsed;
 import paperbark.value.Postcode;
+import paperbark.value.SchemeName;
 import paperbark.value.State;
 
 class WhatIfTest {

@@ -16,7 +16,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import paperbark.batch.Disk;
-import paperbark.firm.SchemeName;
 import paperbark.office.Attendant;
 import paperbark.office.Office;
 import paperbark.office.OfficeLock;
@@ -25,6 +24,7 @@ import paperbark.outside.Postgres;
 import paperbark.settle.Owing;
 import paperbark.settle.Quarter;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
 /**

@@ -20,8 +20,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import paperbark.firm.SchemeName;
 import paperbark.outside.Postgres;
+import paperbark.value.SchemeName;
 
 /** The same promises on a PostgreSQL server, and what only a server can do. */
 @Tag("outside")

@@ -15,13 +15,13 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.FirmTables;
 import paperbark.firm.Offer;
-import paperbark.firm.SchemeName;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.Register;
 import paperbark.value.DateRange;
 import paperbark.value.ExactMoney;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 class OfferChoiceTest {
     private static final String KESTREL = "Kestrel Certificates";

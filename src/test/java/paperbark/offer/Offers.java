@@ -14,12 +14,12 @@ import paperbark.firm.Offer;
 import paperbark.firm.OfferPolicy;
 import paperbark.firm.OfferTerms;
 import paperbark.firm.PaidTo;
-import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.job.Register;
 import paperbark.value.DateRange;
 import paperbark.value.ExactMoney;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 import paperbark.value.State;
 
 /** Offers, firms and claims for tests; every offer is for STCs, in force, and pays in 14 days. */

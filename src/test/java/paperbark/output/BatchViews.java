@@ -17,7 +17,6 @@ import paperbark.finding.RuleRef;
 import paperbark.firm.Buyer;
 import paperbark.firm.Firm;
 import paperbark.firm.Offer;
-import paperbark.firm.SchemeName;
 import paperbark.offer.Comparison;
 import paperbark.offer.Expected;
 import paperbark.offer.OwnerPrice;
@@ -30,6 +29,7 @@ import paperbark.value.ExactMoney;
 import paperbark.value.Money;
 import paperbark.value.Postcode;
 import paperbark.value.Rounding;
+import paperbark.value.SchemeName;
 import paperbark.value.State;
 
 /** Invented batches for tests of the workbooks and the index page. */

@@ -12,7 +12,6 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Firm;
 import paperbark.firm.Product;
-import paperbark.firm.SchemeName;
 import paperbark.job.Claim;
 import paperbark.job.Compliance;
 import paperbark.job.Field;
@@ -30,6 +29,7 @@ import paperbark.sheet.Column;
 import paperbark.value.Abn;
 import paperbark.value.Address;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 import paperbark.value.State;
 
 /** Made-up jobs for tests of paper: one with everything, one booked, one with hardly a fact. */

@@ -11,7 +11,6 @@ import java.util.Set;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
 import paperbark.finding.Finding;
-import paperbark.firm.SchemeName;
 import paperbark.job.Claim;
 import paperbark.job.Compliance;
 import paperbark.job.Field;
@@ -30,6 +29,7 @@ import paperbark.sheet.Column;
 import paperbark.value.Email;
 import paperbark.value.Money;
 import paperbark.value.Phone;
+import paperbark.value.SchemeName;
 
 /** Builds one invented job with its case file. */
 public final class Jobs {

@@ -8,11 +8,11 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import paperbark.firm.SchemeName;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Payment;
 import paperbark.ledger.Sale;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 class OwingTest {
     private static final LocalDate DUE = LocalDate.of(2026, 12, 1);

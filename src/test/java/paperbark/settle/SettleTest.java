@@ -16,7 +16,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.firm.SchemeName;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.ClaimEntry;
 import paperbark.ledger.ClaimState;
@@ -31,6 +30,7 @@ import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /** Two jobs: SB-1 with STCs for $504.00 and VEECs for $460.00, SB-2 with STCs for $648.00. */
 class SettleTest {

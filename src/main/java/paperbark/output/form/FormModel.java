@@ -8,7 +8,6 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.firm.Buyer;
-import paperbark.firm.SchemeName;
 import paperbark.offer.Expected;
 import paperbark.output.BrokenTemplate;
 import paperbark.output.CaseFile;
@@ -18,6 +17,7 @@ import paperbark.output.PrintableText;
 import paperbark.output.TemplateEngine;
 import paperbark.output.TemplateModel;
 import paperbark.output.Typeface;
+import paperbark.value.SchemeName;
 
 /**
  * What the values of a mapping table may ask for: the facts that templates see, and for the scheme

@@ -13,7 +13,6 @@ import paperbark.entitlement.Entitlement;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
 import paperbark.finding.Severity;
-import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
@@ -32,6 +31,7 @@ import paperbark.output.table.JobStatus;
 import paperbark.output.table.Table;
 import paperbark.value.Days;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /** Puts a batch into the words of its index page. */
 final class IndexReader {

@@ -13,7 +13,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import paperbark.firm.SchemeName;
+import paperbark.value.SchemeName;
 
 /** One row a scheme and buyer: certificates and money. */
 final class ByBuyerTable {

@@ -16,9 +16,9 @@ import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.StcScheme;
 import paperbark.entitlement.Step;
 import paperbark.entitlement.VeecScheme;
-import paperbark.firm.SchemeName;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
+import paperbark.value.SchemeName;
 
 /** One row a job and scheme that it claims under. */
 public final class CertificatesTable {

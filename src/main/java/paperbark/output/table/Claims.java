@@ -2,11 +2,11 @@ package paperbark.output.table;
 
 import paperbark.entitlement.Entitlement;
 import paperbark.firm.Buyer;
-import paperbark.firm.SchemeName;
 import paperbark.offer.Expected;
 import paperbark.output.CaseFile;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
+import paperbark.value.SchemeName;
 
 /** What the tables say of a job's claim under a scheme. */
 final class Claims {

@@ -11,10 +11,10 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import paperbark.finding.Severity;
-import paperbark.firm.SchemeName;
 import paperbark.job.Job;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
+import paperbark.value.SchemeName;
 
 /** One row a job, in the order of the register. */
 public final class JobsTable {

@@ -13,8 +13,8 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Predicate;
 import paperbark.finding.Severity;
-import paperbark.firm.SchemeName;
 import paperbark.output.BatchView;
+import paperbark.value.SchemeName;
 
 /** The first sheet: what the batch is, its counts and totals, and money by scheme and buyer. */
 public final class SummaryTables {

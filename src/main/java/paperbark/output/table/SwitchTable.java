@@ -11,8 +11,8 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
-import paperbark.firm.SchemeName;
 import paperbark.offer.Quote;
+import paperbark.value.SchemeName;
 
 /** One row a scheme and buyer: what giving the whole week to that buyer would bring. */
 final class SwitchTable {

@@ -21,11 +21,11 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.finding.Severity;
-import paperbark.firm.SchemeName;
 import paperbark.output.CaseFile;
 import paperbark.output.CaseFiles;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
+import paperbark.value.SchemeName;
 
 /** The firm's own templates: what they can change, break and not reach. */
 class FirmTemplatesTest {

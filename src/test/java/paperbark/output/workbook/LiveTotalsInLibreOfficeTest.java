@@ -15,11 +15,11 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import paperbark.firm.SchemeName;
 import paperbark.output.BatchView;
 import paperbark.output.BatchViews;
 import paperbark.output.Receivable;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /** Somebody changes inputs, LibreOffice recalculates, and every total that hangs on them moves. */
 @Tag("outside")

@@ -21,7 +21,6 @@ import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import paperbark.firm.SchemeName;
 import paperbark.offer.Expected;
 import paperbark.offer.OwnerPrice;
 import paperbark.output.BatchView;
@@ -29,6 +28,7 @@ import paperbark.output.BatchViews;
 import paperbark.output.Jobs;
 import paperbark.output.Receivable;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 class SummaryWorkbookTest {
 

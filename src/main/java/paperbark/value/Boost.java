@@ -1,4 +1,4 @@
-package paperbark.firm;
+package paperbark.value;
 
 /** What heats the water when sun or air do not suffice. */
 public enum Boost {

@@ -1,4 +1,4 @@
-package paperbark.firm;
+package paperbark.value;
 
 /** A certificate scheme, by the law's own name. */
 public enum SchemeName {

@@ -1,4 +1,4 @@
-package paperbark.firm;
+package paperbark.value;
 
 /** The kinds of new water heater. */
 public enum HeaterKind {

@@ -1,4 +1,4 @@
-package paperbark.firm;
+package paperbark.value;
 
 /** The licensed trades on a water heater job. */
 public enum Trade {
