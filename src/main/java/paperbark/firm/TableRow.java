@@ -168,6 +168,11 @@ final class TableRow {
                 && cell.troubles().stream().noneMatch(t -> t.code().severity() == Severity.STOP);
     }
 
+    /** Notes that a cell looks wrong; the row is used all the same. */
+    void doubt(String heading, FindingCode code, String fact, String remedy) {
+        findings.add(Finding.of(code, place(heading), fact, remedy));
+    }
+
     private void add(String heading, String fact, String remedy) {
         sound = false;
         findings.add(Finding.of(FindingCode.TABLE_ROW_WRONG, place(heading), fact, remedy));
