@@ -17,6 +17,7 @@ public enum Field implements ColumnField {
     STAGE("Stage"),
     CREW("Crew"),
     VISIT_ORDER("Visit order"),
+    DATE("Date, planned or done"),
     VISIT_DATE("Visit date"),
     INSTALLED_DATE("Installed on"),
     SIGNED_DATE("Assignment signed on"),
@@ -119,6 +120,10 @@ public enum Field implements ColumnField {
     /** The papers that print the field, of those that a stop can hold. */
     Set<Concern> feeds() {
         String name = name();
+        if (this == STAGE) {
+            // Whether anything is claimed hangs on it.
+            return EnumSet.of(Concern.STC, Concern.VEEC);
+        }
         if (ordinal() < INSTALLED_DATE.ordinal() || this == CORRECTS || this == OFFICE_NOTE) {
             return EnumSet.noneOf(Concern.class);
         }

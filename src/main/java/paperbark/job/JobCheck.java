@@ -98,7 +98,7 @@ public final class JobCheck {
     }
 
     private void missing() {
-        if (job.stage() == Stage.BOOKED) {
+        if (job.isBooked()) {
             return;
         }
         for (Missing missing : Missing.of(job)) {
@@ -118,7 +118,7 @@ public final class JobCheck {
     }
 
     private void claims() {
-        if (job.stage() == Stage.BOOKED) {
+        if (job.stage() != Stage.INSTALLED) {
             return;
         }
         benefit(SchemeName.STC, Field.STC_BENEFIT, Concern.STC);

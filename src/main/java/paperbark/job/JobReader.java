@@ -63,19 +63,17 @@ public final class JobReader {
     public Jobs read(Sheet sheet, Map<Field, Column> columns) {
         List<Job> jobs = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
+        OneDate oneDate = new OneDate(columns, tables.words(), today);
         for (Row row : sheet.rows()) {
-            RowFacts facts =
-                    new RowFacts(
-                            sheet,
-                            row,
-                            new Origin(
-                                    sheet.file(),
-                                    sheet.name(),
-                                    row.number(),
-                                    columns,
-                                    sheet.from1904(),
-                                    Set.of()),
-                            today);
+            Origin origin =
+                    new Origin(
+                            sheet.file(),
+                            sheet.name(),
+                            row.number(),
+                            oneDate.columns(row),
+                            sheet.from1904(),
+                            Set.of());
+            RowFacts facts = new RowFacts(sheet, row, origin, tables.words(), today);
             Optional<String> reference = facts.text(Field.JOB);
             if (reference.isPresent()) {
                 jobs.add(job(reference.get(), facts));
@@ -107,7 +105,7 @@ public final class JobReader {
                         facts.whole(Field.VISIT_ORDER),
                         facts.text(Field.OFFICE_NOTE));
         Stage stage =
-                facts.choice(Field.STAGE, Words.STAGES)
+                facts.choice(Field.STAGE, Stage.values(), Stage::word)
                         .orElse(
                                 installedOn.isPresent()
                                                 || facts.unread().contains(Field.INSTALLED_DATE)
@@ -130,6 +128,7 @@ public final class JobReader {
                 oldHeater(facts),
                 claim(
                         facts,
+                        stage,
                         Field.STC_CLAIM,
                         Field.STC_BUYER,
                         facts.whole(Field.STC_ZONE),
@@ -137,6 +136,7 @@ public final class JobReader {
                         Field.STC_BENEFIT),
                 claim(
                         facts,
+                        stage,
                         Field.VEEC_CLAIM,
                         Field.VEEC_BUYER,
                         Optional.empty(),
@@ -163,8 +163,8 @@ public final class JobReader {
                 facts.value(Field.TANK_SERIAL, FindingCode.SERIAL_WRONG, Serial::parse),
                 serials(facts),
                 facts.value(Field.HEAT_PUMP_SERIAL, FindingCode.SERIAL_WRONG, Serial::parse),
-                !facts.choice(Field.NEW_SYSTEM, Words.NEW).orElse(true),
-                facts.choice(Field.COMPLETE_SYSTEM, Words.COMPLETE).orElse(true),
+                !facts.yesNo(Field.NEW_SYSTEM).orElse(true),
+                facts.yesNo(Field.COMPLETE_SYSTEM).orElse(true),
                 facts.day(Field.DECLARATIONS_DATE),
                 facts.whole(Field.LITRES),
                 facts.whole(Field.COLLECTORS));
@@ -249,7 +249,7 @@ public final class JobReader {
     }
 
     private static Optional<OldHeater> oldHeater(RowFacts facts) {
-        Optional<OldKind> kind = facts.choice(Field.OLD_KIND, Words.OLD_KINDS);
+        Optional<OldKind> kind = facts.choice(Field.OLD_KIND, OldKind.values(), OldKind::word);
         OldHeater old =
                 new OldHeater(
                         kind.orElse(OldKind.UNTOLD),
@@ -264,14 +264,16 @@ public final class JobReader {
 
     private Claim claim(
             RowFacts facts,
+            Stage stage,
             Field claimed,
             Field buyer,
             Optional<Integer> zone,
             Field count,
             Field benefit) {
+        // An answer that cannot be read holds the paper; it does not drop it unseen.
+        boolean wanted = facts.yesNo(claimed).orElseGet(() -> facts.unread().contains(claimed));
         return new Claim(
-                // An answer that cannot be read holds the paper; it does not drop it unseen.
-                facts.yesNo(claimed).orElseGet(() -> facts.unread().contains(claimed)),
+                wanted && stage.claims(),
                 facts.named(
                         buyer,
                         FindingCode.BUYER_UNKNOWN,
@@ -286,7 +288,7 @@ public final class JobReader {
         return new Payment(
                 facts.money(Field.FULL_PRICE),
                 facts.money(Field.CO_PAYMENT),
-                facts.choice(Field.BENEFIT_FORM, Words.BENEFITS),
+                facts.choice(Field.BENEFIT_FORM, BenefitForm.values(), BenefitForm::word),
                 facts.text(Field.ACCOUNT_NAME),
                 facts.bsb(Field.BSB),
                 facts.value(Field.ACCOUNT, FindingCode.ACCOUNT_WRONG, AccountNumber::parse));

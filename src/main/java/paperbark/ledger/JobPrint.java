@@ -16,7 +16,6 @@ import paperbark.firm.Buyer;
 import paperbark.firm.Person;
 import paperbark.firm.Seller;
 import paperbark.job.Job;
-import paperbark.job.Stage;
 
 /**
  * The facts of a job as short hashes by name: enough to say which of them changed since an earlier
@@ -48,7 +47,7 @@ public final class JobPrint {
     public static Map<String, String> of(Job job) {
         JobPrint print = new JobPrint();
         for (RecordComponent part : Job.class.getRecordComponents()) {
-            boolean over = part.getName().equals("visit") && job.stage() == Stage.INSTALLED;
+            boolean over = part.getName().equals("visit") && job.isInstalled();
             if (!over) {
                 print.add(part.getName(), value(part, job));
             }

@@ -13,6 +13,7 @@ import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
+import paperbark.firm.Words;
 import paperbark.sheet.Cell;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
@@ -176,7 +177,12 @@ class JobReaderTest {
         Sheet sheet = new Sheet("week.xlsx", "", 1, List.of(column), List.of());
         Origin origin = new Origin("week.xlsx", "", 3, Map.of(Field.ACCOUNT, column));
         RowFacts facts =
-                new RowFacts(sheet, new Row(3, Map.of(9, account)), origin, Register.TODAY);
+                new RowFacts(
+                        sheet,
+                        new Row(3, Map.of(9, account)),
+                        origin,
+                        Words.SHIPPED,
+                        Register.TODAY);
         facts.text(Field.ACCOUNT);
         assertThat(facts.findings()).hasSize(1);
         assertThat(facts.findings().toString()).doesNotContain("98765432");
