@@ -219,10 +219,11 @@ public final class Batch {
     private static List<CaseFile> cases(Inputs inputs, BatchInfo info, Request request) {
         Cases cases = new Cases(info, inputs.tables(), inputs.rulebook(), request.siteSheets());
         List<String> packNames = PackNames.of(inputs.jobs());
+        FindingsByJob noticed = new FindingsByJob(inputs.findings());
         List<CaseFile> files = new ArrayList<>();
         for (int i = 0; i < inputs.jobs().size(); i++) {
             Job job = inputs.jobs().get(i);
-            files.add(cases.of(job, inputs.findingsOf(job), packNames.get(i)));
+            files.add(cases.of(job, noticed.of(job), packNames.get(i)));
         }
         return files;
     }

@@ -79,16 +79,9 @@ public record Inputs(
                 findings);
     }
 
-    /** What was noticed about one job. */
+    /** What was noticed about one job; for many jobs ask {@link FindingsByJob} at once. */
     public List<Finding> findingsOf(Job job) {
-        return findings.stream()
-                .filter(f -> f.job().equals(Optional.of(job.reference())) && sameRow(f, job))
-                .toList();
-    }
-
-    // Two rows may share a job number; each keeps its own findings.
-    private static boolean sameRow(Finding finding, Job job) {
-        return finding.place().rowNumber() == job.origin().row();
+        return new FindingsByJob(findings).of(job);
     }
 
     private static <T> Optional<T> gather(Reading<T> reading, List<Finding> findings) {
