@@ -293,8 +293,8 @@ class JobReaderTest {
         assertThat(read.jobs().get(0).veec().claimed()).isFalse();
         Finding finding = read.only("choice-unknown");
         assertThat(finding.holds()).containsExactly(Concern.STC);
-        assertThat(finding.remedy()).isEqualTo(
-"Type one of these words: yes; no; the words table can teach others.");
+        assertThat(finding.remedy())
+                .isEqualTo("Type one of these words: yes; no; the words table can teach others.");
     }
 
     @Test
