@@ -8,6 +8,7 @@ import java.util.Set;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
+import paperbark.job.ClaimFact;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.rules.Dated;
@@ -155,9 +156,10 @@ final class StcAssessment {
                             "The sum gives less than one whole STC.",
                             "Leave the STCs out, and agree the price with the owner without them."));
         }
-        boolean said = job.stc().declaredCount().isPresent();
+        boolean said = job.claim(SchemeName.STC).declaredCount().isPresent();
         boolean open = said || formula.canBeHigher(listed, years);
-        new DeclaredCount(job.stc(), Field.STC_COUNT, "STC")
+        new DeclaredCount(
+                        job.claim(SchemeName.STC), Field.of(SchemeName.STC, ClaimFact.COUNT), "STC")
                 .compare(count, open ? formula.highest(listed, years) : count, working);
     }
 

@@ -27,6 +27,8 @@ public final class StcScheme implements Scheme {
 
     @Override
     public Assessment assess(Job job, Rulebook rulebook, LocalDate today) {
-        return job.stc().claimed() ? new StcAssessment(job, rulebook).run(today) : Assessment.NONE;
+        return job.claim(name()).claimed()
+                ? new StcAssessment(job, rulebook).run(today)
+                : Assessment.NONE;
     }
 }

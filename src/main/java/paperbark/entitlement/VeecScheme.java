@@ -29,7 +29,7 @@ public final class VeecScheme implements Scheme {
 
     @Override
     public Assessment assess(Job job, Rulebook rulebook, LocalDate today) {
-        return job.veec().claimed()
+        return job.claim(name()).claimed()
                 ? new VeecAssessment(job, rulebook).run(today)
                 : Assessment.NONE;
     }

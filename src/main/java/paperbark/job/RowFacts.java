@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,7 +35,7 @@ final class RowFacts {
     private final Origin origin;
     private final LocalDate today;
     private final List<Finding> findings = new ArrayList<>();
-    private final Set<Field> unread = EnumSet.noneOf(Field.class);
+    private final Set<Field> unread = new HashSet<>();
 
     RowFacts(Row row, Origin origin, LocalDate today) {
         this.row = row;

@@ -188,7 +188,8 @@ class VeecSchemeTest {
         Found unknown = veec(Jobs.installed().withPostcode("8001"));
         Found blank = veec(Jobs.installed().withPostcode("3117"));
 
-        assertThat(unknown.finding(FindingCode.ZONE_MISSING).holds()).containsExactly(Concern.VEEC);
+        assertThat(unknown.finding(FindingCode.ZONE_MISSING).holds())
+                .containsExactly(Concern.claim(SchemeName.VEEC));
         assertThat(blank.codes()).containsExactly(FindingCode.ZONE_MISSING);
     }
 
@@ -528,7 +529,8 @@ class VeecSchemeTest {
         assertThat(found.fact(FindingCode.RULE_MISSING))
                 .startsWith(
                         "For VEECs, veec/conditions.csv has no value for largest_litres on 10 Jul 2025");
-        assertThat(found.finding(FindingCode.RULE_MISSING).holds()).containsExactly(Concern.VEEC);
+        assertThat(found.finding(FindingCode.RULE_MISSING).holds())
+                .containsExactly(Concern.claim(SchemeName.VEEC));
     }
 
     @Test
@@ -538,7 +540,8 @@ class VeecSchemeTest {
 
         assertThat(before.codes()).containsExactly(FindingCode.BEFORE_SCHEME);
         assertThat(after.codes()).containsExactly(FindingCode.AFTER_SCHEME);
-        assertThat(after.finding(FindingCode.AFTER_SCHEME).holds()).containsExactly(Concern.VEEC);
+        assertThat(after.finding(FindingCode.AFTER_SCHEME).holds())
+                .containsExactly(Concern.claim(SchemeName.VEEC));
     }
 
     @Test
