@@ -49,7 +49,7 @@ final class BuyersTable {
         Optional<Abn> abn = row.optional("abn", Abn::parse);
         Map<SchemeName, String> registrations = byScheme(row, REGISTRATION);
         Address address = row.address();
-        Optional<Phone> phone = row.optional("phone", Phone::parse);
+        Optional<Phone> phone = row.phone("phone");
         Optional<Email> email = row.optional("email", Email::parse);
         Map<SchemeName, String> forms = byScheme(row, FORM);
         return row.build(
