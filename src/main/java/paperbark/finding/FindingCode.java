@@ -175,6 +175,11 @@ public enum FindingCode {
             STOP, "Without the minimum co-payment no certificate can be created.", claim(VEEC)),
     VEEC_WARRANTY_SHORT(STOP, "The product needs at least the prescribed warranty.", claim(VEEC)),
     VEEC_TOO_LARGE(STOP, "Systems above the limit belong to another activity.", claim(VEEC)),
+    VEEC_SIZE_UNCLEAR(CHECK, "No limit was read for such a heater, and there may be one."),
+    VEEC_VERSIONS_MIXED(
+            STOP,
+            "Figures of one version of the Specifications hold for that version only.",
+            claim(VEEC)),
     VEEC_ROUNDING(CHECK, "Sources disagree about rounding and the number turns on it."),
     VEEC_UNUSUAL(NOTE, "The number lies outside what is usual."),
     VEEC_WAYS_DISAGREE(CHECK, "The listed count and the computed count differ."),

@@ -80,7 +80,9 @@ class StcSchemeTest {
                                 7,
                                 "register of solar water heaters, version 61",
                                 "",
-                                "published"));
+                                "entered",
+                                "stcs_zone_4 30, eligible from 1 Jan 2020",
+                                ""));
     }
 
     @Test
