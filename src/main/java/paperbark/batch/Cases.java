@@ -3,9 +3,11 @@ package paperbark.batch;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
@@ -36,28 +38,55 @@ import paperbark.value.Trade;
  * gets.
  */
 public final class Cases {
+    private final List<Job> jobs;
     private final BatchInfo info;
     private final FirmTables tables;
     private final Rulebook rulebook;
     private final boolean siteSheets;
+    private final Map<Integer, List<Finding>> noticed;
 
-    /** Makes the cases of a batch. */
-    public Cases(BatchInfo info, FirmTables tables, Rulebook rulebook, boolean siteSheets) {
-        this.info = info;
-        this.tables = tables;
-        this.rulebook = rulebook;
-        this.siteSheets = siteSheets;
+    /**
+     * The cases of what was read.
+     *
+     * @param batch name that stands on every paper
+     */
+    public Cases(Inputs inputs, String batch, Request request) {
+        jobs = inputs.jobs();
+        info =
+                new BatchInfo(
+                        batch,
+                        inputs.sheet().file(),
+                        request.run().today(),
+                        request.run().version());
+        tables = inputs.tables();
+        rulebook = inputs.rulebook();
+        siteSheets = request.extras().siteSheets();
+        noticed =
+                inputs.findings().stream()
+                        .filter(f -> f.job().isPresent())
+                        .collect(Collectors.groupingBy(f -> f.place().rowNumber()));
+    }
+
+    /** What all papers of the batch share. */
+    BatchInfo info() {
+        return info;
+    }
+
+    /** The case files of all jobs, in their order. */
+    List<CaseFile> all() {
+        List<String> packNames = PackNames.of(jobs);
+        return IntStream.range(0, jobs.size())
+                .mapToObj(i -> of(jobs.get(i), packNames.get(i)))
+                .toList();
     }
 
     /**
-     * The case file.
+     * The case file of a job.
      *
-     * @param job the job
-     * @param readFindings what reading and batch checks noticed about it
      * @param packFile name of its pack
      */
-    public CaseFile of(Job job, List<Finding> readFindings, String packFile) {
-        List<Finding> findings = new ArrayList<>(readFindings);
+    public CaseFile of(Job job, String packFile) {
+        List<Finding> findings = new ArrayList<>(noticed(job));
         findings.addAll(JobCheck.of(job, tables, rulebook, info.preparedOn()));
         Schemes.Assessed assessed = Schemes.assess(job, rulebook, info.preparedOn());
         findings.addAll(assessed.findings());
@@ -93,6 +122,13 @@ public final class Cases {
                 ordered,
                 papers,
                 packFile);
+    }
+
+    /** Two rows may share a job number; each keeps its own findings. */
+    private List<Finding> noticed(Job job) {
+        return noticed.getOrDefault(job.origin().row(), List.of()).stream()
+                .filter(f -> f.job().equals(Optional.of(job.reference())))
+                .toList();
     }
 
     private List<StatePaper> statePapers(Job job) {

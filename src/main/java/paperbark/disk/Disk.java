@@ -18,7 +18,6 @@ import java.util.stream.Stream;
 import org.apache.commons.codec.binary.Hex;
 import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.fault.Trace;
-import paperbark.fault.Weakened;
 
 /** Files that are on the disk, and not only in memory, once a call returns. */
 public final class Disk {
@@ -110,10 +109,8 @@ public final class Disk {
     }
 
     private static void force(FileChannel channel, Path path) throws IOException {
-        if (!Weakened.NO_SYNC.isOn()) {
-            channel.force(true);
-            Trace.FORCE.of(path);
-        }
+        channel.force(true);
+        Trace.FORCE.of(path);
     }
 
     /** Forces a folder and those below it. */
