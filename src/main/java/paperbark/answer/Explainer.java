@@ -65,7 +65,7 @@ public final class Explainer {
                         whatIf.isEmpty()
                                 ? Optional.empty()
                                 : supposed.toOptional().map(j -> side(j, inputs)),
-                        file.comparisons().stream().map(OffersWorking::of).toList(),
+                        file.comparisons(),
                         file.findings()));
     }
 
@@ -74,7 +74,7 @@ public final class Explainer {
         return new Explanation.Side(
                 JobFacts.of(job),
                 Schemes.KNOWN.all().stream()
-                        .map(s -> SchemeWorking.of(s.name(), assessed.entitlements().of(s.name())))
+                        .map(s -> new SchemeWorking(s.name(), assessed.entitlements().of(s.name())))
                         .toList(),
                 Finding.inOrder(assessed.findings()));
     }

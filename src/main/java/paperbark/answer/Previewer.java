@@ -1,13 +1,11 @@
 package paperbark.answer;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import paperbark.batch.Cases;
 import paperbark.batch.Inputs;
@@ -58,13 +56,8 @@ public final class Previewer {
     public static Opened ofSample(
             Request request, boolean ownTables, String paper, Optional<String> job)
             throws IOException {
-        Path folder = Files.createTempDirectory("paperbark-sample");
+        Path folder = Shipped.unpacked(Shipped.SAMPLES);
         try {
-            for (Map.Entry<String, byte[]> file : Shipped.below(Shipped.SAMPLES).entrySet()) {
-                Path target = folder.resolve(file.getKey());
-                Files.createDirectories(target.getParent());
-                Files.write(target, file.getValue());
-            }
             Path tables = folder.resolve("tables");
             Request.FirmFiles sample =
                     new Request.FirmFiles(

@@ -36,7 +36,7 @@ final class Unfinished {
         Unfinished unfinished =
                 new Unfinished(ledger, own, new Place.InFile(request.register().name()));
         for (Ledger.Unpublished batch : ledger.unpublished(OutputFolder.id(request.out()))) {
-            unfinished.publish(batch, request.out().resolve(batch.staged()).toAbsolutePath());
+            unfinished.publish(batch, request.out().resolve(batch.staged()));
         }
         return unfinished.findings;
     }
