@@ -67,7 +67,7 @@ record FindingLine(
                 finding.why(),
                 finding.holds().stream()
                         .sorted()
-                        .map(c -> c.name().toLowerCase(Locale.ROOT))
+                        .map(c -> c.toString().toLowerCase(Locale.ROOT))
                         .toList(),
                 finding.rule().map(r -> r.table() + " row " + r.row() + ": " + r.inWords()),
                 finding.also().stream().map(Place::inWords).toList());

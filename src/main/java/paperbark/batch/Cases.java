@@ -3,7 +3,6 @@ package paperbark.batch;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -43,7 +42,7 @@ public final class Cases {
     private final FirmTables tables;
     private final Rulebook rulebook;
     private final boolean siteSheets;
-    private final Map<Integer, List<Finding>> noticed;
+    private final FindingsByJob noticed;
 
     /**
      * The cases of what was read.
@@ -61,10 +60,7 @@ public final class Cases {
         tables = inputs.tables();
         rulebook = inputs.rulebook();
         siteSheets = request.extras().siteSheets();
-        noticed =
-                inputs.findings().stream()
-                        .filter(f -> f.job().isPresent())
-                        .collect(Collectors.groupingBy(f -> f.place().rowNumber()));
+        noticed = new FindingsByJob(inputs.findings());
     }
 
     /** What all papers of the batch share. */
@@ -86,7 +82,7 @@ public final class Cases {
      * @param packFile name of its pack
      */
     public CaseFile of(Job job, String packFile) {
-        List<Finding> findings = new ArrayList<>(noticed(job));
+        List<Finding> findings = new ArrayList<>(noticed.of(job));
         findings.addAll(JobCheck.of(job, tables, rulebook, info.preparedOn()));
         Schemes.Assessed assessed = Schemes.assess(job, rulebook, info.preparedOn());
         findings.addAll(assessed.findings());
@@ -122,13 +118,6 @@ public final class Cases {
                 ordered,
                 papers,
                 packFile);
-    }
-
-    /** Two rows may share a job number; each keeps its own findings. */
-    private List<Finding> noticed(Job job) {
-        return noticed.getOrDefault(job.origin().row(), List.of()).stream()
-                .filter(f -> f.job().equals(Optional.of(job.reference())))
-                .toList();
     }
 
     private List<StatePaper> statePapers(Job job) {

@@ -49,7 +49,7 @@ public record Inputs(
                 gather(FirmTablesReader.read(request.firm().tables()), findings);
         Rulebook rulebook = Rulebook.load(request.firm().rules());
         ColumnNames<Field> names =
-                HeadingTable.of(Field.class, "columns", request.firm().tables(), findings);
+                HeadingTable.of(Field.values(), "columns", request.firm().tables(), findings);
         Reading<Sheet> reading =
                 SheetReader.read(
                         request.register().file(), names::knows, request.register().sheet());

@@ -44,7 +44,7 @@ public final class MarkedCopy {
     public static Optional<byte[]> ofRefused(Path register, Path tables, List<Finding> findings) {
         try {
             ColumnNames<Field> names =
-                    HeadingTable.of(Field.class, "columns", tables, new ArrayList<>());
+                    HeadingTable.of(Field.values(), "columns", tables, new ArrayList<>());
             return Optional.of(of(register, names::knows, findings));
         } catch (RuntimeException unreadable) {
             // What refused the register often keeps a copy from being made; the note tells all.
