@@ -78,7 +78,7 @@ public record Explanation(
             return real.flatMap(r -> supposed.map(s -> s - r));
         }
 
-        /** In words: {@code STC: 14 as the register says, 11 as supposed: 3 fewer}. */
+        /** In words, e.g. {@code 14 as the register says, 11 as supposed: 3 fewer}. */
         public String inWords() {
             return "%s: %s as the register says, %s as supposed%s"
                     .formatted(

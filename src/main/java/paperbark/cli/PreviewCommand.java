@@ -27,7 +27,7 @@ import picocli.CommandLine.Spec;
         name = "preview",
         description = {
             "Makes one paper of a job, of the sample week where no register is named, to look at a template.",
-            "Papers: cover, site-sheet, warranty, stc, veec, working, old-heater, handover."
+            "Papers: cover, site-sheet, warranty, each scheme's own such as stc, benefit, working, old-heater, handover."
         },
         mixinStandardHelpOptions = true)
 final class PreviewCommand implements Callable<Integer> {
