@@ -3,6 +3,7 @@ package paperbark.job;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +22,7 @@ import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 import paperbark.value.AccountNumber;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 import paperbark.value.State;
 import paperbark.value.Trade;
@@ -126,22 +128,7 @@ public final class JobReader {
                 trades(facts, site.address().state(), installedOn.or(visit::on)),
                 compliance(facts),
                 oldHeater(facts),
-                claim(
-                        facts,
-                        stage,
-                        Field.STC_CLAIM,
-                        Field.STC_BUYER,
-                        facts.whole(Field.STC_ZONE),
-                        Field.STC_COUNT,
-                        Field.STC_BENEFIT),
-                claim(
-                        facts,
-                        stage,
-                        Field.VEEC_CLAIM,
-                        Field.VEEC_BUYER,
-                        Optional.empty(),
-                        Field.VEEC_COUNT,
-                        Field.VEEC_BENEFIT),
+                claims(facts, stage),
                 payment(facts),
                 facts.unread());
     }
@@ -262,26 +249,28 @@ public final class JobReader {
         return old.equals(OldHeater.UNKNOWN) ? Optional.empty() : Optional.of(old);
     }
 
-    private Claim claim(
-            RowFacts facts,
-            Stage stage,
-            Field claimed,
-            Field buyer,
-            Optional<Integer> zone,
-            Field count,
-            Field benefit) {
+    private Map<SchemeName, Claim> claims(RowFacts facts, Stage stage) {
+        Map<SchemeName, Claim> claims = new EnumMap<>(SchemeName.class);
+        for (SchemeName scheme : SchemeName.values()) {
+            claims.put(scheme, claim(facts, stage, scheme));
+        }
+        return claims;
+    }
+
+    private Claim claim(RowFacts facts, Stage stage, SchemeName scheme) {
+        Field claimed = Field.of(scheme, ClaimFact.CLAIM);
         // An answer that cannot be read holds the paper; it does not drop it unseen.
         boolean wanted = facts.yesNo(claimed).orElseGet(() -> facts.unread().contains(claimed));
         return new Claim(
                 wanted && stage.claims(),
                 facts.named(
-                        buyer,
+                        Field.of(scheme, ClaimFact.BUYER),
                         FindingCode.BUYER_UNKNOWN,
                         tables::buyer,
                         () -> tables.buyers().stream().map(Buyer::name).toList()),
-                zone,
-                facts.whole(count),
-                facts.money(benefit));
+                Field.find(scheme, ClaimFact.ZONE).flatMap(facts::whole),
+                facts.whole(Field.of(scheme, ClaimFact.COUNT)),
+                facts.money(Field.of(scheme, ClaimFact.BENEFIT)));
     }
 
     private static Payment payment(RowFacts facts) {

@@ -1,7 +1,7 @@
 package paperbark.job;
 
 import java.time.LocalDate;
-import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import paperbark.firm.Words;
@@ -17,7 +17,7 @@ final class OneDate {
     private final Map<Field, Column> columns;
     private final Words words;
     private final LocalDate today;
-    private final Map<Field, Map<Field, Column>> byMeaning = new EnumMap<>(Field.class);
+    private final Map<Field, Map<Field, Column>> byMeaning = new HashMap<>();
 
     OneDate(Map<Field, Column> columns, Words words, LocalDate today) {
         this.columns = columns;
@@ -39,7 +39,7 @@ final class OneDate {
     }
 
     private Map<Field, Column> with(Field field, Column date) {
-        Map<Field, Column> meant = new EnumMap<>(columns);
+        Map<Field, Column> meant = new HashMap<>(columns);
         meant.put(field, date);
         return Map.copyOf(meant);
     }

@@ -3,6 +3,7 @@ package paperbark.output;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.job.Job;
@@ -37,10 +38,10 @@ public final class PaperPlan {
                 papers.add(paper(PaperKind.of(scheme), form(scheme, job, expected), findings));
             }
         }
-        if (job.claims() && job.payment().fullPrice().isPresent()) {
+        if (job.hasClaims() && job.payment().fullPrice().isPresent()) {
             papers.add(paper(PaperKind.BENEFIT, DEFAULT, findings));
         }
-        if (job.claims()) {
+        if (job.hasClaims()) {
             papers.add(paper(PaperKind.WORKING, DEFAULT, findings));
         }
         if (job.replacesHeater()) {
@@ -58,7 +59,7 @@ public final class PaperPlan {
                                 taken.map(Expected::buyer)
                                         .or(() -> job.claim(scheme).buyer())
                                         .map(buyer -> buyer.forms().get(scheme)))
-                .orElse(DEFAULT);
+                .orElseGet(() -> Schemes.KNOWN.of(scheme).fallbackPaper());
     }
 
     private static Paper paper(PaperKind kind, String variant, List<Finding> findings) {

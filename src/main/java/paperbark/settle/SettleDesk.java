@@ -1,7 +1,6 @@
 package paperbark.settle;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -95,7 +94,8 @@ public final class SettleDesk {
     public static Result settle(Order order) throws IOException {
         List<Finding> findings = new ArrayList<>();
         ColumnNames<AdviceField> names =
-                HeadingTable.of(AdviceField.class, "advice-columns", order.tables(), findings);
+                HeadingTable.of(
+                        List.of(AdviceField.values()), "advice-columns", order.tables(), findings);
         Words words = FirmTablesReader.words(order.tables(), findings);
         Reading<Sheet> sheet = SheetReader.read(order.advice(), names::knows, order.sheet());
         findings.addAll(sheet.findings());
@@ -144,7 +144,6 @@ public final class SettleDesk {
             List<Finding> findings)
             throws IOException {
         String name = FileNames.slug(FileNames.stem(order.advice()));
-        Files.createDirectories(order.out());
         byte[] marked = MarkedCopy.of(order.advice(), names::knows, findings);
         byte[] list =
                 SafeCsv.of(

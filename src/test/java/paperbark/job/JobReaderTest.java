@@ -21,6 +21,7 @@ import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.Trouble;
 import paperbark.value.Phone;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
 class JobReaderTest {
@@ -42,8 +43,8 @@ class JobReaderTest {
         assertThat(job.owner().postal()).isEqualTo(job.site().address());
         assertThat(job.trades().plumberLicence()).isPresent();
         assertThat(job.payment().fullPrice()).hasToString("Optional[$4,620.00]");
-        assertThat(job.stc().claimed()).isTrue();
-        assertThat(job.veec().claimed()).isFalse();
+        assertThat(job.claim(SchemeName.STC).claimed()).isTrue();
+        assertThat(job.claim(SchemeName.VEEC).claimed()).isFalse();
     }
 
     @Test
@@ -79,7 +80,7 @@ class JobReaderTest {
     void aStopHoldsOnlyThePapersThatPrintTheField() {
         Finding wrong =
                 Register.read("Claim VEECs,VEEC buyer\nyes,Nobody at all").only("buyer-unknown");
-        assertThat(wrong.holds()).containsExactly(Concern.VEEC);
+        assertThat(wrong.holds()).containsExactly(Concern.claim(SchemeName.VEEC));
     }
 
     @Test
@@ -165,7 +166,7 @@ class JobReaderTest {
     void aStageIsKnownByTheWordsOfOffices(String typed, Stage stage) {
         Job job = Register.job("Stage,Claim STCs\n" + typed + ",yes");
         assertThat(job.stage()).isEqualTo(stage);
-        assertThat(job.claims()).isEqualTo(stage.claims());
+        assertThat(job.hasClaims()).isEqualTo(stage.claims());
     }
 
     @Test
@@ -289,12 +290,11 @@ class JobReaderTest {
     @Test
     void anUnreadableAnswerHoldsTheCertificatesInsteadOfDroppingThem() {
         Register.Result read = Register.read("Claim STCs,Claim VEECs\nsure,no");
-        assertThat(read.jobs().get(0).stc().claimed()).isTrue();
-        assertThat(read.jobs().get(0).veec().claimed()).isFalse();
+        assertThat(read.jobs().get(0).claim(SchemeName.STC).claimed()).isTrue();
+        assertThat(read.jobs().get(0).claim(SchemeName.VEEC).claimed()).isFalse();
         Finding finding = read.only("choice-unknown");
-        assertThat(finding.holds()).containsExactly(Concern.STC);
-        assertThat(finding.remedy())
-                .isEqualTo("Type one of these words: yes; no; the words table can teach others.");
+        assertThat(finding.holds()).containsExactly(Concern.claim(SchemeName.STC));
+        assertThat(finding.remedy()).isEqualTo("Type one of these words: yes; no; the words table can teach others.");
     }
 
     @Test
