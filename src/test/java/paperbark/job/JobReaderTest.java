@@ -294,7 +294,8 @@ class JobReaderTest {
         assertThat(read.jobs().get(0).claim(SchemeName.VEEC).claimed()).isFalse();
         Finding finding = read.only("choice-unknown");
         assertThat(finding.holds()).containsExactly(Concern.claim(SchemeName.STC));
-        assertThat(finding.remedy()).isEqualTo("Type one of these words: yes; no; the words table can teach others.");
+        assertThat(finding.remedy())
+                .isEqualTo("Type one of these words: yes; no; the words table can teach others.");
     }
 
     @Test
