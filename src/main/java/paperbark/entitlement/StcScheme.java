@@ -8,6 +8,7 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
 import paperbark.firm.Listing.Basis;
+import paperbark.job.ClaimFact;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.rules.Dated;
@@ -56,7 +57,7 @@ public final class StcScheme implements Scheme {
 
     @Override
     public Assessment assess(Job job, Rulebook rulebook, LocalDate today) {
-        return job.stc().claimed()
+        return job.claim(name()).claimed()
                 ? new Case(job, rulebook, new Working(name(), job)).assess(today)
                 : Assessment.NONE;
     }
@@ -171,7 +172,8 @@ public final class StcScheme implements Scheme {
                     .flatMap(years -> formula(day).map(f -> f.count(count, years.row().years())))
                     .filter(scaled -> scaled != count && isDeclared(scaled))
                     .ifPresent(scaled -> doubt("taken as it stands for the period"));
-            new DeclaredCount(job.stc(), Field.STC_COUNT, "STC").compare(count, count, working);
+            new DeclaredCount(job.claim(name()), Field.of(name(), ClaimFact.COUNT), "STC")
+                    .compare(count, count, working);
             return Optional.of(count);
         }
 
@@ -243,9 +245,9 @@ public final class StcScheme implements Scheme {
             if (count != listed && isDeclared(listed)) {
                 doubt("taken to be over ten years");
             }
-            boolean said = job.stc().declaredCount().isPresent();
+            boolean said = job.claim(name()).declaredCount().isPresent();
             boolean open = said || formula.canBeHigher(listed, years);
-            new DeclaredCount(job.stc(), Field.STC_COUNT, "STC")
+            new DeclaredCount(job.claim(name()), Field.of(name(), ClaimFact.COUNT), "STC")
                     .compare(count, open ? formula.highest(listed, years) : count, working);
             return count;
         }
@@ -262,14 +264,14 @@ public final class StcScheme implements Scheme {
         }
 
         private boolean isDeclared(int count) {
-            return job.stc().declaredCount().equals(Optional.of(count));
+            return job.claim(name()).declaredCount().equals(Optional.of(count));
         }
 
         private void doubt(String taken) {
-            int said = job.stc().declaredCount().orElseThrow();
+            int said = job.claim(name()).declaredCount().orElseThrow();
             working.report(
                     working.at(
-                                    Field.STC_COUNT,
+                                    Field.of(name(), ClaimFact.COUNT),
                                     FindingCode.STC_BASIS_DOUBTFUL,
                                     "The register's %d STCs would be right on the other basis; the figure of the products table is %s."
                                             .formatted(said, taken),

@@ -8,6 +8,7 @@ import paperbark.finding.RuleRef;
 import paperbark.firm.Product;
 import paperbark.firm.VeecInputs;
 import paperbark.firm.VeecInputs.Energies;
+import paperbark.job.ClaimFact;
 import paperbark.job.Field;
 import paperbark.rules.CountRounding;
 import paperbark.rules.Dated;
@@ -18,6 +19,7 @@ import paperbark.rules.Rulebook;
 import paperbark.rules.Setting;
 import paperbark.rules.VeecCondition;
 import paperbark.value.Days;
+import paperbark.value.SchemeName;
 
 /**
  * The number of VEECs with its steps and doubts.
@@ -87,7 +89,7 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
         if (computed.isEmpty() && listed.isEmpty()) {
             working.report(
                     working.at(
-                            Field.VEEC_COUNT,
+                            Field.of(SchemeName.VEEC, ClaimFact.COUNT),
                             FindingCode.VEEC_TABLE_MISSING,
                             "The number of VEECs cannot be worked out: %s."
                                     .formatted(String.join("; ", count.lacks())),
@@ -274,7 +276,10 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
                                     .formatted(number, least, most),
                             "Look at the factors and the energies of the product again."));
         }
-        new DeclaredCount(working.job().veec(), Field.VEEC_COUNT, "VEEC")
+        new DeclaredCount(
+                        working.job().claim(SchemeName.VEEC),
+                        Field.of(SchemeName.VEEC, ClaimFact.COUNT),
+                        "VEEC")
                 .compare(number, number, working);
     }
 

@@ -63,7 +63,7 @@ public final class VeecScheme implements Scheme {
 
     @Override
     public Assessment assess(Job job, Rulebook rulebook, LocalDate today) {
-        return job.veec().claimed()
+        return job.claim(name()).claimed()
                 ? new Case(job, rulebook, new Working(name(), job)).assess(today)
                 : Assessment.NONE;
     }
@@ -97,6 +97,11 @@ public final class VeecScheme implements Scheme {
     public Optional<Dated<Setting>> keepYears(LocalDate created, Rulebook rulebook) {
         // rule: veet-act-2007 keeping records: six years, from memory.
         return rulebook.veecConditions().on(created, VeecCondition.KEEP_YEARS);
+    }
+
+    @Override
+    public Set<String> sums() {
+        return Set.of(TONNES, COUNT);
     }
 
     /** What was found on the way to the number. */

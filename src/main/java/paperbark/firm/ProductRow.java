@@ -9,7 +9,6 @@ import java.util.regex.Pattern;
 import paperbark.firm.Listing.Basis;
 import paperbark.value.Boost;
 import paperbark.value.DateRange;
-import paperbark.value.Days;
 import paperbark.value.HeaterKind;
 import paperbark.value.WholeNumber;
 
@@ -91,12 +90,12 @@ final class ProductRow {
         if (byZone.isEmpty() && eligible.equals(DateRange.ALWAYS)) {
             return Optional.empty();
         }
-        row.needed("eligible_from", Days::parse);
+        row.needs("eligible_from");
         Basis basis =
                 row.optional("stcs_basis", CellText.oneOf(Basis.values(), Basis::word))
                         .orElse(Basis.TEN_YEARS);
         if (basis == Basis.PERIOD) {
-            row.needed("eligible_to", Days::parse);
+            row.needs("eligible_to");
         }
         Optional<String> version = row.neededText("register_version");
         return version.map(v -> new Listing(eligible, basis, byZone, v, row.number()));
@@ -109,7 +108,7 @@ final class ProductRow {
         if (byZone.isEmpty() && listed.equals(DateRange.ALWAYS)) {
             return Optional.empty();
         }
-        row.needed("veec_listed_from", Days::parse);
+        row.needs("veec_listed_from");
         return Optional.of(new VeecInputs(listed, byZone, row.number()));
     }
 

@@ -66,7 +66,7 @@ final class ProductsTable {
         }
         Product product = read.get();
         doubts.add(product, row);
-        String key = Names.key(product.maker() + "|" + product.model());
+        String key = Names.key(Names.model(product.maker(), product.model()));
         Entry earlier = entries.get(key);
         if (earlier == null) {
             entries.put(key, new Entry(product, row.place()));

@@ -7,7 +7,6 @@ import java.util.Optional;
 import paperbark.firm.Firm;
 import paperbark.firm.GstRounding;
 import paperbark.job.BenefitForm;
-import paperbark.job.Claim;
 import paperbark.job.Job;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Unkeyed;
@@ -92,13 +91,9 @@ public final class Gst {
         // rule: ato-24820 GST on the full price: a discount for the assignment lowers what is paid
         // and never the GST.
         boolean discount = job.payment().form().map(f -> f == BenefitForm.DISCOUNT).orElse(false);
-        Money assigned = discount ? given(job.stc()).plus(given(job.veec())) : Money.ZERO;
+        Money assigned = discount ? job.given() : Money.ZERO;
         // rule: ato-24820 registration: a firm that is not registered charges no GST.
         Money gst = firm.gstRegistered() ? includedIn(fullPrice, divisor) : Money.ZERO;
         return new OwnerPrice(fullPrice, assigned, fullPrice.minus(assigned), gst, divisor);
-    }
-
-    private static Money given(Claim claim) {
-        return claim.claimed() ? claim.benefit().orElse(Money.ZERO) : Money.ZERO;
     }
 }

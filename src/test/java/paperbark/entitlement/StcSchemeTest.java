@@ -136,7 +136,8 @@ class StcSchemeTest {
     void aPostcodeWithoutAZoneIsAStopForTheStcsAlone() {
         Found found = Found.stc(Jobs.installed().withPostcode("8001"));
 
-        assertThat(found.finding(FindingCode.ZONE_MISSING).holds()).containsExactly(Concern.STC);
+        assertThat(found.finding(FindingCode.ZONE_MISSING).holds())
+                .containsExactly(Concern.claim(SchemeName.STC));
         assertThat(found.finding(FindingCode.ZONE_MISSING).place().cellAddress())
                 .isEqualTo(Jobs.ORIGIN.cell(Field.SITE_POSTCODE).cellAddress());
         assertThat(found.count()).isEmpty();
@@ -252,7 +253,8 @@ class StcSchemeTest {
         Found found = Found.stc(Jobs.installed().withSecondHand());
 
         assertThat(found.finding(FindingCode.SECOND_HAND).holds())
-                .containsExactlyInAnyOrder(Concern.STC, Concern.VEEC);
+                .containsExactlyInAnyOrder(
+                        Concern.claim(SchemeName.STC), Concern.claim(SchemeName.VEEC));
         assertThat(found.count()).isEmpty();
         assertThat(
                         Found.stc(Jobs.installed().withSecondHand().withUnread(Field.NEW_SYSTEM))
@@ -298,7 +300,8 @@ class StcSchemeTest {
                                 .map(f -> f.fact()))
                 .contains(
                         "For STCs, stc/zones.csv has no row for 3342 on 31 Dec 2019; the nearest is from 1 Jan 2020 (row 63).");
-        assertThat(found.finding(FindingCode.RULE_MISSING).holds()).containsExactly(Concern.STC);
+        assertThat(found.finding(FindingCode.RULE_MISSING).holds())
+                .containsExactly(Concern.claim(SchemeName.STC));
         assertThat(found.count()).isEmpty();
     }
 

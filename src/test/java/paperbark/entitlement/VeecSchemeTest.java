@@ -197,7 +197,8 @@ class VeecSchemeTest {
         Found unknown = veec(Jobs.installed().withPostcode("8001"));
         Found blank = veec(Jobs.installed().withPostcode("3117"));
 
-        assertThat(unknown.finding(FindingCode.ZONE_MISSING).holds()).containsExactly(Concern.VEEC);
+        assertThat(unknown.finding(FindingCode.ZONE_MISSING).holds())
+                .containsExactly(Concern.claim(SchemeName.VEEC));
         assertThat(blank.codes()).containsExactly(FindingCode.ZONE_MISSING);
     }
 
@@ -643,7 +644,8 @@ class VeecSchemeTest {
 
         assertThat(before.codes()).containsExactly(FindingCode.BEFORE_SCHEME);
         assertThat(after.codes()).containsExactly(FindingCode.AFTER_SCHEME);
-        assertThat(after.finding(FindingCode.AFTER_SCHEME).holds()).containsExactly(Concern.VEEC);
+        assertThat(after.finding(FindingCode.AFTER_SCHEME).holds())
+                .containsExactly(Concern.claim(SchemeName.VEEC));
     }
 
     @Test
