@@ -7,7 +7,6 @@ import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.job.Job;
-import paperbark.job.Stage;
 import paperbark.offer.Expected;
 import paperbark.value.SchemeName;
 
@@ -29,7 +28,7 @@ public final class PaperPlan {
             Job job, List<Finding> findings, List<Expected> expected, boolean siteSheet) {
         List<Paper> papers = new ArrayList<>();
         papers.add(paper(PaperKind.COVER, DEFAULT, findings));
-        if (siteSheet || job.stage() == Stage.BOOKED) {
+        if (siteSheet || job.isBooked()) {
             papers.add(paper(PaperKind.SITE_SHEET, DEFAULT, findings));
         }
         String maker = job.heater().maker().flatMap(m -> m.warrantyVariant()).orElse(DEFAULT);

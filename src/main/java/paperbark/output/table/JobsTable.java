@@ -52,7 +52,9 @@ public final class JobsTable {
                         "Jobs",
                         "Jobs",
                         List.of(
-                                "Every job of the register. Held: a paper is kept back until somebody"
+                                "Every job of the register"
+                                        + cancelled(view.cancelled())
+                                        + ". Held: a paper is kept back until somebody"
                                         + " acts; see the sheet Findings."),
                         COLUMNS,
                         MadeRows.of(view.cases(), JobsTable::row),
@@ -63,6 +65,10 @@ public final class JobsTable {
                         .filter(c -> c.kind() == Kind.WHOLE)
                         .map(TableColumn::key)
                         .collect(Collectors.toSet()));
+    }
+
+    private static String cancelled(long count) {
+        return count == 0 ? "" : " but the " + count + " cancelled, which the sheet Findings names";
     }
 
     private static List<TableCell> row(CaseFile file) {
@@ -80,7 +86,7 @@ public final class JobsTable {
                 TableCell.of(Value.day(job.installedOn())),
                 text(heater(job)));
         for (SchemeName scheme : SchemeName.values()) {
-            cells.add(whole(Claims.certificates(file, scheme)));
+            cells.add(whole(ClaimFacts.certificates(file, scheme)));
         }
         Collections.addAll(
                 cells,
