@@ -17,7 +17,6 @@ import paperbark.firm.Buyer;
 import paperbark.firm.Person;
 import paperbark.firm.Seller;
 import paperbark.job.Job;
-import paperbark.job.Stage;
 import paperbark.value.SchemeName;
 
 /**
