@@ -12,8 +12,8 @@ import paperbark.job.Stage;
 import paperbark.ledger.ClaimEntry;
 import paperbark.ledger.JobEntry;
 import paperbark.ledger.JobOutcome;
-import paperbark.ledger.JobPrint;
 import paperbark.ledger.Keys;
+import paperbark.ledger.Ledger;
 import paperbark.ledger.Promise;
 import paperbark.ledger.Sale;
 import paperbark.offer.Expected;
@@ -25,7 +25,7 @@ import paperbark.value.Money;
 final class LedgerLines {
     private LedgerLines() {}
 
-    static JobEntry of(CaseFile file) {
+    static JobEntry of(CaseFile file, Ledger ledger) {
         Job job = file.job();
         return new JobEntry(
                 job.reference(),
@@ -36,7 +36,7 @@ final class LedgerLines {
                 installedOn(job),
                 warrantyUntil(file),
                 Keys.site(job.site()).orElse(""),
-                JobPrint.of(job),
+                ledger.prints(job),
                 sale(file),
                 claims(file));
     }

@@ -1,7 +1,10 @@
 package paperbark.entitlement;
 
 import java.time.LocalDate;
+import java.util.Set;
+import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.rules.Rulebook;
 import paperbark.value.SchemeName;
 
@@ -28,5 +31,10 @@ public final class StcScheme implements Scheme {
     @Override
     public Assessment assess(Job job, Rulebook rulebook, LocalDate today) {
         return job.stc().claimed() ? new StcAssessment(job, rulebook).run(today) : Assessment.NONE;
+    }
+
+    @Override
+    public Set<JobFact> hangsOn() {
+        return ClaimFacts.of(name(), Field.COMPLETE_SYSTEM, Field.DECLARATIONS_DATE);
     }
 }

@@ -1,7 +1,10 @@
 package paperbark.entitlement;
 
 import java.time.LocalDate;
+import java.util.Set;
+import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.rules.Rulebook;
 import paperbark.value.SchemeName;
 
@@ -32,5 +35,16 @@ public final class VeecScheme implements Scheme {
         return job.veec().claimed()
                 ? new VeecAssessment(job, rulebook).run(today)
                 : Assessment.NONE;
+    }
+
+    @Override
+    public Set<JobFact> hangsOn() {
+        return ClaimFacts.of(
+                name(),
+                Field.OLD_KIND,
+                Field.OLD_DISABLED,
+                Field.OLD_DISPOSAL,
+                Field.OLD_REMOVED_DATE,
+                Field.CO_PAYMENT);
     }
 }

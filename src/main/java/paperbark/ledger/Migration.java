@@ -7,10 +7,12 @@ import java.util.List;
  * taken out, and put into the new tables.
  */
 final class Migration {
+    private final Database database;
     private final Sql sql;
     private final int from;
 
-    Migration(Sql sql, int from) {
+    Migration(Database database, Sql sql, int from) {
+        this.database = database;
         this.sql = sql;
         this.from = from;
     }
@@ -31,7 +33,7 @@ final class Migration {
                         "SELECT entry, staged, state FROM progress",
                         r -> new Came(r.getLong(1), r.getString(2), r.getString(3)));
         drop();
-        LedgerFile.tables(sql, office);
+        database.tables(sql, office);
         new Records(sql).addAll(entries);
         came.forEach(
                 c ->

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.ledger.Happening;
+import paperbark.ledger.AdviceStatus;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
@@ -21,24 +21,24 @@ import paperbark.value.WholeNumber;
 
 /** Reads the rows of an advice. */
 final class AdviceReader {
-    private static final Map<String, Happening> STATUSES =
+    private static final Map<String, AdviceStatus> STATUSES =
             Map.ofEntries(
-                    Map.entry("paid", Happening.PAID),
-                    Map.entry("part paid", Happening.PAID),
-                    Map.entry("partly paid", Happening.PAID),
-                    Map.entry("payment", Happening.PAID),
-                    Map.entry("settled", Happening.PAID),
-                    Map.entry("reversed", Happening.PAID),
-                    Map.entry("reversal", Happening.PAID),
-                    Map.entry("lodged", Happening.LODGED),
-                    Map.entry("created", Happening.LODGED),
-                    Map.entry("submitted", Happening.LODGED),
-                    Map.entry("pending", Happening.LODGED),
-                    Map.entry("registered", Happening.LODGED),
-                    Map.entry("failed", Happening.FAILED),
-                    Map.entry("rejected", Happening.FAILED),
-                    Map.entry("refused", Happening.FAILED),
-                    Map.entry("invalid", Happening.FAILED));
+                    Map.entry("paid", AdviceStatus.PAID),
+                    Map.entry("part paid", AdviceStatus.PAID),
+                    Map.entry("partly paid", AdviceStatus.PAID),
+                    Map.entry("payment", AdviceStatus.PAID),
+                    Map.entry("settled", AdviceStatus.PAID),
+                    Map.entry("reversed", AdviceStatus.PAID),
+                    Map.entry("reversal", AdviceStatus.PAID),
+                    Map.entry("lodged", AdviceStatus.LODGED),
+                    Map.entry("created", AdviceStatus.LODGED),
+                    Map.entry("submitted", AdviceStatus.LODGED),
+                    Map.entry("pending", AdviceStatus.LODGED),
+                    Map.entry("registered", AdviceStatus.LODGED),
+                    Map.entry("failed", AdviceStatus.FAILED),
+                    Map.entry("rejected", AdviceStatus.FAILED),
+                    Map.entry("refused", AdviceStatus.FAILED),
+                    Map.entry("invalid", AdviceStatus.FAILED));
 
     private final Optional<LocalDate> paidOn;
     private final Optional<String> buyer;
@@ -60,19 +60,19 @@ final class AdviceReader {
     }
 
     /** What the rows say; one that cannot be used is left out with a finding. */
-    List<Said> read(Sheet sheet, Map<AdviceField, Column> columns) {
-        List<Said> all = new ArrayList<>();
+    List<RemittanceLine> read(Sheet sheet, Map<AdviceField, Column> columns) {
+        List<RemittanceLine> all = new ArrayList<>();
         sheet.rows().forEach(row -> said(sheet, columns, row).ifPresent(all::add));
         return all;
     }
 
-    private Optional<Said> said(Sheet sheet, Map<AdviceField, Column> columns, Row row) {
+    private Optional<RemittanceLine> said(Sheet sheet, Map<AdviceField, Column> columns, Row row) {
         AdviceRow cells = new AdviceRow(sheet, columns, row, findings);
         Optional<Money> amount = cells.money(AdviceField.AMOUNT);
         Optional<String> status = cells.text(AdviceField.STATUS);
-        Optional<Happening> what =
+        Optional<AdviceStatus> what =
                 status.isEmpty()
-                        ? Optional.of(Happening.PAID)
+                        ? Optional.of(AdviceStatus.PAID)
                         : cells.value(
                                 AdviceField.STATUS,
                                 FindingCode.CHOICE_UNKNOWN,
@@ -95,7 +95,7 @@ final class AdviceReader {
                 status.map(s -> s.toLowerCase(Locale.ROOT).startsWith("revers")).orElse(false);
         Money paid = amount.orElse(Money.ZERO);
         return Optional.of(
-                new Said(
+                new RemittanceLine(
                         sheet,
                         columns,
                         row.number(),
@@ -114,7 +114,7 @@ final class AdviceReader {
 
     private static void complain(
             AdviceRow cells,
-            Optional<Happening> what,
+            Optional<AdviceStatus> what,
             Optional<Money> amount,
             Optional<LocalDate> day) {
         if (!cells.isSound()) {
@@ -128,7 +128,7 @@ final class AdviceReader {
                     "Add the day of the payment to the line, or name it with --paid-on.",
                     "");
         }
-        if (what.equals(Optional.of(Happening.PAID)) && amount.map(Money::isZero).orElse(true)) {
+        if (what.equals(Optional.of(AdviceStatus.PAID)) && amount.map(Money::isZero).orElse(true)) {
             cells.wrong(
                     AdviceField.AMOUNT,
                     FindingCode.MONEY_UNREADABLE,
@@ -138,8 +138,8 @@ final class AdviceReader {
         }
     }
 
-    private static Parsed<Happening> status(String text) {
-        Happening known = STATUSES.get(text.toLowerCase(Locale.ROOT).replace('-', ' ').strip());
+    private static Parsed<AdviceStatus> status(String text) {
+        AdviceStatus known = STATUSES.get(text.toLowerCase(Locale.ROOT).replace('-', ' ').strip());
         return known == null
                 ? Parsed.bad(
                         "The word is not one that this column knows.",

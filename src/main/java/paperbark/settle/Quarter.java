@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import paperbark.ledger.ClaimState;
-import paperbark.ledger.Payment;
+import paperbark.ledger.Receipt;
 import paperbark.ledger.Sale;
 import paperbark.value.Days;
 import paperbark.value.Money;
@@ -54,7 +54,7 @@ public record Quarter(
      * @param endingIn the year in which it ends, e.g. 2027 for 2026-27
      */
     public static List<Quarter> ofYear(
-            int endingIn, List<Sale> sales, List<ClaimState> claims, List<Payment> payments) {
+            int endingIn, List<Sale> sales, List<ClaimState> claims, List<Receipt> payments) {
         List<Quarter> quarters = new ArrayList<>();
         LocalDate first = LocalDate.of(endingIn - 1, FIRST_MONTH, 1);
         for (int i = 0; i < 4; i++) {
@@ -69,12 +69,12 @@ public record Quarter(
             LocalDate to,
             List<Sale> sales,
             List<ClaimState> claims,
-            List<Payment> payments) {
+            List<Receipt> payments) {
         Predicate<LocalDate> within = day -> !day.isBefore(from) && !day.isAfter(to);
         List<Sale> sold = sales.stream().filter(s -> within.test(s.installedOn())).toList();
         List<ClaimState> claimed =
                 claims.stream().filter(c -> within.test(c.installedOn())).toList();
-        List<Payment> paid = payments.stream().filter(p -> within.test(p.day())).toList();
+        List<Receipt> paid = payments.stream().filter(p -> within.test(p.day())).toList();
         return new Quarter(
                 from,
                 to,
@@ -89,7 +89,7 @@ public record Quarter(
                                 .filter(c -> !c.isOpen() && c.paidOn().filter(within).isPresent())
                                 .toList(),
                         ClaimState::firmGst),
-                sum(paid, Payment::amount));
+                sum(paid, Receipt::amount));
     }
 
     private static int certificates(List<ClaimState> claims, SchemeName scheme) {

@@ -10,6 +10,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -23,6 +24,7 @@ import paperbark.finding.RuleRef;
 import paperbark.firm.Products;
 import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.job.Jobs;
 import paperbark.rules.CountRounding;
 import paperbark.rules.Dated;
@@ -162,6 +164,11 @@ class SchemesTest {
                             Optional.of(day.plusMonths(6)),
                             !working.isInstalled(),
                             working.steps()));
+        }
+
+        @Override
+        public Set<JobFact> hangsOn() {
+            return ClaimFacts.of(name(), Field.FULL_PRICE);
         }
 
         private static int count(Working working, Dated<GstRow> row) {

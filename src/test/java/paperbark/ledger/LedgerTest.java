@@ -188,7 +188,7 @@ class LedgerTest {
                                 book.enter(line),
                                 line,
                                 claim,
-                                Happening.PAID,
+                                AdviceStatus.PAID,
                                 line.amount(),
                                 "reference",
                                 "",
