@@ -44,7 +44,7 @@ final class BuyersTable {
         Map<SchemeName, String> registrations =
                 byScheme(row, "stc_registration", "veec_registration");
         Address address = row.address();
-        Optional<Phone> phone = row.optional("phone", Phone::parse);
+        Optional<Phone> phone = row.phone("phone");
         Optional<Email> email = row.optional("email", Email::parse);
         Map<SchemeName, String> forms = byScheme(row, "stc_form", "veec_form");
         return row.build(

@@ -16,6 +16,7 @@ import paperbark.finding.Severity;
 import paperbark.sheet.Cell;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
+import paperbark.sheet.Sheet;
 import paperbark.sheet.Trouble;
 import paperbark.value.Phone;
 import paperbark.value.Serial;
@@ -156,14 +157,6 @@ class JobReaderTest {
     }
 
     @Test
-    void aDayCountOf1904IsReadFrom1904() {
-        assertThat(DayCells.dayCount("44889", true)).contains(LocalDate.of(2026, 11, 25));
-        assertThat(DayCells.dayCount("46351", false)).contains(LocalDate.of(2026, 11, 25));
-        assertThat(DayCells.dayCount("19999", false)).isEmpty();
-        assertThat(DayCells.dayCount("80001", false)).isEmpty();
-    }
-
-    @Test
     void mergedBankDetailsAreNotRepeatedInASentence() {
         Cell account =
                 new Cell(
@@ -179,10 +172,11 @@ class JobReaderTest {
                                         "I3 is merged with I2, which holds the value shown.",
                                         "Unmerge the cells.",
                                         Optional.of("98765432"))));
-        Origin origin =
-                new Origin(
-                        "week.xlsx", "", 3, Map.of(Field.ACCOUNT, new Column(9, "I", "A/c no.")));
-        RowFacts facts = new RowFacts(new Row(3, Map.of(9, account)), origin, Register.TODAY);
+        Column column = new Column(9, "I", "A/c no.");
+        Sheet sheet = new Sheet("week.xlsx", "", 1, List.of(column), List.of());
+        Origin origin = new Origin("week.xlsx", "", 3, Map.of(Field.ACCOUNT, column));
+        RowFacts facts =
+                new RowFacts(sheet, new Row(3, Map.of(9, account)), origin, Register.TODAY);
         facts.text(Field.ACCOUNT);
         assertThat(facts.findings()).hasSize(1);
         assertThat(facts.findings().toString()).doesNotContain("98765432");
