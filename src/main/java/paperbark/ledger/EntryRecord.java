@@ -72,6 +72,11 @@ public record EntryRecord(
                 others);
     }
 
+    /** Whether an earlier program wrote it. */
+    public boolean hasOlderSchema() {
+        return schema < Schema.VERSION;
+    }
+
     /** The rows of a table; none where the entry's schema has no such table. */
     List<List<String>> rows(SealedTable table) {
         return rows.getOrDefault(table.name(), List.of());

@@ -202,8 +202,39 @@ public final class Ledger implements AutoCloseable {
      * where there is none beside the new one.
      */
     public void takenOverBy(LedgerPlace other) {
-        rebuild(other, id(), records());
+        copyWholeTo(other);
         PrintKey.carry(place, other);
+    }
+
+    /** Copies every entry, and how far each has come, to where no ledger is. */
+    void copyWholeTo(LedgerPlace other) {
+        List<EntryRecord> entries = records();
+        List<Progress.Came> came = new Progress(sql).all(Schema.VERSION);
+        Database.of(other)
+                .create(
+                        id(),
+                        copy -> {
+                            new Records(copy).addAll(entries);
+                            new Progress(copy).bringBack(came);
+                        });
+        try (Ledger ledger = open(other)) {
+            ledger.verify();
+        }
+    }
+
+    /**
+     * Whether what changed in the newest jobs can be told: nothing is printed yet, or the key is
+     * here that it was printed with.
+     *
+     * @throws LedgerException when the file of the key is not as it was written
+     */
+    public boolean hasItsKey() {
+        return sql.first(
+                        "SELECT print_key FROM personal WHERE print_key <> ''"
+                                + " ORDER BY entry DESC LIMIT 1",
+                        r -> r.getString(1))
+                .map(id -> PrintKey.in(place).filter(key -> key.id().equals(id)).isPresent())
+                .orElse(true);
     }
 
     /** Notes that the folder of a batch is where people see it. */

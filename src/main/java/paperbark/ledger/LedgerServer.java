@@ -161,7 +161,7 @@ final class LedgerServer implements Database {
 
     @Override
     public void copy(Ledger ledger, Sql sql, Path file) {
-        Ledger.rebuild(new LedgerPlace.InFile(file), ledger.id(), ledger.records());
+        ledger.copyWholeTo(new LedgerPlace.InFile(file));
     }
 
     @Override

@@ -27,21 +27,11 @@ final class Migration {
         new Chain(sql, before).verify();
         LedgerId office = before.office();
         List<EntryRecord> entries = before.all();
-        record Came(long seq, String staged, String state) {}
-        List<Came> came =
-                sql.list(
-                        "SELECT entry, staged, state FROM progress",
-                        r -> new Came(r.getLong(1), r.getString(2), r.getString(3)));
+        List<Progress.Came> came = new Progress(sql).all(from);
         drop();
         database.tables(sql, office);
         new Records(sql).addAll(entries);
-        came.forEach(
-                c ->
-                        sql.run(
-                                "UPDATE progress SET staged = ?, state = ? WHERE entry = ?",
-                                c.staged(),
-                                c.state(),
-                                c.seq()));
+        new Progress(sql).bringBack(came);
         new Chain(sql).verify();
     }
 

@@ -17,6 +17,11 @@ final class Recorder {
     }
 
     void batch(BatchEntry batch) {
+        if (sql.number("SELECT count(*) FROM entry WHERE name = ?", batch.name()) > 0) {
+            throw new LedgerBusyException(
+                    "Another run took the name of the batch " + batch.name() + " meanwhile.",
+                    "Prepare the register again.");
+        }
         long seq = next("SELECT max(seq) FROM entry");
         sql.run(
                 "INSERT INTO entry VALUES (?, 'batch', ?, ?, ?, ?, ?, ?, ?, '', '')",

@@ -82,6 +82,8 @@ class OlderLedgerTest {
         Files.writeString(office.intake().resolve("three.csv"), Offices.register(1, 5));
         Program.Run watch = run("watch", office.root().toString(), "--once", "--quiet-for", "0");
         assertThat(watch.exitCode()).isEqualTo(10);
+        assertThat(watch.out()).contains("taken out of the entries beside 2 batches");
+        assertThat(kept).content().doesNotContain(weak).contains("1TEASPOONLANE");
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ledger.verify();
             // The claim that is paid stands as it did, and is not made a second time.
