@@ -29,6 +29,7 @@ public final class FindingsJson {
         root.put("exitCode", outcome.ending().exitCode());
         outcome.published().ifPresent(path -> root.put("published", path.toString()));
         root.put("jobs", outcome.counts().jobs());
+        root.put("cancelled", outcome.counts().cancelled());
         root.put("packs", outcome.counts().packs());
         root.put("heldJobs", outcome.counts().heldJobs());
         ObjectNode certificates = root.putObject("certificates");
@@ -68,7 +69,7 @@ public final class FindingsJson {
         ArrayNode holds = node.putArray("holds");
         finding.holds().stream()
                 .sorted()
-                .forEach(c -> holds.add(c.name().toLowerCase(Locale.ROOT)));
+                .forEach(c -> holds.add(c.toString().toLowerCase(Locale.ROOT)));
         finding.rule()
                 .ifPresent(
                         rule ->

@@ -114,7 +114,7 @@ public final class Batch {
             staging.write(
                     "register-checked.xlsx",
                     MarkedCopy.of(request.register(), inputs.names()::knows, view.findings()));
-            Counts counts = Counts.of(cases, packs.size());
+            Counts counts = Counts.of(view, packs.size());
             books.rehearse(view, sources, staging);
             staging.write(
                     "manifest.json",
@@ -161,7 +161,7 @@ public final class Batch {
         // Somebody may have worked in an earlier copy.
         Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
         Disk.replace(marked, copy);
-        Counts counts = Counts.of(cases, 0);
+        Counts counts = Counts.of(view, 0);
         return new Outcome(ending(counts, view), Optional.of(marked), counts, view.findings());
     }
 
@@ -178,7 +178,7 @@ public final class Batch {
     public static Optional<byte[]> marked(Path register, Path tables, List<Finding> findings) {
         try {
             ColumnNames<Field> names =
-                    HeadingTable.of(Field.class, "columns", tables, new ArrayList<>());
+                    HeadingTable.of(Field.values(), "columns", tables, new ArrayList<>());
             return Optional.of(MarkedCopy.of(register, names::knows, findings));
         } catch (RuntimeException unreadable) {
             // What refused the register often keeps a copy from being made; the note tells all.

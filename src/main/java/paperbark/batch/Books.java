@@ -18,6 +18,7 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.job.Job;
+import paperbark.job.Stage;
 import paperbark.ledger.BatchEntry;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
@@ -103,20 +104,22 @@ final class Books implements AutoCloseable {
                 .findFirst();
     }
 
-    /** The inputs without the jobs that are done, and with what the ledger says of the others. */
+    /**
+     * The inputs without the jobs that are cancelled or done, and with what the ledger says of the
+     * others.
+     */
     Inputs remaining(Inputs inputs) {
-        if (ledger.isEmpty()) {
-            return inputs;
-        }
         List<Job> left = new ArrayList<>();
         List<Finding> all = new ArrayList<>(inputs.findings());
         Map<String, List<String>> done = new HashMap<>();
         List<String> untold = new ArrayList<>();
         for (Job job : inputs.jobs()) {
-            JobHistory history = ledger.get().history(job);
+            JobHistory history = ledger.map(l -> l.history(job)).orElse(JobHistory.NONE);
             if (history.earlier().filter(Earlier::forgotten).isPresent()) {
                 // Nothing of it may come back, neither on paper nor in the ledger.
                 all.add(HistoryCheck.forgotten(job, history.earlier().orElseThrow()));
+            } else if (job.stage() == Stage.CANCELLED) {
+                all.add(HistoryCheck.cancelled(job, history));
             } else if (HistoryCheck.isDone(history) && !request.books().again()) {
                 done.computeIfAbsent(
                                 history.earlier().orElseThrow().batch(), b -> new ArrayList<>())

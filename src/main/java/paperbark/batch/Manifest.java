@@ -132,7 +132,7 @@ record Manifest(
         return new Manifest(
                 view.info().id(),
                 sources,
-                Counts.of(view.cases(), view.cases().size()),
+                Counts.of(view, view.cases().size()),
                 findings,
                 jobs,
                 templates,

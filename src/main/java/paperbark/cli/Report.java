@@ -73,7 +73,10 @@ final class Report {
                     "Jobs:         "
                             + outcome.counts().jobs()
                             + ", held: "
-                            + outcome.counts().heldJobs());
+                            + outcome.counts().heldJobs()
+                            + (outcome.counts().cancelled() > 0
+                                    ? ", cancelled: " + outcome.counts().cancelled()
+                                    : ""));
             if (outcome.counts().packs() > 0) {
                 out.println("Packs:        " + outcome.counts().packs());
             }

@@ -11,6 +11,7 @@ import paperbark.value.SchemeName;
 final class ClaimFacts {
     private static final Set<JobFact> COMMON =
             JobFact.of(
+                    Field.STAGE,
                     Field.INSTALLED_DATE,
                     Field.SITE_STREET,
                     Field.SITE_SUBURB,

@@ -40,6 +40,11 @@ public record Schemes(List<Scheme> all) {
         all = List.copyOf(all);
     }
 
+    /** The scheme of that name. */
+    public Scheme named(SchemeName name) {
+        return all.stream().filter(s -> s.name() == name).findFirst().orElseThrow();
+    }
+
     /**
      * Asks every known scheme.
      *

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
@@ -191,6 +192,6 @@ final class FirmTable {
                         "The firm's name or its ABN is missing or cannot be read.",
                         "Give the firm's table a row \"name\" and a row \"abn\" with its 11-digit ABN.")
                 .as(Severity.STOP)
-                .holding(Concern.REGISTER);
+                .holding(Set.of(Concern.REGISTER));
     }
 }

@@ -2,7 +2,6 @@ package paperbark.job;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -12,7 +11,6 @@ import paperbark.firm.Buyer;
 import paperbark.firm.Person;
 import paperbark.firm.Seller;
 import paperbark.sheet.Column;
-import paperbark.sheet.ColumnField;
 import paperbark.value.Address;
 import paperbark.value.Money;
 import paperbark.value.Postcode;
@@ -84,10 +82,10 @@ public final class JobFact {
                             Arrays.stream(SchemeName.values()).flatMap(JobFact::claim))
                     .toList();
 
-    private final ColumnField field;
+    private final Field field;
     private final Function<Job, Optional<?>> reading;
 
-    private JobFact(ColumnField field, Function<Job, Optional<?>> reading) {
+    private JobFact(Field field, Function<Job, Optional<?>> reading) {
         this.field = field;
         this.reading = reading;
     }
@@ -130,23 +128,25 @@ public final class JobFact {
     }
 
     private static Stream<JobFact> claim(SchemeName scheme) {
-        return Stream.of(
-                        claim(scheme, "claim", c -> Optional.of(c.claimed())),
-                        claim(scheme, "buyer", Claim::buyer),
-                        claim(scheme, "zone", Claim::declaredZone),
-                        claim(scheme, "count", Claim::declaredCount),
-                        claim(scheme, "benefit", Claim::benefit))
-                .flatMap(Optional::stream);
+        return Arrays.stream(ClaimFact.values())
+                .flatMap(
+                        what ->
+                                Field.find(scheme, what).stream()
+                                        .map(
+                                                field ->
+                                                        new JobFact(
+                                                                field,
+                                                                j -> said(what, j.claim(scheme)))));
     }
 
-    /** Empty where registers have no such column for the scheme. */
-    private static Optional<JobFact> claim(
-            SchemeName scheme, String what, Function<Claim, Optional<?>> part) {
-        String key = scheme.word().toLowerCase(Locale.ROOT) + "-" + what;
-        return Arrays.stream(Field.values())
-                .filter(field -> field.key().equals(key))
-                .map(field -> new JobFact(field, job -> part.apply(job.claim(scheme))))
-                .findFirst();
+    private static Optional<?> said(ClaimFact what, Claim claim) {
+        return switch (what) {
+            case CLAIM -> Optional.of(claim.claimed());
+            case BUYER -> claim.buyer();
+            case ZONE -> claim.declaredZone();
+            case COUNT -> claim.declaredCount();
+            case BENEFIT -> claim.benefit();
+        };
     }
 
     /**
@@ -167,8 +167,10 @@ public final class JobFact {
 
     /** What the register says about claiming under a scheme. */
     public static Set<JobFact> ofClaim(SchemeName scheme) {
-        String start = scheme.word().toLowerCase(Locale.ROOT) + "-";
-        return ALL.stream().filter(f -> f.name().startsWith(start)).collect(Collectors.toSet());
+        return of(
+                Arrays.stream(ClaimFact.values())
+                        .flatMap(what -> Field.find(scheme, what).stream())
+                        .toArray(Field[]::new));
     }
 
     /** The name under which the ledger stores its print: the field's own in the columns table. */

@@ -1,6 +1,5 @@
 package paperbark.job;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -52,7 +51,7 @@ public final class RowFindings {
     }
 
     private boolean hasAllNeeded(Row row) {
-        return Arrays.stream(Field.values())
+        return Field.values().stream()
                 .filter(Field::isNeeded)
                 .noneMatch(field -> row.cell(columns.get(field)).isBlank());
     }

@@ -51,7 +51,7 @@ public final class HistoryCheck {
         List<Finding> findings = new ArrayList<>();
         history.earlier().ifPresent(e -> findings.addAll(again(job, e)));
         history.underWay().forEach(u -> findings.addAll(underWay(job, u, hangsOn)));
-        if (job.claims()) {
+        if (job.hasClaims()) {
             // A heater is often claimed under two schemes; that is one finding.
             history.conflicts().stream()
                     .collect(
@@ -77,6 +77,34 @@ public final class HistoryCheck {
                         + ", and what it told of its owner was forgotten since.",
                 "Take the row out of the register, and where it is filed already run forget once more; new"
                         + " work needs a new job number.");
+    }
+
+    /** What is to be said of a job for which nothing is done because it is cancelled. */
+    public static Finding cancelled(Job job, JobHistory history) {
+        String fact =
+                "Job " + job.reference() + " is cancelled; nothing is prepared or claimed for it";
+        return history.earlier()
+                .filter(e -> e.outcome() == JobOutcome.ISSUED)
+                .map(
+                        e ->
+                                Finding.of(
+                                                FindingCode.JOB_CANCELLED,
+                                                job.origin().cell(Field.STAGE),
+                                                fact
+                                                        + ", but its papers went out with batch "
+                                                        + e.batch()
+                                                        + ".",
+                                                "Take back the pack "
+                                                        + e.pack()
+                                                        + " of that batch, and tell the buyer if it was claimed.")
+                                        .as(Severity.CHECK))
+                .orElseGet(
+                        () ->
+                                Finding.of(
+                                        FindingCode.JOB_CANCELLED,
+                                        job.origin().cell(Field.STAGE),
+                                        fact + ".",
+                                        ""));
     }
 
     private static List<Finding> again(Job job, Earlier earlier) {
@@ -147,7 +175,7 @@ public final class HistoryCheck {
 
     private static Finding underWay(Job job, ClaimState claim, String fact, String remedy) {
         return Finding.of(FindingCode.CLAIM_UNDER_WAY, job.origin().cell(Field.JOB), fact, remedy)
-                .holding(concern(claim.scheme()));
+                .holding(Set.of(Concern.claim(claim.scheme())));
     }
 
     private static Finding conflict(Job job, List<Conflict> same) {
@@ -210,9 +238,5 @@ public final class HistoryCheck {
         return job.heater().heatPumpSerial().map(Serial::seen).filter(serial::equals).isPresent()
                 ? Field.HEAT_PUMP_SERIAL
                 : Field.COLLECTOR_SERIALS;
-    }
-
-    private static Concern concern(SchemeName scheme) {
-        return Concern.valueOf(scheme.name());
     }
 }

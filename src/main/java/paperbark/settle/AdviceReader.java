@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.firm.Words;
 import paperbark.ledger.AdviceStatus;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
@@ -20,25 +21,25 @@ import paperbark.value.Serial;
 
 /** Reads the rows of an advice. */
 final class AdviceReader {
-    private static final Map<String, AdviceStatus> STATUSES =
-            Map.ofEntries(
-                    Map.entry("paid", AdviceStatus.PAID),
-                    Map.entry("part paid", AdviceStatus.PAID),
-                    Map.entry("partly paid", AdviceStatus.PAID),
-                    Map.entry("payment", AdviceStatus.PAID),
-                    Map.entry("settled", AdviceStatus.PAID),
-                    Map.entry("reversed", AdviceStatus.PAID),
-                    Map.entry("reversal", AdviceStatus.PAID),
-                    Map.entry("lodged", AdviceStatus.LODGED),
-                    Map.entry("created", AdviceStatus.LODGED),
-                    Map.entry("submitted", AdviceStatus.LODGED),
-                    Map.entry("pending", AdviceStatus.LODGED),
-                    Map.entry("registered", AdviceStatus.LODGED),
-                    Map.entry("failed", AdviceStatus.FAILED),
-                    Map.entry("rejected", AdviceStatus.FAILED),
-                    Map.entry("refused", AdviceStatus.FAILED),
-                    Map.entry("invalid", AdviceStatus.FAILED));
+    /** What a line says of its claim. */
+    private enum Status {
+        PAID(AdviceStatus.PAID),
+        LODGED(AdviceStatus.LODGED),
+        FAILED(AdviceStatus.FAILED),
+        REVERSED(AdviceStatus.PAID);
 
+        private final AdviceStatus what;
+
+        Status(AdviceStatus what) {
+            this.what = what;
+        }
+
+        String word() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    private final Words words;
     private final Optional<LocalDate> paidOn;
     private final Optional<String> buyer;
     private final List<Finding> findings = new ArrayList<>();
@@ -46,10 +47,12 @@ final class AdviceReader {
     /**
      * A reader.
      *
+     * @param words what buyers call things
      * @param paidOn the day of lines that name none
      * @param buyer the buyer of lines that name none
      */
-    AdviceReader(Optional<LocalDate> paidOn, Optional<String> buyer) {
+    AdviceReader(Words words, Optional<LocalDate> paidOn, Optional<String> buyer) {
+        this.words = words;
         this.paidOn = paidOn;
         this.buyer = buyer;
     }
@@ -68,14 +71,11 @@ final class AdviceReader {
     private Optional<RemittanceLine> said(Sheet sheet, Map<AdviceField, Column> columns, Row row) {
         AdviceRow cells = new AdviceRow(sheet, columns, row, findings);
         Optional<Money> amount = cells.money(AdviceField.AMOUNT);
-        Optional<String> status = cells.text(AdviceField.STATUS);
-        Optional<AdviceStatus> what =
-                status.isEmpty()
-                        ? Optional.of(AdviceStatus.PAID)
-                        : cells.value(
-                                AdviceField.STATUS,
-                                FindingCode.CHOICE_UNKNOWN,
-                                AdviceReader::status);
+        Optional<Status> status =
+                cells.says(AdviceField.STATUS)
+                        ? cells.value(AdviceField.STATUS, FindingCode.CHOICE_UNKNOWN, this::status)
+                        : Optional.of(Status.PAID);
+        Optional<AdviceStatus> what = status.map(s -> s.what);
         Optional<LocalDate> day = cells.day(AdviceField.PAID_DATE).or(() -> paidOn);
         Optional<Serial> serial =
                 cells.value(AdviceField.SERIAL, FindingCode.SERIAL_WRONG, Serial::parse);
@@ -86,8 +86,7 @@ final class AdviceReader {
         if (!cells.isSound()) {
             return Optional.empty();
         }
-        boolean takenBack =
-                status.map(s -> s.toLowerCase(Locale.ROOT).startsWith("revers")).orElse(false);
+        boolean takenBack = status.equals(Optional.of(Status.REVERSED));
         Money paid = amount.orElse(Money.ZERO);
         return Optional.of(
                 new RemittanceLine(
@@ -131,13 +130,8 @@ final class AdviceReader {
         }
     }
 
-    private static Parsed<AdviceStatus> status(String text) {
-        AdviceStatus known = STATUSES.get(text.toLowerCase(Locale.ROOT).replace('-', ' ').strip());
-        return known == null
-                ? Parsed.bad(
-                        "The word is not one that this column knows.",
-                        "Type paid, lodged, failed or reversed.")
-                : Parsed.ok(known);
+    private Parsed<Status> status(String text) {
+        return words.read("advice-status", text, Status.values(), Status::word);
     }
 
     private static Parsed<SchemeName> scheme(String text) {

@@ -15,6 +15,8 @@ import paperbark.disk.Disk;
 import paperbark.disk.FileNames;
 import paperbark.disk.Hashes;
 import paperbark.finding.Finding;
+import paperbark.firm.FirmTablesReader;
+import paperbark.firm.Words;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
@@ -93,7 +95,9 @@ public final class SettleDesk {
     public static Result settle(Order order) throws IOException {
         List<Finding> findings = new ArrayList<>();
         ColumnNames<AdviceField> names =
-                HeadingTable.of(AdviceField.class, "advice-columns", order.tables(), findings);
+                HeadingTable.of(
+                        List.of(AdviceField.values()), "advice-columns", order.tables(), findings);
+        Words words = FirmTablesReader.words(order.tables(), findings);
         Reading<Sheet> sheet = SheetReader.read(order.advice(), names::knows, order.sheet());
         findings.addAll(sheet.findings());
         Optional<Reading<Map<AdviceField, Column>>> columns =
@@ -117,6 +121,7 @@ public final class SettleDesk {
                             columns.flatMap(Reading::result).orElseThrow(),
                             source,
                             ledger,
+                            words,
                             order.defaults());
             AdviceFiles.complete(ledger, AdviceFiles.beside(order.ledger()));
             findings.addAll(settled.findings());

@@ -8,6 +8,7 @@ import java.lang.reflect.RecordComponent;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,6 +19,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import paperbark.value.Address;
+import paperbark.value.SchemeName;
 
 /**
  * {@code src/test/resources/job/printed-facts.txt} says of every component of a job under which
@@ -108,11 +110,20 @@ class JobFactTest {
                                 JobFact.ALL.stream()
                                         .filter(f -> !f.in(job).equals(f.in((Job) changed)))
                                         .map(JobFact::name)
+                                        .map(JobFactTest::withoutScheme)
                                         .collect(Collectors.joining(", "));
                         changes.merge(path, names, (one, other) -> one.isEmpty() ? other : one);
                     });
         }
         return changes;
+    }
+
+    private static String withoutScheme(String name) {
+        return Arrays.stream(SchemeName.values())
+                .filter(scheme -> name.startsWith(scheme.key() + "-"))
+                .map(scheme -> name.replaceFirst(scheme.key(), "SCHEME"))
+                .findFirst()
+                .orElse(name);
     }
 
     /** Each component with the record as it is without it, at any depth. */
@@ -121,7 +132,23 @@ class JobFactTest {
             String path = before + component.getName();
             Object value = value(component, record);
             Object inner = value instanceof Optional<?> maybe ? maybe.orElse(null) : value;
-            if (inner instanceof Record part && isOfJob(part)) {
+            if (inner instanceof Map<?, ?> claims) {
+                claims.forEach(
+                        (scheme, claim) ->
+                                each(
+                                        path + ".SCHEME.",
+                                        (Record) claim,
+                                        (deeper, changed) ->
+                                                take.accept(
+                                                        deeper,
+                                                        with(
+                                                                record,
+                                                                component.getName(),
+                                                                old ->
+                                                                        put(
+                                                                                old, scheme,
+                                                                                changed)))));
+            } else if (inner instanceof Record part && isOfJob(part)) {
                 each(
                         path + ".",
                         part,
@@ -136,12 +163,19 @@ class JobFactTest {
                                                                 ? Optional.of(changed)
                                                                 : changed)));
             } else {
-                assertThat(path.equals("veec.declaredZone") || !Optional.empty().equals(value))
+                assertThat(path.endsWith(".declaredZone") || !Optional.empty().equals(value))
                         .as(path + " must be filled for this test")
                         .isTrue();
                 take.accept(path, with(record, component.getName(), JobFactTest::other));
             }
         }
+    }
+
+    private static Object put(Object claims, Object scheme, Record claim) {
+        Map<SchemeName, Claim> changed = new EnumMap<>(SchemeName.class);
+        ((Map<?, ?>) claims).forEach((key, value) -> changed.put((SchemeName) key, (Claim) value));
+        changed.put((SchemeName) scheme, (Claim) claim);
+        return changed;
     }
 
     private static boolean isOfJob(Record record) {

@@ -129,7 +129,7 @@ class HistoryCheckTest {
     void aChangedRemovalDayStopsTheClaimOfVeecsAlone() {
         lodgeBoth();
         List<Finding> findings = changed("15/11/2026", "14/11/2026");
-        assertThat(held(findings)).containsExactly(Concern.VEEC);
+        assertThat(held(findings)).containsExactly(Concern.claim(SchemeName.VEEC));
         assertThat(findings.get(1).fact())
                 .isEqualTo(
                         "The claim T-1-VEEC is with the buyer, and it hangs on \"Old heater removed on\", which"
@@ -140,7 +140,8 @@ class HistoryCheckTest {
     void aChangedSerialOfTheNewHeaterStopsBothAndIsCalledAsTheFirmCallsIt() {
         lodgeBoth();
         List<Finding> findings = changed("2610040004512101", "2610040004512102");
-        assertThat(held(findings)).containsExactly(Concern.STC, Concern.VEEC);
+        assertThat(held(findings))
+                .containsExactly(Concern.claim(SchemeName.STC), Concern.claim(SchemeName.VEEC));
         assertThat(findings.get(0).fact()).contains("\"TANK SERIAL\"");
     }
 
@@ -158,7 +159,7 @@ class HistoryCheckTest {
         JobHistory history = history(again);
         assertThat(history.earlier().orElseThrow().changed().orElseThrow()).isEmpty();
         assertThat(held(HistoryCheck.of(again, history, Schemes.KNOWN.hangsOn())))
-                .containsExactly(Concern.VEEC);
+                .containsExactly(Concern.claim(SchemeName.VEEC));
     }
 
     @Test
@@ -176,7 +177,8 @@ class HistoryCheckTest {
         assertThat(HistoryCheck.isUntold(history)).isTrue();
         assertThat(HistoryCheck.isDone(history)).isFalse();
         List<Finding> findings = HistoryCheck.of(job, history, Schemes.KNOWN.hangsOn());
-        assertThat(held(findings)).containsExactly(Concern.STC, Concern.VEEC);
+        assertThat(held(findings))
+                .containsExactly(Concern.claim(SchemeName.STC), Concern.claim(SchemeName.VEEC));
         assertThat(findings).hasSize(2);
         assertThat(folder.resolve("paperbark.key")).doesNotExist();
 

@@ -217,8 +217,7 @@ class LedgerOnServerTest extends LedgerTest {
                             one.lodgeBy(),
                             List.of(one.serials().get(0), one.serials().get(0)),
                             one.promise());
-            assertThatThrownBy(
-                            () -> ledger.enter(Entries.batch("one", Entries.job("SB-1", twice))))
+            assertThatThrownBy(() -> ledger.enter(Entries.batch("one", Entries.job("SB-1", twice))))
                     .isInstanceOf(LedgerException.class)
                     .hasMessageContaining("PostgreSQL 23505")
                     .extracting(LedgerOnServerTest::everythingSaid)

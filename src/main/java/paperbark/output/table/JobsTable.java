@@ -46,7 +46,9 @@ public final class JobsTable {
                         "Jobs",
                         "Jobs",
                         List.of(
-                                "Every job of the register. Held: a paper is kept back until somebody"
+                                "Every job of the register"
+                                        + cancelled(view.cancelled())
+                                        + ". Held: a paper is kept back until somebody"
                                         + " acts; see the sheet Findings."),
                         COLUMNS,
                         MadeRows.of(view.cases(), JobsTable::row),
@@ -57,6 +59,10 @@ public final class JobsTable {
                         .filter(c -> c.kind() == Kind.WHOLE)
                         .map(TableColumn::key)
                         .collect(Collectors.toSet()));
+    }
+
+    private static String cancelled(long count) {
+        return count == 0 ? "" : " but the " + count + " cancelled, which the sheet Findings names";
     }
 
     private static List<TableCell> row(CaseFile file) {
