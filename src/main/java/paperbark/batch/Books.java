@@ -59,7 +59,7 @@ final class Books implements AutoCloseable {
      * @throws paperbark.ledger.LedgerException when it cannot be trusted
      */
     static Books open(Request request, Proof proof) {
-        Optional<Ledger> ledger = request.books().ledger().map(Ledger::open);
+        Optional<Ledger> ledger = request.ledger().place().map(Ledger::open);
         Books books = new Books(request, ledger, proof);
         if (ledger.isPresent()) {
             try {
@@ -95,10 +95,10 @@ final class Books implements AutoCloseable {
      * The folder of an earlier batch that the same bytes with the same tables would only repeat.
      */
     Optional<Path> repeated(Manifest.Sources sources) throws IOException {
-        if (ledger.isEmpty() || request.books().again()) {
+        if (ledger.isEmpty() || request.ledger().again()) {
             return Optional.empty();
         }
-        return ledger.get().batchesOf(Hashes.sha256(request.register())).stream()
+        return ledger.get().batchesOf(Hashes.sha256(request.register().file())).stream()
                 .map(batch -> request.out().resolve(batch.name()))
                 .filter(folder -> Manifest.repeats(folder.resolve("manifest.json"), sources))
                 .findFirst();
@@ -120,7 +120,7 @@ final class Books implements AutoCloseable {
                 all.add(HistoryCheck.forgotten(job, history.earlier().orElseThrow()));
             } else if (job.stage() == Stage.CANCELLED) {
                 all.add(HistoryCheck.cancelled(job, history));
-            } else if (HistoryCheck.isDone(history) && !request.books().again()) {
+            } else if (HistoryCheck.isDone(history) && !request.ledger().again()) {
                 done.computeIfAbsent(
                                 history.earlier().orElseThrow().batch(), b -> new ArrayList<>())
                         .add(job.reference());
@@ -172,7 +172,7 @@ final class Books implements AutoCloseable {
 
     /** What the ledger says of earlier claims, longest due first; nothing where there is none. */
     List<Receivable> receivables() {
-        return ledger.map(l -> l.claims(request.today())).orElse(List.of()).stream()
+        return ledger.map(l -> l.claims(request.run().today())).orElse(List.of()).stream()
                 .filter(c -> c.isOpen() || c.failed().isPresent() || !c.lodged() || isRecent(c))
                 .map(Books::receivable)
                 .sorted(Comparator.comparing(Receivable::due))
@@ -182,7 +182,7 @@ final class Books implements AutoCloseable {
     /** What was paid lately is still of interest; what was paid long ago would bury the rest. */
     private boolean isRecent(ClaimState claim) {
         return claim.paidOn()
-                .filter(d -> d.isAfter(request.today().minusDays(PAID_DAYS)))
+                .filter(d -> d.isAfter(request.run().today().minusDays(PAID_DAYS)))
                 .isPresent();
     }
 
@@ -220,11 +220,11 @@ final class Books implements AutoCloseable {
      */
     void rehearse(BatchView view, Manifest.Sources sources, Staging staging) throws IOException {
         if (ledger.isPresent()) {
-            String register = Hashes.sha256(request.register());
+            String register = Hashes.sha256(request.register().file());
             if (!sources.register().containsValue(register)) {
                 throw new IOException(
                         "The register "
-                                + request.register().getFileName()
+                                + request.register().name()
                                 + " was changed while it was read.");
             }
             BatchEntry batch =
@@ -232,9 +232,9 @@ final class Books implements AutoCloseable {
                             view.info().id(),
                             view.info().register(),
                             register,
-                            request.today(),
-                            request.books().at(),
-                            request.version(),
+                            request.run().today(),
+                            request.run().at(),
+                            request.run().version(),
                             "",
                             OutputFolder.id(request.out()),
                             staging.toPublish().getFileName().toString(),

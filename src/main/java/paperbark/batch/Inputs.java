@@ -45,12 +45,14 @@ public record Inputs(
     /** Reads all of it; no result when the tables or the register cannot be used. */
     public static Reading<Inputs> read(Request request) {
         List<Finding> findings = new ArrayList<>();
-        Optional<FirmTables> tables = gather(FirmTablesReader.read(request.tables()), findings);
-        Rulebook rulebook = Rulebook.load(request.rules());
+        Optional<FirmTables> tables =
+                gather(FirmTablesReader.read(request.firm().tables()), findings);
+        Rulebook rulebook = Rulebook.load(request.firm().rules());
         ColumnNames<Field> names =
-                HeadingTable.of(Field.values(), "columns", request.tables(), findings);
+                HeadingTable.of(Field.values(), "columns", request.firm().tables(), findings);
         Reading<Sheet> reading =
-                SheetReader.read(request.register(), names::knows, request.sheet());
+                SheetReader.read(
+                        request.register().file(), names::knows, request.register().sheet());
         Optional<Sheet> sheet = reading.result();
         Optional<Map<Field, Column>> columns =
                 sheet.flatMap(s -> gather(ColumnMap.of(s, names), findings));
@@ -61,7 +63,7 @@ public record Inputs(
             return Reading.refused(findings);
         }
         JobReader.Jobs read =
-                new JobReader(tables.get(), request.today()).read(sheet.get(), columns.get());
+                new JobReader(tables.get(), request.run().today()).read(sheet.get(), columns.get());
         findings.addAll(read.findings());
         findings.addAll(BatchCheck.of(read.jobs()));
         if (read.jobs().isEmpty()) {
@@ -77,11 +79,6 @@ public record Inputs(
                         read.jobs(),
                         List.copyOf(findings)),
                 findings);
-    }
-
-    /** What was noticed about one job; for many jobs ask {@link FindingsByJob} at once. */
-    public List<Finding> findingsOf(Job job) {
-        return new FindingsByJob(findings).of(job);
     }
 
     private static <T> Optional<T> gather(Reading<T> reading, List<Finding> findings) {

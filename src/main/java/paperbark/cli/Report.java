@@ -6,7 +6,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import paperbark.answer.FindingsJson;
+import paperbark.answer.Json;
+import paperbark.answer.OutcomeLines;
 import paperbark.batch.Ending;
 import paperbark.batch.Outcome;
 import paperbark.finding.Finding;
@@ -32,7 +33,7 @@ final class Report {
 
     void print(Outcome outcome) {
         if (json) {
-            out.println(FindingsJson.of(outcome));
+            out.println(Json.of(OutcomeLines.of(outcome)));
             return;
         }
         findings(outcome.findings());

@@ -154,7 +154,8 @@ public final class Field implements ColumnField, Comparable<Field> {
         for (SchemeName scheme : SchemeName.values()) {
             Map<ClaimFact, Field> ofScheme = new EnumMap<>(ClaimFact.class);
             for (ClaimFact fact : ClaimFact.values()) {
-                if (fact.isToldOf(scheme)) {
+                // Only STCs have a zone that firms write down.
+                if (fact != ClaimFact.ZONE || scheme == SchemeName.STC) {
                     Set<Concern> feeds = Set.of(Concern.claim(scheme));
                     ofScheme.put(fact, known(fact.key(scheme), fact.label(scheme), feeds));
                 }

@@ -3,6 +3,7 @@ package paperbark.output;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.job.Job;
@@ -58,7 +59,7 @@ public final class PaperPlan {
                                 taken.map(Expected::buyer)
                                         .or(() -> job.claim(scheme).buyer())
                                         .map(buyer -> buyer.forms().get(scheme)))
-                .orElse(DEFAULT);
+                .orElseGet(() -> Schemes.KNOWN.of(scheme).fallbackPaper());
     }
 
     private static Paper paper(PaperKind kind, String variant, List<Finding> findings) {

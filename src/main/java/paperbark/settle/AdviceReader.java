@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Words;
@@ -139,6 +140,13 @@ final class AdviceReader {
                 .filter(s -> text.toUpperCase(Locale.ROOT).matches(s.word() + "S?"))
                 .findFirst()
                 .map(Parsed::ok)
-                .orElse(Parsed.bad("The scheme is not known.", "Type STC or VEEC."));
+                .orElseGet(
+                        () ->
+                                Parsed.bad(
+                                        "The scheme is not known.",
+                                        Arrays.stream(SchemeName.values())
+                                                .map(SchemeName::word)
+                                                .collect(
+                                                        Collectors.joining(" or ", "Type ", "."))));
     }
 }

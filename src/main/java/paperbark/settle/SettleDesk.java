@@ -1,7 +1,6 @@
 package paperbark.settle;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -145,7 +144,6 @@ public final class SettleDesk {
             List<Finding> findings)
             throws IOException {
         String name = FileNames.slug(FileNames.stem(order.advice()));
-        Files.createDirectories(order.out());
         byte[] marked = MarkedCopy.of(order.advice(), names::knows, findings);
         byte[] list =
                 SafeCsv.of(
