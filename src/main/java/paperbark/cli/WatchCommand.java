@@ -91,9 +91,9 @@ final class WatchCommand implements Callable<Integer> {
             pause(quietSeconds);
             return worst(attendant.round(), worst);
         }
-        Vigil vigil = new Vigil(world, attendant);
+        Watch watch = new Watch(world, attendant);
         for (int seconds = quietSeconds; ; seconds = Math.max(1, pollSeconds)) {
-            vigil.look();
+            watch.look();
             pause(seconds);
         }
     }

@@ -11,12 +11,12 @@ import paperbark.office.Attendant;
  * Attends an office folder for good. What the world keeps from being done is said once and tried
  * again at each look, and so is a fault of our own; only a ledger that cannot be trusted ends it.
  */
-final class Vigil {
+final class Watch {
     private final Main.World world;
     private final Attendant attendant;
     private final Set<String> said = new HashSet<>();
 
-    Vigil(Main.World world, Attendant attendant) {
+    Watch(Main.World world, Attendant attendant) {
         this.world = world;
         this.attendant = attendant;
     }
