@@ -40,11 +40,6 @@ public record Schemes(List<Scheme> all) {
         all = List.copyOf(all);
     }
 
-    /** The scheme of that name. */
-    public Scheme named(SchemeName name) {
-        return all.stream().filter(s -> s.name() == name).findFirst().orElseThrow();
-    }
-
     /** The scheme of a name. */
     public Scheme of(SchemeName name) {
         return all.stream().filter(scheme -> scheme.name() == name).findFirst().orElseThrow();

@@ -158,6 +158,8 @@ public enum FindingCode {
     COUNT_TOO_HIGH(STOP, "Each certificate claimed without entitlement carries a penalty.", CLAIMS),
     COUNT_TOO_LOW(NOTE, "The job earns more certificates than the register says."),
     COUNT_MAY_BE_HIGHER(CHECK, "The rounding of the official method is not settled for this year."),
+    STC_BASIS_DOUBTFUL(
+            CHECK, "A number for this year that is taken for ten years halves the claim."),
     COUNT_ZERO(CHECK, "The job earns no certificate."),
     YEAR_BOUNDARY(NOTE, "One day later or earlier changes the number of certificates."),
     KEEP_UNTIL(NOTE, "Signed papers must be kept for the legal time."),
