@@ -300,6 +300,6 @@ public final class StcScheme implements Scheme {
 
     @Override
     public Set<JobFact> hangsOn() {
-        return ClaimFacts.of(name(), Field.COMPLETE_SYSTEM, Field.DECLARATIONS_DATE);
+        return ClaimBasis.of(name(), Field.COMPLETE_SYSTEM, Field.DECLARATIONS_DATE);
     }
 }

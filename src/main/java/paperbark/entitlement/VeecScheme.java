@@ -71,7 +71,7 @@ public final class VeecScheme implements Scheme {
 
     @Override
     public Set<JobFact> hangsOn() {
-        return ClaimFacts.of(
+        return ClaimBasis.of(
                 name(),
                 Field.OLD_KIND,
                 Field.OLD_DISABLED,

@@ -166,7 +166,7 @@ class SchemesTest {
 
         @Override
         public Set<JobFact> hangsOn() {
-            return ClaimFacts.of(name(), Field.FULL_PRICE);
+            return ClaimBasis.of(name(), Field.FULL_PRICE);
         }
 
         @Override

@@ -8,7 +8,7 @@ import paperbark.job.JobFact;
 import paperbark.value.SchemeName;
 
 /** The facts that claims under every scheme hang on. */
-final class ClaimFacts {
+final class ClaimBasis {
     private static final Set<JobFact> COMMON =
             JobFact.of(
                     Field.STAGE,
@@ -26,7 +26,7 @@ final class ClaimFacts {
                     Field.HEAT_PUMP_SERIAL,
                     Field.NEW_SYSTEM);
 
-    private ClaimFacts() {}
+    private ClaimBasis() {}
 
     /** These, what the register says about claiming under the scheme, and more. */
     static Set<JobFact> of(SchemeName scheme, Field... more) {
