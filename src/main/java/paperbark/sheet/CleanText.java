@@ -21,6 +21,9 @@ record CleanText(String text, List<Trouble> troubles) {
     private static final String UNIT_SIGNS = "\u03BC\u03A9\u0394";
 
     static CleanText of(String raw) {
+        if (isPlain(raw)) {
+            return new CleanText(raw, List.of());
+        }
         StringBuilder kept = new StringBuilder(raw.length());
         raw.codePoints()
                 .map(c -> isSpace(c) ? ' ' : c)
@@ -39,6 +42,19 @@ record CleanText(String text, List<Trouble> troubles) {
         }
         mixedWord(text).map(CleanText::mixed).ifPresent(troubles::add);
         return new CleanText(text, List.copyOf(troubles));
+    }
+
+    /** Most cells are: they need no second look. */
+    private static boolean isPlain(String raw) {
+        char last = ' ';
+        for (int i = 0; i < raw.length(); i++) {
+            char c = raw.charAt(i);
+            if (c < ' ' || c > '~' || (c == ' ' && last == ' ')) {
+                return false;
+            }
+            last = c;
+        }
+        return raw.isEmpty() || last != ' ';
     }
 
     private static boolean isSpace(int c) {
