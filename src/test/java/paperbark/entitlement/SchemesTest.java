@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -20,6 +21,7 @@ import paperbark.finding.RuleRef;
 import paperbark.firm.Products;
 import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.job.Jobs;
 import paperbark.rules.CountRounding;
 import paperbark.rules.Dated;
@@ -160,6 +162,11 @@ class SchemesTest {
                             closing(day, rulebook).map(date -> date.tell(today, working)),
                             !working.isInstalled(),
                             working.steps()));
+        }
+
+        @Override
+        public Set<JobFact> hangsOn() {
+            return ClaimFacts.of(name(), Field.FULL_PRICE);
         }
 
         @Override
