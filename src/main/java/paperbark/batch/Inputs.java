@@ -63,7 +63,8 @@ public record Inputs(
             return Reading.refused(findings);
         }
         JobReader.Jobs read =
-                new JobReader(tables.get(), request.run().today()).read(sheet.get(), columns.get());
+                new JobReader(tables.get(), request.run().today())
+                        .read(sheet.get(), columns.get(), names);
         findings.addAll(read.findings());
         findings.addAll(BatchCheck.of(read.jobs()));
         if (read.jobs().isEmpty()) {

@@ -40,7 +40,7 @@ public final class ColumnMap {
         }
         List<String> open = unknown.stream().map(Column::heading).toList();
         names.fields().stream()
-                .filter(f -> f.isNeeded() && !columns.containsKey(f))
+                .filter(f -> f.isNeeded() && !columns.containsKey(f) && names.always(f).isEmpty())
                 .forEach(f -> findings.add(missing(sheet, f, names, open)));
         return findings.stream().anyMatch(Finding::stops)
                 ? Reading.refused(findings)

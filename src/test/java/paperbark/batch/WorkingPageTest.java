@@ -308,7 +308,6 @@ class WorkingPageTest {
         String confidence = confidence(Path.of(folder + place.group(1)), place.group(3));
         boolean memory = confidence.equals("memory");
         assertThat(rule.contains("(from memory, not verified)")).as(rule).isEqualTo(memory);
-        assertThat(rule.endsWith("; to be verified")).as(rule).isEqualTo(memory);
         assertThat(rule.endsWith("; read in the source"))
                 .as(rule)
                 .isEqualTo(confidence.equals("published"));
