@@ -67,7 +67,8 @@ class WorkingPageTest {
     }
 
     private static CaseFile workingOnly(CaseFile c) {
-        return c.withPapers(c.papers().stream().filter(p -> p.kind() == PaperKind.WORKING).toList());
+        return c.withPapers(
+                c.papers().stream().filter(p -> p.kind() == PaperKind.WORKING).toList());
     }
 
     private static List<CSVRecord> records(Path file) throws IOException {
