@@ -17,7 +17,6 @@ import paperbark.firm.Product;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
-import paperbark.value.AccountNumber;
 import paperbark.value.Bsb;
 import paperbark.value.Serial;
 import paperbark.value.State;
@@ -276,6 +275,6 @@ public final class JobReader {
                 facts.choice(Field.BENEFIT_FORM, Words.BENEFITS),
                 facts.text(Field.ACCOUNT_NAME),
                 facts.zeroed(Field.BSB, FindingCode.BSB_WRONG, "[0-9]{5}", Bsb::parse),
-                facts.value(Field.ACCOUNT, FindingCode.ACCOUNT_WRONG, AccountNumber::parse));
+                facts.account());
     }
 }

@@ -16,6 +16,7 @@ import paperbark.sheet.Cell;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Trouble;
+import paperbark.value.AccountNumber;
 import paperbark.value.Days;
 import paperbark.value.Money;
 import paperbark.value.Parsed;
@@ -122,6 +123,24 @@ final class RowFacts {
                             .seeing(shownIfPublic(field, cell.get().text())));
         }
         return value;
+    }
+
+    /** An account number; one that is too short for any bank may have lost zeros at its start. */
+    Optional<AccountNumber> account() {
+        Optional<AccountNumber> account =
+                value(Field.ACCOUNT, FindingCode.ACCOUNT_WRONG, AccountNumber::parse);
+        if (account.isPresent() && account.get().isShort()) {
+            findings.add(
+                    Finding.of(
+                                    FindingCode.LEADING_ZERO_LOST,
+                                    origin.cell(Field.ACCOUNT),
+                                    "The account number has only "
+                                            + account.get().digits().length()
+                                            + " digits; zeros at its start may be lost.",
+                                    "Compare it with what the owner wrote, format the column as text and type the number with its zeros.")
+                            .seeing(shownIfPublic(Field.ACCOUNT, account.get().digits())));
+        }
+        return account;
     }
 
     /** A day near enough to today to be meant. */

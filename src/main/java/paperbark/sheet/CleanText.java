@@ -37,6 +37,7 @@ record CleanText(String text, List<Trouble> troubles) {
                     new Trouble(
                             TEXT_CLEANED, "Invisible characters were taken out of the text.", ""));
         }
+        Garbled.word(raw).map(Garbled::trouble).ifPresent(troubles::add);
         mixedWord(text).map(CleanText::mixed).ifPresent(troubles::add);
         return new CleanText(text, List.copyOf(troubles));
     }

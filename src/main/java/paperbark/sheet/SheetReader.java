@@ -12,8 +12,8 @@ import paperbark.finding.Finding;
 import paperbark.finding.Place;
 
 /**
- * Reads one sheet of an .xlsx or .xls workbook, or a CSV file. The file is never opened for
- * writing.
+ * Reads one sheet of an .xlsx, .xlsm, .xls or .ods workbook, or a CSV file. The file is never
+ * opened for writing.
  */
 public final class SheetReader {
     private SheetReader() {}
@@ -35,11 +35,12 @@ public final class SheetReader {
         Place.InFile place = new Place.InFile(name == null ? file.toString() : name.toString());
         return guarded(
                 place,
-                () ->
-                        FileGate.pass(file, place) == FileKind.TEXT
-                                ? CsvSource.read(
-                                        place.file(), Files.readAllBytes(file), knownHeading)
-                                : WorkbookReader.read(file, place, knownHeading, sheetName));
+                () -> {
+                    FileKind kind = FileGate.pass(file, place);
+                    return kind == FileKind.TEXT
+                            ? CsvSource.read(place.file(), Files.readAllBytes(file), knownHeading)
+                            : WorkbookReader.read(file, kind, place, knownHeading, sheetName);
+                });
     }
 
     /** Reads the bytes of a CSV file that came from elsewhere than the disk. */
@@ -70,6 +71,22 @@ public final class SheetReader {
             String fileName, byte[] content, Predicate<String> knownHeading) {
         return guarded(
                 new Place.InFile(fileName), () -> CsvSource.lines(fileName, content, knownHeading));
+    }
+
+    /**
+     * An .xlsx made of a file that can be read but not be copied as it is: an OpenDocument
+     * spreadsheet, or a workbook with macros, without them.
+     *
+     * @return the bytes; no result and no finding for any other file
+     */
+    public static Reading<byte[]> asWorkbook(Path file) {
+        Place.InFile place = new Place.InFile(String.valueOf(file.getFileName()));
+        return guarded(
+                place,
+                () ->
+                        CopiedWorkbook.of(file, FileGate.pass(file, place), place)
+                                .map(bytes -> Reading.of(bytes, List.of()))
+                                .orElse(Reading.refused(List.of())));
     }
 
     private interface Work<T> {

@@ -1,6 +1,7 @@
 package paperbark.sheet;
 
 import static paperbark.finding.FindingCode.DATES_FROM_1904;
+import static paperbark.finding.FindingCode.FILE_HAS_MACROS;
 import static paperbark.finding.FindingCode.FILE_UNREADABLE;
 
 import java.io.IOException;
@@ -11,6 +12,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import org.apache.poi.EncryptedDocumentException;
 import org.apache.poi.hssf.OldExcelFormatException;
+import org.apache.poi.hssf.usermodel.HSSFWorkbook;
 import org.apache.poi.ss.usermodel.Date1904Support;
 import org.apache.poi.ss.usermodel.Workbook;
 import org.apache.poi.ss.usermodel.WorkbookFactory;
@@ -23,9 +25,13 @@ final class WorkbookReader {
     private WorkbookReader() {}
 
     static Reading<Sheet> read(
-            Path file, Place place, Predicate<String> isKnown, Optional<String> sheetName)
+            Path file,
+            FileKind kind,
+            Place place,
+            Predicate<String> isKnown,
+            Optional<String> sheetName)
             throws Refused, IOException {
-        try (Workbook book = open(file, place)) {
+        try (Workbook book = open(file, kind, place)) {
             boolean from1904 = book instanceof Date1904Support b && b.isDate1904();
             CellReader reader = new CellReader(sharedTexts(book), from1904);
             SheetChoice choice = new SheetChoice(book, reader, place);
@@ -45,6 +51,15 @@ final class WorkbookReader {
                                 "The workbook counts its days from 1904, and its dates were read that way.",
                                 ""));
             }
+            if (holdsMacros(book)) {
+                findings.add(
+                        Finding.of(
+                                FILE_HAS_MACROS,
+                                place,
+                                "The workbook holds macros; they were not run, and its cells were read as they were saved.",
+                                ""));
+            }
+            findings.addAll(chosen.lines().lost(place.file()));
             findings.addAll(read.findings());
             return new Reading<>(read.result().map(sheet -> counting(sheet, from1904)), findings);
         }
@@ -61,7 +76,11 @@ final class WorkbookReader {
     }
 
     /** Without the last argument the library writes to the file when it is closed. */
-    private static Workbook open(Path file, Place place) throws Refused, IOException {
+    private static Workbook open(Path file, FileKind kind, Place place)
+            throws Refused, IOException {
+        if (kind == FileKind.OPEN_SHEET) {
+            return OpenSheet.workbook(file, true, place);
+        }
         try {
             return WorkbookFactory.create(file.toFile(), null, true);
         } catch (EncryptedDocumentException e) {
@@ -73,6 +92,13 @@ final class WorkbookReader {
                     "The workbook was saved by Excel 95 or older.",
                     "Open it, save it as .xlsx and use that file.");
         }
+    }
+
+    private static boolean holdsMacros(Workbook book) {
+        return book instanceof XSSFWorkbook xlsx
+                ? xlsx.isMacroEnabled()
+                : book instanceof HSSFWorkbook xls
+                        && xls.getDirectory().hasEntry("_VBA_PROJECT_CUR");
     }
 
     private static int sharedTexts(Workbook book) {
