@@ -25,7 +25,7 @@ public final class AdviceFiles {
         for (EntryRecord advice : ledger.withoutFolder()) {
             Path file = folder.resolve(advice.name() + ".json");
             if (!Files.exists(file)) {
-                Files.createDirectories(folder);
+                Disk.makeFolders(folder);
                 Disk.replace(file, new EntryFile(ledger.id(), advice).toJson());
             }
         }

@@ -144,7 +144,7 @@ public final class Batch {
     private static Outcome check(Request request, Books books) throws IOException {
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
-            return refused(request, reading.findings());
+            return checkedRefused(request, reading.findings());
         }
         Inputs inputs = books.remaining(reading.result().get());
         String name = PackNames.slug(FileNames.stem(request.register()));
@@ -153,11 +153,31 @@ public final class Batch {
         List<CaseFile> cases = cases(inputs, info, request);
         BatchView view = view(inputs, info, cases, List.of(), books.receivables());
         byte[] copy = MarkedCopy.of(request.register(), inputs.names()::knows, view.findings());
-        // Somebody may have worked in an earlier copy.
-        Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
-        Disk.replace(marked, copy);
+        Path marked = keep(request, copy);
         Counts counts = Counts.of(cases, 0);
         return new Outcome(ending(counts, view), Optional.of(marked), counts, view.findings());
+    }
+
+    /** Of a register that is refused there is a copy wherever one can be made. */
+    private static Outcome checkedRefused(Request request, List<Finding> findings)
+            throws IOException {
+        Outcome refused = refused(request, findings);
+        Optional<byte[]> copy = marked(request.register(), request.tables(), refused.findings());
+        return copy.isEmpty()
+                ? refused
+                : new Outcome(
+                        refused.ending(),
+                        Optional.of(keep(request, copy.get())),
+                        Counts.NONE,
+                        refused.findings());
+    }
+
+    /** Somebody may have worked in an earlier copy. */
+    private static Path keep(Request request, byte[] copy) throws IOException {
+        String name = PackNames.slug(FileNames.stem(request.register()));
+        Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
+        Disk.replace(marked, copy);
+        return marked;
     }
 
     /** SHA-256 of a file in hexadecimal. */

@@ -87,10 +87,15 @@ public final class OfficeFolder {
     }
 
     private void folders() throws IOException {
+        if (!Files.exists(folder)) {
+            Disk.makeFolders(folder);
+            // What lies here are people's bank details; who wants to share them says so.
+            Rights.keepPrivate(folder);
+        }
         for (String name : FOLDERS) {
             Path path = folder.resolve(name);
             if (!Files.isDirectory(path)) {
-                Files.createDirectories(path);
+                Disk.makeFolders(path);
                 made.add(name + "/");
             }
         }
@@ -157,12 +162,13 @@ public final class OfficeFolder {
             kept.add(name);
             return;
         }
-        Files.createDirectories(target.getParent());
+        Disk.makeFolders(target.getParent());
         Path part = target.resolveSibling("." + target.getFileName() + ".part");
         try {
             // Whole or absent; and a move without the word to replace leaves what appeared
             // meanwhile.
             Files.write(part, content);
+            Rights.ofFolderAround(part);
             Files.move(part, target);
         } finally {
             Files.deleteIfExists(part);

@@ -1,6 +1,7 @@
 package paperbark.batch;
 
 import java.nio.charset.StandardCharsets;
+import java.text.Normalizer;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -43,15 +44,22 @@ final class PackNames {
                 .toList();
     }
 
-    /** The text as a safe name, for folders. */
+    /** The text as a safe name, for folders: letters of any language and brackets stay. */
     static String slug(String text) {
-        String slug = text.replaceAll("[^A-Za-z0-9_-]+", "-").replaceAll("^-+|-+$", "");
-        String cut = slug.length() > LONGEST ? slug.substring(0, LONGEST) : slug;
+        return slug(
+                Normalizer.normalize(text, Normalizer.Form.NFC),
+                "[^\\p{L}\\p{M}\\p{N}_()\\[\\]-]+");
+    }
+
+    private static String slug(String text, String unsafe) {
+        String slug = text.replaceAll(unsafe, "-").replaceAll("^-+|-+$", "");
+        int letters = slug.codePointCount(0, slug.length());
+        String cut = slug.substring(0, slug.offsetByCodePoints(0, Math.min(LONGEST, letters)));
         return cut.isEmpty() ? "x" : cut;
     }
 
     private static String hashed(String text, String more) {
         byte[] key = (text + "\n" + more).getBytes(StandardCharsets.UTF_8);
-        return slug(text) + "-" + Hashes.sha256(key).substring(0, HASH_DIGITS);
+        return slug(text, "[^A-Za-z0-9_-]+") + "-" + Hashes.sha256(key).substring(0, HASH_DIGITS);
     }
 }

@@ -6,11 +6,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
+import paperbark.finding.Finding;
+import paperbark.finding.Severity;
 import paperbark.job.Job;
 import paperbark.output.BatchInfo;
 import paperbark.output.CaseFile;
@@ -27,6 +31,7 @@ public final class Previewer {
     private static final String DEFAULT = "default";
 
     private final Request request;
+    private Reading<Inputs> reading;
 
     /** A previewer on the register and tables of a request. */
     public Previewer(Request request) {
@@ -55,6 +60,40 @@ public final class Previewer {
     public static Opened ofSample(
             Request request, boolean ownTables, String paper, Optional<String> job)
             throws IOException {
+        return withSample(request, ownTables, previewer -> previewer.open(paper, job));
+    }
+
+    /**
+     * Fills each of some papers once with a job of the sample week.
+     *
+     * @param papers names as {@link #open} takes them
+     * @return what went wrong with the templates and forms, each once
+     * @throws IOException when the sample cannot be unpacked
+     */
+    public static List<Finding> tryAll(Request request, Collection<String> papers)
+            throws IOException {
+        return withSample(
+                request,
+                false,
+                previewer ->
+                        papers.stream()
+                                .map(paper -> previewer.open(paper, Optional.empty()))
+                                .flatMap(
+                                        opened ->
+                                                opened instanceof Opened.Ready ready
+                                                        ? ready
+                                                                .preview()
+                                                                .render()
+                                                                .findings()
+                                                                .stream()
+                                                        : Stream.empty())
+                                .filter(f -> f.severity() != Severity.NOTE)
+                                .distinct()
+                                .toList());
+    }
+
+    private static <T> T withSample(Request request, boolean ownTables, Function<Previewer, T> work)
+            throws IOException {
         Path folder = Files.createTempDirectory("paperbark-sample");
         try {
             for (Map.Entry<String, byte[]> file : Shipped.below(Shipped.SAMPLES).entrySet()) {
@@ -63,7 +102,8 @@ public final class Previewer {
                 Files.write(target, file.getValue());
             }
             Path tables = folder.resolve("tables");
-            return new Previewer(
+            return work.apply(
+                    new Previewer(
                             new Request(
                                     folder.resolve(Shipped.REGISTER),
                                     Optional.empty(),
@@ -75,8 +115,7 @@ public final class Previewer {
                                     request.out(),
                                     request.today(),
                                     false,
-                                    request.version()))
-                    .open(paper, job);
+                                    request.version())));
         } finally {
             delete(folder);
         }
@@ -112,7 +151,9 @@ public final class Previewer {
                 parts.length == 1
                         ? Optional.empty()
                         : Optional.of(parts[1].replaceAll("\\.ftlh$", ""));
-        Reading<Inputs> reading = Inputs.read(request);
+        if (reading == null) {
+            reading = Inputs.read(request);
+        }
         if (reading.result().isEmpty()) {
             return new Opened.Refused(Batch.refused(request, reading.findings()));
         }

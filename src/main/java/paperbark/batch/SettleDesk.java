@@ -1,7 +1,6 @@
 package paperbark.batch;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -137,7 +136,7 @@ public final class SettleDesk {
             List<Finding> findings)
             throws IOException {
         String name = PackNames.slug(FileNames.stem(order.advice()));
-        Files.createDirectories(order.out());
+        Disk.makeFolders(order.out());
         byte[] marked = MarkedCopy.of(order.advice(), names::knows, findings);
         byte[] list =
                 SafeCsv.of(

@@ -46,12 +46,20 @@ public final class RowFindings {
         return Stream.concat(
                         findings.stream()
                                 .filter(
-                                        f ->
-                                                f.code() != FindingCode.COLUMN_UNNAMED
-                                                        || held.isEmpty()),
+                                        f -> held.isEmpty() || !rows.isUnnamedColumn(f)),
                         held.stream())
-                .map(f -> f.stops() && f.place().rowNumber() > 0 ? rows.ofJob(f) : f)
+                .map(f -> f.stops() && rows.isOfRow(f) ? rows.ofJob(f) : f)
                 .toList();
+    }
+
+    private boolean isOfRow(Finding finding) {
+        return finding.place().rowNumber() > 0
+                && finding.place().sheetName().equals(sheet.name());
+    }
+
+    private boolean isUnnamedColumn(Finding finding) {
+        return finding.code() == FindingCode.COLUMN_UNNAMED
+                && finding.place().sheetName().equals(sheet.name());
     }
 
     /**
@@ -60,12 +68,12 @@ public final class RowFindings {
      * the list holds nothing.
      */
     private List<Finding> unnamed(List<Finding> findings) {
-        if (findings.stream().noneMatch(f -> f.code() == FindingCode.COLUMN_UNNAMED)) {
+        if (findings.stream().noneMatch(this::isUnnamedColumn)) {
             return List.of();
         }
         Set<Integer> shifted =
                 findings.stream()
-                        .filter(f -> f.code() == FindingCode.ROW_LONG)
+                        .filter(f -> f.code() == FindingCode.ROW_LONG && isOfRow(f))
                         .map(f -> f.place().rowNumber())
                         .collect(Collectors.toSet());
         List<Row> whole = sheet.rows().stream().filter(r -> !shifted.contains(r.number())).toList();

@@ -37,6 +37,7 @@ public final class Doctor {
         Ground ground = new Ground(office);
         List<Check> folders = ground.folders();
         doctor.checks.addAll(folders);
+        doctor.checks.addAll(ground.readers());
         doctor.checks.add(ground.space());
         if (folders.stream().allMatch(Check::isWell)) {
             doctor.checks.add(ground.oneFileSystem());
@@ -48,7 +49,10 @@ public final class Doctor {
     }
 
     private void equipment() throws IOException {
-        add("tables", Equipment.tables(office.tables()), "can be read");
+        add(
+                "tables",
+                Equipment.tables(office.tables()),
+                "can be read: " + Equipment.counts(office.tables()));
         add("rule tables", Equipment.rules(office.rules()), "can be read");
         add("templates", Equipment.templates(office.templates()), "can be read, every one");
         checks.add(

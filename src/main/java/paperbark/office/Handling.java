@@ -13,6 +13,7 @@ import paperbark.batch.Disk;
 import paperbark.batch.Ending;
 import paperbark.batch.Outcome;
 import paperbark.batch.Request;
+import paperbark.batch.Rights;
 import paperbark.batch.Trouble;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
@@ -180,10 +181,12 @@ final class Handling {
                 office.filed()
                         .resolve(year)
                         .resolve(made.orElse(world.today().get() + "-nothing-new"));
-        Files.createDirectories(folder);
+        Disk.makeFolders(folder);
         Disk.force(folder.getParent());
         Disk.force(office.filed());
-        Disk.move(source, Office.free(folder, source.getFileName().toString()));
+        Path filed = Office.free(folder, source.getFileName().toString());
+        Disk.move(source, filed);
+        Rights.ofFolderAroundIfOwn(filed);
         FaultPoint.FILED.reach();
         if (made.isPresent()) {
             try (Ledger ledger = Ledger.open(office.ledger())) {

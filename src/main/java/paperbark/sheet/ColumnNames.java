@@ -1,5 +1,6 @@
 package paperbark.sheet;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
@@ -13,18 +14,24 @@ import java.util.stream.Collectors;
 
 /**
  * Which heading means which field: the columns table, with headings {@code field} and {@code
- * alias}. Case, spaces and punctuation of a heading do not count.
+ * alias}. Case, spaces and punctuation of a heading do not count. Lines whose field is {@code
+ * sheet} say which sheets are meant.
  *
  * @param <F> the fields that a list of this kind has
  */
 public final class ColumnNames<F extends Enum<F> & ColumnField> {
+    /** In the place of a field: the line says which sheets are meant. */
+    private static final String SHEET = "sheet";
+
     private final Class<F> fields;
     private final String table;
     private final Map<String, F> byAlias;
+    private final SheetRule sheets;
 
-    private ColumnNames(Class<F> fields, String table, Map<String, F> byAlias) {
+    private ColumnNames(Class<F> fields, String table, Map<String, F> byAlias, SheetRule sheets) {
         this.fields = fields;
         this.table = table;
+        this.sheets = sheets;
         this.byAlias = Map.copyOf(byAlias);
     }
 
@@ -45,6 +52,7 @@ public final class ColumnNames<F extends Enum<F> & ColumnField> {
         Optional<Column> field = named(table.columns(), "field");
         Optional<Column> alias = named(table.columns(), "alias");
         Map<String, F> names = new HashMap<>();
+        List<String> sheets = new ArrayList<>();
         Arrays.stream(fields.getEnumConstants()).forEach(f -> names.put(normal(f.label()), f));
         Arrays.stream(fields.getEnumConstants()).forEach(f -> names.put(normal(f.key()), f));
         if (field.isPresent() && alias.isPresent()) {
@@ -52,7 +60,9 @@ public final class ColumnNames<F extends Enum<F> & ColumnField> {
                 String key = row.cell(field.get()).text();
                 String heading = normal(row.cell(alias.get()).text());
                 F known = byKey.get(key.toLowerCase(Locale.ROOT));
-                if (known == null) {
+                if (key.equalsIgnoreCase(SHEET) && !heading.isEmpty()) {
+                    sheets.add(row.cell(alias.get()).text());
+                } else if (known == null) {
                     refused.accept(row, "\"" + key + "\" is no field.");
                 } else if (heading.isEmpty()) {
                     refused.accept(row, "The alias is empty.");
@@ -66,7 +76,12 @@ public final class ColumnNames<F extends Enum<F> & ColumnField> {
         }
         String name =
                 table.name().isEmpty() ? table.file().replaceFirst("\\.csv$", "") : table.name();
-        return new ColumnNames<>(fields, name, names);
+        return new ColumnNames<>(fields, name, names, new SheetRule(sheets));
+    }
+
+    /** Which sheets of a workbook are meant where none is named. */
+    public SheetRule sheets() {
+        return sheets;
     }
 
     /** The field that a heading means. */

@@ -8,6 +8,7 @@ import static paperbark.finding.FindingCode.REGISTER_EMPTY;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -33,6 +34,12 @@ final class FileGate {
                     place,
                     "There is no file of this name.",
                     "Check the name and the folder.");
+        } catch (FileSystemException e) {
+            throw Refused.because(
+                    FILE_UNREADABLE,
+                    place,
+                    "The file cannot be reached.",
+                    "Check the name and the folder, and whether you may look into it.");
         }
         checkAttributes(attributes, place);
         String ending = ending(place.file());

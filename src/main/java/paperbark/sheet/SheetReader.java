@@ -31,15 +31,30 @@ public final class SheetReader {
      */
     public static Reading<Sheet> read(
             Path file, Predicate<String> knownHeading, Optional<String> sheetName) {
+        Reading<List<Sheet>> read = readAll(file, knownHeading, sheetName, SheetRule.NONE);
+        return new Reading<>(read.result().map(sheets -> sheets.get(0)), read.findings());
+    }
+
+    /**
+     * The same of a list that may stand on several sheets.
+     *
+     * @param rule which sheets are meant where none is named; not looked at for a CSV file
+     */
+    public static Reading<List<Sheet>> readAll(
+            Path file, Predicate<String> knownHeading, Optional<String> sheetName, SheetRule rule) {
         Path name = file.getFileName();
         Place.InFile place = new Place.InFile(name == null ? file.toString() : name.toString());
         return guarded(
                 place,
                 () -> {
                     FileKind kind = FileGate.pass(file, place);
-                    return kind == FileKind.TEXT
-                            ? CsvSource.read(place.file(), Files.readAllBytes(file), knownHeading)
-                            : WorkbookReader.read(file, kind, place, knownHeading, sheetName);
+                    if (kind != FileKind.TEXT) {
+                        return WorkbookReader.read(
+                                file, kind, place, knownHeading, sheetName, rule);
+                    }
+                    Reading<Sheet> csv =
+                            CsvSource.read(place.file(), Files.readAllBytes(file), knownHeading);
+                    return new Reading<>(csv.result().map(List::of), csv.findings());
                 });
     }
 

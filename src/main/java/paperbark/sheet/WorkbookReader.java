@@ -24,24 +24,20 @@ import paperbark.finding.Place;
 final class WorkbookReader {
     private WorkbookReader() {}
 
-    static Reading<Sheet> read(
+    /** The sheets that are meant: one unless the firm's rule means several. */
+    static Reading<List<Sheet>> read(
             Path file,
             FileKind kind,
             Place place,
             Predicate<String> isKnown,
-            Optional<String> sheetName)
+            Optional<String> sheetName,
+            SheetRule rule)
             throws Refused, IOException {
         try (Workbook book = open(file, kind, place)) {
             boolean from1904 = book instanceof Date1904Support b && b.isDate1904();
             CellReader reader = new CellReader(sharedTexts(book), from1904);
             SheetChoice choice = new SheetChoice(book, reader, place);
-            SheetChoice.Chosen chosen =
-                    sheetName.isPresent()
-                            ? choice.named(sheetName.get(), isKnown)
-                            : choice.best(isKnown);
-            RowSieve sieve =
-                    new RowSieve(place.file(), chosen.sheet().getSheetName(), chosen.headings());
-            Reading<Sheet> read = sieve.sift(chosen.lines().first(Integer.MAX_VALUE));
+            List<SheetChoice.Chosen> chosen = chosen(choice, isKnown, sheetName, rule);
             List<Finding> findings = new ArrayList<>(choice.notes());
             if (from1904) {
                 findings.add(
@@ -59,10 +55,37 @@ final class WorkbookReader {
                                 "The workbook holds macros; they were not run, and its cells were read as they were saved.",
                                 ""));
             }
-            findings.addAll(chosen.lines().lost(place.file()));
-            findings.addAll(read.findings());
-            return new Reading<>(read.result().map(sheet -> counting(sheet, from1904)), findings);
+            List<Sheet> sheets = new ArrayList<>();
+            for (SheetChoice.Chosen each : chosen) {
+                findings.addAll(each.lines().lost(place.file()));
+                RowSieve sieve =
+                        new RowSieve(place.file(), each.sheet().getSheetName(), each.headings());
+                if (chosen.size() > 1 && !each.hasRows()) {
+                    continue;
+                }
+                Reading<Sheet> read = sieve.sift(each.lines().first(Integer.MAX_VALUE));
+                findings.addAll(read.findings());
+                read.result().map(sheet -> counting(sheet, from1904)).ifPresent(sheets::add);
+            }
+            return sheets.isEmpty() ? Reading.refused(findings) : Reading.of(sheets, findings);
         }
+    }
+
+    private static List<SheetChoice.Chosen> chosen(
+            SheetChoice choice,
+            Predicate<String> isKnown,
+            Optional<String> sheetName,
+            SheetRule rule)
+            throws Refused {
+        if (sheetName.isPresent()) {
+            return List.of(choice.named(sheetName.get(), isKnown));
+        }
+        if (rule.isNone()) {
+            return List.of(choice.best(isKnown));
+        }
+        List<SheetChoice.Chosen> ruled = choice.ruled(rule, isKnown);
+        // Where all are empty, the first says so.
+        return ruled.stream().anyMatch(SheetChoice.Chosen::hasRows) ? ruled : ruled.subList(0, 1);
     }
 
     private static Sheet counting(Sheet sheet, boolean from1904) {
