@@ -8,6 +8,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import paperbark.disk.Disk;
+import paperbark.disk.FileNames;
+import paperbark.disk.Hashes;
+import paperbark.disk.Staging;
 import paperbark.entitlement.Entitlements;
 import paperbark.entitlement.KeepUntil;
 import paperbark.entitlement.RulesInUse;
@@ -30,6 +34,7 @@ import paperbark.output.paper.PrintRun;
 import paperbark.output.workbook.CsvSheets;
 import paperbark.output.workbook.SummaryWorkbook;
 import paperbark.sheet.ColumnNames;
+import paperbark.sheet.HeadingTable;
 import paperbark.sheet.Reading;
 
 /** The order of work: one register in, one published folder out. */
@@ -147,7 +152,7 @@ public final class Batch {
             return checkedRefused(request, reading.findings());
         }
         Inputs inputs = books.remaining(reading.result().get());
-        String name = PackNames.slug(FileNames.stem(request.register()));
+        String name = FileNames.slug(FileNames.stem(request.register()));
         BatchInfo info =
                 new BatchInfo(name, inputs.sheet().file(), request.today(), request.version());
         List<CaseFile> cases = cases(inputs, info, request);
@@ -174,7 +179,7 @@ public final class Batch {
 
     /** Somebody may have worked in an earlier copy. */
     private static Path keep(Request request, byte[] copy) throws IOException {
-        String name = PackNames.slug(FileNames.stem(request.register()));
+        String name = FileNames.slug(FileNames.stem(request.register()));
         Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
         Disk.replace(marked, copy);
         return marked;
@@ -193,7 +198,7 @@ public final class Batch {
     public static Optional<byte[]> marked(Path register, Path tables, List<Finding> findings) {
         try {
             ColumnNames<Field> names =
-                    HeadingTable.of(Field.class, "columns", tables, new ArrayList<>());
+                    HeadingTable.of(Field.values(), "columns", tables, new ArrayList<>());
             return Optional.of(MarkedCopy.of(register, names::knows, findings));
         } catch (RuntimeException unreadable) {
             // What refused the register often keeps a copy from being made; the note tells all.
@@ -220,7 +225,7 @@ public final class Batch {
     }
 
     /** What the firm's tables cause is not the register's fault. */
-    static Outcome refused(Request request, List<Finding> findings) {
+    public static Outcome refused(Request request, List<Finding> findings) {
         String register = request.register().getFileName().toString();
         boolean tables =
                 findings.stream().anyMatch(f -> f.stops() && !f.place().file().equals(register));
@@ -234,10 +239,11 @@ public final class Batch {
     private static List<CaseFile> cases(Inputs inputs, BatchInfo info, Request request) {
         Cases cases = new Cases(info, inputs.tables(), inputs.rulebook(), request.siteSheets());
         List<String> packNames = PackNames.of(inputs.jobs());
+        FindingsByJob noticed = new FindingsByJob(inputs.findings());
         List<CaseFile> files = new ArrayList<>();
         for (int i = 0; i < inputs.jobs().size(); i++) {
             Job job = inputs.jobs().get(i);
-            files.add(cases.of(job, inputs.findingsOf(job), packNames.get(i)));
+            files.add(cases.of(job, noticed.of(job), packNames.get(i)));
         }
         return files;
     }

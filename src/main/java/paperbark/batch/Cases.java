@@ -35,13 +35,14 @@ import paperbark.value.Trade;
  * Makes the case file of a job: what it earns, what that is worth, what is missing, which papers it
  * gets.
  */
-final class Cases {
+public final class Cases {
     private final BatchInfo info;
     private final FirmTables tables;
     private final Rulebook rulebook;
     private final boolean siteSheets;
 
-    Cases(BatchInfo info, FirmTables tables, Rulebook rulebook, boolean siteSheets) {
+    /** Makes the cases of a batch. */
+    public Cases(BatchInfo info, FirmTables tables, Rulebook rulebook, boolean siteSheets) {
         this.info = info;
         this.tables = tables;
         this.rulebook = rulebook;
@@ -55,7 +56,7 @@ final class Cases {
      * @param readFindings what reading and batch checks noticed about it
      * @param packFile name of its pack
      */
-    CaseFile of(Job job, List<Finding> readFindings, String packFile) {
+    public CaseFile of(Job job, List<Finding> readFindings, String packFile) {
         List<Finding> findings = new ArrayList<>(readFindings);
         findings.addAll(JobCheck.of(job, tables, rulebook, info.preparedOn()));
         Schemes.Assessed assessed = Schemes.assess(job, rulebook, info.preparedOn());

@@ -18,6 +18,7 @@ import paperbark.rules.Rulebook;
 import paperbark.sheet.Column;
 import paperbark.sheet.ColumnMap;
 import paperbark.sheet.ColumnNames;
+import paperbark.sheet.HeadingTable;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
@@ -33,7 +34,7 @@ import paperbark.sheet.SheetReader;
  * @param jobs its jobs in order
  * @param findings what was noticed so far
  */
-record Inputs(
+public record Inputs(
         FirmTables tables,
         Rulebook rulebook,
         ColumnNames<Field> names,
@@ -42,12 +43,12 @@ record Inputs(
         List<Finding> findings) {
 
     /** Reads all of it; no result when the tables or the register cannot be used. */
-    static Reading<Inputs> read(Request request) {
+    public static Reading<Inputs> read(Request request) {
         List<Finding> findings = new ArrayList<>();
         Optional<FirmTables> tables = gather(FirmTablesReader.read(request.tables()), findings);
         Rulebook rulebook = Rulebook.load(request.rules());
         ColumnNames<Field> names =
-                HeadingTable.of(Field.class, "columns", request.tables(), findings);
+                HeadingTable.of(Field.values(), "columns", request.tables(), findings);
         Reading<List<Sheet>> reading =
                 SheetReader.readAll(
                         request.register(), names::knows, request.sheet(), names.sheets());
@@ -88,17 +89,9 @@ record Inputs(
                 findings);
     }
 
-    /** What was noticed about one job. */
-    List<Finding> findingsOf(Job job) {
-        return findings.stream()
-                .filter(f -> f.job().equals(Optional.of(job.reference())) && sameRow(f, job))
-                .toList();
-    }
-
-    // Two rows may share a job number; each keeps its own findings.
-    private static boolean sameRow(Finding finding, Job job) {
-        return finding.place().rowNumber() == job.origin().row()
-                && finding.place().sheetName().equals(job.origin().sheet());
+    /** What was noticed about one job; for many jobs ask {@link FindingsByJob} at once. */
+    public List<Finding> findingsOf(Job job) {
+        return new FindingsByJob(findings).of(job);
     }
 
     private static <T> Optional<T> gather(Reading<T> reading, List<Finding> findings) {

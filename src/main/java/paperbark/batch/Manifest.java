@@ -15,6 +15,8 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import paperbark.disk.Hashes;
+import paperbark.disk.Staging;
 import paperbark.finding.RuleRef;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;

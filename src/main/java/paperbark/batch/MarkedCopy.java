@@ -14,10 +14,15 @@ import paperbark.sheet.Row;
 import paperbark.sheet.SheetReader;
 
 /** A list with its findings marked: a copy of a workbook, or a workbook made of a CSV file. */
-final class MarkedCopy {
+public final class MarkedCopy {
     private MarkedCopy() {}
 
-    static byte[] of(Path register, Predicate<String> knownHeading, List<Finding> findings) {
+    /**
+     * The copy.
+     *
+     * @param knownHeading tells what is a heading of such a list
+     */
+    public static byte[] of(Path register, Predicate<String> knownHeading, List<Finding> findings) {
         Optional<List<Row>> lines = SheetReader.csvLines(register, knownHeading).result();
         if (lines.isEmpty()) {
             Optional<byte[]> copied = SheetReader.asWorkbook(register).result();

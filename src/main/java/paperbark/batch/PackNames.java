@@ -1,12 +1,13 @@
 package paperbark.batch;
 
 import java.nio.charset.StandardCharsets;
-import java.text.Normalizer;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
+import paperbark.disk.FileNames;
+import paperbark.disk.Hashes;
 import paperbark.job.Job;
 
 /**
@@ -19,7 +20,6 @@ final class PackNames {
     // Names that Windows keeps for devices, with any ending.
     private static final Pattern RESERVED =
             Pattern.compile("(?i)(con|prn|aux|nul|clock|com[0-9]|lpt[0-9])");
-    private static final int LONGEST = 40;
     private static final int HASH_DIGITS = 6;
 
     private PackNames() {}
@@ -44,22 +44,10 @@ final class PackNames {
                 .toList();
     }
 
-    /** The text as a safe name, for folders: letters of any language and brackets stay. */
-    static String slug(String text) {
-        return slug(
-                Normalizer.normalize(text, Normalizer.Form.NFC),
-                "[^\\p{L}\\p{M}\\p{N}_()\\[\\]-]+");
-    }
-
-    private static String slug(String text, String unsafe) {
-        String slug = text.replaceAll(unsafe, "-").replaceAll("^-+|-+$", "");
-        int letters = slug.codePointCount(0, slug.length());
-        String cut = slug.substring(0, slug.offsetByCodePoints(0, Math.min(LONGEST, letters)));
-        return cut.isEmpty() ? "x" : cut;
-    }
-
     private static String hashed(String text, String more) {
         byte[] key = (text + "\n" + more).getBytes(StandardCharsets.UTF_8);
-        return slug(text, "[^A-Za-z0-9_-]+") + "-" + Hashes.sha256(key).substring(0, HASH_DIGITS);
+        return FileNames.slug(text.replaceAll("[^A-Za-z0-9_-]+", "-"))
+                + "-"
+                + Hashes.sha256(key).substring(0, HASH_DIGITS);
     }
 }

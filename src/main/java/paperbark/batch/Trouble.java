@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
+import paperbark.disk.FolderLock;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
 import paperbark.ledger.ServerAwayException;

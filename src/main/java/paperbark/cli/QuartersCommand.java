@@ -2,7 +2,6 @@ package paperbark.cli;
 
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
-import paperbark.batch.LedgerDesk;
 import paperbark.settle.Quarter;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -38,7 +37,7 @@ final class QuartersCommand implements Callable<Integer> {
                         "Expected",
                         "Received",
                         "GST in those");
-        for (Quarter q : LedgerDesk.quarters(options.ledger(world), options.day(world))) {
+        for (Quarter q : Quarter.ofYear(options.ledger(world), options.day(world))) {
             world.out()
                     .printf(
                             LINE,

@@ -5,8 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import paperbark.batch.RulesInForce;
-import paperbark.batch.RulesInForce.Row;
+import paperbark.answer.RulesInForce;
+import paperbark.answer.RulesInForce.Row;
 import paperbark.finding.RuleRef;
 import paperbark.value.Days;
 

@@ -5,9 +5,9 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import paperbark.answer.RulesInForce;
+import paperbark.answer.RulesJson;
 import paperbark.batch.Ending;
-import paperbark.batch.RulesInForce;
-import paperbark.batch.RulesJson;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 

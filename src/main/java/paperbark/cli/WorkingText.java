@@ -8,9 +8,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import paperbark.batch.Explanation;
-import paperbark.batch.OffersWorking;
-import paperbark.batch.SchemeWorking;
+import paperbark.answer.Explanation;
+import paperbark.answer.OffersWorking;
+import paperbark.answer.SchemeWorking;
 import paperbark.finding.RuleRef;
 
 /**

@@ -1,7 +1,6 @@
 package paperbark.job;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -44,17 +43,14 @@ public final class RowFindings {
         RowFindings rows = new RowFindings(sheet, columns);
         List<Finding> held = rows.unnamed(findings);
         return Stream.concat(
-                        findings.stream()
-                                .filter(
-                                        f -> held.isEmpty() || !rows.isUnnamedColumn(f)),
+                        findings.stream().filter(f -> held.isEmpty() || !rows.isUnnamedColumn(f)),
                         held.stream())
                 .map(f -> f.stops() && rows.isOfRow(f) ? rows.ofJob(f) : f)
                 .toList();
     }
 
     private boolean isOfRow(Finding finding) {
-        return finding.place().rowNumber() > 0
-                && finding.place().sheetName().equals(sheet.name());
+        return finding.place().rowNumber() > 0 && finding.place().sheetName().equals(sheet.name());
     }
 
     private boolean isUnnamedColumn(Finding finding) {
@@ -114,7 +110,7 @@ public final class RowFindings {
     }
 
     private boolean hasAllNeeded(Row row) {
-        return Arrays.stream(Field.values())
+        return Field.values().stream()
                 .filter(Field::isNeeded)
                 .noneMatch(field -> row.cell(columns.get(field)).isBlank());
     }

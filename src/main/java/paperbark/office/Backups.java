@@ -8,8 +8,8 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import paperbark.batch.Disk;
-import paperbark.batch.Rights;
+import paperbark.disk.Disk;
+import paperbark.disk.Rights;
 import paperbark.ledger.Ledger;
 
 /** One copy of the ledger a day, each kept for some time. */

@@ -7,7 +7,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
-import paperbark.batch.Rights;
+import paperbark.disk.Rights;
 
 /** Looks at the folders and the disk that an office stands on. */
 final class Ground {

@@ -6,8 +6,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import paperbark.batch.Disk;
-import paperbark.batch.FileNames;
+import paperbark.disk.Disk;
+import paperbark.disk.FileNames;
 import paperbark.ledger.LedgerPlace;
 
 /**

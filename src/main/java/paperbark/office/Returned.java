@@ -10,9 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import paperbark.batch.Batch;
-import paperbark.batch.Disk;
-import paperbark.batch.FileNames;
-import paperbark.batch.OfficeFolder;
+import paperbark.disk.Disk;
+import paperbark.disk.FileNames;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import paperbark.ledger.ClaimState;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Payment;
 import paperbark.ledger.Sale;
 import paperbark.value.Days;
@@ -41,6 +43,7 @@ public record Quarter(
         Money gstBeyond,
         Money received) {
     private static final int FIRST_MONTH = 7;
+    private static final LocalDate ALL_CLAIMS = LocalDate.of(9999, 12, 31);
 
     /** The quarter in words: {@code Jul to Sep 2026}. */
     public String name() {
@@ -62,6 +65,14 @@ public record Quarter(
             quarters.add(of(from, from.plusMonths(3).minusDays(1), sales, claims, payments));
         }
         return quarters;
+    }
+
+    /** The quarters of the financial year that a day lies in, as a ledger has them. */
+    public static List<Quarter> ofYear(LedgerPlace place, LocalDate within) {
+        int endingIn = within.getYear() + (within.getMonthValue() < FIRST_MONTH ? 0 : 1);
+        try (Ledger ledger = Ledger.open(place)) {
+            return ofYear(endingIn, ledger.sales(), ledger.claims(ALL_CLAIMS), ledger.payments());
+        }
     }
 
     private static Quarter of(

@@ -19,7 +19,7 @@ public final class ColumnMap {
      * The columns by field. Two columns for one field, or none for a field that is needed, refuse
      * the list; columns that mean nothing are one note together.
      */
-    public static <F extends Enum<F> & ColumnField> Reading<Map<F, Column>> of(
+    public static <F extends ColumnField> Reading<Map<F, Column>> of(
             Sheet sheet, ColumnNames<F> names) {
         Map<F, Column> columns = new LinkedHashMap<>();
         List<Finding> findings = new ArrayList<>();
@@ -84,7 +84,7 @@ public final class ColumnMap {
                         : "Add a line to the " + table + " for each that should be used.");
     }
 
-    private static <F extends Enum<F> & ColumnField> Finding missing(
+    private static <F extends ColumnField> Finding missing(
             Sheet sheet, List<F> missing, ColumnNames<F> names, List<String> open) {
         String labels = quoted(missing.stream().map(ColumnField::label).toList());
         String found = quoted(sheet.columns().stream().map(Column::heading).toList());
@@ -110,7 +110,7 @@ public final class ColumnMap {
     }
 
     /** The line of the table that would name the column, where a heading nearly does. */
-    private static <F extends Enum<F> & ColumnField> Optional<String> line(
+    private static <F extends ColumnField> Optional<String> line(
             F field, ColumnNames<F> names, List<String> open) {
         List<String> normal = open.stream().map(ColumnNames::normal).toList();
         return names.aliases(field).stream()

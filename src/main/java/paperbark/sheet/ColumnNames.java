@@ -1,7 +1,6 @@
 package paperbark.sheet;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -19,17 +18,17 @@ import java.util.stream.Collectors;
  *
  * @param <F> the fields that a list of this kind has
  */
-public final class ColumnNames<F extends Enum<F> & ColumnField> {
+public final class ColumnNames<F extends ColumnField> {
     /** In the place of a field: the line says which sheets are meant. */
     private static final String SHEET = "sheet";
 
-    private final Class<F> fields;
+    private final List<F> fields;
     private final String table;
     private final Map<String, F> byAlias;
     private final SheetRule sheets;
 
-    private ColumnNames(Class<F> fields, String table, Map<String, F> byAlias, SheetRule sheets) {
-        this.fields = fields;
+    private ColumnNames(List<F> fields, String table, Map<String, F> byAlias, SheetRule sheets) {
+        this.fields = List.copyOf(fields);
         this.table = table;
         this.sheets = sheets;
         this.byAlias = Map.copyOf(byAlias);
@@ -44,17 +43,16 @@ public final class ColumnNames<F extends Enum<F> & ColumnField> {
      * Reads the columns table. A row that names no field, or an alias taken by another field, is
      * left out: {@code refused} is told its row number and why.
      */
-    public static <F extends Enum<F> & ColumnField> ColumnNames<F> of(
-            Class<F> fields, Sheet table, BiConsumer<Row, String> refused) {
+    public static <F extends ColumnField> ColumnNames<F> of(
+            List<F> fields, Sheet table, BiConsumer<Row, String> refused) {
         Map<String, F> byKey =
-                Arrays.stream(fields.getEnumConstants())
-                        .collect(Collectors.toMap(ColumnField::key, Function.identity()));
+                fields.stream().collect(Collectors.toMap(ColumnField::key, Function.identity()));
         Optional<Column> field = named(table.columns(), "field");
         Optional<Column> alias = named(table.columns(), "alias");
         Map<String, F> names = new HashMap<>();
         List<String> sheets = new ArrayList<>();
-        Arrays.stream(fields.getEnumConstants()).forEach(f -> names.put(normal(f.label()), f));
-        Arrays.stream(fields.getEnumConstants()).forEach(f -> names.put(normal(f.key()), f));
+        fields.forEach(f -> names.put(normal(f.label()), f));
+        fields.forEach(f -> names.put(normal(f.key()), f));
         if (field.isPresent() && alias.isPresent()) {
             for (Row row : table.rows()) {
                 String key = row.cell(field.get()).text();
@@ -110,7 +108,7 @@ public final class ColumnNames<F extends Enum<F> & ColumnField> {
 
     /** The fields themselves, in their order. */
     List<F> fields() {
-        return List.of(fields.getEnumConstants());
+        return fields;
     }
 
     /** A heading without case, spaces and punctuation. */

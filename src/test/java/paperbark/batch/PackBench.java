@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
+import paperbark.disk.Staging;
 import paperbark.output.BatchInfo;
 import paperbark.output.CaseFile;
 import paperbark.output.PrintRunFiles;

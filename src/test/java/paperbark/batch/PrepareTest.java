@@ -18,6 +18,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import paperbark.disk.Hashes;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.value.SchemeName;

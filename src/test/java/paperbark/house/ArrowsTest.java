@@ -17,9 +17,9 @@ import java.time.Clock;
 @AnalyzeClasses(packages = "paperbark", importOptions = ImportOption.DoNotIncludeTests.class)
 class ArrowsTest {
 
-    @ArchTest static final ArchRule findings = room("finding");
-
     @ArchTest static final ArchRule values = room("value");
+
+    @ArchTest static final ArchRule findings = room("finding", "value");
 
     @ArchTest static final ArchRule sheets = room("sheet", "finding", "value");
 
@@ -41,8 +41,7 @@ class ArrowsTest {
     @ArchTest
     static final ArchRule ledgers = room("ledger", "fault", "job", "firm", "value", "finding");
 
-    @ArchTest
-    static final ArchRule settling = room("settle", "ledger", "firm", "sheet", "value", "finding");
+    @ArchTest static final ArchRule disks = room("disk", "fault");
 
     @ArchTest
     static final ArchRule outputs =
@@ -53,8 +52,8 @@ class ArrowsTest {
             room(
                     "batch",
                     "output",
-                    "settle",
                     "ledger",
+                    "disk",
                     "fault",
                     "offer",
                     "entitlement",
@@ -66,8 +65,49 @@ class ArrowsTest {
                     "finding");
 
     @ArchTest
+    static final ArchRule answers =
+            room(
+                    "answer",
+                    "batch",
+                    "output",
+                    "disk",
+                    "offer",
+                    "entitlement",
+                    "job",
+                    "rules",
+                    "sheet",
+                    "value",
+                    "finding");
+
+    @ArchTest
+    static final ArchRule settling =
+            room(
+                    "settle", "batch", "output", "ledger", "disk", "firm", "sheet", "value",
+                    "finding");
+
+    @ArchTest
     static final ArchRule offices =
-            room("office", "batch", "output", "settle", "ledger", "fault", "finding", "value");
+            room(
+                    "office",
+                    "settle",
+                    "batch",
+                    "output",
+                    "ledger",
+                    "disk",
+                    "fault",
+                    "entitlement",
+                    "job",
+                    "firm",
+                    "rules",
+                    "sheet",
+                    "value",
+                    "finding");
+
+    @ArchTest
+    static final ArchRule doors =
+            room(
+                    "cli", "office", "settle", "answer", "batch", "ledger", "disk", "sheet",
+                    "value", "finding");
 
     @ArchTest static final ArchRule faults = room("fault");
 
