@@ -36,7 +36,9 @@ final class OpenSheetCount extends DefaultHandler {
     private long filledCells;
     private long lastColumn;
     private long characters;
+    private long declared;
     private boolean tooMany;
+    private boolean undeclared;
 
     private OpenSheetCount() {}
 
@@ -79,6 +81,9 @@ final class OpenSheetCount extends DefaultHandler {
     }
 
     private void refuse(Place place) throws Refused {
+        if (undeclared) {
+            throw damaged(place);
+        }
         if (tooMany || characters > Limits.TEXT_CHARACTERS) {
             throw Refused.because(
                     FILE_TOO_LARGE,
@@ -94,7 +99,10 @@ final class OpenSheetCount extends DefaultHandler {
             return;
         }
         switch (name) {
+            case "table-column" ->
+                    declared += times(attributes.getValue(TABLE, "number-columns-repeated"));
             case "table" -> {
+                declared = 0;
                 row = 0;
                 lastFilled = 0;
                 cells = 0;
@@ -122,6 +130,8 @@ final class OpenSheetCount extends DefaultHandler {
 
     @Override
     public void endElement(String uri, String name, String qualified) {
+        // The library reads no further than the columns that are declared.
+        undeclared |= uri.equals(TABLE) && name.equals("table") && lastColumn > declared;
         if (uri.equals(TABLE) && name.equals("table-row")) {
             row += rowTimes;
             if (filledCells > 0) {

@@ -27,7 +27,7 @@ class DoctorTest {
     }
 
     private Program.Run doctor() {
-        return Program.run(folder, "doctor", "office");
+        return doctor();
     }
 
     private void says(int exitCode, String line) {
@@ -67,6 +67,26 @@ class DoctorTest {
         Program.Run run = doctor();
         assertThat(run.exitCode()).isEqualTo(23);
         assertThat(run.out()).containsPattern("MEND  tables +firm.csv");
+    }
+
+    @Test
+    void rowsThatARunWouldLeaveOutAreNamed() throws IOException {
+        Files.writeString(
+                office.tables().resolve("products.csv"),
+                "Dunlin,D999,not a kind\n",
+                StandardOpenOption.APPEND);
+        Program.Run run = doctor();
+        assertThat(run.exitCode()).isEqualTo(23);
+        assertThat(run.out()).containsPattern("MEND  tables +products.csv > row");
+    }
+
+    @Test
+    void aTemplateWhoseMistakeShowsOnlyWhenItIsFilledIsNamed() throws IOException {
+        Path own = Files.createDirectories(office.root().resolve("templates/stc"));
+        Files.writeString(own.resolve("gull.ftlh"), "<p>${job.owner.shoeSize}</p>");
+        Program.Run run = doctor();
+        assertThat(run.exitCode()).isEqualTo(23);
+        assertThat(run.out()).containsPattern("MEND  papers +stc/gull.ftlh");
     }
 
     @Test

@@ -134,7 +134,8 @@ class LostValuesTest {
         Sheet sheet = Books.sheet(Books.csv("Job,Owner\nSB-1,Ann\n"));
         Sheet table = new Sheet("columns.csv", "", 1, List.of(), List.of());
         List<Finding> findings =
-                ColumnMap.of(sheet, ColumnNames.of(Field.class, table, (r, why) -> {})).findings();
+                ColumnMap.of(sheet, ColumnNames.of(Field.values(), table, (r, why) -> {}))
+                        .findings();
         List<Finding> missing =
                 findings.stream()
                         .filter(f -> f.code() == COLUMN_MISSING)

@@ -126,6 +126,13 @@ class OpenSheetTest {
         assertThat(codes(Books.read(folder, "week.xlsx", whole))).containsExactly(FILE_MISLABELLED);
     }
 
+    @Test
+    void cellsBeyondTheColumnsThatTheFileDeclaresAreNotLostSilently() {
+        Reading<Sheet> reading =
+                read(HEADINGS + row(text("SB-1", "table:number-columns-repeated=\"6\"")));
+        assertThat(codes(reading)).containsExactly(FILE_UNREADABLE);
+    }
+
     private Reading<Sheet> read(String rows) {
         return Books.read(folder, "week.ods", Books.zip(parts(rows)));
     }
@@ -137,6 +144,7 @@ class OpenSheetTest {
                         + " xmlns:table=\"urn:oasis:names:tc:opendocument:xmlns:table:1.0\""
                         + " xmlns:text=\"urn:oasis:names:tc:opendocument:xmlns:text:1.0\">"
                         + "<office:body><office:spreadsheet><table:table table:name=\"Week 47\">"
+                        + "<table:table-column table:number-columns-repeated=\"5\"/>"
                         + rows
                         + "</table:table></office:spreadsheet></office:body></office:document-content>";
         Map<String, byte[]> parts = new LinkedHashMap<>();
