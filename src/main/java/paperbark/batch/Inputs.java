@@ -45,13 +45,17 @@ public record Inputs(
     /** Reads all of it; no result when the tables or the register cannot be used. */
     public static Reading<Inputs> read(Request request) {
         List<Finding> findings = new ArrayList<>();
-        Optional<FirmTables> tables = gather(FirmTablesReader.read(request.tables()), findings);
-        Rulebook rulebook = Rulebook.load(request.rules());
+        Optional<FirmTables> tables =
+                gather(FirmTablesReader.read(request.firm().tables()), findings);
+        Rulebook rulebook = Rulebook.load(request.firm().rules());
         ColumnNames<Field> names =
-                HeadingTable.of(Field.values(), "columns", request.tables(), findings);
+                HeadingTable.of(Field.values(), "columns", request.firm().tables(), findings);
         Reading<List<Sheet>> reading =
                 SheetReader.readAll(
-                        request.register(), names::knows, request.sheet(), names.sheets());
+                        request.register().file(),
+                        names::knows,
+                        request.register().sheet(),
+                        names.sheets());
         List<Sheet> sheets = reading.result().orElse(List.of());
         List<Map<Field, Column>> columns = new ArrayList<>();
         List<Finding> ofSheets = reading.findings();
@@ -66,7 +70,7 @@ public record Inputs(
         if (tables.isEmpty() || sheets.isEmpty() || columns.size() < sheets.size()) {
             return Reading.refused(findings.stream().distinct().toList());
         }
-        JobReader reader = new JobReader(tables.get(), request.today());
+        JobReader reader = new JobReader(tables.get(), request.run().today());
         List<Job> jobs = new ArrayList<>();
         for (int i = 0; i < sheets.size(); i++) {
             JobReader.Jobs read = reader.read(sheets.get(i), columns.get(i));
@@ -87,11 +91,6 @@ public record Inputs(
                         jobs,
                         findings.stream().distinct().toList()),
                 findings);
-    }
-
-    /** What was noticed about one job; for many jobs ask {@link FindingsByJob} at once. */
-    public List<Finding> findingsOf(Job job) {
-        return new FindingsByJob(findings).of(job);
     }
 
     private static <T> Optional<T> gather(Reading<T> reading, List<Finding> findings) {

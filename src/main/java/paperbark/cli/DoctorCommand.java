@@ -50,19 +50,17 @@ final class DoctorCommand implements Callable<Integer> {
     }
 
     /** Fills every template and form once, since many mistakes show only then. */
-    private static List<Check> papers(Office office) throws IOException {
+    private List<Check> papers(Office office) throws IOException {
         SortedSet<String> papers = Equipment.papers(office.templates(), office.tables());
         Request request =
                 new Request(
+                        new Request.Register(office.root(), Optional.empty()),
+                        new Request.FirmFiles(office.tables(), office.templates(), office.rules()),
                         office.root(),
-                        Optional.empty(),
-                        office.tables(),
-                        office.templates(),
-                        office.rules(),
-                        office.root(),
-                        Previewer.SAMPLE_DAY,
-                        false,
-                        Version.text());
+                        new Request.Run(
+                                Previewer.SAMPLE_DAY, world.clock().instant(), Version.text()),
+                        Request.Extras.NONE,
+                        Request.LedgerUse.NONE);
         List<Check> wrong =
                 Previewer.tryAll(request, papers).stream()
                         .map(f -> f.where() + ": " + f.fact() + " " + f.remedy())

@@ -6,7 +6,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import paperbark.answer.FindingsJson;
+import paperbark.answer.Json;
+import paperbark.answer.OutcomeLines;
 import paperbark.batch.Ending;
 import paperbark.batch.Outcome;
 import paperbark.finding.Finding;
@@ -32,7 +33,7 @@ final class Report {
 
     void print(Outcome outcome) {
         if (json) {
-            out.println(FindingsJson.of(outcome));
+            out.println(Json.of(OutcomeLines.of(outcome)));
             return;
         }
         findings(outcome);
@@ -75,7 +76,10 @@ final class Report {
                     "Jobs:         "
                             + outcome.counts().jobs()
                             + ", held: "
-                            + outcome.counts().heldJobs());
+                            + outcome.counts().heldJobs()
+                            + (outcome.counts().cancelled() > 0
+                                    ? ", cancelled: " + outcome.counts().cancelled()
+                                    : ""));
             if (outcome.counts().packs() > 0) {
                 out.println("Packs:        " + outcome.counts().packs());
             }

@@ -17,8 +17,8 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.apache.commons.codec.binary.Hex;
 import org.apache.commons.codec.digest.DigestUtils;
+import org.apache.commons.io.file.PathUtils;
 import paperbark.fault.Trace;
-import paperbark.fault.Weakened;
 
 /** Files that are on the disk, and not only in memory, once a call returns. */
 public final class Disk {
@@ -97,7 +97,7 @@ public final class Disk {
 
     /** Writes a file so that it appears whole or not at all, in place of an older one. */
     public static void replace(Path file, byte[] content) throws IOException {
-        Path parent = file.toAbsolutePath().getParent();
+        Path parent = file.getParent();
         makeFolders(parent);
         Path hidden = Files.createTempFile(parent, "." + file.getFileName() + "-", ".part");
         try {
@@ -126,8 +126,8 @@ public final class Disk {
         }
         Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
         Trace.MOVE.of(from, to);
-        force(to.toAbsolutePath().getParent());
-        force(from.toAbsolutePath().getParent());
+        force(to.getParent());
+        force(from.getParent());
     }
 
     /** Forces a folder's list of names to the disk. */
@@ -141,10 +141,8 @@ public final class Disk {
     }
 
     private static void force(FileChannel channel, Path path) throws IOException {
-        if (!Weakened.NO_SYNC.isOn()) {
-            channel.force(true);
-            Trace.FORCE.of(path);
-        }
+        channel.force(true);
+        Trace.FORCE.of(path);
     }
 
     /** Forces a folder and those below it. */
@@ -160,13 +158,8 @@ public final class Disk {
 
     /** Deletes a folder with everything in it; one that is not there is no fault. */
     public static void delete(Path folder) throws IOException {
-        if (!Files.exists(folder)) {
-            return;
-        }
-        try (Stream<Path> all = Files.walk(folder)) {
-            for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
-                Files.delete(path);
-            }
+        if (Files.exists(folder)) {
+            PathUtils.deleteDirectory(folder);
         }
     }
 

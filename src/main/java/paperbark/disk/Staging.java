@@ -28,7 +28,7 @@ public final class Staging implements AutoCloseable {
 
     /** Prepares to publish a folder that must not exist yet. */
     public static Staging of(Path target) throws IOException {
-        Path parent = target.toAbsolutePath().getParent();
+        Path parent = target.getParent();
         Disk.makeFolders(parent);
         Path hidden = Files.createTempDirectory(parent, "." + target.getFileName() + "-");
         Rights.ofFolderAround(hidden);
@@ -69,7 +69,7 @@ public final class Staging implements AutoCloseable {
 
     /** The folder as it lies hidden; it becomes {@code target}. */
     public Path toPublish() {
-        return hidden.toAbsolutePath();
+        return hidden;
     }
 
     /** From now on the folder is not deleted, whatever happens: the batch counts as claimed. */
@@ -80,7 +80,7 @@ public final class Staging implements AutoCloseable {
     /** Forces the folder to the disk, so that it survives a cut of power from here on. */
     public void settle() throws IOException {
         Disk.forceAll(hidden);
-        Disk.force(hidden.toAbsolutePath().getParent());
+        Disk.force(hidden.getParent());
     }
 
     /** Makes the folder visible. */

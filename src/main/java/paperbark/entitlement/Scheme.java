@@ -2,6 +2,7 @@ package paperbark.entitlement;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.Set;
 import paperbark.job.Job;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
@@ -39,4 +40,14 @@ public interface Scheme {
      * @param created day on which the certificates were created, from which the years are counted
      */
     Optional<Dated<Setting>> keepYears(LocalDate created, Rulebook rulebook);
+
+    /** The variant of its assignment paper where neither offer nor buyer names one. */
+    default String fallbackPaper() {
+        return "default";
+    }
+
+    /** Labels of the working steps that speak for the whole sum where there is no room for all. */
+    default Set<String> sums() {
+        return Set.of(name().word() + "s for this job");
+    }
 }

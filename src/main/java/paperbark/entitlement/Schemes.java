@@ -41,6 +41,11 @@ public record Schemes(List<Scheme> all) {
         return all.stream().filter(s -> s.name() == name).findFirst().orElseThrow();
     }
 
+    /** The scheme of a name. */
+    public Scheme of(SchemeName name) {
+        return all.stream().filter(scheme -> scheme.name() == name).findFirst().orElseThrow();
+    }
+
     /**
      * Asks every known scheme.
      *

@@ -99,6 +99,11 @@ public final class VeecScheme implements Scheme {
         return rulebook.veecConditions().on(created, VeecCondition.KEEP_YEARS);
     }
 
+    @Override
+    public Set<String> sums() {
+        return Set.of(TONNES, COUNT);
+    }
+
     /** What was found on the way to the number. */
     private record Facts(
             Optional<String> activity, Optional<Integer> zone, Optional<LocalDate> lastDay) {

@@ -211,6 +211,7 @@ public enum FindingCode {
     FORM_VALUE_UNSEEN(CHECK, "A value that nobody can see on the form counts as missing."),
 
     JOB_UNCHANGED(NOTE, "A job that is done needs no second pack, and its claim stands."),
+    JOB_CANCELLED(NOTE, "A cancelled job is named once, in case the row was marked by mistake."),
     JOB_FORGOTTEN(STOP, "What was forgotten on purpose must not come back by an old list.", JOB),
     JOB_CHANGED(CHECK, "Papers with the earlier facts may already be in somebody's hands."),
     SERIAL_CLAIMED_BEFORE(STOP, "Certificates can be created once for a heater.", CLAIMS),

@@ -3,13 +3,13 @@ package paperbark.job;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
+import paperbark.firm.Words;
 import paperbark.sheet.Row;
 import paperbark.sheet.RowReader;
 import paperbark.sheet.Sheet;
@@ -24,16 +24,13 @@ final class RowFacts extends RowReader<Field> {
     private static final LocalDate EARLIEST = LocalDate.of(2000, 1, 1);
     private static final int DAYS_AHEAD = 400;
 
-    private static final Map<String, Boolean> YES_NO =
-            Map.of(
-                    "yes", true, "y", true, "true", true, "x", true, "no", false, "n", false,
-                    "false", false);
-
     private final Origin origin;
+    private final Words words;
     private final LocalDate today;
 
-    RowFacts(Sheet sheet, Row row, Origin origin, LocalDate today) {
+    RowFacts(Sheet sheet, Row row, Origin origin, Words words, LocalDate today) {
         super(sheet, origin.columns(), row, new ArrayList<>());
+        this.words = words;
         this.origin = origin;
         this.today = today;
     }
@@ -94,12 +91,15 @@ final class RowFacts extends RowReader<Field> {
     }
 
     Optional<Boolean> yesNo(Field field) {
-        return choice(field, YES_NO);
+        return value(field, FindingCode.CHOICE_UNKNOWN, text -> words.yesNo(field.key(), text));
     }
 
-    /** One of several words, whatever their case and punctuation. */
-    <T> Optional<T> choice(Field field, Map<String, T> words) {
-        return value(field, FindingCode.CHOICE_UNKNOWN, text -> Known.word(text, words));
+    /** One of a few answers that go by our words. */
+    <T> Optional<T> choice(Field field, T[] answers, Function<T, String> word) {
+        return value(
+                field,
+                FindingCode.CHOICE_UNKNOWN,
+                text -> words.read(field.key(), text, answers, word));
     }
 
     /** Something known by name in one of the firm's tables. */

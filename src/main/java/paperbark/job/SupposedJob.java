@@ -86,7 +86,7 @@ public final class SupposedJob {
     }
 
     private Field dayField() {
-        return job.stage() == Stage.BOOKED && job.installedOn().isEmpty()
+        return job.isBooked() && job.installedOn().isEmpty()
                 ? Field.VISIT_DATE
                 : Field.INSTALLED_DATE;
     }

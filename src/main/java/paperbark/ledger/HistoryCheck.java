@@ -66,6 +66,34 @@ public final class HistoryCheck {
                         + " work needs a new job number.");
     }
 
+    /** What is to be said of a job for which nothing is done because it is cancelled. */
+    public static Finding cancelled(Job job, JobHistory history) {
+        String fact =
+                "Job " + job.reference() + " is cancelled; nothing is prepared or claimed for it";
+        return history.earlier()
+                .filter(e -> e.outcome() == JobOutcome.ISSUED)
+                .map(
+                        e ->
+                                Finding.of(
+                                                FindingCode.JOB_CANCELLED,
+                                                job.origin().cell(Field.STAGE),
+                                                fact
+                                                        + ", but its papers went out with batch "
+                                                        + e.batch()
+                                                        + ".",
+                                                "Take back the pack "
+                                                        + e.pack()
+                                                        + " of that batch, and tell the buyer if it was claimed.")
+                                        .as(Severity.CHECK))
+                .orElseGet(
+                        () ->
+                                Finding.of(
+                                        FindingCode.JOB_CANCELLED,
+                                        job.origin().cell(Field.STAGE),
+                                        fact + ".",
+                                        ""));
+    }
+
     private static Set<String> changed(Job job, Earlier earlier) {
         return JobPrint.changed(earlier.facts(), JobPrint.of(job));
     }

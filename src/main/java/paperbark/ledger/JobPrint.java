@@ -17,7 +17,6 @@ import paperbark.firm.Buyer;
 import paperbark.firm.Person;
 import paperbark.firm.Seller;
 import paperbark.job.Job;
-import paperbark.job.Stage;
 import paperbark.value.SchemeName;
 
 /**
@@ -50,7 +49,7 @@ public final class JobPrint {
     public static Map<String, String> of(Job job) {
         JobPrint print = new JobPrint();
         for (RecordComponent part : Job.class.getRecordComponents()) {
-            boolean over = part.getName().equals("visit") && job.stage() == Stage.INSTALLED;
+            boolean over = part.getName().equals("visit") && job.isInstalled();
             if (!over) {
                 print.add(part.getName(), value(part, job));
             }

@@ -194,6 +194,7 @@ public final class OfficeFolder {
                 offers.csv        what they pay, with first and last day
                 sellers.csv       who sells the heaters, where that is not you
                 columns.csv       the headings of your list and which of our fields each one is
+                words.csv         your own words for stages, old heaters, yes and no: may be deleted
                 rules/            factors for Victorian certificates: INVENTED; put in those of the
                                   Specifications, or delete the folder
                 state-papers.csv  the certificates each state asks for: stays, if it fits

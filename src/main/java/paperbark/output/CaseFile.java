@@ -1,5 +1,6 @@
 package paperbark.output;
 
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -107,6 +108,15 @@ public record CaseFile(
     /** Money expected under a scheme. */
     public Optional<Expected> expected(SchemeName scheme) {
         return expected.stream().filter(e -> e.scheme() == scheme).findFirst();
+    }
+
+    /** What the certificates of each scheme are called in full. */
+    public Map<SchemeName, String> certificateNames() {
+        Map<SchemeName, String> names = new EnumMap<>(SchemeName.class);
+        for (SchemeName scheme : SchemeName.values()) {
+            names.put(scheme, scheme.fullName() + "s");
+        }
+        return names;
     }
 
     /** What the owner has of each assignment. */

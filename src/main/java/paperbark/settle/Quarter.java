@@ -2,7 +2,9 @@ package paperbark.settle;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import paperbark.ledger.ClaimState;
@@ -24,8 +26,8 @@ import paperbark.value.SchemeName;
  * @param jobs installations with a known price
  * @param sales full prices with GST, before certificates
  * @param gst GST included in them
- * @param stcs STCs claimed for installations of the quarter
- * @param veecs VEECs claimed for installations of the quarter
+ * @param certificates those claimed for installations of the quarter, by scheme; every scheme has
+ *     its entry
  * @param expected money expected for those claims
  * @param gstBeyond GST on what buyers paid beyond the discounts given, for claims fully paid in the
  *     quarter
@@ -37,8 +39,7 @@ public record Quarter(
         int jobs,
         Money sales,
         Money gst,
-        int stcs,
-        int veecs,
+        Map<SchemeName, Integer> certificates,
         Money expected,
         Money gstBeyond,
         Money received) {
@@ -92,8 +93,7 @@ public record Quarter(
                 sold.size(),
                 sum(sold, Sale::price),
                 sum(sold, Sale::gst),
-                certificates(claimed, SchemeName.STC),
-                certificates(claimed, SchemeName.VEEC),
+                certificates(claimed),
                 sum(claimed, ClaimState::expected),
                 sum(
                         claims.stream()
@@ -103,11 +103,13 @@ public record Quarter(
                 sum(paid, Payment::amount));
     }
 
-    private static int certificates(List<ClaimState> claims, SchemeName scheme) {
-        return claims.stream()
-                .filter(c -> c.scheme() == scheme)
-                .mapToInt(ClaimState::certificates)
-                .sum();
+    private static Map<SchemeName, Integer> certificates(List<ClaimState> claims) {
+        Map<SchemeName, Integer> all = new EnumMap<>(SchemeName.class);
+        for (SchemeName scheme : SchemeName.values()) {
+            all.put(scheme, 0);
+        }
+        claims.forEach(c -> all.merge(c.scheme(), c.certificates(), Integer::sum));
+        return all;
     }
 
     private static <T> Money sum(List<T> all, Function<T, Money> amount) {

@@ -14,6 +14,8 @@ import paperbark.disk.Disk;
 import paperbark.disk.FileNames;
 import paperbark.disk.Hashes;
 import paperbark.finding.Finding;
+import paperbark.firm.FirmTablesReader;
+import paperbark.firm.Words;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
@@ -94,6 +96,7 @@ public final class SettleDesk {
         ColumnNames<AdviceField> names =
                 HeadingTable.of(
                         List.of(AdviceField.values()), "advice-columns", order.tables(), findings);
+        Words words = FirmTablesReader.words(order.tables(), findings);
         Reading<Sheet> sheet = SheetReader.read(order.advice(), names::knows, order.sheet());
         findings.addAll(sheet.findings());
         Optional<Reading<Map<AdviceField, Column>>> columns =
@@ -117,6 +120,7 @@ public final class SettleDesk {
                             columns.flatMap(Reading::result).orElseThrow(),
                             source,
                             ledger,
+                            words,
                             order.defaults());
             AdviceFiles.complete(ledger, AdviceFiles.beside(order.ledger()));
             findings.addAll(settled.findings());
@@ -140,7 +144,6 @@ public final class SettleDesk {
             List<Finding> findings)
             throws IOException {
         String name = FileNames.slug(FileNames.stem(order.advice()));
-        Disk.makeFolders(order.out());
         byte[] marked = MarkedCopy.of(order.advice(), names::knows, findings);
         byte[] list =
                 SafeCsv.of(
