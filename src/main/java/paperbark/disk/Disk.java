@@ -36,21 +36,20 @@ public final class Disk {
      * lies in.
      */
     public static void makeFolders(Path folder) throws IOException {
-        Path absolute = folder.toAbsolutePath();
-        if (Files.isDirectory(absolute) || absolute.getParent() == null) {
+        if (folder == null || Files.isDirectory(folder)) {
             return;
         }
-        makeFolders(absolute.getParent());
+        makeFolders(folder.getParent());
         try {
-            Files.createDirectory(absolute);
+            Files.createDirectory(folder);
         } catch (FileAlreadyExistsException e) {
-            if (Files.isDirectory(absolute)) {
+            if (Files.isDirectory(folder)) {
                 // Another thread was faster.
                 return;
             }
             throw e;
         }
-        Rights.ofFolderAround(absolute);
+        Rights.ofFolderAround(folder);
     }
 
     /** Writes a file, forced to the disk, with the rights of the folder it lies in. */

@@ -29,10 +29,10 @@ public final class Rights {
 
     /** Gives a file or folder the rights of the folder it lies in; does nothing on Windows. */
     public static void ofFolderAround(Path made) throws IOException {
-        if (!isUnix(made)) {
+        Path around = made.getParent();
+        if (!isUnix(made) || around == null) {
             return;
         }
-        Path around = made.toAbsolutePath().getParent();
         int given = (Integer) Files.getAttribute(around, MODE);
         if ((given & SHARED_BY_ALL) != 0) {
             given = OWNERS_ALONE;

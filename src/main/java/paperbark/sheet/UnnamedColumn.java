@@ -3,7 +3,9 @@ package paperbark.sheet;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.apache.poi.ss.util.CellReference;
 
 /**
@@ -24,12 +26,12 @@ public record UnnamedColumn(int index, String letters, List<Integer> rows, boole
 
     /** Those of some rows, from left to right. Rows that are merely counted need no heading. */
     public static List<UnnamedColumn> of(List<Column> columns, List<Row> rows) {
+        Set<Integer> named = columns.stream().map(Column::index).collect(Collectors.toSet());
         TreeMap<Integer, List<Cell>> without = new TreeMap<>();
         TreeMap<Integer, List<Integer>> numbers = new TreeMap<>();
         for (Row row : rows) {
             for (Cell cell : row.cells().values()) {
-                if (!cell.isBlank()
-                        && columns.stream().noneMatch(c -> c.index() == cell.column())) {
+                if (!cell.isBlank() && !named.contains(cell.column())) {
                     without.computeIfAbsent(cell.column(), c -> new ArrayList<>()).add(cell);
                     numbers.computeIfAbsent(cell.column(), c -> new ArrayList<>())
                             .add(row.number());

@@ -101,6 +101,17 @@ class HostileFileTest {
     }
 
     @Test
+    void aMillionTextsThatNoCellShowsAreRefusedBeforeTheyAreLoaded() {
+        byte[] book =
+                Books.patched(
+                        GOOD,
+                        "xl/sharedStrings.xml",
+                        t -> t.replace("</sst>", "<si><t>x</t></si>".repeat(1_000_000) + "</sst>"));
+        assertThat(assertRefused("week.xlsx", book, FILE_TOO_LARGE).fact())
+                .contains("table of texts");
+    }
+
+    @Test
     void tooManyRowsAndColumnsAreRefused() {
         StringBuilder rows = new StringBuilder();
         for (int row = 3; row < 20_010; row++) {
