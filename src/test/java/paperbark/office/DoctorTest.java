@@ -27,7 +27,7 @@ class DoctorTest {
     }
 
     private Program.Run doctor() {
-        return doctor();
+        return Program.run(folder, "doctor", "office");
     }
 
     private void says(int exitCode, String line) {
