@@ -95,9 +95,9 @@ final class WatchCommand implements Callable<Integer> {
             boolean nothing = ended == 0 || ended == Ending.ALREADY.exitCode();
             return nothing && !last.waiting().isEmpty() ? Ending.BUSY.exitCode() : ended;
         }
-        Vigil vigil = new Vigil(world, attendant);
+        Watch watch = new Watch(world, attendant);
         for (int seconds = quietSeconds; ; seconds = Math.max(1, pollSeconds)) {
-            vigil.look();
+            watch.look();
             pause(seconds);
         }
     }

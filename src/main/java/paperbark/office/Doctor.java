@@ -33,13 +33,13 @@ public final class Doctor {
     public static List<Check> examine(Office office, Instant now, LocalDate today)
             throws IOException {
         Doctor doctor = new Doctor(office);
-        Ground ground = new Ground(office);
-        List<Check> folders = ground.folders();
+        FolderCheck check = new FolderCheck(office);
+        List<Check> folders = check.folders();
         doctor.checks.addAll(folders);
-        doctor.checks.addAll(ground.readers());
-        doctor.checks.add(ground.space());
+        doctor.checks.addAll(check.readers());
+        doctor.checks.add(check.space());
         if (folders.stream().allMatch(Check::isWell)) {
-            doctor.checks.add(ground.oneFileSystem());
+            doctor.checks.add(check.oneFileSystem());
         }
         doctor.equipment();
         doctor.ledger(today);

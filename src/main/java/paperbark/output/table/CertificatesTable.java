@@ -71,11 +71,11 @@ public final class CertificatesTable {
                 text(file.job().reference()),
                 text(file.job().owner().name()),
                 text(scheme.word()),
-                text(Claims.buyer(file, scheme)),
+                text(ClaimFacts.buyer(file, scheme)),
                 number(entitlement.zone()),
                 text(entitlement.activity()),
                 number(entitlement.certificates()),
-                flag(Claims.isHeld(file, scheme)),
+                flag(ClaimFacts.isHeld(file, scheme)),
                 flag(entitlement.provisional()),
                 TableCell.of(Value.day(entitlement.lastDay())),
                 text(working(entitlement)));

@@ -8,14 +8,14 @@ import java.util.List;
  * @param accessible PDF/UA-1 (ISO 14289-1): it can be read aloud
  * @param archivable PDF/A-2a (ISO 19005-2): it will look the same in many years
  */
-public record Claims(boolean accessible, boolean archivable) {
+public record Conformance(boolean accessible, boolean archivable) {
     /** What our own papers keep. */
-    public static final Claims BOTH = new Claims(true, true);
+    public static final Conformance BOTH = new Conformance(true, true);
 
     /** What a document made of parts with these claims keeps. */
-    static Claims ofAll(List<Claims> parts) {
-        return new Claims(
-                parts.stream().allMatch(Claims::accessible),
-                parts.stream().allMatch(Claims::archivable));
+    static Conformance ofAll(List<Conformance> parts) {
+        return new Conformance(
+                parts.stream().allMatch(Conformance::accessible),
+                parts.stream().allMatch(Conformance::archivable));
     }
 }

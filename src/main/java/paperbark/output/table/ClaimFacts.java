@@ -9,10 +9,10 @@ import paperbark.output.PaperKind;
 import paperbark.value.SchemeName;
 
 /** What the tables say of a job's claim under a scheme. */
-final class Claims {
+final class ClaimFacts {
     static final String NO_BUYER = "no buyer yet";
 
-    private Claims() {}
+    private ClaimFacts() {}
 
     static boolean isHeld(CaseFile file, SchemeName scheme) {
         PaperKind kind = PaperKind.of(scheme);

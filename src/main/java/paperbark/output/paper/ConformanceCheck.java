@@ -27,7 +27,7 @@ import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationWidget;
  * to be fit; a page with anything else is called unfit, although a few of those would pass too. A
  * claim left out does no harm, and a false one does.
  */
-final class Fitness {
+final class ConformanceCheck {
     private static final Set<String> OPERATORS =
             new HashSet<>(
                     Arrays.asList(
@@ -52,20 +52,20 @@ final class Fitness {
     private boolean readable = true;
     private boolean lasting = true;
 
-    private Fitness() {}
+    private ConformanceCheck() {}
 
     /** What a pack with these pages may claim. */
-    static Claims of(List<PDPage> pages) {
-        Fitness fitness = new Fitness();
+    static Conformance of(List<PDPage> pages) {
+        ConformanceCheck check = new ConformanceCheck();
         try {
             for (PDPage page : pages) {
-                fitness.check(page);
+                check.check(page);
             }
         } catch (IOException | RuntimeException e) {
             // Damaged: whatever it is, it is not known to be fit.
-            return new Claims(false, false);
+            return new Conformance(false, false);
         }
-        return new Claims(fitness.readable, fitness.readable && fitness.lasting);
+        return new Conformance(check.readable, check.readable && check.lasting);
     }
 
     private void check(PDPage page) throws IOException {

@@ -10,7 +10,7 @@ import java.util.List;
 import paperbark.disk.Rights;
 
 /** Looks at the folders and the disk that an office stands on. */
-final class Ground {
+final class FolderCheck {
     /** A week of packs needs about a tenth of it. */
     static final long ENOUGH_BYTES = 200_000_000;
 
@@ -18,7 +18,7 @@ final class Ground {
 
     private final Office office;
 
-    Ground(Office office) {
+    FolderCheck(Office office) {
         this.office = office;
     }
 

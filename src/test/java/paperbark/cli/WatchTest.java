@@ -30,7 +30,7 @@ import paperbark.office.Offices;
 import paperbark.outside.Outside;
 
 /** The office folder in a world that is in trouble, look after look. */
-class VigilTest {
+class WatchTest {
     private static final String OVER = "The trouble is over";
 
     @TempDir private Path folder;
@@ -40,7 +40,7 @@ class VigilTest {
     private Instant now = Instant.parse("2026-11-23T01:00:00Z");
     private Office office;
     private OfficeLock lock;
-    private Vigil vigil;
+    private Watch watch;
 
     @BeforeEach
     void begin() throws Exception {
@@ -54,8 +54,8 @@ class VigilTest {
                         folder,
                         false,
                         temporary -> {});
-        vigil =
-                new Vigil(
+        watch =
+                new Watch(
                         world,
                         new Attendant(
                                 lock,
@@ -81,7 +81,7 @@ class VigilTest {
 
     private void looks(int times) throws Exception {
         for (int i = 0; i < times; i++) {
-            vigil.look();
+            watch.look();
             now = now.plusSeconds(11);
         }
     }

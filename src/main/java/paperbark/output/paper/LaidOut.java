@@ -11,9 +11,9 @@ import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructur
  * @param papers the pages of each paper, in order
  * @param elements the element of the structure tree that came of the markup with an id
  */
-record Drawn(List<Extent> papers, Function<String, Optional<PDStructureElement>> elements) {
+record LaidOut(List<Extent> papers, Function<String, Optional<PDStructureElement>> elements) {
     /** Keeps the list from being changed. */
-    Drawn {
+    LaidOut {
         papers = List.copyOf(papers);
     }
 }

@@ -11,11 +11,11 @@ import paperbark.value.Days;
 import paperbark.value.State;
 
 /** Why a claim cannot take an offer. */
-final class Fit {
+final class OfferCheck {
     private final Claimed claimed;
     private final FirmTables tables;
 
-    Fit(Claimed claimed, FirmTables tables) {
+    OfferCheck(Claimed claimed, FirmTables tables) {
         this.claimed = claimed;
         this.tables = tables;
     }

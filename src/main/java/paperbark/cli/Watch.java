@@ -13,14 +13,14 @@ import paperbark.office.Attendant;
  * Attends an office folder for good. What the world keeps from being done is said once and tried
  * again at each look, and so is a fault of our own; only a ledger that cannot be trusted ends it.
  */
-final class Vigil {
+final class Watch {
     private final Main.World world;
     private final Attendant attendant;
     private final Set<String> said = new HashSet<>();
     private final Map<String, String> toldOf = new HashMap<>();
     private Map<String, String> waiting = Map.of();
 
-    Vigil(Main.World world, Attendant attendant) {
+    Watch(Main.World world, Attendant attendant) {
         this.world = world;
         this.attendant = attendant;
     }
