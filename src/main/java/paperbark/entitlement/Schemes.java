@@ -3,8 +3,12 @@ package paperbark.entitlement;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.rules.Rulebook;
 import paperbark.value.SchemeName;
 
@@ -60,5 +64,10 @@ public record Schemes(List<Scheme> all) {
             findings.addAll(assessment.findings());
         }
         return new Assessed(new Entitlements(entitlements), findings);
+    }
+
+    /** The facts that a claim hangs on, by scheme. */
+    public Map<SchemeName, Set<JobFact>> hangsOn() {
+        return all.stream().collect(Collectors.toMap(Scheme::name, Scheme::hangsOn));
     }
 }

@@ -11,6 +11,7 @@ import paperbark.firm.Listing.Basis;
 import paperbark.job.ClaimFact;
 import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Setting;
@@ -295,5 +296,10 @@ public final class StcScheme implements Scheme {
                             !working.isInstalled(),
                             working.steps()));
         }
+    }
+
+    @Override
+    public Set<JobFact> hangsOn() {
+        return ClaimBasis.of(name(), Field.COMPLETE_SYSTEM, Field.DECLARATIONS_DATE);
     }
 }
