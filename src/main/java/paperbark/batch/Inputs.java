@@ -73,7 +73,7 @@ public record Inputs(
         JobReader reader = new JobReader(tables.get(), request.run().today());
         List<Job> jobs = new ArrayList<>();
         for (int i = 0; i < sheets.size(); i++) {
-            JobReader.Jobs read = reader.read(sheets.get(i), columns.get(i));
+            JobReader.Jobs read = reader.read(sheets.get(i), columns.get(i), names);
             jobs.addAll(read.jobs());
             findings.addAll(read.findings());
         }

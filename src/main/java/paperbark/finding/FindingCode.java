@@ -165,6 +165,8 @@ public enum FindingCode {
     COUNT_TOO_HIGH(STOP, "Each certificate claimed without entitlement carries a penalty.", CLAIMS),
     COUNT_TOO_LOW(NOTE, "The job earns more certificates than the register says."),
     COUNT_MAY_BE_HIGHER(CHECK, "The rounding of the official method is not settled for this year."),
+    STC_BASIS_DOUBTFUL(
+            CHECK, "A number for this year that is taken for ten years halves the claim."),
     COUNT_ZERO(CHECK, "The job earns no certificate."),
     YEAR_BOUNDARY(NOTE, "One day later or earlier changes the number of certificates."),
     KEEP_UNTIL(NOTE, "Signed papers must be kept for the legal time."),
@@ -213,6 +215,7 @@ public enum FindingCode {
     JOB_UNCHANGED(NOTE, "A job that is done needs no second pack, and its claim stands."),
     JOB_CANCELLED(NOTE, "A cancelled job is named once, in case the row was marked by mistake."),
     JOB_FORGOTTEN(STOP, "What was forgotten on purpose must not come back by an old list.", JOB),
+    JOB_CHANGE_UNTOLD(CHECK, "A job whose changes nobody can name counts as changed."),
     JOB_CHANGED(CHECK, "Papers with the earlier facts may already be in somebody's hands."),
     SERIAL_CLAIMED_BEFORE(STOP, "Certificates can be created once for a heater.", CLAIMS),
     SERIAL_LIKE_CLAIMED(CHECK, "Two serials that look alike are often one that was misread."),

@@ -10,6 +10,7 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.firm.Words;
+import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Row;
 import paperbark.sheet.RowReader;
 import paperbark.sheet.Sheet;
@@ -25,11 +26,19 @@ final class RowFacts extends RowReader<Field> {
     private static final int DAYS_AHEAD = 400;
 
     private final Origin origin;
+    private final ColumnNames<Field> names;
     private final Words words;
     private final LocalDate today;
 
-    RowFacts(Sheet sheet, Row row, Origin origin, Words words, LocalDate today) {
+    RowFacts(
+            Sheet sheet,
+            Row row,
+            Origin origin,
+            ColumnNames<Field> names,
+            Words words,
+            LocalDate today) {
         super(sheet, origin.columns(), row, new ArrayList<>());
+        this.names = names;
         this.words = words;
         this.origin = origin;
         this.today = today;
@@ -109,6 +118,16 @@ final class RowFacts extends RowReader<Field> {
             Function<String, Optional<T>> lookup,
             Supplier<List<String>> names) {
         return value(field, code, text -> Known.name(text, lookup, names, table(code)));
+    }
+
+    @Override
+    protected Optional<String> always(Field field) {
+        return names.always(field);
+    }
+
+    @Override
+    protected boolean takesShortYears() {
+        return names.shortYears();
     }
 
     @Override

@@ -209,6 +209,15 @@ public final class Attendant {
             LedgerProof.prove(office, ledger, proof);
             Backups.daily(office, ledger, today, world.copyDays());
             AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
+            int emptied = OldPrints.empty(office, ledger);
+            if (emptied > 0) {
+                world.tell()
+                        .accept(
+                                "What an earlier version noted of bank details and contacts was taken"
+                                        + " out of the entries beside "
+                                        + emptied
+                                        + " batches.");
+            }
             for (String job : Forget.complete(office, ledger, today)) {
                 world.tell().accept("Job " + job + " was forgotten; so are its papers here now.");
             }

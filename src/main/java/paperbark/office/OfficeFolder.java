@@ -147,8 +147,10 @@ public final class OfficeFolder {
                 return;
             }
         }
+        boolean keyed = Files.exists(place.key());
         Ledger.create(place, at);
         made.add(LEDGER);
+        (keyed ? kept : made).add(place.key().getFileName().toString());
     }
 
     private void guide(LocalDate today, String version) throws IOException {

@@ -24,6 +24,9 @@ record CleanText(String text, List<Trouble> troubles) {
     private static final Pattern SPACES = Pattern.compile(" {2,}");
 
     static CleanText of(String raw) {
+        if (isPlain(raw)) {
+            return new CleanText(raw, List.of());
+        }
         StringBuilder kept = new StringBuilder(raw.length());
         raw.codePoints()
                 .map(c -> isSpace(c) ? ' ' : c)
@@ -43,6 +46,19 @@ record CleanText(String text, List<Trouble> troubles) {
         Garbled.word(raw).map(Garbled::trouble).ifPresent(troubles::add);
         mixedWord(text).map(CleanText::mixed).ifPresent(troubles::add);
         return new CleanText(text, List.copyOf(troubles));
+    }
+
+    /** Most cells are: they need no second look. */
+    private static boolean isPlain(String raw) {
+        char last = ' ';
+        for (int i = 0; i < raw.length(); i++) {
+            char c = raw.charAt(i);
+            if (c < ' ' || c > '~' || (c == ' ' && last == ' ')) {
+                return false;
+            }
+            last = c;
+        }
+        return raw.isEmpty() || last != ' ';
     }
 
     private static boolean isSpace(int c) {

@@ -40,7 +40,11 @@ public final class ColumnMap {
         }
         List<F> missing =
                 names.fields().stream()
-                        .filter(f -> f.isNeeded() && !columns.containsKey(f))
+                        .filter(
+                                f ->
+                                        f.isNeeded()
+                                                && !columns.containsKey(f)
+                                                && names.always(f).isEmpty())
                         .toList();
         if (!missing.isEmpty()) {
             List<String> open = unknown.stream().map(Column::heading).toList();
