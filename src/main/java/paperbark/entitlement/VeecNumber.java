@@ -136,7 +136,7 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
         FactorRow factors = sum.factors().row();
         working.step(
                 "Factors of the activity",
-                "abatement %s MWh, supplementary energy SEF %s, auxiliary energy AEF %s, %s, %s"
+                "abatement %s MWh, supplementary SEF %s, auxiliary AEF %s, %s, %s"
                         .formatted(
                                 Sum.plain(factors.abatementMwh()),
                                 Sum.plain(factors.sef()),

@@ -37,6 +37,7 @@ public final class Doctor {
         FolderCheck check = new FolderCheck(office);
         List<Check> folders = check.folders();
         doctor.checks.addAll(folders);
+        doctor.checks.addAll(check.readers());
         doctor.checks.add(check.space());
         if (folders.stream().allMatch(Check::isWell)) {
             doctor.checks.add(check.oneFileSystem());
@@ -48,7 +49,10 @@ public final class Doctor {
     }
 
     private void equipment() throws IOException {
-        add("tables", Equipment.tables(office.tables()), "can be read");
+        add(
+                "tables",
+                Equipment.tables(office.tables()),
+                "can be read: " + Equipment.counts(office.tables()));
         add("rule tables", Equipment.rules(office.rules()), "can be read");
         add("templates", Equipment.templates(office.templates()), "can be read, every one");
         checks.add(

@@ -71,8 +71,8 @@ class VeecSchemeTest {
                         "Energies of the product | Dunlin DN-270, "
                                 + Jobs.cell(Field.MODEL)
                                 + ", zone 4 | Bs 4, Be 0.3 GJ a year",
-                        "Factors of the activity | abatement 43.5 MWh, supplementary energy SEF 3,"
-                                + " auxiliary energy AEF 3, no location factor, no discount factor"
+                        "Factors of the activity | abatement 43.5 MWh, supplementary SEF 3,"
+                                + " auxiliary AEF 3, no location factor, no discount factor"
                                 + " | version test",
                         "Emission factor | electricity, EEF, version test of the Specifications"
                                 + " | 0.393 t a MWh",
