@@ -105,7 +105,7 @@ public final class Batch {
     private static Outcome check(Request request, Books books) throws IOException {
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
-            return Outcome.refused(request, reading.findings());
+            return checkedRefused(request, reading.findings());
         }
         Inputs inputs = books.remaining(reading.result().get());
         Path register = request.register().file();
@@ -113,10 +113,25 @@ public final class Batch {
         Cases cases = new Cases(inputs, name, request);
         BatchView view = view(inputs, cases.info(), cases.all(), List.of(), books);
         byte[] copy = MarkedCopy.of(register, inputs.names()::knows, view.findings());
-        // Somebody may have worked in an earlier copy.
+        return Outcome.of(view, 0, keep(request, copy));
+    }
+
+    /** Of a register that is refused there is a copy wherever one can be made. */
+    private static Outcome checkedRefused(Request request, List<Finding> findings)
+            throws IOException {
+        Outcome refused = Outcome.refused(request, findings);
+        Optional<byte[]> copy =
+                MarkedCopy.ofRefused(
+                        request.register().file(), request.firm().tables(), refused.findings());
+        return copy.isEmpty() ? refused : refused.with(keep(request, copy.get()));
+    }
+
+    /** Somebody may have worked in an earlier copy. */
+    private static Path keep(Request request, byte[] copy) throws IOException {
+        String name = FileNames.slug(FileNames.stem(request.register().file()));
         Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
         Disk.replace(marked, copy);
-        return Outcome.of(view, 0, marked);
+        return marked;
     }
 
     private static int cores() {

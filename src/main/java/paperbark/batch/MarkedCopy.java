@@ -29,6 +29,11 @@ public final class MarkedCopy {
     public static byte[] of(Path register, Predicate<String> knownHeading, List<Finding> findings) {
         Optional<List<Row>> lines = SheetReader.csvLines(register, knownHeading).result();
         if (lines.isEmpty()) {
+            Optional<byte[]> copied = SheetReader.asWorkbook(register).result();
+            if (copied.isPresent()) {
+                return CheckedRegister.of(
+                        register.getFileName().toString(), copied.get(), findings);
+            }
             return CheckedRegister.of(register, findings);
         }
         List<PlainRow> rows =

@@ -34,6 +34,11 @@ public record Outcome(
                 Finding.inOrder(findings));
     }
 
+    /** The same with the marked-up register. */
+    Outcome with(Path marked) {
+        return new Outcome(ending, Optional.of(marked), counts, findings);
+    }
+
     /** Of a register that was prepared before. */
     static Outcome already(Path published) {
         return new Outcome(Ending.ALREADY, Optional.of(published), Counts.NONE, List.of());

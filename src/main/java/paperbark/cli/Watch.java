@@ -1,6 +1,8 @@
 package paperbark.cli;
 
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import paperbark.batch.Ending;
@@ -15,6 +17,8 @@ final class Watch {
     private final Main.World world;
     private final Attendant attendant;
     private final Set<String> said = new HashSet<>();
+    private final Map<String, String> toldOf = new HashMap<>();
+    private Map<String, String> waiting = Map.of();
 
     Watch(Main.World world, Attendant attendant) {
         this.world = world;
@@ -28,7 +32,7 @@ final class Watch {
      */
     void look() throws Exception {
         try {
-            attendant.round();
+            waiting(attendant.round());
         } catch (Exception failure) {
             Optional<Trouble> trouble = Trouble.of(failure);
             if (trouble.isEmpty()) {
@@ -44,6 +48,21 @@ final class Watch {
             said.clear();
             tell("The trouble is over; the work goes on.");
         }
+    }
+
+    /** Each reason is said once; one that mostly passes by itself only when it did not. */
+    private void waiting(Attendant.Round round) {
+        round.waiting()
+                .forEach(
+                        (file, why) -> {
+                            boolean stays = why.equals(waiting.get(file));
+                            if ((stays || !Attendant.Round.isPassing(why))
+                                    && !why.equals(toldOf.put(file, why))) {
+                                tell(file + " waits. " + why);
+                            }
+                        });
+        toldOf.keySet().retainAll(round.waiting().keySet());
+        waiting = round.waiting();
     }
 
     /** The same trouble may name another file each time, so that its kind is what counts. */

@@ -22,7 +22,6 @@ import paperbark.sheet.Column;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
-import paperbark.value.AccountNumber;
 import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 import paperbark.value.State;
@@ -285,6 +284,6 @@ public final class JobReader {
                 facts.choice(Field.BENEFIT_FORM, BenefitForm.values(), BenefitForm::word),
                 facts.text(Field.ACCOUNT_NAME),
                 facts.bsb(Field.BSB),
-                facts.value(Field.ACCOUNT, FindingCode.ACCOUNT_WRONG, AccountNumber::parse));
+                facts.account());
     }
 }

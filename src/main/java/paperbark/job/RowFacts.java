@@ -15,6 +15,7 @@ import paperbark.sheet.Row;
 import paperbark.sheet.RowReader;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.Trouble;
+import paperbark.value.AccountNumber;
 import paperbark.value.Days;
 import paperbark.value.Money;
 
@@ -45,6 +46,24 @@ final class RowFacts extends RowReader<Field> {
 
     Origin origin() {
         return origin;
+    }
+
+    /** An account number; one that is too short for any bank may have lost zeros at its start. */
+    Optional<AccountNumber> account() {
+        Optional<AccountNumber> account =
+                value(Field.ACCOUNT, FindingCode.ACCOUNT_WRONG, AccountNumber::parse);
+        if (account.isPresent() && account.get().isShort()) {
+            Trouble zeros =
+                    new Trouble(
+                            FindingCode.LEADING_ZERO_LOST,
+                            "The account number has only "
+                                    + account.get().digits().length()
+                                    + " digits; zeros at its start may be lost.",
+                            "Compare it with what the owner wrote, format the column as text and type the number with its zeros.",
+                            text(Field.ACCOUNT));
+            findings().add(finding(Field.ACCOUNT, place(Field.ACCOUNT), zeros, false));
+        }
+        return account;
     }
 
     /** A day near enough to today to be meant. */

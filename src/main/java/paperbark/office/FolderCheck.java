@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import paperbark.disk.Rights;
 
 /** Looks at the folders and the disk that an office stands on. */
 final class FolderCheck {
@@ -57,6 +58,27 @@ final class FolderCheck {
             all.add(2, office.work());
         }
         return all;
+    }
+
+    /** Who may read what lies here; people's bank details do. */
+    List<Check> readers() throws IOException {
+        List<Check> checks = new ArrayList<>();
+        for (Path folder : stations()) {
+            if (Files.isDirectory(folder)) {
+                String readers = Rights.readers(folder);
+                String who = readers.isEmpty() ? "by you alone" : "by " + readers + " too";
+                boolean root = folder.equals(office.root());
+                if (root || !readers.equals(Rights.readers(office.root()))) {
+                    checks.add(
+                            Check.well(
+                                    "readers",
+                                    (root ? "what is made here" : folder.getFileName() + "/")
+                                            + " can be read "
+                                            + who));
+                }
+            }
+        }
+        return checks;
     }
 
     /** There is room for more. */

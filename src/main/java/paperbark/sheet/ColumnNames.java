@@ -1,5 +1,6 @@
 package paperbark.sheet;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -14,7 +15,8 @@ import java.util.stream.Collectors;
 /**
  * Which heading means which field: the columns table, with headings {@code field} and {@code
  * alias}. Case, spaces and punctuation of a heading do not count, unless they tell two aliases
- * apart. What every row says is said once in its column {@code always}.
+ * apart. What every row says is said once in its column {@code always}. Lines whose field is {@code
+ * sheet} say which sheets are meant.
  *
  * @param <F> the fields that a list of this kind has
  */
@@ -22,8 +24,12 @@ public final class ColumnNames<F extends ColumnField> {
     /** The line that lets a list have years of two digits. */
     private static final String SHORT_YEARS = "two-digit-years";
 
+    /** In the place of a field: the line says which sheets are meant. */
+    private static final String SHEET = "sheet";
+
     private final List<F> fields;
     private final String table;
+    private final List<String> sheets = new ArrayList<>();
     private final Map<String, F> asWritten = new HashMap<>();
     private final Map<String, F> byAlias = new HashMap<>();
     private final Map<F, String> always = new HashMap<>();
@@ -56,17 +62,25 @@ public final class ColumnNames<F extends ColumnField> {
             String key = said(table, row, "field");
             F field = byKey.get(key.toLowerCase(Locale.ROOT));
             String always = said(table, row, "always");
+            String alias = said(table, row, "alias");
             if (key.equalsIgnoreCase(SHORT_YEARS)) {
                 names.shortYears = always.equalsIgnoreCase("yes");
+            } else if (key.equalsIgnoreCase(SHEET) && !alias.isEmpty()) {
+                names.sheets.add(alias);
             } else if (field == null) {
                 refused.accept(row, "\"" + key + "\" is no field.");
             } else {
-                names.add(field, said(table, row, "alias"), always)
+                names.add(field, alias, always)
                         .ifPresent(why -> refused.accept(row, why));
             }
         }
         names.byAlias.values().removeIf(Objects::isNull);
         return names;
+    }
+
+    /** Which sheets of a workbook are meant where none is named. */
+    public SheetRule sheets() {
+        return new SheetRule(sheets);
     }
 
     /** What keeps the row from being used. */

@@ -11,8 +11,8 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import paperbark.ledger.AdviceBook;
+import paperbark.ledger.AdviceStatus;
 import paperbark.ledger.ClaimState;
-import paperbark.ledger.Happening;
 import paperbark.value.Money;
 
 /**
@@ -22,7 +22,7 @@ import paperbark.value.Money;
  * <p>Score, out of 100 (our own weights): the amount still to come, to the cent, 40; the same buyer
  * 25; the same number of certificates 15; paid within a week of the due day 20, within a month 10.
  */
-final class Finder {
+final class ClaimFinder {
     /** From this score on a match by amount and day is sure, if no other claim comes near. */
     static final int SURE = 85;
 
@@ -35,7 +35,7 @@ final class Finder {
 
     private final AdviceBook book;
 
-    Finder(AdviceBook book) {
+    ClaimFinder(AdviceBook book) {
         this.book = book;
     }
 
@@ -49,10 +49,10 @@ final class Finder {
      */
     record Found(Optional<ClaimState> claim, String how, List<ClaimState> candidates, String why) {}
 
-    Found find(Said said) {
+    Found find(RemittanceLine said) {
         List<Named> named = named(said);
         if (named.isEmpty()) {
-            return said.what() == Happening.PAID && said.amount().compareTo(Money.ZERO) > 0
+            return said.what() == AdviceStatus.PAID && said.amount().compareTo(Money.ZERO) > 0
                     ? byAmount(said)
                     : unsure(List.of(), "no claim of that name is known");
         }
@@ -77,7 +77,7 @@ final class Finder {
     /** Claims that one of the line's names stands for. */
     private record Named(String by, List<ClaimState> claims) {}
 
-    private List<Named> named(Said said) {
+    private List<Named> named(RemittanceLine said) {
         List<Named> named = new ArrayList<>();
         add(
                 named,
@@ -95,7 +95,8 @@ final class Finder {
         return named;
     }
 
-    private static void add(List<Named> named, Said said, String by, Stream<ClaimState> claims) {
+    private static void add(
+            List<Named> named, RemittanceLine said, String by, Stream<ClaimState> claims) {
         List<ClaimState> fitting =
                 claims.distinct()
                         .filter(c -> said.scheme().map(s -> s == c.scheme()).orElse(true))
@@ -113,7 +114,7 @@ final class Finder {
 
     private record Scored(ClaimState claim, int score) {}
 
-    private Found byAmount(Said said) {
+    private Found byAmount(RemittanceLine said) {
         List<Scored> scored =
                 book.owing(said.amount()).stream()
                         .filter(c -> said.scheme().map(s -> s == c.scheme()).orElse(true))
@@ -139,7 +140,7 @@ final class Finder {
                 : unsure(likeliest, "only the amount fits, with a score of " + best);
     }
 
-    static int score(Said said, ClaimState claim) {
+    static int score(RemittanceLine said, ClaimState claim) {
         int score = claim.outstanding().equals(said.amount()) ? 40 : 0;
         score += said.buyer().map(b -> sameBuyer(b, claim)).orElse(false) ? 25 : 0;
         score += said.certificates().map(c -> c == claim.certificates()).orElse(false) ? 15 : 0;

@@ -1,4 +1,4 @@
--- Schema 2. Rows are only ever added; what changes is what is still active, how far an entry has come, and that what is
+-- Schema 3. Rows are only ever added; what changes is what is still active, how far an entry has come, and that what is
 -- personal is emptied once it may be forgotten: its seal stays, so that the entry can still be proved.
 -- Money in cents, days as 2026-11-23, moments in UTC. seq is the order of work; nothing is ordered by a clock.
 CREATE TABLE office (
@@ -48,7 +48,8 @@ CREATE TABLE personal (
   job_key TEXT NOT NULL,
   version INTEGER NOT NULL,
   site_key TEXT NOT NULL,
-  facts TEXT NOT NULL,
+  print_key TEXT NOT NULL,
+  prints TEXT NOT NULL,
   salt TEXT NOT NULL,
   seal TEXT NOT NULL,
   PRIMARY KEY (job_key, version)

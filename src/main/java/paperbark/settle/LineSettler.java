@@ -11,29 +11,29 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.AdviceLine;
+import paperbark.ledger.AdviceStatus;
 import paperbark.ledger.ClaimState;
-import paperbark.ledger.Happening;
 import paperbark.settle.SettledLine.Ending;
 import paperbark.value.Days;
 import paperbark.value.Money;
 
 /** Takes the lines of an advice into the ledger one by one. */
-final class Settling {
+final class LineSettler {
     private final AdviceBook book;
-    private final Finder finder;
+    private final ClaimFinder claimFinder;
     private final List<Finding> findings = new ArrayList<>();
     private final Map<String, Integer> alike = new HashMap<>();
 
-    Settling(AdviceBook book) {
+    LineSettler(AdviceBook book) {
         this.book = book;
-        this.finder = new Finder(book);
+        this.claimFinder = new ClaimFinder(book);
     }
 
     List<Finding> findings() {
         return findings;
     }
 
-    SettledLine settle(Said said) {
+    SettledLine settle(RemittanceLine said) {
         AdviceLine line = said.line(alike.merge(said.key(0), 1, Integer::sum));
         OptionalLong known = book.known(line.key());
         if (known.isPresent()) {
@@ -42,7 +42,7 @@ final class Settling {
                 return ended(said, Ending.SEEN, Optional.of(before.get(0)), "");
             }
         }
-        Finder.Found found = finder.find(said);
+        ClaimFinder.Found found = claimFinder.find(said);
         if (found.claim().isEmpty()) {
             unknown(said, found);
             if (known.isEmpty()) {
@@ -73,8 +73,8 @@ final class Settling {
      * What of the line is the firm's: an advice may tell of what the owner was paid, alone or
      * together with the firm's part.
      */
-    private static Money counted(Said said, ClaimState claim) {
-        if (said.what() != Happening.PAID) {
+    private static Money counted(RemittanceLine said, ClaimState claim) {
+        if (said.what() != AdviceStatus.PAID) {
             return Money.ZERO;
         }
         if (claim.toOwner().isZero() || said.amount().equals(claim.expected())) {
@@ -87,11 +87,11 @@ final class Settling {
         return whole ? claim.expected() : said.amount();
     }
 
-    private Ending ending(Said said, ClaimState after) {
-        if (said.what() == Happening.LODGED) {
+    private Ending ending(RemittanceLine said, ClaimState after) {
+        if (said.what() == AdviceStatus.LODGED) {
             return Ending.LODGED;
         }
-        if (said.what() == Happening.FAILED) {
+        if (said.what() == AdviceStatus.FAILED) {
             failed(said, after);
             return Ending.FAILED;
         }
@@ -110,14 +110,14 @@ final class Settling {
     }
 
     /** The whole amount again for a claim that is paid is most likely one payment told twice. */
-    private static boolean isSecond(Said said, ClaimState claim) {
-        return said.what() == Happening.PAID
+    private static boolean isSecond(RemittanceLine said, ClaimState claim) {
+        return said.what() == AdviceStatus.PAID
                 && !claim.received().isZero()
                 && claim.received().compareTo(claim.expected()) >= 0
                 && said.amount().equals(claim.expected());
     }
 
-    private void unknown(Said said, Finder.Found found) {
+    private void unknown(RemittanceLine said, ClaimFinder.Found found) {
         String candidates =
                 found.candidates().stream()
                         .map(
@@ -141,7 +141,7 @@ final class Settling {
                 "Write the claim reference into the line and settle the advice again.");
     }
 
-    private void second(Said said, ClaimState claim) {
+    private void second(RemittanceLine said, ClaimState claim) {
         tell(
                 FindingCode.PAYMENT_TWICE,
                 said,
@@ -153,7 +153,7 @@ final class Settling {
                 "Compare with the bank statement; ask the buyer if the money came twice.");
     }
 
-    private void failed(Said said, ClaimState after) {
+    private void failed(RemittanceLine said, ClaimState after) {
         String paid =
                 after.received().isZero()
                         ? ""
@@ -171,7 +171,7 @@ final class Settling {
                         + ".");
     }
 
-    private void reversed(Said said, ClaimState after) {
+    private void reversed(RemittanceLine said, ClaimState after) {
         tell(
                 FindingCode.PAYMENT_REVERSED,
                 said,
@@ -185,7 +185,7 @@ final class Settling {
                 "Ask the buyer for the reason.");
     }
 
-    private void differs(Said said, ClaimState after) {
+    private void differs(RemittanceLine said, ClaimState after) {
         Money difference = after.received().minus(after.expected());
         tell(
                 difference.isNegative() ? FindingCode.PAYMENT_SHORT : FindingCode.PAYMENT_OVER,
@@ -205,13 +205,14 @@ final class Settling {
                         : "Ask the buyer what it is for; GST may be due on it.");
     }
 
-    private void tell(FindingCode code, Said said, AdviceField field, String fact, String remedy) {
+    private void tell(
+            FindingCode code, RemittanceLine said, AdviceField field, String fact, String remedy) {
         String seen = field == AdviceField.AMOUNT ? said.amount().toString() : said.reference();
         findings.add(Finding.of(code, said.place(field), fact, remedy).seeing(seen));
     }
 
     private static SettledLine ended(
-            Said said, Ending ending, Optional<ClaimState> claim, String how) {
+            RemittanceLine said, Ending ending, Optional<ClaimState> claim, String how) {
         return new SettledLine(
                 said.row(), said.day(), said.amount(), ending, claim, how, said.reason());
     }

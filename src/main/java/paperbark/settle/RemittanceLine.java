@@ -8,7 +8,7 @@ import java.util.stream.Stream;
 import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.finding.Place;
 import paperbark.ledger.AdviceLine;
-import paperbark.ledger.Happening;
+import paperbark.ledger.AdviceStatus;
 import paperbark.sheet.Column;
 import paperbark.sheet.Sheet;
 import paperbark.value.Money;
@@ -33,11 +33,11 @@ import paperbark.value.Serial;
  * @param reason what the buyer says of it
  * @param buyer who pays
  */
-record Said(
+record RemittanceLine(
         Sheet sheet,
         Map<AdviceField, Column> columns,
         int row,
-        Happening what,
+        AdviceStatus what,
         LocalDate day,
         Money amount,
         Optional<String> claim,

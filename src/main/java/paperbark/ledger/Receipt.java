@@ -11,4 +11,4 @@ import paperbark.value.SchemeName;
  * @param scheme of the claim it is for
  * @param amount negative where it was taken back
  */
-public record Payment(LocalDate day, SchemeName scheme, Money amount) {}
+public record Receipt(LocalDate day, SchemeName scheme, Money amount) {}

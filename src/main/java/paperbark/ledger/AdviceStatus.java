@@ -3,7 +3,7 @@ package paperbark.ledger;
 import java.util.Locale;
 
 /** What an advice says of a claim. */
-public enum Happening {
+public enum AdviceStatus {
     /** The buyer lodged it. */
     LODGED,
     /** Money came, or, with a negative amount, was taken back. */

@@ -8,7 +8,7 @@ import java.util.Optional;
 import paperbark.value.SchemeName;
 
 /** Reads claims together with what became of them. */
-final class Claims {
+final class ClaimReader {
     private static final String LAST_DAY = "9999-12-31";
 
     // Which of two happenings came last is told by the number of the line, never by its day.
@@ -32,7 +32,7 @@ final class Claims {
 
     private final Sql sql;
 
-    Claims(Sql sql) {
+    ClaimReader(Sql sql) {
         this.sql = sql;
     }
 
@@ -40,7 +40,7 @@ final class Claims {
     List<ClaimState> standing(LocalDate asOf) {
         return sql.list(
                 QUERY.formatted("", "c.active = 1 AND e.day <= ?"),
-                Claims::state,
+                ClaimReader::state,
                 asOf.toString(),
                 asOf.toString());
     }
@@ -64,7 +64,7 @@ final class Claims {
 
     Optional<ClaimState> one(long id) {
         return sql.first(
-                QUERY.formatted("AND claim = ?", "c.id = ?"), Claims::state, LAST_DAY, id, id);
+                QUERY.formatted("AND claim = ?", "c.id = ?"), ClaimReader::state, LAST_DAY, id, id);
     }
 
     private static ClaimState state(ResultSet row) throws SQLException {
