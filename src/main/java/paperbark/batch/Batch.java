@@ -1,7 +1,6 @@
 package paperbark.batch;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -26,13 +25,8 @@ import paperbark.ledger.Proof;
 import paperbark.output.BatchInfo;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
-import paperbark.output.PrintRunFiles;
 import paperbark.output.Receivable;
-import paperbark.output.index.IndexPage;
 import paperbark.output.paper.FiledPack;
-import paperbark.output.paper.PrintRun;
-import paperbark.output.workbook.CsvSheets;
-import paperbark.output.workbook.SummaryWorkbook;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.HeadingTable;
 import paperbark.sheet.Reading;
@@ -103,17 +97,10 @@ public final class Batch {
             Packing packing = new Packing(request.templates(), progress, cores());
             List<FiledPack> packs = packing.make(cases, staging);
             cases = packs.stream().map(FiledPack::caseFile).toList();
-            BatchView view = view(inputs, info, cases, packing.findings(), books.receivables());
-            writePrintRun(inRouteOrder(packs), staging);
-            staging.write("index.html", IndexPage.of(view).getBytes(StandardCharsets.UTF_8));
-            staging.write("summary.xlsx", SummaryWorkbook.of(view));
-            if (request.csv()) {
-                CsvSheets.write(
-                        view, (name, content) -> staging.write("summary-csv/" + name, content));
-            }
-            staging.write(
-                    "register-checked.xlsx",
-                    MarkedCopy.of(request.register(), inputs.names()::knows, view.findings()));
+            BatchView papers = view(inputs, info, cases, packing.findings(), books.receivables());
+            BatchView view =
+                    new SideFiles(request, staging)
+                            .write(papers, inRouteOrder(packs), inputs.names()::knows);
             Counts counts = Counts.of(cases, packs.size());
             books.rehearse(view, sources, staging);
             staging.write(
@@ -157,12 +144,30 @@ public final class Batch {
                 new BatchInfo(name, inputs.sheet().file(), request.today(), request.version());
         List<CaseFile> cases = cases(inputs, info, request);
         BatchView view = view(inputs, info, cases, List.of(), books.receivables());
-        byte[] copy = MarkedCopy.of(request.register(), inputs.names()::knows, view.findings());
-        // Somebody may have worked in an earlier copy.
-        Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
-        Disk.replace(marked, copy);
+        SideProducts beside = new SideProducts(info.register());
+        Optional<Path> marked =
+                beside.make(
+                        name + "-checked.xlsx",
+                        () -> {
+                            MarkedCopy copy =
+                                    MarkedCopy.of(
+                                            request.register(),
+                                            request.sheet(),
+                                            inputs.names()::knows,
+                                            view.findings());
+                            beside.note(copy.noticed());
+                            return keep(copy.content(), request.out(), name + "-checked.xlsx");
+                        });
         Counts counts = Counts.of(cases, 0);
-        return new Outcome(ending(counts, view), Optional.of(marked), counts, view.findings());
+        BatchView all = view.with(beside.findings());
+        return new Outcome(ending(counts, all), marked, counts, all.findings());
+    }
+
+    /** Somebody may have worked in an earlier copy, which stays. */
+    private static Path keep(byte[] copy, Path folder, String name) throws IOException {
+        Path file = FileNames.freeFor(copy, folder, name);
+        Disk.replace(file, copy);
+        return file;
     }
 
     /** SHA-256 of a file in hexadecimal. */
@@ -174,24 +179,19 @@ public final class Batch {
      * The marked-up copy of a register that was refused.
      *
      * @return empty where the file is none that a copy can be made of
+     * @throws IOException when the disk does not do its part
      */
-    public static Optional<byte[]> marked(Path register, Path tables, List<Finding> findings) {
-        try {
-            ColumnNames<Field> names =
-                    HeadingTable.of(Field.class, "columns", tables, new ArrayList<>());
-            return Optional.of(MarkedCopy.of(register, names::knows, findings));
-        } catch (RuntimeException unreadable) {
-            // What refused the register often keeps a copy from being made; the note tells all.
-            return Optional.empty();
-        }
-    }
-
-    private static void writePrintRun(List<FiledPack> packs, Staging staging) throws IOException {
-        List<String> names = PrintRunFiles.names(packs.size());
-        for (int i = 0; i < names.size(); i++) {
-            List<FiledPack> part = PrintRunFiles.part(packs, i);
-            staging.write(names.get(i), out -> PrintRun.write(part, out));
-        }
+    public static Optional<byte[]> marked(Path register, Path tables, List<Finding> findings)
+            throws IOException {
+        ColumnNames<Field> names =
+                HeadingTable.of(Field.class, "columns", tables, new ArrayList<>());
+        // What refused the register often keeps a copy from being made; the note tells all.
+        return new SideProducts(register.getFileName().toString())
+                .make(
+                        "register",
+                        () ->
+                                MarkedCopy.of(register, Optional.empty(), names::knows, findings)
+                                        .content());
     }
 
     /** A row that yields no job at all, such as one without a number, is held too. */

@@ -1,5 +1,6 @@
 package paperbark.output;
 
+import java.util.ArrayList;
 import java.util.List;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
@@ -31,6 +32,15 @@ public record BatchView(
             List<Finding> findings,
             List<RuleRef> rules) {
         this(info, firm, cases, findings, rules, List.of());
+    }
+
+    /** The same batch with what was noticed since. */
+    public BatchView with(List<Finding> more) {
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(more);
+        return more.isEmpty()
+                ? this
+                : new BatchView(info, firm, cases, Finding.inOrder(all), rules, receivables);
     }
 
     /** Keeps the lists from being changed. */

@@ -1,6 +1,5 @@
 package paperbark.output.workbook;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.LocalDate;

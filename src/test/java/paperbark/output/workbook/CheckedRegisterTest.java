@@ -213,6 +213,7 @@ class CheckedRegisterTest {
         PlainRows rows =
                 new PlainRows(
                         "week-47.csv",
+                        "",
                         List.of(
                                 new PlainRow(1, List.of("Job", "Owner", "Postcode")),
                                 new PlainRow(2, List.of("SB-1", "=1+1", "0800")),
