@@ -12,6 +12,7 @@ import paperbark.finding.Place;
 import paperbark.output.form.Mapping.Align;
 import paperbark.output.form.Mapping.FieldRow;
 import paperbark.output.form.Mapping.Stamp;
+import paperbark.output.table.SafeCsv;
 import paperbark.sheet.Cell;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Row;
@@ -100,7 +101,7 @@ final class MappingReader {
     }
 
     private void field(Row row) {
-        String name = text(row, "field");
+        String name = SafeCsv.bare(text(row, "field"));
         String value = value(row);
         // A row without a value is one of the list that the admin has not come to yet.
         if (!name.isEmpty() && !value.isEmpty()) {
