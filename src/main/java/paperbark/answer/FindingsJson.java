@@ -68,7 +68,7 @@ public final class FindingsJson {
         ArrayNode holds = node.putArray("holds");
         finding.holds().stream()
                 .sorted()
-                .forEach(c -> holds.add(c.name().toLowerCase(Locale.ROOT)));
+                .forEach(c -> holds.add(c.toString().toLowerCase(Locale.ROOT)));
         finding.rule()
                 .ifPresent(
                         rule ->

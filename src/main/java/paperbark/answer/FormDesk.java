@@ -33,8 +33,7 @@ public final class FormDesk {
      * @throws IOException when a file cannot be read or written
      */
     public static List<Finding> grid(Path form, Path copy) throws IOException {
-        Reading<byte[]> ruled =
-                Grid.of(String.valueOf(form.getFileName()), bytes(form));
+        Reading<byte[]> ruled = Grid.of(String.valueOf(form.getFileName()), bytes(form));
         if (ruled.result().isPresent()) {
             Disk.replace(copy, ruled.result().get());
         }

@@ -2,7 +2,6 @@ package paperbark.answer;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -83,7 +82,7 @@ public final class Preview {
     /** Mistakes in templates of other papers are told when those are looked at. */
     private boolean concernsThePaper(Finding finding) {
         return !(finding.place() instanceof Place.InTemplate template)
-                || Arrays.stream(PaperKind.values())
+                || PaperKind.values().stream()
                         .filter(kind -> kind != paper.kind())
                         .noneMatch(kind -> template.file().startsWith(kind.folder() + "/"));
     }

@@ -5,7 +5,6 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -108,7 +107,7 @@ public final class Previewer {
     public Opened open(String paper, Optional<String> job) {
         String[] parts = paper.strip().split("/", 2);
         Optional<PaperKind> kind =
-                Arrays.stream(PaperKind.values())
+                PaperKind.values().stream()
                         .filter(k -> k.folder().equalsIgnoreCase(parts[0]))
                         .findFirst();
         if (kind.isEmpty()) {
@@ -178,7 +177,7 @@ public final class Previewer {
     }
 
     private static Opened noSuchPaper(String name) {
-        List<String> folders = Arrays.stream(PaperKind.values()).map(PaperKind::folder).toList();
+        List<String> folders = PaperKind.values().stream().map(PaperKind::folder).toList();
         return new Opened.Misunderstood(
                 "There is no paper \"" + name + "\".",
                 Nearest.to(name, folders)

@@ -184,7 +184,7 @@ public final class Batch {
     public static Optional<byte[]> marked(Path register, Path tables, List<Finding> findings)
             throws IOException {
         ColumnNames<Field> names =
-                HeadingTable.of(Field.class, "columns", tables, new ArrayList<>());
+                HeadingTable.of(Field.values(), "columns", tables, new ArrayList<>());
         // What refused the register often keeps a copy from being made; the note tells all.
         return new SideProducts(register.getFileName().toString())
                 .make(

@@ -48,7 +48,7 @@ public record Inputs(
         Optional<FirmTables> tables = gather(FirmTablesReader.read(request.tables()), findings);
         Rulebook rulebook = Rulebook.load(request.rules());
         ColumnNames<Field> names =
-                HeadingTable.of(Field.class, "columns", request.tables(), findings);
+                HeadingTable.of(Field.values(), "columns", request.tables(), findings);
         Reading<Sheet> reading =
                 SheetReader.read(request.register(), names::knows, request.sheet());
         Optional<Sheet> sheet = reading.result();

@@ -67,11 +67,11 @@ public final class FirmTablesReader {
         return Reading.of(
                 new FirmTables(
                         firm.get(),
-                        people,
-                        rows(makers),
-                        models,
-                        sellers,
-                        rows(buyers),
+                        ByName.of(people, Person::name),
+                        ByName.of(rows(makers), Maker::name),
+                        ByName.of(models, p -> Names.model(p.maker(), p.model())),
+                        ByName.of(sellers, Seller::name),
+                        ByName.of(rows(buyers), Buyer::name),
                         prices,
                         papers),
                 inOrder);

@@ -173,18 +173,15 @@ public final class BatchCheck {
                 continue;
             }
             for (Marked one : same) {
-                List<Marked> others = same.stream().filter(o -> o != one).toList();
+                List<Marked> others = same.stream().filter(o -> o != one).limit(NAMED).toList();
                 String where =
-                        others.stream()
-                                        .limit(NAMED)
-                                        .map(one::seenFrom)
-                                        .collect(Collectors.joining(", "))
-                                + more(others.size());
+                        others.stream().map(one::seenFrom).collect(Collectors.joining(", "))
+                                + more(same.size() - 1);
                 findings.add(
                         Finding.of(code, one.place(), fact + where + ".", remedy)
                                 .seeing(one.mark().seen())
                                 .forJob(one.job().reference())
-                                .alsoAt(others.stream().limit(NAMED).map(Marked::place).toList()));
+                                .alsoAt(others.stream().map(Marked::place).toList()));
             }
         }
         return findings;

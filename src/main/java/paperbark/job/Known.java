@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import paperbark.sheet.ColumnNames;
 import paperbark.value.Nearest;
@@ -35,14 +36,17 @@ final class Known {
 
     /** Something that a table knows by name. */
     static <T> Parsed<T> name(
-            String text, Function<String, Optional<T>> lookup, List<String> names, String table) {
+            String text,
+            Function<String, Optional<T>> lookup,
+            Supplier<List<String>> names,
+            String table) {
         return lookup.apply(text)
                 .map(Parsed::ok)
                 .orElseGet(
                         () ->
                                 Parsed.bad(
                                         "The " + table + " has no \"" + text + "\".",
-                                        correct(text, names, table)));
+                                        correct(text, names.get(), table)));
     }
 
     private static String correct(String text, List<String> names, String table) {

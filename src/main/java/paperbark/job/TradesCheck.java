@@ -91,7 +91,7 @@ final class TradesCheck {
     }
 
     private void plumbingNumber() {
-        boolean claims = job.claims();
+        boolean claims = job.hasClaims();
         boolean known =
                 job.compliance().plumbingNumber().isPresent()
                         || job.unread().contains(Field.PLUMBING_CERTIFICATE);

@@ -12,7 +12,6 @@ import paperbark.finding.Severity;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.value.Days;
-import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
 /** What the ledger makes noticeable about a job. */
@@ -39,7 +38,7 @@ public final class HistoryCheck {
     public static List<Finding> of(Job job, JobHistory history) {
         List<Finding> findings = new ArrayList<>();
         history.earlier().ifPresent(e -> findings.addAll(again(job, e, history.underWay())));
-        if (job.claims()) {
+        if (job.hasClaims()) {
             // A heater is often claimed under two schemes; that is one finding.
             history.conflicts().stream()
                     .collect(
@@ -109,7 +108,7 @@ public final class HistoryCheck {
                         "Agree on the change with "
                                 + claim.buyer()
                                 + " and let them correct the claim.")
-                .holding(concern(claim.scheme()));
+                .holding(Set.of(Concern.claim(claim.scheme())));
     }
 
     private static Finding conflict(Job job, List<Conflict> same) {
@@ -172,9 +171,5 @@ public final class HistoryCheck {
         return job.heater().heatPumpSerial().map(Serial::seen).filter(serial::equals).isPresent()
                 ? Field.HEAT_PUMP_SERIAL
                 : Field.COLLECTOR_SERIALS;
-    }
-
-    private static Concern concern(SchemeName scheme) {
-        return Concern.valueOf(scheme.name());
     }
 }

@@ -26,8 +26,12 @@ public record FirmGst(
     /** The figures of a job. */
     public static FirmGst of(OwnerPrice price, List<Expected> expected, Job job, Firm firm) {
         Money sum = expected.stream().map(e -> e.split().beyond()).reduce(Money.ZERO, Money::plus);
+        // rule: how-we-read GST on what a buyer pays: a buyer who pays less than the discount
+        // lowers
+        // nothing.
         Money beyond = sum.isNegative() ? Money.ZERO : sum;
         int divisor = price.gstDivisor();
+        // rule: ato-1052028683343 answer: an eleventh of the customer's and the agent's payments.
         Money all =
                 firm.gstRegistered()
                         ? Gst.onInvoice(
@@ -37,6 +41,8 @@ public record FirmGst(
                         : Money.ZERO;
         Money given = price.assigned().plus(paidToOwner(expected));
         Money ownerGst = OwnerGst.isOwed(job) ? Gst.includedIn(given, divisor) : Money.ZERO;
+        // rule: ato-24820 input tax credits: whoever acquires the right from an owner who owes GST
+        // may claim it; the firm is taken to acquire it where it gave the discount.
         boolean acquires =
                 firm.gstRegistered()
                         && job.payment().form().map(f -> f == BenefitForm.DISCOUNT).orElse(false);

@@ -7,7 +7,6 @@ import java.util.Optional;
 import paperbark.firm.Firm;
 import paperbark.firm.GstRounding;
 import paperbark.job.BenefitForm;
-import paperbark.job.Claim;
 import paperbark.job.Job;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Unkeyed;
@@ -42,6 +41,8 @@ public final class Gst {
      * @param divisor 11 means that an eleventh of a price is GST
      */
     public static Money onInvoice(List<GstLine> supplies, int divisor, GstRounding method) {
+        // rule: gst-act-1999 s 9-90: unrounded and then rounded once, or each rounded and then
+        // added.
         return switch (method) {
             case TOTAL_INVOICE ->
                     rounded(
@@ -57,12 +58,15 @@ public final class Gst {
     }
 
     private static Money rounded(BigDecimal parts, int divisor) {
+        // rule: gst-act-1999 s 9-90: to the nearest cent, half a cent up.
         BigDecimal whole = BigDecimal.valueOf((long) divisor * (divisor - 1));
         return new Money(parts.divide(whole, 2, Rounding.GST_ACT.mode()));
     }
 
     /** The share of a price that is GST on the day that counts; 11 is an eleventh. */
     public static Optional<Integer> divisor(Job job, Rulebook rulebook, LocalDate today) {
+        // rule: common practice, no source: the rate of the day of the work; of today while it is
+        // not known.
         LocalDate day = job.ruleDay().orElse(today);
         return rulebook.gst().on(day, Unkeyed.ALL).map(rule -> rule.row().priceDivisor());
     }
@@ -84,13 +88,12 @@ public final class Gst {
     }
 
     private static OwnerPrice of(Job job, Money fullPrice, Firm firm, int divisor) {
+        // rule: ato-24820 GST on the full price: a discount for the assignment lowers what is paid
+        // and never the GST.
         boolean discount = job.payment().form().map(f -> f == BenefitForm.DISCOUNT).orElse(false);
-        Money assigned = discount ? given(job.stc()).plus(given(job.veec())) : Money.ZERO;
+        Money assigned = discount ? job.given() : Money.ZERO;
+        // rule: ato-24820 registration: a firm that is not registered charges no GST.
         Money gst = firm.gstRegistered() ? includedIn(fullPrice, divisor) : Money.ZERO;
         return new OwnerPrice(fullPrice, assigned, fullPrice.minus(assigned), gst, divisor);
-    }
-
-    private static Money given(Claim claim) {
-        return claim.claimed() ? claim.benefit().orElse(Money.ZERO) : Money.ZERO;
     }
 }

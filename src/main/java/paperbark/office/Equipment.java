@@ -25,7 +25,7 @@ public final class Equipment {
     /** What keeps the firm's tables from being used, a sentence each. */
     public static List<String> tables(Path tables) {
         List<Finding> findings = new ArrayList<>(FirmTablesReader.read(tables).findings());
-        HeadingTable.of(Field.class, "columns", tables, findings);
+        HeadingTable.of(Field.values(), "columns", tables, findings);
         return findings.stream().filter(Finding::stops).map(Equipment::inWords).toList();
     }
 

@@ -38,10 +38,10 @@ public final class PaperPlan {
                 papers.add(paper(PaperKind.of(scheme), form(scheme, job, expected), findings));
             }
         }
-        if (job.claims() && job.payment().fullPrice().isPresent()) {
+        if (job.hasClaims() && job.payment().fullPrice().isPresent()) {
             papers.add(paper(PaperKind.BENEFIT, DEFAULT, findings));
         }
-        if (job.claims()) {
+        if (job.hasClaims()) {
             papers.add(paper(PaperKind.WORKING, DEFAULT, findings));
         }
         if (job.replacesHeater()) {

@@ -17,7 +17,6 @@ import paperbark.value.Money;
 import paperbark.value.Parsed;
 import paperbark.value.SchemeName;
 import paperbark.value.Serial;
-import paperbark.value.WholeNumber;
 
 /** Reads the rows of an advice. */
 final class AdviceReader {
@@ -82,11 +81,7 @@ final class AdviceReader {
                 cells.value(AdviceField.SERIAL, FindingCode.SERIAL_WRONG, Serial::parse);
         Optional<SchemeName> scheme =
                 cells.value(AdviceField.SCHEME, FindingCode.CHOICE_UNKNOWN, AdviceReader::scheme);
-        Optional<Integer> certificates =
-                cells.value(
-                        AdviceField.CERTIFICATES,
-                        FindingCode.NUMBER_UNREADABLE,
-                        WholeNumber::parse);
+        Optional<Integer> certificates = cells.whole(AdviceField.CERTIFICATES);
         complain(cells, what, amount, day);
         if (!cells.isSound()) {
             return Optional.empty();
@@ -121,20 +116,18 @@ final class AdviceReader {
             return;
         }
         if (day.isEmpty()) {
-            cells.wrong(
+            cells.refuse(
                     AdviceField.PAID_DATE,
                     FindingCode.DATE_UNREADABLE,
                     "The line has no day.",
-                    "Add the day of the payment to the line, or name it with --paid-on.",
-                    "");
+                    "Add the day of the payment to the line, or name it with --paid-on.");
         }
         if (what.equals(Optional.of(Happening.PAID)) && amount.map(Money::isZero).orElse(true)) {
-            cells.wrong(
+            cells.refuse(
                     AdviceField.AMOUNT,
                     FindingCode.MONEY_UNREADABLE,
                     "The line says neither what was paid nor that the claim was lodged or failed.",
-                    "Add the amount, or the status lodged or failed.",
-                    "");
+                    "Add the amount, or the status lodged or failed.");
         }
     }
 

@@ -94,7 +94,8 @@ public final class SettleDesk {
     public static Result settle(Order order) throws IOException {
         List<Finding> findings = new ArrayList<>();
         ColumnNames<AdviceField> names =
-                HeadingTable.of(AdviceField.class, "advice-columns", order.tables(), findings);
+                HeadingTable.of(
+                        List.of(AdviceField.values()), "advice-columns", order.tables(), findings);
         Reading<Sheet> sheet = SheetReader.read(order.advice(), names::knows, order.sheet());
         findings.addAll(sheet.findings());
         Optional<Reading<Map<AdviceField, Column>>> columns =

@@ -23,8 +23,8 @@ public final class HeadingTable {
      * @param tables the firm's folder or workbook of tables
      * @param findings takes what is wrong with the table
      */
-    public static <F extends Enum<F> & ColumnField> ColumnNames<F> of(
-            Class<F> fields, String name, Path tables, List<Finding> findings) {
+    public static <F extends ColumnField> ColumnNames<F> of(
+            List<F> fields, String name, Path tables, List<Finding> findings) {
         String file = name + ".csv";
         Reading<Sheet> reading = own(name, file, tables);
         findings.addAll(reading.findings());

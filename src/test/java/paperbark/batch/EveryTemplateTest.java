@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.MatchResult;
@@ -80,7 +79,7 @@ class EveryTemplateTest {
     }
 
     private static PaperKind kindOf(String form) {
-        return Arrays.stream(PaperKind.values())
+        return PaperKind.values().stream()
                 .filter(kind -> form.endsWith("-" + kind.folder()))
                 .findFirst()
                 .orElseThrow(() -> new AssertionError(form + " must end in its paper's name"));

@@ -313,7 +313,7 @@ class WorkingPageTest {
     private static String sure(String rule) {
         Matcher place = RULE_PLACE.matcher(rule);
         if (!place.matches()) {
-            assertThat(rule).matches(".*\\. products, row [0-9]+; read in the source");
+            assertThat(rule).matches(".*\\(the firm's entry\\)\\. products, row [0-9]+: .*");
             return "products";
         }
         String folder =

@@ -17,9 +17,9 @@ import java.time.Clock;
 @AnalyzeClasses(packages = "paperbark", importOptions = ImportOption.DoNotIncludeTests.class)
 class ArrowsTest {
 
-    @ArchTest static final ArchRule findings = room("finding");
-
     @ArchTest static final ArchRule values = room("value");
+
+    @ArchTest static final ArchRule findings = room("finding", "value");
 
     @ArchTest static final ArchRule sheets = room("sheet", "finding", "value");
 

@@ -16,8 +16,10 @@ import paperbark.finding.Severity;
 import paperbark.sheet.Cell;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
+import paperbark.sheet.Sheet;
 import paperbark.sheet.Trouble;
 import paperbark.value.Phone;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
 class JobReaderTest {
@@ -39,8 +41,8 @@ class JobReaderTest {
         assertThat(job.owner().postal()).isEqualTo(job.site().address());
         assertThat(job.trades().plumberLicence()).isPresent();
         assertThat(job.payment().fullPrice()).hasToString("Optional[$4,620.00]");
-        assertThat(job.stc().claimed()).isTrue();
-        assertThat(job.veec().claimed()).isFalse();
+        assertThat(job.claim(SchemeName.STC).claimed()).isTrue();
+        assertThat(job.claim(SchemeName.VEEC).claimed()).isFalse();
     }
 
     @Test
@@ -76,7 +78,7 @@ class JobReaderTest {
     void aStopHoldsOnlyThePapersThatPrintTheField() {
         Finding wrong =
                 Register.read("Claim VEECs,VEEC buyer\nyes,Nobody at all").only("buyer-unknown");
-        assertThat(wrong.holds()).containsExactly(Concern.VEEC);
+        assertThat(wrong.holds()).containsExactly(Concern.claim(SchemeName.VEEC));
     }
 
     @Test
@@ -156,14 +158,6 @@ class JobReaderTest {
     }
 
     @Test
-    void aDayCountOf1904IsReadFrom1904() {
-        assertThat(DayCells.dayCount("44889", true)).contains(LocalDate.of(2026, 11, 25));
-        assertThat(DayCells.dayCount("46351", false)).contains(LocalDate.of(2026, 11, 25));
-        assertThat(DayCells.dayCount("19999", false)).isEmpty();
-        assertThat(DayCells.dayCount("80001", false)).isEmpty();
-    }
-
-    @Test
     void mergedBankDetailsAreNotRepeatedInASentence() {
         Cell account =
                 new Cell(
@@ -179,10 +173,11 @@ class JobReaderTest {
                                         "I3 is merged with I2, which holds the value shown.",
                                         "Unmerge the cells.",
                                         Optional.of("98765432"))));
-        Origin origin =
-                new Origin(
-                        "week.xlsx", "", 3, Map.of(Field.ACCOUNT, new Column(9, "I", "A/c no.")));
-        RowFacts facts = new RowFacts(new Row(3, Map.of(9, account)), origin, Register.TODAY);
+        Column column = new Column(9, "I", "A/c no.");
+        Sheet sheet = new Sheet("week.xlsx", "", 1, List.of(column), List.of());
+        Origin origin = new Origin("week.xlsx", "", 3, Map.of(Field.ACCOUNT, column));
+        RowFacts facts =
+                new RowFacts(sheet, new Row(3, Map.of(9, account)), origin, Register.TODAY);
         facts.text(Field.ACCOUNT);
         assertThat(facts.findings()).hasSize(1);
         assertThat(facts.findings().toString()).doesNotContain("98765432");
@@ -218,10 +213,10 @@ class JobReaderTest {
     @Test
     void anUnreadableAnswerHoldsTheCertificatesInsteadOfDroppingThem() {
         Register.Result read = Register.read("Claim STCs,Claim VEECs\nsure,no");
-        assertThat(read.jobs().get(0).stc().claimed()).isTrue();
-        assertThat(read.jobs().get(0).veec().claimed()).isFalse();
+        assertThat(read.jobs().get(0).claim(SchemeName.STC).claimed()).isTrue();
+        assertThat(read.jobs().get(0).claim(SchemeName.VEEC).claimed()).isFalse();
         Finding finding = read.only("choice-unknown");
-        assertThat(finding.holds()).containsExactly(Concern.STC);
+        assertThat(finding.holds()).containsExactly(Concern.claim(SchemeName.STC));
         assertThat(finding.remedy()).isEqualTo("Type one of these words: no, yes.");
     }
 

@@ -36,7 +36,7 @@ import paperbark.value.SchemeName;
 class SettleTest {
     private static final ColumnNames<AdviceField> NAMES =
             ColumnNames.of(
-                    AdviceField.class,
+                    List.of(AdviceField.values()),
                     new Sheet("advice-columns.csv", "", 1, List.of(), List.of()),
                     (row, why) -> {});
 

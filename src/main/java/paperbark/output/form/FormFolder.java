@@ -63,8 +63,7 @@ final class FormFolder {
             return pdf.map(bytes -> new FormFile(name, bytes, rows));
         } catch (NotRead e) {
             return Optional.of(
-                    new FormFile(
-                            name, new byte[0], new byte[0], Optional.of(e.getMessage())));
+                    new FormFile(name, new byte[0], new byte[0], Optional.of(e.getMessage())));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -99,11 +98,7 @@ final class FormFolder {
 
     static String tooLarge(String file, long bytes) {
         return String.format(
-                Locale.ROOT,
-                "The file %s has %,d bytes; the limit is %,d.",
-                file,
-                bytes,
-                LARGEST);
+                Locale.ROOT, "The file %s has %,d bytes; the limit is %,d.", file, bytes, LARGEST);
     }
 
     private static Optional<byte[]> shipped(String file) throws IOException {

@@ -205,7 +205,10 @@ final class Unpacking {
         return UnusableForm.because(
                 file,
                 String.format(
-                        Locale.ROOT, "%s unpacks to more than %,d bytes, as in no form.", what, most),
+                        Locale.ROOT,
+                        "%s unpacks to more than %,d bytes, as in no form.",
+                        what,
+                        most),
                 "Open it in a PDF reader and print it to a new PDF, or ask the buyer for it again.");
     }
 

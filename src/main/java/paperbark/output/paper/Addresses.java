@@ -9,9 +9,9 @@ import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 
 /**
- * The addresses that a paper's links lead to. A pack goes to owners and buyers, so a link may open a
- * page, a letter or a call, or lead to another place of the pack, and may neither run a script nor
- * open a file of whoever reads it.
+ * The addresses that a paper's links lead to. A pack goes to owners and buyers, so a link may open
+ * a page, a letter or a call, or lead to another place of the pack, and may neither run a script
+ * nor open a file of whoever reads it.
  */
 final class Addresses {
     private static final Pattern ALLOWED =

@@ -132,8 +132,7 @@ record Logo(Optional<byte[]> png, Map<String, String> sha256, Optional<Finding> 
             ImageReader reader = readers.next();
             try {
                 reader.setInput(in);
-                if ((long) reader.getWidth(0) * reader.getHeight(0)
-                        > PictureSize.MOST_DOTS) {
+                if ((long) reader.getWidth(0) * reader.getHeight(0) > PictureSize.MOST_DOTS) {
                     throw new Unusable("It has more than 60 million dots.");
                 }
                 return reduced(reader.read(0));

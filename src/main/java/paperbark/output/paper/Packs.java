@@ -100,11 +100,12 @@ public final class Packs {
             // What is left are the finished pages, which come from files that are not ours.
             papers.replaceAll(p -> inserts.isOf(p) ? writer.heldBy(p.paper(), notJoined(p)) : p);
         }
-        return inTime(
-                () -> laidOut(caseFile, papers, new Inserts(List.of()), writer.findings()));
+        return inTime(() -> laidOut(caseFile, papers, new Inserts(List.of()), writer.findings()));
     }
 
-    /** Puts the shipped style sheet in place of one with which not even an empty paper comes out. */
+    /**
+     * Puts the shipped style sheet in place of one with which not even an empty paper comes out.
+     */
     private void blameStyle(CaseFile caseFile) {
         if (style.equals(shippedStyle)) {
             return;
@@ -114,13 +115,7 @@ public final class Packs {
         empty.appendChild(empty.createElement("div"));
         PaperMarkup blank = new PaperMarkup(any, empty, empty, false);
         try {
-            inTime(
-                    () ->
-                            laidOut(
-                                    caseFile,
-                                    List.of(blank),
-                                    new Inserts(List.of()),
-                                    List.of()));
+            inTime(() -> laidOut(caseFile, List.of(blank), new Inserts(List.of()), List.of()));
         } catch (RuntimeException e) {
             boolean told = e instanceof RunLimit.Exceeded || e instanceof TooManyPages;
             refuseStyle(
@@ -147,8 +142,7 @@ public final class Packs {
     private static Finding notJoined(PaperMarkup paper) {
         return Finding.of(
                 FindingCode.FORM_UNUSABLE,
-                new Place.InTemplate(
-                        Paper.FORMS + "/" + paper.paper().variant() + ".pdf", 0, 0),
+                new Place.InTemplate(Paper.FORMS + "/" + paper.paper().variant() + ".pdf", 0, 0),
                 "The filled form cannot be put into the pack.",
                 "Open the form in a PDF reader and save it anew, or ask the buyer for it again.");
     }
@@ -218,11 +212,7 @@ public final class Packs {
                     .forEach(
                             (uri, why) ->
                                     findings.add(
-                                            refused(
-                                                    Asker.of(uri, papers),
-                                                    uri,
-                                                    why,
-                                                    caseFile)));
+                                            refused(Asker.of(uri, papers), uri, why, caseFile)));
             return new Pack(caseFile, out.toByteArray(), pages, claims, Finding.inOrder(findings));
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -14,8 +14,8 @@ import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 
 /**
- * The styles of a document, which the layout asks for at every element and every page: the one place
- * at which a layout without end can be stopped before it fills the memory.
+ * The styles of a document, which the layout asks for at every element and every page: the one
+ * place at which a layout without end can be stopped before it fills the memory.
  */
 final class WatchedStyles extends StyleReference {
     private final StyleReference styles;

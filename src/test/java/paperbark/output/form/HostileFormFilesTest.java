@@ -2,6 +2,7 @@ package paperbark.output.form;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -15,6 +16,7 @@ import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSStream;
+import org.apache.pdfbox.pdfwriter.compress.CompressParameters;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -81,10 +83,8 @@ class HostileFormFilesTest {
     void aFormThatCountsItsPagesWrongly(int said) {
         FormSketch form = new FormSketch().newPage();
         form.text("Owner", 20, 20, 60, 7);
-        byte[] pdf =
-                new String(form.pdf(), StandardCharsets.ISO_8859_1)
-                        .replace("/Count 2", "/Count " + said)
-                        .getBytes(StandardCharsets.ISO_8859_1);
+        form.document().getPages().getCOSObject().setInt(COSName.COUNT, said);
+        byte[] pdf = form.pdf();
         Filling.Result result = Filling.of(folder, pdf, "field,value", "Owner,x");
         assertThat(codes(result)).containsExactly(FindingCode.FORM_UNUSABLE);
         assertThat(FieldList.of("theirs.pdf", pdf).result()).isEmpty();
@@ -96,29 +96,25 @@ class HostileFormFilesTest {
         for (int i = 1; i < 300; i++) {
             form.newPage();
         }
-        byte[] pdf =
-                new String(form.pdf(), StandardCharsets.ISO_8859_1)
-                        .replace("/Count 300", "/Count 1")
-                        .getBytes(StandardCharsets.ISO_8859_1);
-        Filling.Result result = Filling.of(folder, pdf, "page,x_mm,y_mm,value", "1,20,20,x");
+        form.document().getPages().getCOSObject().setInt(COSName.COUNT, 1);
+        Filling.Result result = Filling.of(folder, form.pdf(), "page,x_mm,y_mm,value", "1,20,20,x");
         assertThat(codes(result)).containsExactly(FindingCode.FORM_UNUSABLE);
     }
 
     @Test
-    void aFormLockedForACertificate() {
+    void aFormLockedForACertificate() throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        new FormSketch().document().save(out, CompressParameters.NO_COMPRESSION);
         byte[] pdf =
-                """
-                %PDF-1.6
-                1 0 obj <</Type/Catalog/Pages 2 0 R>> endobj
-                2 0 obj <</Type/Pages/Count 1/Kids[3 0 R]>> endobj
-                3 0 obj <</Type/Page/Parent 2 0 R/MediaBox[0 0 100 100]>> endobj
-                4 0 obj <</Filter/Adobe.PubSec/SubFilter/adbe.pkcs7.s5/V 4/R 4/Length 128
-                /CF<</DefaultCryptFilter<</CFM/AESV2/Length 16/EncryptMetadata true
-                /Recipients[<3080>]>>>>/StmF/DefaultCryptFilter/StrF/DefaultCryptFilter>> endobj
-                trailer <</Root 1 0 R/Encrypt 4 0 R/ID[<00><00>]/Size 5>>
-                %%EOF
-                """
-                        .getBytes(StandardCharsets.US_ASCII);
+                out.toString(StandardCharsets.ISO_8859_1)
+                        .replaceFirst(
+                                "trailer\\s*<<",
+                                "trailer <</Encrypt <</Filter/Adobe.PubSec/SubFilter"
+                                        + "/adbe.pkcs7.s5/V 4/R 4/Length 128/CF"
+                                        + "<</DefaultCryptFilter<</CFM/AESV2/Length 16"
+                                        + "/Recipients[<3080>]>>>>/StmF/DefaultCryptFilter"
+                                        + "/StrF/DefaultCryptFilter>>/ID[<00><00>] ")
+                        .getBytes(StandardCharsets.ISO_8859_1);
         assertThat(FieldList.of("theirs.pdf", pdf).findings())
                 .singleElement()
                 .satisfies(f -> assertThat(f.fact()).isEqualTo("The form is encrypted."));
@@ -184,8 +180,7 @@ class HostileFormFilesTest {
         };
     }
 
-    private static void write(
-            COSStream stream, COSBase filters, String content)
+    private static void write(COSStream stream, COSBase filters, String content)
             throws IOException {
         try (OutputStream out =
                 filters == null
@@ -208,8 +203,7 @@ class HostileFormFilesTest {
     private Finding unusable() {
         CaseFile job =
                 CaseFiles.withPapers(
-                        CaseFiles.installedSolar(),
-                        new Paper(PaperKind.STC, "theirs", List.of()));
+                        CaseFiles.installedSolar(), new Paper(PaperKind.STC, "theirs", List.of()));
         Forms.Filled filled = new Forms(Optional.of(folder)).fill(job);
         assertThat(filled.papers()).isEmpty();
         return filled.caseFile().findings().stream()

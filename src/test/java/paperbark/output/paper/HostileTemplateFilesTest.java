@@ -82,13 +82,7 @@ class HostileTemplateFilesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "height: 99999999px",
-                "font-size: 9999px; height: 9999em",
-                "line-height: 9999999",
-                "padding-top: 99999999mm"
-            })
+    @ValueSource(strings = {"height: 99999999px", "font-size: 9999px; height: 9999em"})
     void aBoxHigherThanAnyPage(String style) throws IOException {
         file(OLD_HEATER, "<div style=\"" + style + "\">high</div>");
         assertThat(heldBy(packs().make(TWO_PAPERS)).fact()).startsWith("The paper takes ");
