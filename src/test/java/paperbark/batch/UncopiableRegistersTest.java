@@ -165,7 +165,7 @@ class UncopiableRegistersTest {
         assertThat(outcome.findings())
                 .filteredOn(f -> f.code().code().equals("side-file-lacking"))
                 .singleElement()
-                .satisfies(f -> assertThat(f.fact()).contains("cannot be copied"));
+                .satisfies(f -> assertThat(f.fact()).contains("not copied with its looks"));
         assertThat(batch.resolve("print-run.pdf")).isRegularFile();
         assertThat(batch.resolve("summary.xlsx")).isRegularFile();
         assertThat(batch.resolve("register-checked.xlsx")).isRegularFile();

@@ -27,8 +27,8 @@ final class WatchedStyles extends StyleReference {
         super(null);
         this.styles = styles;
         this.mostOfAPaper = mostOfAPaper;
-        // Each paper may have a blank back; the library asks twice for some pages.
-        this.mostPages = 2 * papers * (mostOfAPaper + 1);
+        // The library asks several times for each page, and each paper may have a blank back.
+        this.mostPages = 10 * papers * (mostOfAPaper + 1);
     }
 
     /** Watches a layout that is about to begin. */

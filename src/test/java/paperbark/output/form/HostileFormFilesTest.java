@@ -27,6 +27,7 @@ import paperbark.output.CaseFile;
 import paperbark.output.CaseFiles;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
+import paperbark.value.SchemeName;
 
 /** Forms made to take time or memory cost their own paper and nothing else. */
 class HostileFormFilesTest {
@@ -203,7 +204,8 @@ class HostileFormFilesTest {
     private Finding unusable() {
         CaseFile job =
                 CaseFiles.withPapers(
-                        CaseFiles.installedSolar(), new Paper(PaperKind.STC, "theirs", List.of()));
+                        CaseFiles.installedSolar(),
+                        new Paper(PaperKind.of(SchemeName.STC), "theirs", List.of()));
         Forms.Filled filled = new Forms(Optional.of(folder)).fill(job);
         assertThat(filled.papers()).isEmpty();
         return filled.caseFile().findings().stream()
