@@ -3,16 +3,15 @@ package paperbark.answer;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import paperbark.batch.Batch;
 import paperbark.batch.Cases;
 import paperbark.batch.Inputs;
+import paperbark.batch.Outcome;
 import paperbark.batch.Request;
 import paperbark.entitlement.Schemes;
 import paperbark.finding.Finding;
 import paperbark.job.Job;
 import paperbark.job.SupposedJob;
 import paperbark.job.WhatIf;
-import paperbark.output.BatchInfo;
 import paperbark.output.CaseFile;
 import paperbark.sheet.Reading;
 import paperbark.value.Nearest;
@@ -41,7 +40,7 @@ public final class Explainer {
         }
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
-            return new Explained.Refused(Batch.refused(request, reading.findings()));
+            return new Explained.Refused(Outcome.refused(request, reading.findings()));
         }
         Inputs inputs = reading.result().get();
         Optional<Job> job =
@@ -66,25 +65,22 @@ public final class Explainer {
                         whatIf.isEmpty()
                                 ? Optional.empty()
                                 : supposed.toOptional().map(j -> side(j, inputs)),
-                        file.comparisons().stream().map(OffersWorking::of).toList(),
+                        file.comparisons(),
                         file.findings()));
     }
 
     private Explanation.Side side(Job job, Inputs inputs) {
-        Schemes.Assessed assessed = Schemes.assess(job, inputs.rulebook(), request.today());
+        Schemes.Assessed assessed = Schemes.assess(job, inputs.rulebook(), request.run().today());
         return new Explanation.Side(
                 JobFacts.of(job),
                 Schemes.KNOWN.all().stream()
-                        .map(s -> SchemeWorking.of(s.name(), assessed.entitlements().of(s.name())))
+                        .map(s -> new SchemeWorking(s.name(), assessed.entitlements().of(s.name())))
                         .toList(),
                 Finding.inOrder(assessed.findings()));
     }
 
     private CaseFile caseFile(Job job, Inputs inputs) {
-        BatchInfo info =
-                new BatchInfo("", inputs.sheet().file(), request.today(), request.version());
-        return new Cases(info, inputs.tables(), inputs.rulebook(), false)
-                .of(job, inputs.findingsOf(job), "");
+        return new Cases(inputs, "", request).of(job, "");
     }
 
     private static Explained noSuchJob(String reference, Inputs inputs) {

@@ -1,9 +1,13 @@
 package paperbark.answer;
 
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import paperbark.finding.Finding;
+import paperbark.offer.Comparison;
+import paperbark.value.SchemeName;
 
 /**
  * How the certificates of one job come about, and beside it how they would with other facts.
@@ -15,12 +19,13 @@ import paperbark.finding.Finding;
  * @param offers the offers for its certificates as the register has it, scheme by scheme
  * @param findings everything noticed about the job as the register has it
  */
+@JsonPropertyOrder({"job", "where", "register", "supposed", "differences", "offers", "findings"})
 public record Explanation(
         String job,
         String where,
-        Side real,
+        @JsonProperty("register") Side real,
         Optional<Side> supposed,
-        List<OffersWorking> offers,
+        List<Comparison> offers,
         List<Finding> findings) {
 
     /** Keeps the lists from being changed. */
@@ -58,22 +63,26 @@ public record Explanation(
     /**
      * What the supposed facts change.
      *
-     * @param scheme the scheme's word
+     * @param scheme which scheme
      * @param real certificates with the facts of the register; empty where there is no number
      * @param supposed certificates with the facts supposed
      */
-    public record Difference(String scheme, Optional<Integer> real, Optional<Integer> supposed) {
+    public record Difference(
+            SchemeName scheme,
+            @JsonProperty("register") Optional<Integer> real,
+            Optional<Integer> supposed) {
 
         /** How many more, less than nothing for fewer; empty unless both numbers are known. */
+        @JsonProperty
         public Optional<Integer> more() {
             return real.flatMap(r -> supposed.map(s -> s - r));
         }
 
-        /** In words: {@code STC: 14 as the register says, 11 as supposed: 3 fewer}. */
+        /** In words, e.g. {@code 14 as the register says, 11 as supposed: 3 fewer}. */
         public String inWords() {
             return "%s: %s as the register says, %s as supposed%s"
                     .formatted(
-                            scheme,
+                            scheme.word(),
                             real.map(String::valueOf).orElse("no number"),
                             supposed.map(String::valueOf).orElse("no number"),
                             more().map(Difference::moreOrFewer).orElse(""));
@@ -88,6 +97,7 @@ public record Explanation(
     }
 
     /** The difference in certificates for each scheme claimed; none where nothing is supposed. */
+    @JsonProperty
     public List<Difference> differences() {
         List<Difference> all = new ArrayList<>();
         supposed.ifPresent(

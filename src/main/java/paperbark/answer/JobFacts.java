@@ -7,7 +7,6 @@ import paperbark.answer.Explanation.Fact;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.OldHeater;
-import paperbark.job.Stage;
 import paperbark.value.Days;
 
 /** The facts of a job that certificates come from, each with the cell it was read in. */
@@ -22,7 +21,7 @@ final class JobFacts {
     static List<Fact> of(Job job) {
         JobFacts all = new JobFacts(job);
         all.add(Field.STAGE, Optional.of(job.stage().word()));
-        if (job.installedOn().isPresent() || job.stage() == Stage.INSTALLED) {
+        if (job.installedOn().isPresent() || job.isInstalled()) {
             all.add(Field.INSTALLED_DATE, job.installedOn().map(Days::show));
         }
         if (job.installedOn().isEmpty()) {

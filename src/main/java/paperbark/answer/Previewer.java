@@ -1,23 +1,23 @@
 package paperbark.answer;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
-import paperbark.batch.Batch;
 import paperbark.batch.Cases;
 import paperbark.batch.Inputs;
 import paperbark.batch.Outcome;
 import paperbark.batch.Request;
+import paperbark.disk.Disk;
 import paperbark.disk.Shipped;
+import paperbark.finding.Finding;
+import paperbark.finding.Severity;
 import paperbark.job.Job;
-import paperbark.output.BatchInfo;
 import paperbark.output.CaseFile;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
@@ -32,6 +32,7 @@ public final class Previewer {
     private static final String DEFAULT = "default";
 
     private final Request request;
+    private Reading<Inputs> reading;
 
     /** A previewer on the register and tables of a request. */
     public Previewer(Request request) {
@@ -60,40 +61,60 @@ public final class Previewer {
     public static Opened ofSample(
             Request request, boolean ownTables, String paper, Optional<String> job)
             throws IOException {
-        Path folder = Files.createTempDirectory("paperbark-sample");
-        try {
-            for (Map.Entry<String, byte[]> file : Shipped.below(Shipped.SAMPLES).entrySet()) {
-                Path target = folder.resolve(file.getKey());
-                Files.createDirectories(target.getParent());
-                Files.write(target, file.getValue());
-            }
-            Path tables = folder.resolve("tables");
-            return new Previewer(
-                            new Request(
-                                    folder.resolve(Shipped.REGISTER),
-                                    Optional.empty(),
-                                    ownTables ? request.tables() : tables,
-                                    request.templates(),
-                                    ownTables
-                                            ? request.rules()
-                                            : Optional.of(tables.resolve("rules")),
-                                    request.out(),
-                                    request.today(),
-                                    false,
-                                    request.version()))
-                    .open(paper, job);
-        } finally {
-            delete(folder);
-        }
+        return withSample(request, ownTables, previewer -> previewer.open(paper, job));
     }
 
-    private static void delete(Path folder) throws IOException {
-        try (Stream<Path> all = Files.walk(folder)) {
-            for (Path path : all.sorted(Comparator.reverseOrder()).toList()) {
-                Files.delete(path);
-            }
-        } catch (UncheckedIOException e) {
-            throw e.getCause();
+    /**
+     * Fills each of some papers once with a job of the sample week.
+     *
+     * @param papers names as {@link #open} takes them
+     * @return what went wrong with the templates and forms, each once
+     * @throws IOException when the sample cannot be unpacked
+     */
+    public static List<Finding> tryAll(Request request, Collection<String> papers)
+            throws IOException {
+        return withSample(
+                request,
+                false,
+                previewer ->
+                        papers.stream()
+                                .map(paper -> previewer.open(paper, Optional.empty()))
+                                .flatMap(
+                                        opened ->
+                                                opened instanceof Opened.Ready ready
+                                                        ? ready
+                                                                .preview()
+                                                                .render()
+                                                                .findings()
+                                                                .stream()
+                                                        : Stream.empty())
+                                .filter(f -> f.severity() != Severity.NOTE)
+                                .distinct()
+                                .toList());
+    }
+
+    private static <T> T withSample(Request request, boolean ownTables, Function<Previewer, T> work)
+            throws IOException {
+        Path folder = Shipped.unpacked(Shipped.SAMPLES);
+        try {
+            Path tables = folder.resolve("tables");
+            Request.FirmFiles sample =
+                    new Request.FirmFiles(
+                            tables,
+                            request.firm().templates(),
+                            Optional.of(tables.resolve("rules")));
+            return work.apply(
+                    new Previewer(
+                            new Request(
+                                    new Request.Register(
+                                            folder.resolve(Shipped.REGISTER), Optional.empty()),
+                                    ownTables ? request.firm() : sample,
+                                    request.out(),
+                                    request.run(),
+                                    request.extras(),
+                                    request.ledger())));
+        } finally {
+            Disk.delete(folder);
         }
     }
 
@@ -117,19 +138,18 @@ public final class Previewer {
                 parts.length == 1
                         ? Optional.empty()
                         : Optional.of(parts[1].replaceAll("\\.ftlh$", ""));
-        Reading<Inputs> reading = Inputs.read(request);
+        if (reading == null) {
+            reading = Inputs.read(request);
+        }
         if (reading.result().isEmpty()) {
-            return new Opened.Refused(Batch.refused(request, reading.findings()));
+            return new Opened.Refused(Outcome.refused(request, reading.findings()));
         }
         List<CaseFile> cases = cases(reading.result().get(), job);
         if (cases.isEmpty()) {
             List<String> numbers =
                     reading.result().get().jobs().stream().map(Job::reference).toList();
             Explained.Misunderstood none =
-                    Explainer.noSuchJob(
-                            job.orElseThrow(),
-                            request.register().getFileName().toString(),
-                            numbers);
+                    Explainer.noSuchJob(job.orElseThrow(), request.register().name(), numbers);
             return new Opened.Misunderstood(none.fact(), none.remedy());
         }
         // A job named by its number shows the variant that it gets.
@@ -137,16 +157,15 @@ public final class Previewer {
                 variant.or(() -> job.isPresent() ? variant : Optional.of(DEFAULT));
         CaseFile chosen = best(cases, kind.get(), wanted);
         return new Opened.Ready(
-                new Preview(chosen, paperOf(chosen, kind.get(), wanted), request.templates()));
+                new Preview(
+                        chosen, paperOf(chosen, kind.get(), wanted), request.firm().templates()));
     }
 
     private List<CaseFile> cases(Inputs inputs, Optional<String> job) {
-        BatchInfo info =
-                new BatchInfo("preview", inputs.sheet().file(), request.today(), request.version());
-        Cases cases = new Cases(info, inputs.tables(), inputs.rulebook(), false);
+        Cases cases = new Cases(inputs, "preview", request);
         return inputs.jobs().stream()
                 .filter(j -> job.map(w -> j.reference().equalsIgnoreCase(w.strip())).orElse(true))
-                .map(j -> cases.of(j, inputs.findingsOf(j), ""))
+                .map(j -> cases.of(j, ""))
                 .toList();
     }
 

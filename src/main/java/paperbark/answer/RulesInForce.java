@@ -1,5 +1,8 @@
 package paperbark.answer;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -7,7 +10,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import paperbark.entitlement.RulesInUse;
-import paperbark.finding.RuleRef;
 import paperbark.rules.RuleLine;
 import paperbark.rules.RuleTable;
 import paperbark.rules.Rulebook;
@@ -28,7 +30,7 @@ public record RulesInForce(
         List<Row> inForce,
         List<Row> lapsing,
         List<Row> unconfirmed,
-        List<String> tables) {
+        @JsonIgnore List<String> tables) {
     /** After so many months without a look at its source, a row is listed as not confirmed. */
     public static final int OLD_AFTER_MONTHS = RulesInUse.OLD_AFTER_MONTHS;
 
@@ -41,28 +43,20 @@ public record RulesInForce(
     }
 
     /**
-     * A row in words.
+     * A row and what stands beside it.
      *
-     * @param ref file, line, source and confidence; the file of the firm's rows is named as theirs
-     * @param key what it speaks of; may be empty
-     * @param values its values with their headings; empty for a gap on purpose
-     * @param period first and last day in words
-     * @param lastDay the last day, where it has one
-     * @param goesOn whether a row for the same key begins the day after
+     * @param line the row in words; the file of the firm's rows is named as theirs
+     * @param goesOn whether a row for the same key begins the day after its last
      * @param beaten whether the firm has a row for the same key and day, which wins
-     * @param confirmedOn day on which somebody last compared it with its source
-     * @param note remark in the table; may be empty
      */
-    public record Row(
-            RuleRef ref,
-            String key,
-            String values,
-            String period,
-            Optional<LocalDate> lastDay,
-            boolean goesOn,
-            boolean beaten,
-            Optional<LocalDate> confirmedOn,
-            String note) {}
+    public record Row(@JsonUnwrapped RuleLine line, boolean goesOn, boolean beaten) {
+
+        /** The last day, where it has one. */
+        @JsonProperty
+        public Optional<LocalDate> lastDay() {
+            return line.inForce().to();
+        }
+    }
 
     /**
      * Reads the shipped tables and the firm's.
@@ -91,8 +85,15 @@ public record RulesInForce(
                         .sorted(Comparator.comparing(r -> r.lastDay().orElseThrow()))
                         .toList(),
                 rows.stream()
-                        .filter(r -> r.confirmedOn().filter(day -> !day.isBefore(old)).isEmpty())
-                        .sorted(Comparator.comparing(r -> r.confirmedOn().orElse(LocalDate.MIN)))
+                        .filter(
+                                r ->
+                                        r.line()
+                                                .confirmedOn()
+                                                .filter(day -> !day.isBefore(old))
+                                                .isEmpty())
+                        .sorted(
+                                Comparator.comparing(
+                                        r -> r.line().confirmedOn().orElse(LocalDate.MIN)))
                         .toList(),
                 rulebook.all().stream().<String>map(RuleTable::name).toList());
     }
@@ -106,18 +107,11 @@ public record RulesInForce(
                 sameKey.stream()
                         .takeWhile(other -> !other.ref().equals(line.ref()))
                         .anyMatch(other -> other.inForce().contains(asOf));
-        return new Row(
-                line.ref(),
-                line.key(),
-                line.values(),
-                line.inForce().toString(),
-                last,
+        boolean goesOn =
                 last.isPresent()
                         && sameKey.stream()
-                                .anyMatch(o -> o.inForce().contains(last.get().plusDays(1))),
-                beaten,
-                line.confirmedOn(),
-                line.note());
+                                .anyMatch(o -> o.inForce().contains(last.get().plusDays(1)));
+        return new Row(line, goesOn, beaten);
     }
 
     /** The same list narrowed to one table, named with or without folder and {@code .csv}. */
@@ -143,6 +137,8 @@ public record RulesInForce(
 
     private static List<Row> only(String table, List<Row> rows) {
         // The firm's file is called "name (the firm's)".
-        return rows.stream().filter(row -> row.ref().table().split(" ")[0].equals(table)).toList();
+        return rows.stream()
+                .filter(row -> row.line().ref().table().split(" ")[0].equals(table))
+                .toList();
     }
 }

@@ -1,76 +1,78 @@
 package paperbark.answer;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import paperbark.answer.Explanation.Fact;
 import paperbark.entitlement.Entitlement;
-import paperbark.finding.RuleRef;
+import paperbark.entitlement.Step;
 import paperbark.value.Days;
 import paperbark.value.SchemeName;
 
 /**
- * The working of one job under one scheme, for people and other programs.
+ * The working of one job under one scheme.
  *
- * @param scheme the scheme's word
- * @param fullName the name of its certificate in full, singular
- * @param claimed whether the job claims under it; everything else is empty otherwise
- * @param certificates whole number of certificates, where there is one
- * @param zone zone used
- * @param activity the scheme's activity, where it has any
- * @param lastDay last safe day for creating the certificates
- * @param provisional whether the day of installation is only planned
- * @param demo whether an invented figure went into it
- * @param steps the working, in order
+ * @param scheme which scheme
+ * @param earned what the job earns under it; empty where it claims nothing
  */
-public record SchemeWorking(
-        String scheme,
-        String fullName,
-        boolean claimed,
-        Optional<Integer> certificates,
-        Optional<Integer> zone,
-        Optional<String> activity,
-        Optional<LocalDate> lastDay,
-        boolean provisional,
-        boolean demo,
-        List<Line> steps) {
+@JsonPropertyOrder({
+    "scheme",
+    "claimed",
+    "certificates",
+    "zone",
+    "activity",
+    "lastDay",
+    "provisional",
+    "demo",
+    "steps"
+})
+public record SchemeWorking(SchemeName scheme, @JsonIgnore Optional<Entitlement> earned) {
 
-    /** Keeps the steps from being changed. */
-    public SchemeWorking {
-        steps = List.copyOf(steps);
+    /** Whether the job claims under it. */
+    @JsonProperty
+    public boolean claimed() {
+        return earned.isPresent();
     }
 
-    /**
-     * One step.
-     *
-     * @param label what is worked out
-     * @param working the inputs or the sum with its numbers
-     * @param result the outcome
-     * @param rules the rule rows used
-     */
-    public record Line(String label, String working, String result, List<RuleRef> rules) {
-
-        /** Keeps the rules from being changed. */
-        public Line {
-            rules = List.copyOf(rules);
-        }
+    /** Whole number of certificates, where there is one. */
+    @JsonProperty
+    public Optional<Integer> certificates() {
+        return earned.flatMap(Entitlement::certificates);
     }
 
-    static SchemeWorking of(SchemeName name, Optional<Entitlement> entitlement) {
-        return new SchemeWorking(
-                name.word(),
-                name.fullName(),
-                entitlement.isPresent(),
-                entitlement.flatMap(Entitlement::certificates),
-                entitlement.flatMap(Entitlement::zone),
-                entitlement.flatMap(Entitlement::activity),
-                entitlement.flatMap(Entitlement::lastDay),
-                entitlement.map(Entitlement::provisional).orElse(false),
-                entitlement.map(Entitlement::isDemo).orElse(false),
-                entitlement.map(Entitlement::steps).orElse(List.of()).stream()
-                        .map(s -> new Line(s.label(), s.working(), s.result(), s.rules()))
-                        .toList());
+    @JsonProperty
+    private Optional<Integer> zone() {
+        return earned.flatMap(Entitlement::zone);
+    }
+
+    @JsonProperty
+    private Optional<String> activity() {
+        return earned.flatMap(Entitlement::activity);
+    }
+
+    @JsonProperty
+    private Optional<LocalDate> lastDay() {
+        return earned.flatMap(Entitlement::lastDay);
+    }
+
+    @JsonProperty
+    private boolean provisional() {
+        return earned.filter(Entitlement::provisional).isPresent();
+    }
+
+    @JsonProperty
+    private boolean demo() {
+        return earned.filter(Entitlement::isDemo).isPresent();
+    }
+
+    /** The working, in order. */
+    @JsonProperty
+    public List<Step> steps() {
+        return earned.map(Entitlement::steps).orElse(List.of());
     }
 
     /** What came out, in words. */
@@ -79,17 +81,17 @@ public record SchemeWorking(
         add(
                 result,
                 "Certificates",
-                certificates.map(String::valueOf).orElse("cannot be worked out"));
-        zone.ifPresent(z -> add(result, "Zone", z.toString()));
-        activity.ifPresent(a -> add(result, "Activity", a));
+                certificates().map(String::valueOf).orElse("cannot be worked out"));
+        zone().ifPresent(z -> add(result, "Zone", z.toString()));
+        activity().ifPresent(a -> add(result, "Activity", a));
         add(
                 result,
                 "Last safe day",
-                lastDay.map(Days::show).orElse("open until the heater is installed"));
-        if (provisional) {
+                lastDay().map(Days::show).orElse("open until the heater is installed"));
+        if (provisional()) {
             add(result, "Provisional", "the day of installation is only planned");
         }
-        if (demo) {
+        if (demo()) {
             add(result, "Never claim with it", "figures invented for the demonstration went in");
         }
         return result;
@@ -100,7 +102,7 @@ public record SchemeWorking(
     }
 
     /** The step of that label. */
-    public Optional<Line> step(String label) {
-        return steps.stream().filter(s -> s.label().equals(label)).findFirst();
+    public Optional<Step> step(String label) {
+        return steps().stream().filter(s -> s.label().equals(label)).findFirst();
     }
 }

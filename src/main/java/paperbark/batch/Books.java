@@ -12,11 +12,13 @@ import java.util.UUID;
 import paperbark.disk.FolderLock;
 import paperbark.disk.Hashes;
 import paperbark.disk.Staging;
+import paperbark.entitlement.Schemes;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.job.Job;
+import paperbark.job.Stage;
 import paperbark.ledger.BatchEntry;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
@@ -57,7 +59,7 @@ final class Books implements AutoCloseable {
      * @throws paperbark.ledger.LedgerException when it cannot be trusted
      */
     static Books open(Request request, Proof proof) {
-        Optional<Ledger> ledger = request.books().ledger().map(Ledger::open);
+        Optional<Ledger> ledger = request.ledger().place().map(Ledger::open);
         Books books = new Books(request, ledger, proof);
         if (ledger.isPresent()) {
             try {
@@ -93,38 +95,47 @@ final class Books implements AutoCloseable {
      * The folder of an earlier batch that the same bytes with the same tables would only repeat.
      */
     Optional<Path> repeated(Manifest.Sources sources) throws IOException {
-        if (ledger.isEmpty() || request.books().again()) {
+        if (ledger.isEmpty() || request.ledger().again()) {
             return Optional.empty();
         }
-        return ledger.get().batchesOf(Hashes.sha256(request.register())).stream()
+        return ledger.get().batchesOf(Hashes.sha256(request.register().file())).stream()
                 .map(batch -> request.out().resolve(batch.name()))
                 .filter(folder -> Manifest.repeats(folder.resolve("manifest.json"), sources))
                 .findFirst();
     }
 
-    /** The inputs without the jobs that are done, and with what the ledger says of the others. */
+    /**
+     * The inputs without the jobs that are cancelled or done, and with what the ledger says of the
+     * others.
+     */
     Inputs remaining(Inputs inputs) {
-        if (ledger.isEmpty()) {
-            return inputs;
-        }
         List<Job> left = new ArrayList<>();
         List<Finding> all = new ArrayList<>(inputs.findings());
         Map<String, List<String>> done = new HashMap<>();
+        List<String> untold = new ArrayList<>();
         for (Job job : inputs.jobs()) {
-            JobHistory history = ledger.get().history(job);
+            JobHistory history = ledger.map(l -> l.history(job)).orElse(JobHistory.NONE);
             if (history.earlier().filter(Earlier::forgotten).isPresent()) {
                 // Nothing of it may come back, neither on paper nor in the ledger.
                 all.add(HistoryCheck.forgotten(job, history.earlier().orElseThrow()));
-            } else if (HistoryCheck.isDone(job, history) && !request.books().again()) {
+            } else if (job.stage() == Stage.CANCELLED) {
+                all.add(HistoryCheck.cancelled(job, history));
+            } else if (HistoryCheck.isDone(history) && !request.ledger().again()) {
                 done.computeIfAbsent(
                                 history.earlier().orElseThrow().batch(), b -> new ArrayList<>())
                         .add(job.reference());
             } else {
                 left.add(job);
-                all.addAll(HistoryCheck.of(job, history));
+                all.addAll(HistoryCheck.of(job, history, Schemes.KNOWN.hangsOn()));
+                if (HistoryCheck.isUntold(history)) {
+                    untold.add(job.reference());
+                }
             }
         }
         done.forEach((batch, jobs) -> all.add(unchanged(inputs.sheet().file(), batch, jobs)));
+        if (!untold.isEmpty()) {
+            all.add(untold(inputs.sheet().file(), untold));
+        }
         all.addAll(findings);
         return new Inputs(
                 inputs.tables(),
@@ -135,21 +146,33 @@ final class Books implements AutoCloseable {
                 List.copyOf(all));
     }
 
+    private static Finding untold(String file, List<String> jobs) {
+        return Finding.of(
+                FindingCode.JOB_CHANGE_UNTOLD,
+                new Place.InFile(file),
+                "The ledger cannot tell what changed in these jobs since an earlier batch, because an"
+                        + " earlier version of the program or another key made its prints of them: "
+                        + String.join(", ", jobs)
+                        + ".",
+                "Take back their earlier packs, or leave their rows out where nothing changed.");
+    }
+
     private static Finding unchanged(String file, String batch, List<String> jobs) {
         return Finding.of(
                 FindingCode.JOB_UNCHANGED,
                 new Place.InFile(file),
-                "Left out because nothing changed since batch "
+                "Left out because nothing that the ledger compares changed since batch "
                         + batch
                         + ": "
                         + String.join(", ", jobs)
                         + ".",
-                "");
+                "Prepare with --again where an ABN, contact data or an account was corrected, which it"
+                        + " does not compare.");
     }
 
     /** What the ledger says of earlier claims, longest due first; nothing where there is none. */
     List<Receivable> receivables() {
-        return ledger.map(l -> l.claims(request.today())).orElse(List.of()).stream()
+        return ledger.map(l -> l.claims(request.run().today())).orElse(List.of()).stream()
                 .filter(c -> c.isOpen() || c.failed().isPresent() || !c.lodged() || isRecent(c))
                 .map(Books::receivable)
                 .sorted(Comparator.comparing(Receivable::due))
@@ -159,7 +182,7 @@ final class Books implements AutoCloseable {
     /** What was paid lately is still of interest; what was paid long ago would bury the rest. */
     private boolean isRecent(ClaimState claim) {
         return claim.paidOn()
-                .filter(d -> d.isAfter(request.today().minusDays(PAID_DAYS)))
+                .filter(d -> d.isAfter(request.run().today().minusDays(PAID_DAYS)))
                 .isPresent();
     }
 
@@ -197,11 +220,11 @@ final class Books implements AutoCloseable {
      */
     void rehearse(BatchView view, Manifest.Sources sources, Staging staging) throws IOException {
         if (ledger.isPresent()) {
-            String register = Hashes.sha256(request.register());
+            String register = Hashes.sha256(request.register().file());
             if (!sources.register().containsValue(register)) {
                 throw new IOException(
                         "The register "
-                                + request.register().getFileName()
+                                + request.register().name()
                                 + " was changed while it was read.");
             }
             BatchEntry batch =
@@ -209,14 +232,16 @@ final class Books implements AutoCloseable {
                             view.info().id(),
                             view.info().register(),
                             register,
-                            request.today(),
-                            request.books().at(),
-                            request.version(),
+                            request.run().today(),
+                            request.run().at(),
+                            request.run().version(),
                             "",
                             OutputFolder.id(request.out()),
                             staging.toPublish().getFileName().toString(),
                             UUID.randomUUID().toString(),
-                            view.cases().stream().map(LedgerLines::of).toList());
+                            view.cases().stream()
+                                    .map(file -> LedgerLines.of(file, ledger.get()))
+                                    .toList());
             EntryRecord adds = ledger.get().rehearse(batch);
             staging.write(EntryFile.NAME, new EntryFile(ledger.get().id(), adds).toJson());
             rehearsed = Optional.of(new Rehearsed(batch, adds));

@@ -8,12 +8,11 @@ import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
 import paperbark.firm.Product;
 import paperbark.job.Job;
-import paperbark.job.Stage;
 import paperbark.ledger.ClaimEntry;
 import paperbark.ledger.JobEntry;
 import paperbark.ledger.JobOutcome;
-import paperbark.ledger.JobPrint;
 import paperbark.ledger.Keys;
+import paperbark.ledger.Ledger;
 import paperbark.ledger.Promise;
 import paperbark.ledger.Sale;
 import paperbark.offer.Expected;
@@ -25,7 +24,7 @@ import paperbark.value.Money;
 final class LedgerLines {
     private LedgerLines() {}
 
-    static JobEntry of(CaseFile file) {
+    static JobEntry of(CaseFile file, Ledger ledger) {
         Job job = file.job();
         return new JobEntry(
                 job.reference(),
@@ -36,7 +35,7 @@ final class LedgerLines {
                 installedOn(job),
                 warrantyUntil(file),
                 Keys.site(job.site()).orElse(""),
-                JobPrint.of(job),
+                ledger.prints(job),
                 sale(file),
                 claims(file));
     }
@@ -58,7 +57,7 @@ final class LedgerLines {
         if (file.isHeld()) {
             return JobOutcome.HELD;
         }
-        return file.job().stage() == Stage.BOOKED ? JobOutcome.BOOKED : JobOutcome.ISSUED;
+        return file.job().isBooked() ? JobOutcome.BOOKED : JobOutcome.ISSUED;
     }
 
     private static Optional<Sale> sale(CaseFile file) {
@@ -104,6 +103,6 @@ final class LedgerLines {
     }
 
     private static Optional<LocalDate> installedOn(Job job) {
-        return job.stage() == Stage.INSTALLED ? job.installedOn() : Optional.empty();
+        return job.isInstalled() ? job.installedOn() : Optional.empty();
     }
 }

@@ -14,10 +14,13 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.finding.Severity;
+import paperbark.job.Field;
 import paperbark.output.workbook.CheckedRegister;
 import paperbark.output.workbook.PlainRows;
 import paperbark.output.workbook.PlainRows.PlainRow;
 import paperbark.sheet.Cell;
+import paperbark.sheet.ColumnNames;
+import paperbark.sheet.HeadingTable;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
@@ -55,7 +58,8 @@ public record MarkedCopy(byte[] content, List<Finding> noticed) {
             PlainRows rows = rows(file, "", lines.get());
             return new MarkedCopy(CheckedRegister.of(rows, findings), List.of());
         }
-        byte[] original = Files.readAllBytes(register);
+        Optional<byte[]> other = SheetReader.asWorkbook(register).result();
+        byte[] original = other.isPresent() ? other.get() : Files.readAllBytes(register);
         try {
             return new MarkedCopy(CheckedRegister.of(file, original, findings), List.of());
         } catch (RuntimeException | StackOverflowError | OutOfMemoryError | LinkageError e) {
@@ -63,6 +67,25 @@ public record MarkedCopy(byte[] content, List<Finding> noticed) {
             Optional<Sheet> sheet = SheetReader.read(register, knownHeading, sheetName).result();
             return plain(sheet.orElseThrow(() -> new IllegalStateException(e)), findings, e);
         }
+    }
+
+    /**
+     * The copy of a register that was refused.
+     *
+     * @return empty where the file is none that a copy can be made of
+     * @throws IOException when the disk does not do its part
+     */
+    public static Optional<byte[]> ofRefused(Path register, Path tables, List<Finding> findings)
+            throws IOException {
+        ColumnNames<Field> names =
+                HeadingTable.of(Field.values(), "columns", tables, new ArrayList<>());
+        if (!Files.isRegularFile(register)) {
+            return Optional.empty();
+        }
+        // What refused the register often keeps a copy from being made; the note tells all.
+        return new SideProducts(register.getFileName().toString())
+                .make("copy", () -> of(register, Optional.empty(), names::knows, findings))
+                .map(MarkedCopy::content);
     }
 
     private static MarkedCopy plain(Sheet sheet, List<Finding> findings, Throwable why) {

@@ -34,10 +34,9 @@ final class Unfinished {
     static List<Finding> publish(Ledger ledger, FolderLock own, Request request)
             throws IOException {
         Unfinished unfinished =
-                new Unfinished(
-                        ledger, own, new Place.InFile(request.register().getFileName().toString()));
+                new Unfinished(ledger, own, new Place.InFile(request.register().name()));
         for (Ledger.Unpublished batch : ledger.unpublished(OutputFolder.id(request.out()))) {
-            unfinished.publish(batch, request.out().resolve(batch.staged()).toAbsolutePath());
+            unfinished.publish(batch, request.out().resolve(batch.staged()));
         }
         return unfinished.findings;
     }

@@ -6,7 +6,7 @@ import java.util.concurrent.Callable;
 import paperbark.answer.Explained;
 import paperbark.answer.Explainer;
 import paperbark.answer.Explanation;
-import paperbark.answer.ExplanationJson;
+import paperbark.answer.Json;
 import paperbark.batch.Ending;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -52,7 +52,7 @@ final class ExplainCommand implements Callable<Integer> {
         }
         Explanation explanation = ((Explained.Working) answer).explanation();
         if (options.json()) {
-            world.out().println(ExplanationJson.of(explanation));
+            world.out().println(Json.of(explanation));
         } else {
             new WorkingText(world.out()).print(explanation);
         }

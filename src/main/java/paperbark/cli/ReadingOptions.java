@@ -19,7 +19,7 @@ final class ReadingOptions {
     @Parameters(
             index = "0",
             paramLabel = "REGISTER",
-            description = "The list of jobs: .xlsx, .xls or .csv.")
+            description = "The list of jobs: .xlsx, .xls, .ods or .csv.")
     private Path register;
 
     @Option(
@@ -78,16 +78,15 @@ final class ReadingOptions {
         Path tablesPath =
                 tables.map(world.directory()::resolve).orElse(beside.resolve("tables")).normalize();
         return new Request(
-                        file(world),
-                        sheet,
-                        tablesPath,
-                        Optional.empty(),
-                        rules(tablesPath),
-                        beside,
+                new Request.Register(file(world), sheet),
+                new Request.FirmFiles(tablesPath, Optional.empty(), rules(tablesPath)),
+                beside,
+                new Request.Run(
                         asOf.orElseGet(() -> LocalDate.now(world.clock())),
-                        false,
-                        Version.text())
-                .with(new Request.Books(ledger(tablesPath), world.clock().instant(), false));
+                        world.clock().instant(),
+                        Version.text()),
+                Request.Extras.NONE,
+                Request.LedgerUse.NONE);
     }
 
     private Path file(Main.World world) {

@@ -6,7 +6,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import paperbark.answer.FindingsJson;
+import paperbark.answer.Json;
+import paperbark.answer.OutcomeLines;
 import paperbark.batch.Ending;
 import paperbark.batch.Outcome;
 import paperbark.finding.Finding;
@@ -32,18 +33,18 @@ final class Report {
 
     void print(Outcome outcome) {
         if (json) {
-            out.println(FindingsJson.of(outcome));
+            out.println(Json.of(OutcomeLines.of(outcome)));
             return;
         }
-        findings(outcome.findings());
+        findings(outcome);
         summary(outcome);
     }
 
-    private void findings(List<Finding> findings) {
+    private void findings(Outcome outcome) {
         FindingText text = new FindingText(out, explain);
         Map<FindingCode, Integer> shown = new EnumMap<>(FindingCode.class);
         Map<FindingCode, Integer> hidden = new EnumMap<>(FindingCode.class);
-        for (Finding finding : findings) {
+        for (Finding finding : outcome.findings()) {
             boolean quiet = finding.severity() == Severity.NOTE && !explain;
             if (quiet
                     || (shown.merge(finding.code(), 1, Integer::sum) > SHOWN_OF_A_CODE
@@ -61,7 +62,9 @@ final class Report {
             out.println(
                     "Not shown here: "
                             + rest
-                            + ". Use --explain, or look into the marked-up register.");
+                            + (outcome.published().isPresent()
+                                    ? ". Use --explain, or look into the marked-up register."
+                                    : ". Use --explain to see them."));
             out.println();
         }
     }
@@ -73,7 +76,10 @@ final class Report {
                     "Jobs:         "
                             + outcome.counts().jobs()
                             + ", held: "
-                            + outcome.counts().heldJobs());
+                            + outcome.counts().heldJobs()
+                            + (outcome.counts().cancelled() > 0
+                                    ? ", cancelled: " + outcome.counts().cancelled()
+                                    : ""));
             if (outcome.counts().packs() > 0) {
                 out.println("Packs:        " + outcome.counts().packs());
             }

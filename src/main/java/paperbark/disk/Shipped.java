@@ -10,6 +10,7 @@ import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -44,6 +45,17 @@ public final class Shipped {
         } catch (URISyntaxException e) {
             throw new IOException("The program's own files cannot be read.", e);
         }
+    }
+
+    /** The same in a folder for temporary files, which the caller deletes. */
+    public static Path unpacked(String folder) throws IOException {
+        Path unpacked = Files.createTempDirectory("paperbark-" + folder);
+        for (Map.Entry<String, byte[]> file : below(folder).entrySet()) {
+            Path target = unpacked.resolve(file.getKey());
+            Files.createDirectories(target.getParent());
+            Files.write(target, file.getValue());
+        }
+        return unpacked;
     }
 
     private static SortedMap<String, byte[]> files(Path folder) throws IOException {

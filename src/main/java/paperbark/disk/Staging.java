@@ -28,14 +28,15 @@ public final class Staging implements AutoCloseable {
 
     /** Prepares to publish a folder that must not exist yet. */
     public static Staging of(Path target) throws IOException {
-        Path parent = target.toAbsolutePath().getParent();
-        Files.createDirectories(parent);
+        Path parent = target.getParent();
+        Disk.makeFolders(parent);
         Path hidden = Files.createTempDirectory(parent, "." + target.getFileName() + "-");
+        Rights.ofFolderAround(hidden);
         return new Staging(target, hidden);
     }
 
     /**
-     * Writes one file, forced to the disk, readable by its owner only. May be called by several
+     * Writes one file, forced to the disk, with the rights of the folder. May be called by several
      * threads.
      *
      * @return where it lies until the folder is published
@@ -50,7 +51,7 @@ public final class Staging implements AutoCloseable {
         if (!file.startsWith(hidden)) {
             throw new IllegalArgumentException("outside the batch folder: " + name);
         }
-        Files.createDirectories(file.getParent());
+        Disk.makeFolders(file.getParent());
         String sha256;
         try {
             sha256 = Disk.write(file, content);
@@ -75,7 +76,7 @@ public final class Staging implements AutoCloseable {
 
     /** The folder as it lies hidden; it becomes {@code target}. */
     public Path toPublish() {
-        return hidden.toAbsolutePath();
+        return hidden;
     }
 
     /** From now on the folder is not deleted, whatever happens: the batch counts as claimed. */
@@ -86,7 +87,7 @@ public final class Staging implements AutoCloseable {
     /** Forces the folder to the disk, so that it survives a cut of power from here on. */
     public void settle() throws IOException {
         Disk.forceAll(hidden);
-        Disk.force(hidden.toAbsolutePath().getParent());
+        Disk.force(hidden.getParent());
     }
 
     /** Makes the folder visible. */

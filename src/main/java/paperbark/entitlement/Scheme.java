@@ -2,7 +2,9 @@ package paperbark.entitlement;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.Set;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Setting;
@@ -27,6 +29,13 @@ public interface Scheme {
     Assessment assess(Job job, Rulebook rulebook, LocalDate today);
 
     /**
+     * The facts that a claim hangs on: what is worked out from them, and what tells the heater, its
+     * site and what was asked for. One that changes once the claim is with the buyer makes another
+     * claim of it.
+     */
+    Set<JobFact> hangsOn();
+
+    /**
      * Until when the certificates of work done on a day are created; empty where no rule says.
      *
      * @param done day of the work
@@ -39,4 +48,14 @@ public interface Scheme {
      * @param created day on which the certificates were created, from which the years are counted
      */
     Optional<Dated<Setting>> keepYears(LocalDate created, Rulebook rulebook);
+
+    /** The variant of its assignment paper where neither offer nor buyer names one. */
+    default String fallbackPaper() {
+        return "default";
+    }
+
+    /** Labels of the working steps that speak for the whole sum where there is no room for all. */
+    default Set<String> sums() {
+        return Set.of(name().word() + "s for this job");
+    }
 }

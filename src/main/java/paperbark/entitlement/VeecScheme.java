@@ -11,6 +11,7 @@ import paperbark.finding.RuleRef;
 import paperbark.firm.Product;
 import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.job.OldHeater;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
@@ -69,6 +70,17 @@ public final class VeecScheme implements Scheme {
     }
 
     @Override
+    public Set<JobFact> hangsOn() {
+        return ClaimBasis.of(
+                name(),
+                Field.OLD_KIND,
+                Field.OLD_DISABLED,
+                Field.OLD_DISPOSAL,
+                Field.OLD_REMOVED_DATE,
+                Field.CO_PAYMENT);
+    }
+
+    @Override
     public Optional<ClosingDate> closing(LocalDate done, Rulebook rulebook) {
         Optional<Dated<Setting>> months =
                 rulebook.veecConditions().on(done, VeecCondition.CLAIM_AFTER_YEAR_MONTHS);
@@ -97,6 +109,11 @@ public final class VeecScheme implements Scheme {
     public Optional<Dated<Setting>> keepYears(LocalDate created, Rulebook rulebook) {
         // rule: veet-act-2007 keeping records: six years, from memory.
         return rulebook.veecConditions().on(created, VeecCondition.KEEP_YEARS);
+    }
+
+    @Override
+    public Set<String> sums() {
+        return Set.of(TONNES, COUNT);
     }
 
     /** What was found on the way to the number. */

@@ -16,6 +16,7 @@ import paperbark.value.Trade;
  * @param buyers who takes certificates
  * @param offers at what price
  * @param statePapers which compliance certificates
+ * @param words what the firm calls things
  */
 public record FirmTables(
         Firm firm,
@@ -25,7 +26,8 @@ public record FirmTables(
         ByName<Seller> sellers,
         ByName<Buyer> buyers,
         List<Offer> offers,
-        List<StatePaper> statePapers) {
+        List<StatePaper> statePapers,
+        Words words) {
 
     /** Keeps the lists from being changed. */
     public FirmTables {

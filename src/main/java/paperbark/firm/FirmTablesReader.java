@@ -16,7 +16,7 @@ import paperbark.sheet.Sheet;
 
 /**
  * Reads the firm's eight tables: firm, people, makers, products, sellers, buyers, offers and
- * state-papers.
+ * state-papers, and its words where it has a table of them.
  *
  * <p>A row that cannot be used is left out with a finding; a missing table or column refuses them
  * all, after every table has been looked at.
@@ -53,6 +53,7 @@ public final class FirmTablesReader {
         List<Seller> sellers = rows(table(SellersTable.SHAPE).map(SellersTable::read));
         Optional<List<Buyer>> buyers = table(BuyersTable.SHAPE).map(BuyersTable::read);
         Optional<Table> offers = table(OffersTable.SHAPE);
+        Words words = words();
         List<StatePaper> papers = rows(table(StatePapersTable.SHAPE).map(StatePapersTable::read));
         // Without makers or buyers every product or offer would be blamed for it.
         List<Product> models =
@@ -73,7 +74,8 @@ public final class FirmTablesReader {
                         ByName.of(sellers, Seller::name),
                         ByName.of(rows(buyers), Buyer::name),
                         prices,
-                        papers),
+                        papers,
+                        words),
                 inOrder);
     }
 
@@ -95,8 +97,33 @@ public final class FirmTablesReader {
                                         .seeing(name));
     }
 
+    /**
+     * The words of those tables alone.
+     *
+     * @param findings takes what is wrong with the table
+     */
+    public static Words words(Path folderOrWorkbook, List<Finding> findings) {
+        FirmTablesReader reader = new FirmTablesReader(TableSource.at(folderOrWorkbook));
+        Words words = reader.words();
+        findings.addAll(reader.findings);
+        return words;
+    }
+
+    /** A firm whose words are all known needs no such table. */
+    private Words words() {
+        Reading<Sheet> reading = source.sheet(WordsTable.SHAPE);
+        boolean missing =
+                reading.findings().stream().anyMatch(f -> f.code() == FindingCode.TABLE_MISSING);
+        return missing
+                ? Words.SHIPPED
+                : table(WordsTable.SHAPE, reading).map(WordsTable::read).orElse(Words.SHIPPED);
+    }
+
     private Optional<Table> table(TableShape shape) {
-        Reading<Sheet> reading = source.sheet(shape);
+        return table(shape, source.sheet(shape));
+    }
+
+    private Optional<Table> table(TableShape shape, Reading<Sheet> reading) {
         Optional<Finding> empty = headingsAlone(reading);
         if (empty.isPresent()) {
             findings.add(empty.get().as(Severity.NOTE));

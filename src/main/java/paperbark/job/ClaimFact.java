@@ -18,11 +18,6 @@ public enum ClaimFact {
         this.label = label;
     }
 
-    /** Whether registers say this of the scheme: only STCs have a zone that firms write down. */
-    boolean isToldOf(SchemeName scheme) {
-        return this != ZONE || scheme == SchemeName.STC;
-    }
-
     /** The name in the columns table, e.g. {@code stc-claim}. */
     String key(SchemeName scheme) {
         return scheme.key() + "-" + key;

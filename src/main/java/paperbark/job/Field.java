@@ -33,9 +33,10 @@ public final class Field implements ColumnField, Comparable<Field> {
             Set.of(Concern.claim(SchemeName.VEEC), Concern.OLD_HEATER);
 
     public static final Field JOB = needed("job", "Job", NO_PAPER);
-    public static final Field STAGE = known("stage", "Stage", NO_PAPER);
+    public static final Field STAGE = known("stage", "Stage", CLAIMS);
     public static final Field CREW = known("crew", "Crew", NO_PAPER);
     public static final Field VISIT_ORDER = known("visit-order", "Visit order", NO_PAPER);
+    public static final Field DATE = known("date", "Date, planned or done", NO_PAPER);
     public static final Field VISIT_DATE = known("visit-date", "Visit date", NO_PAPER);
     public static final Field INSTALLED_DATE =
             known("installed-date", "Installed on", CLAIMS_AND_WARRANTY);
@@ -153,7 +154,8 @@ public final class Field implements ColumnField, Comparable<Field> {
         for (SchemeName scheme : SchemeName.values()) {
             Map<ClaimFact, Field> ofScheme = new EnumMap<>(ClaimFact.class);
             for (ClaimFact fact : ClaimFact.values()) {
-                if (fact.isToldOf(scheme)) {
+                // Only STCs have a zone that firms write down.
+                if (fact != ClaimFact.ZONE || scheme == SchemeName.STC) {
                     Set<Concern> feeds = Set.of(Concern.claim(scheme));
                     ofScheme.put(fact, known(fact.key(scheme), fact.label(scheme), feeds));
                 }

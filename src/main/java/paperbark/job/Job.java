@@ -15,7 +15,7 @@ import paperbark.value.SchemeName;
  *
  * @param origin where it was read
  * @param reference the firm's job number
- * @param stage booked or installed
+ * @param stage how far it has come
  * @param visit when the crew goes
  * @param installedOn day on which the heater could first deliver hot water
  * @param signedOn day of the owner's signature on the assignment
@@ -71,6 +71,16 @@ public record Job(
     /** What the owner gets for the certificates of all schemes together. */
     public Money given() {
         return claims.values().stream().map(Claim::given).reduce(Money.ZERO, Money::plus);
+    }
+
+    /** Whether the heater is in, as far as the register tells. */
+    public boolean isInstalled() {
+        return stage == Stage.INSTALLED || (stage == Stage.NO_CLAIM && installedOn.isPresent());
+    }
+
+    /** Whether the visit is still to come. */
+    public boolean isBooked() {
+        return stage == Stage.BOOKED || (stage == Stage.NO_CLAIM && installedOn.isEmpty());
     }
 
     /**

@@ -99,7 +99,7 @@ public final class JobCheck {
     }
 
     private void missing() {
-        if (job.stage() == Stage.BOOKED) {
+        if (job.isBooked()) {
             return;
         }
         for (Missing missing : Missing.of(job)) {
@@ -119,7 +119,7 @@ public final class JobCheck {
     }
 
     private void claims() {
-        if (job.stage() == Stage.BOOKED) {
+        if (job.stage() != Stage.INSTALLED) {
             return;
         }
         job.claims().forEach(this::benefit);

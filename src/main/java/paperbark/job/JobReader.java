@@ -19,9 +19,9 @@ import paperbark.firm.Person;
 import paperbark.firm.Product;
 import paperbark.firm.Seller;
 import paperbark.sheet.Column;
+import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
-import paperbark.value.AccountNumber;
 import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 import paperbark.value.State;
@@ -61,23 +61,25 @@ public final class JobReader {
         }
     }
 
-    /** Reads all rows of a sheet. */
-    public Jobs read(Sheet sheet, Map<Field, Column> columns) {
+    /**
+     * Reads all rows of a sheet.
+     *
+     * @param names what the firm's table of columns says of every row
+     */
+    public Jobs read(Sheet sheet, Map<Field, Column> columns, ColumnNames<Field> names) {
         List<Job> jobs = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
+        OneDate oneDate = new OneDate(columns, tables.words(), today);
         for (Row row : sheet.rows()) {
-            RowFacts facts =
-                    new RowFacts(
-                            sheet,
-                            row,
-                            new Origin(
-                                    sheet.file(),
-                                    sheet.name(),
-                                    row.number(),
-                                    columns,
-                                    sheet.from1904(),
-                                    Set.of()),
-                            today);
+            Origin origin =
+                    new Origin(
+                            sheet.file(),
+                            sheet.name(),
+                            row.number(),
+                            oneDate.columns(row),
+                            sheet.from1904(),
+                            Set.of());
+            RowFacts facts = new RowFacts(sheet, row, origin, names, tables.words(), today);
             Optional<String> reference = facts.text(Field.JOB);
             if (reference.isPresent()) {
                 jobs.add(job(reference.get(), facts));
@@ -109,7 +111,7 @@ public final class JobReader {
                         facts.whole(Field.VISIT_ORDER),
                         facts.text(Field.OFFICE_NOTE));
         Stage stage =
-                facts.choice(Field.STAGE, Words.STAGES)
+                facts.choice(Field.STAGE, Stage.values(), Stage::word)
                         .orElse(
                                 installedOn.isPresent()
                                                 || facts.unread().contains(Field.INSTALLED_DATE)
@@ -130,7 +132,7 @@ public final class JobReader {
                 trades(facts, site.address().state(), installedOn.or(visit::on)),
                 compliance(facts),
                 oldHeater(facts),
-                claims(facts),
+                claims(facts, stage),
                 payment(facts),
                 facts.unread());
     }
@@ -152,8 +154,8 @@ public final class JobReader {
                 facts.value(Field.TANK_SERIAL, FindingCode.SERIAL_WRONG, Serial::parse),
                 serials(facts),
                 facts.value(Field.HEAT_PUMP_SERIAL, FindingCode.SERIAL_WRONG, Serial::parse),
-                !facts.choice(Field.NEW_SYSTEM, Words.NEW).orElse(true),
-                facts.choice(Field.COMPLETE_SYSTEM, Words.COMPLETE).orElse(true),
+                !facts.yesNo(Field.NEW_SYSTEM).orElse(true),
+                facts.yesNo(Field.COMPLETE_SYSTEM).orElse(true),
                 facts.day(Field.DECLARATIONS_DATE),
                 facts.whole(Field.LITRES),
                 facts.whole(Field.COLLECTORS));
@@ -238,7 +240,7 @@ public final class JobReader {
     }
 
     private static Optional<OldHeater> oldHeater(RowFacts facts) {
-        Optional<OldKind> kind = facts.choice(Field.OLD_KIND, Words.OLD_KINDS);
+        Optional<OldKind> kind = facts.choice(Field.OLD_KIND, OldKind.values(), OldKind::word);
         OldHeater old =
                 new OldHeater(
                         kind.orElse(OldKind.UNTOLD),
@@ -251,19 +253,20 @@ public final class JobReader {
         return old.equals(OldHeater.UNKNOWN) ? Optional.empty() : Optional.of(old);
     }
 
-    private Map<SchemeName, Claim> claims(RowFacts facts) {
+    private Map<SchemeName, Claim> claims(RowFacts facts, Stage stage) {
         Map<SchemeName, Claim> claims = new EnumMap<>(SchemeName.class);
         for (SchemeName scheme : SchemeName.values()) {
-            claims.put(scheme, claim(facts, scheme));
+            claims.put(scheme, claim(facts, stage, scheme));
         }
         return claims;
     }
 
-    private Claim claim(RowFacts facts, SchemeName scheme) {
+    private Claim claim(RowFacts facts, Stage stage, SchemeName scheme) {
         Field claimed = Field.of(scheme, ClaimFact.CLAIM);
+        // An answer that cannot be read holds the paper; it does not drop it unseen.
+        boolean wanted = facts.yesNo(claimed).orElseGet(() -> facts.unread().contains(claimed));
         return new Claim(
-                // An answer that cannot be read holds the paper; it does not drop it unseen.
-                facts.yesNo(claimed).orElseGet(() -> facts.unread().contains(claimed)),
+                wanted && stage.claims(),
                 facts.named(
                         Field.of(scheme, ClaimFact.BUYER),
                         FindingCode.BUYER_UNKNOWN,
@@ -278,9 +281,9 @@ public final class JobReader {
         return new Payment(
                 facts.money(Field.FULL_PRICE),
                 facts.money(Field.CO_PAYMENT),
-                facts.choice(Field.BENEFIT_FORM, Words.BENEFITS),
+                facts.choice(Field.BENEFIT_FORM, BenefitForm.values(), BenefitForm::word),
                 facts.text(Field.ACCOUNT_NAME),
                 facts.bsb(Field.BSB),
-                facts.value(Field.ACCOUNT, FindingCode.ACCOUNT_WRONG, AccountNumber::parse));
+                facts.account());
     }
 }

@@ -3,17 +3,19 @@ package paperbark.job;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
+import paperbark.firm.Words;
+import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Row;
 import paperbark.sheet.RowReader;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.Trouble;
+import paperbark.value.AccountNumber;
 import paperbark.value.Days;
 import paperbark.value.Money;
 
@@ -23,22 +25,45 @@ final class RowFacts extends RowReader<Field> {
     private static final LocalDate EARLIEST = LocalDate.of(2000, 1, 1);
     private static final int DAYS_AHEAD = 400;
 
-    private static final Map<String, Boolean> YES_NO =
-            Map.of(
-                    "yes", true, "y", true, "true", true, "x", true, "no", false, "n", false,
-                    "false", false);
-
     private final Origin origin;
+    private final ColumnNames<Field> names;
+    private final Words words;
     private final LocalDate today;
 
-    RowFacts(Sheet sheet, Row row, Origin origin, LocalDate today) {
+    RowFacts(
+            Sheet sheet,
+            Row row,
+            Origin origin,
+            ColumnNames<Field> names,
+            Words words,
+            LocalDate today) {
         super(sheet, origin.columns(), row, new ArrayList<>());
+        this.names = names;
+        this.words = words;
         this.origin = origin;
         this.today = today;
     }
 
     Origin origin() {
         return origin;
+    }
+
+    /** An account number; one that is too short for any bank may have lost zeros at its start. */
+    Optional<AccountNumber> account() {
+        Optional<AccountNumber> account =
+                value(Field.ACCOUNT, FindingCode.ACCOUNT_WRONG, AccountNumber::parse);
+        if (account.isPresent() && account.get().isShort()) {
+            Trouble zeros =
+                    new Trouble(
+                            FindingCode.LEADING_ZERO_LOST,
+                            "The account number has only "
+                                    + account.get().digits().length()
+                                    + " digits; zeros at its start may be lost.",
+                            "Compare it with what the owner wrote, format the column as text and type the number with its zeros.",
+                            text(Field.ACCOUNT));
+            findings().add(finding(Field.ACCOUNT, place(Field.ACCOUNT), zeros, false));
+        }
+        return account;
     }
 
     /** A day near enough to today to be meant. */
@@ -75,12 +100,15 @@ final class RowFacts extends RowReader<Field> {
     }
 
     Optional<Boolean> yesNo(Field field) {
-        return choice(field, YES_NO);
+        return value(field, FindingCode.CHOICE_UNKNOWN, text -> words.yesNo(field.key(), text));
     }
 
-    /** One of several words, whatever their case and punctuation. */
-    <T> Optional<T> choice(Field field, Map<String, T> words) {
-        return value(field, FindingCode.CHOICE_UNKNOWN, text -> Known.word(text, words));
+    /** One of a few answers that go by our words. */
+    <T> Optional<T> choice(Field field, T[] answers, Function<T, String> word) {
+        return value(
+                field,
+                FindingCode.CHOICE_UNKNOWN,
+                text -> words.read(field.key(), text, answers, word));
     }
 
     /** Something known by name in one of the firm's tables. */
@@ -90,6 +118,16 @@ final class RowFacts extends RowReader<Field> {
             Function<String, Optional<T>> lookup,
             Supplier<List<String>> names) {
         return value(field, code, text -> Known.name(text, lookup, names, table(code)));
+    }
+
+    @Override
+    protected Optional<String> always(Field field) {
+        return names.always(field);
+    }
+
+    @Override
+    protected boolean takesShortYears() {
+        return names.shortYears();
     }
 
     @Override

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.disk.Disk;
+import paperbark.entitlement.Retention;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.Forgotten;
 import paperbark.ledger.JobVersion;
@@ -64,7 +65,7 @@ public final class Forget {
      */
     public record Result(
             List<JobVersion> versions,
-            List<Keeping> periods,
+            List<Retention.Period> periods,
             boolean warrantyKnown,
             List<String> done,
             List<String> unread) {
@@ -115,7 +116,7 @@ public final class Forget {
                                 order.warrantyEnded().stream(),
                                 Keeping.warrantyUntil(versions).stream())
                         .max(Comparator.naturalOrder());
-        List<Keeping> periods =
+        List<Retention.Period> periods =
                 versions.isEmpty()
                         ? List.of()
                         : Keeping.of(ledger, order.job(), versions, warranty, office.rules());

@@ -14,6 +14,8 @@ import paperbark.batch.Outcome;
 import paperbark.batch.Request;
 import paperbark.batch.Trouble;
 import paperbark.disk.Disk;
+import paperbark.disk.Hashes;
+import paperbark.disk.Rights;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.ledger.Ledger;
@@ -110,7 +112,7 @@ final class Handling {
     /** The batch made of these bytes whose register is not where it stays yet. */
     private Optional<String> unfiled(Path source) throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            return ledger.batchesOf(Batch.sha256(source)).stream()
+            return ledger.batchesOf(Hashes.sha256(source)).stream()
                     .filter(b -> !b.filed())
                     .map(Ledger.BatchState::name)
                     .filter(name -> Files.isDirectory(office.packs().resolve(name)))
@@ -120,16 +122,12 @@ final class Handling {
 
     private Request request(Path source) {
         return new Request(
-                        source,
-                        Optional.empty(),
-                        office.tables(),
-                        office.templates(),
-                        office.rules(),
-                        office.packs(),
-                        world.today().get(),
-                        false,
-                        world.version())
-                .with(new Request.Books(Optional.of(office.ledger()), world.now().get(), false));
+                new Request.Register(source, Optional.empty()),
+                new Request.FirmFiles(office.tables(), office.templates(), office.rules()),
+                office.packs(),
+                new Request.Run(world.today().get(), world.now().get(), world.version()),
+                Request.Extras.NONE,
+                new Request.LedgerUse(Optional.of(office.ledger()), false));
     }
 
     private void end(WorkItem item, Outcome outcome) throws IOException {
@@ -180,10 +178,12 @@ final class Handling {
                 office.filed()
                         .resolve(year)
                         .resolve(made.orElse(world.today().get() + "-nothing-new"));
-        Files.createDirectories(folder);
+        Disk.makeFolders(folder);
         Disk.force(folder.getParent());
         Disk.force(office.filed());
-        Disk.move(source, Office.free(folder, source.getFileName().toString()));
+        Path filed = Office.free(folder, source.getFileName().toString());
+        Disk.move(source, filed);
+        Rights.ofFolderAroundIfOwn(filed);
         FaultPoint.FILED.reach();
         if (made.isPresent()) {
             try (Ledger ledger = Ledger.open(office.ledger())) {

@@ -4,11 +4,12 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.text.Normalizer;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import paperbark.batch.Batch;
+import paperbark.batch.MarkedCopy;
 import paperbark.disk.Disk;
 import paperbark.disk.FileNames;
 import paperbark.fault.FaultPoint;
@@ -23,8 +24,8 @@ final class Returned {
             throws IOException {
         Path source = item.source().orElseThrow();
         Disk.delete(item.returning());
-        Files.createDirectories(item.returning());
-        Optional<byte[]> marked = Batch.marked(source, office.tables(), findings);
+        Disk.makeFolders(item.returning());
+        Optional<byte[]> marked = MarkedCopy.ofRefused(source, office.tables(), findings);
         if (marked.isPresent()) {
             Disk.write(
                     item.returning().resolve(FileNames.stem(source) + "-checked.xlsx"),
@@ -36,7 +37,7 @@ final class Returned {
     /** Gives back a register at which the program failed again and again. */
     static void unread(Office office, WorkItem item, LocalDate today) throws IOException {
         Disk.delete(item.returning());
-        Files.createDirectories(item.returning());
+        Disk.makeFolders(item.returning());
         String note =
                 """
                 %s could not be prepared: the program failed %d times at it.
@@ -95,7 +96,13 @@ final class Returned {
 
     private static String slug(String text) {
         String slug =
-                text.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
-        return slug.isEmpty() ? "register" : slug.substring(0, Math.min(40, slug.length()));
+                Normalizer.normalize(text, Normalizer.Form.NFC)
+                        .toLowerCase(Locale.ROOT)
+                        .replaceAll("[^\\p{L}\\p{M}\\p{N}()\\[\\]]+", "-")
+                        .replaceAll("^-|-$", "");
+        int letters = slug.codePointCount(0, slug.length());
+        return slug.isEmpty()
+                ? "register"
+                : slug.substring(0, slug.offsetByCodePoints(0, Math.min(40, letters)));
     }
 }

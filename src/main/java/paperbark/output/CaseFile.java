@@ -1,5 +1,6 @@
 package paperbark.output;
 
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -70,24 +71,19 @@ public record CaseFile(
         List<Finding> all =
                 Stream.concat(findings.stream(), more.stream().map(f -> f.forJob(job.reference())))
                         .toList();
-        return new CaseFile(
-                batch,
-                firm,
-                job,
-                entitlements,
-                expected,
-                comparisons,
-                price,
-                statePapers,
-                deadlines,
-                toDo,
+        return with(
                 Finding.inOrder(all),
-                papers.stream().map(p -> p.heldBy(held.getOrDefault(p.kind(), List.of()))).toList(),
-                packFile);
+                papers.stream()
+                        .map(p -> p.heldBy(held.getOrDefault(p.kind(), List.of())))
+                        .toList());
     }
 
     /** The same case with other papers. */
     public CaseFile withPapers(List<Paper> others) {
+        return with(findings, others);
+    }
+
+    private CaseFile with(List<Finding> noticed, List<Paper> pack) {
         return new CaseFile(
                 batch,
                 firm,
@@ -99,14 +95,23 @@ public record CaseFile(
                 statePapers,
                 deadlines,
                 toDo,
-                findings,
-                others,
+                noticed,
+                pack,
                 packFile);
     }
 
     /** Money expected under a scheme. */
     public Optional<Expected> expected(SchemeName scheme) {
         return expected.stream().filter(e -> e.scheme() == scheme).findFirst();
+    }
+
+    /** What the certificates of each scheme are called in full. */
+    public Map<SchemeName, String> certificateNames() {
+        Map<SchemeName, String> names = new EnumMap<>(SchemeName.class);
+        for (SchemeName scheme : SchemeName.values()) {
+            names.put(scheme, scheme.fullName() + "s");
+        }
+        return names;
     }
 
     /** What the owner has of each assignment. */

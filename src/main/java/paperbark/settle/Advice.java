@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import paperbark.finding.Finding;
+import paperbark.firm.Words;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.Ledger;
 import paperbark.sheet.Column;
@@ -16,7 +17,7 @@ public final class Advice {
     private Advice() {}
 
     /**
-     * What came of settling.
+     * What came of settler.
      *
      * @param lines in the order of the rows
      * @param findings in the order of the rows
@@ -37,6 +38,7 @@ public final class Advice {
      * @param columns its columns by field
      * @param source where it comes from
      * @param ledger what is expected
+     * @param words what buyers call things
      * @param defaults what lines mean that do not say it
      */
     public static Settled settle(
@@ -44,16 +46,17 @@ public final class Advice {
             Map<AdviceField, Column> columns,
             AdviceBook.Source source,
             Ledger ledger,
+            Words words,
             Defaults defaults) {
-        AdviceReader reader = new AdviceReader(defaults.paidOn(), defaults.buyer());
-        List<Said> lines = reader.read(sheet, columns);
+        AdviceReader reader = new AdviceReader(words, defaults.paidOn(), defaults.buyer());
+        List<RemittanceLine> lines = reader.read(sheet, columns);
         return ledger.settle(
                 source,
                 book -> {
-                    Settling settling = new Settling(book);
-                    List<SettledLine> settled = lines.stream().map(settling::settle).toList();
+                    LineSettler settler = new LineSettler(book);
+                    List<SettledLine> settled = lines.stream().map(settler::settle).toList();
                     List<Finding> findings = new ArrayList<>(reader.findings());
-                    findings.addAll(settling.findings());
+                    findings.addAll(settler.findings());
                     return new Settled(settled, Finding.inOrder(findings));
                 });
     }

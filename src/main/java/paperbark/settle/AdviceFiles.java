@@ -27,7 +27,6 @@ public final class AdviceFiles {
         for (EntryRecord advice : ledger.withoutFolder()) {
             Path file = folder.resolve(advice.name() + ".json");
             if (!Files.exists(file)) {
-                Files.createDirectories(folder);
                 Disk.replace(file, new EntryFile(ledger.id(), advice).toJson());
             }
         }

@@ -2,13 +2,15 @@ package paperbark.settle;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
-import paperbark.ledger.Payment;
+import paperbark.ledger.Receipt;
 import paperbark.ledger.Sale;
 import paperbark.value.Days;
 import paperbark.value.Money;
@@ -24,8 +26,8 @@ import paperbark.value.SchemeName;
  * @param jobs installations with a known price
  * @param sales full prices with GST, before certificates
  * @param gst GST included in them
- * @param stcs STCs claimed for installations of the quarter
- * @param veecs VEECs claimed for installations of the quarter
+ * @param certificates those claimed for installations of the quarter, by scheme; every scheme has
+ *     its entry
  * @param expected money expected for those claims
  * @param gstBeyond GST on what buyers paid beyond the discounts given, for claims fully paid in the
  *     quarter
@@ -37,8 +39,7 @@ public record Quarter(
         int jobs,
         Money sales,
         Money gst,
-        int stcs,
-        int veecs,
+        Map<SchemeName, Integer> certificates,
         Money expected,
         Money gstBeyond,
         Money received) {
@@ -57,7 +58,7 @@ public record Quarter(
      * @param endingIn the year in which it ends, e.g. 2027 for 2026-27
      */
     public static List<Quarter> ofYear(
-            int endingIn, List<Sale> sales, List<ClaimState> claims, List<Payment> payments) {
+            int endingIn, List<Sale> sales, List<ClaimState> claims, List<Receipt> payments) {
         List<Quarter> quarters = new ArrayList<>();
         LocalDate first = LocalDate.of(endingIn - 1, FIRST_MONTH, 1);
         for (int i = 0; i < 4; i++) {
@@ -71,7 +72,7 @@ public record Quarter(
     public static List<Quarter> ofYear(LedgerPlace place, LocalDate within) {
         int endingIn = within.getYear() + (within.getMonthValue() < FIRST_MONTH ? 0 : 1);
         try (Ledger ledger = Ledger.open(place)) {
-            return ofYear(endingIn, ledger.sales(), ledger.claims(ALL_CLAIMS), ledger.payments());
+            return ofYear(endingIn, ledger.sales(), ledger.claims(ALL_CLAIMS), ledger.receipts());
         }
     }
 
@@ -80,34 +81,35 @@ public record Quarter(
             LocalDate to,
             List<Sale> sales,
             List<ClaimState> claims,
-            List<Payment> payments) {
+            List<Receipt> payments) {
         Predicate<LocalDate> within = day -> !day.isBefore(from) && !day.isAfter(to);
         List<Sale> sold = sales.stream().filter(s -> within.test(s.installedOn())).toList();
         List<ClaimState> claimed =
                 claims.stream().filter(c -> within.test(c.installedOn())).toList();
-        List<Payment> paid = payments.stream().filter(p -> within.test(p.day())).toList();
+        List<Receipt> paid = payments.stream().filter(p -> within.test(p.day())).toList();
         return new Quarter(
                 from,
                 to,
                 sold.size(),
                 sum(sold, Sale::price),
                 sum(sold, Sale::gst),
-                certificates(claimed, SchemeName.STC),
-                certificates(claimed, SchemeName.VEEC),
+                certificates(claimed),
                 sum(claimed, ClaimState::expected),
                 sum(
                         claims.stream()
                                 .filter(c -> !c.isOpen() && c.paidOn().filter(within).isPresent())
                                 .toList(),
                         ClaimState::firmGst),
-                sum(paid, Payment::amount));
+                sum(paid, Receipt::amount));
     }
 
-    private static int certificates(List<ClaimState> claims, SchemeName scheme) {
-        return claims.stream()
-                .filter(c -> c.scheme() == scheme)
-                .mapToInt(ClaimState::certificates)
-                .sum();
+    private static Map<SchemeName, Integer> certificates(List<ClaimState> claims) {
+        Map<SchemeName, Integer> all = new EnumMap<>(SchemeName.class);
+        for (SchemeName scheme : SchemeName.values()) {
+            all.put(scheme, 0);
+        }
+        claims.forEach(c -> all.merge(c.scheme(), c.certificates(), Integer::sum));
+        return all;
     }
 
     private static <T> Money sum(List<T> all, Function<T, Money> amount) {

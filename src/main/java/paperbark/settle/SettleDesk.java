@@ -1,7 +1,6 @@
 package paperbark.settle;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -16,6 +15,8 @@ import paperbark.disk.Disk;
 import paperbark.disk.FileNames;
 import paperbark.disk.Hashes;
 import paperbark.finding.Finding;
+import paperbark.firm.FirmTablesReader;
+import paperbark.firm.Words;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
@@ -96,6 +97,7 @@ public final class SettleDesk {
         ColumnNames<AdviceField> names =
                 HeadingTable.of(
                         List.of(AdviceField.values()), "advice-columns", order.tables(), findings);
+        Words words = FirmTablesReader.words(order.tables(), findings);
         Reading<Sheet> sheet = SheetReader.read(order.advice(), names::knows, order.sheet());
         findings.addAll(sheet.findings());
         Optional<Reading<Map<AdviceField, Column>>> columns =
@@ -119,6 +121,7 @@ public final class SettleDesk {
                             columns.flatMap(Reading::result).orElseThrow(),
                             source,
                             ledger,
+                            words,
                             order.defaults());
             AdviceFiles.complete(ledger, AdviceFiles.beside(order.ledger()));
             findings.addAll(settled.findings());
@@ -146,7 +149,6 @@ public final class SettleDesk {
             SideProducts beside)
             throws IOException {
         String name = FileNames.slug(FileNames.stem(order.advice()));
-        Files.createDirectories(order.out());
         List<Path> written = new ArrayList<>();
         // The money is in the ledger by now, so nothing that fails here may look as if it were not.
         beside.make(

@@ -37,7 +37,15 @@ class PrepareTest {
         outcome = SampleWeek.outcome();
         folder = outcome.published().orElseThrow();
         Request text = SampleWeek.request(SampleWeek.CSV, directory.resolve("text"));
-        fromText = prepared(text.withCsv(true)).published().orElseThrow();
+        Request withCsv =
+                new Request(
+                        text.register(),
+                        text.firm(),
+                        text.out(),
+                        text.run(),
+                        new Request.Extras(false, true),
+                        text.ledger());
+        fromText = prepared(withCsv).published().orElseThrow();
     }
 
     private static Outcome prepared(Request request) throws IOException {

@@ -6,18 +6,22 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
 import paperbark.finding.Severity;
+import paperbark.firm.Words;
 import paperbark.sheet.Cell;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.Trouble;
+import paperbark.value.Money;
 import paperbark.value.Phone;
 import paperbark.value.SchemeName;
 import paperbark.value.Serial;
@@ -83,7 +87,7 @@ class JobReaderTest {
 
     @Test
     void aStopThatHoldsNoPaperIsOnlyACheck() {
-        Finding wrong = Register.read("Stage\nperhaps").only("choice-unknown");
+        Finding wrong = Register.read("Visit date\n31/11/2026").only("date-unreadable");
         assertThat(wrong.severity()).isEqualTo(Severity.CHECK);
     }
 
@@ -151,6 +155,115 @@ class JobReaderTest {
     }
 
     @ParameterizedTest
+    @CsvSource({
+        "CANCELLED,CANCELLED",
+        "canceled,CANCELLED",
+        "Void,CANCELLED",
+        "called off,CANCELLED",
+        "Warranty replacement,NO_CLAIM",
+        "no certificates,NO_CLAIM",
+        "done,INSTALLED",
+        "scheduled,BOOKED"
+    })
+    void aStageIsKnownByTheWordsOfOffices(String typed, Stage stage) {
+        Job job = Register.job("Stage,Claim STCs\n" + typed + ",yes");
+        assertThat(job.stage()).isEqualTo(stage);
+        assertThat(job.hasClaims()).isEqualTo(stage.claims());
+    }
+
+    @Test
+    void everyAnswerOfAFixedChoiceHasItsWordsAndEveryWordItsAnswer() {
+        for (Stage stage : Stage.values()) {
+            assertThat(read("stage", stage.word(), Stage.values(), Stage::word)).contains(stage);
+        }
+        for (BenefitForm form : BenefitForm.values()) {
+            assertThat(read("benefit-form", form.word(), BenefitForm.values(), BenefitForm::word))
+                    .contains(form);
+        }
+        for (OldKind kind : OldKind.values()) {
+            Optional<OldKind> known =
+                    read("old-kind", kind.word(), OldKind.values(), OldKind::word);
+            assertThat(known).isEqualTo(Optional.of(kind).filter(k -> k != OldKind.UNTOLD));
+        }
+    }
+
+    private static <T> Optional<T> read(
+            String field, String text, T[] answers, Function<T, String> word) {
+        return Words.SHIPPED.read(field, text, answers, word).toOptional();
+    }
+
+    @Test
+    void anUnknownStageHoldsTheClaims() {
+        Finding finding = Register.read("Stage,Claim STCs\non hold,yes").only("choice-unknown");
+        assertThat(finding.severity()).isEqualTo(Severity.STOP);
+        assertThat(finding.remedy()).contains("booked; installed; no claim; cancelled");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "booked,25/11/2026,,2026-11-25",
+        "installed,20/11/2026,2026-11-20,",
+        "warranty replacement,20/11/2026,2026-11-20,",
+        "warranty replacement,25/11/2026,,2026-11-25",
+        ",20/11/2026,,2026-11-20"
+    })
+    void oneDateIsPlannedOrDoneAsTheStageSays(
+            String stage, String date, LocalDate installed, LocalDate visit) {
+        String typed = stage == null ? "" : stage;
+        Job job = Register.job("Stage,Date\n" + typed + "," + date);
+        assertThat(job.installedOn()).isEqualTo(Optional.ofNullable(installed));
+        assertThat(job.visit().on()).isEqualTo(Optional.ofNullable(visit));
+    }
+
+    @Test
+    void whatIsTheSameForEveryRowIsSaidOnce() {
+        Register.Result result =
+                Register.read(
+                        "seller,,Saltmarsh Hot Water Pty Ltd\nbenefit-form,,discount\ncrew,,Heron",
+                        "Job,Crew\nSB-1,\nSB-2,Egret");
+        assertThat(result.jobs())
+                .allMatch(job -> job.trades().seller().isPresent())
+                .allMatch(job -> job.payment().form().equals(Optional.of(BenefitForm.DISCOUNT)))
+                .extracting(job -> job.visit().crew().orElseThrow())
+                .containsExactly("Heron", "Egret");
+    }
+
+    @Test
+    void aConstantThatCannotBeUsedIsToldAtTheRow() {
+        Finding wrong = Register.read("seller,,Nobody", "Job\nSB-1").only("seller-unknown");
+        assertThat(wrong.place()).isEqualTo(new Place.InRow("week.csv", "", 2));
+        assertThat(wrong.seen()).isEqualTo("Nobody");
+    }
+
+    @Test
+    void yearsOfTwoDigitsAreReadOnlyWhereTheTableOfColumnsSaysSo() {
+        String csv = "Visit date,Stage\nTue 3/11/26,booked";
+        assertThat(Register.read(csv).codes()).contains("date-unreadable");
+        assertThat(Register.read("two-digit-years,,yes", csv).jobs().get(0).visit().on())
+                .contains(LocalDate.of(2026, 11, 3));
+    }
+
+    @Test
+    void headingsThatOnlyPunctuationTellsApartAreToldApartAsWritten() {
+        String lines = "stc-claim,STC?,\nstc-benefit,STC $,\nstc-count,STC #,";
+        Job job = Register.read(lines, "Job,STC?,STC $,STC #\nSB-1,yes,400.00,14").jobs().get(0);
+        Claim claim = job.claim(SchemeName.STC);
+        assertThat(claim.claimed()).isTrue();
+        assertThat(claim.benefit()).contains(Money.of("400.00"));
+        assertThat(Register.names(lines).field("stc")).isEmpty();
+        assertThat(Register.names("stc-claim,STC?,").field("Stc")).isPresent();
+    }
+
+    @Test
+    void aColumnOfItsOwnComesBeforeTheOneDate() {
+        Job job = Register.job("Stage,Date,Installed on\ninstalled,20/11/2026,19/11/2026");
+        assertThat(job.installedOn()).contains(LocalDate.of(2026, 11, 19));
+        Finding wrong = Register.read("Stage,Date\ninstalled,31/11/2026").only("date-unreadable");
+        assertThat(wrong.place().columnHeading()).isEqualTo("Date");
+        assertThat(wrong.stops()).isTrue();
+    }
+
+    @ParameterizedTest
     @CsvSource({"TBA", "n/a", "pending", "--", "?"})
     void aPromiseIsNoCertificateNumber(String typed) {
         assertThat(Register.job("Plumbing certificate\n" + typed).compliance().plumbingNumber())
@@ -177,7 +290,13 @@ class JobReaderTest {
         Sheet sheet = new Sheet("week.xlsx", "", 1, List.of(column), List.of());
         Origin origin = new Origin("week.xlsx", "", 3, Map.of(Field.ACCOUNT, column));
         RowFacts facts =
-                new RowFacts(sheet, new Row(3, Map.of(9, account)), origin, Register.TODAY);
+                new RowFacts(
+                        sheet,
+                        new Row(3, Map.of(9, account)),
+                        origin,
+                        Register.names(""),
+                        Words.SHIPPED,
+                        Register.TODAY);
         facts.text(Field.ACCOUNT);
         assertThat(facts.findings()).hasSize(1);
         assertThat(facts.findings().toString()).doesNotContain("98765432");
@@ -217,7 +336,8 @@ class JobReaderTest {
         assertThat(read.jobs().get(0).claim(SchemeName.VEEC).claimed()).isFalse();
         Finding finding = read.only("choice-unknown");
         assertThat(finding.holds()).containsExactly(Concern.claim(SchemeName.STC));
-        assertThat(finding.remedy()).isEqualTo("Type one of these words: no, yes.");
+        assertThat(finding.remedy())
+                .isEqualTo("Type one of these words: yes; no; the words table can teach others.");
     }
 
     @Test

@@ -288,7 +288,8 @@ class OfferChoiceTest {
                 t.sellers(),
                 t.buyers(),
                 Arrays.asList(offers),
-                t.statePapers());
+                t.statePapers(),
+                t.words());
     }
 
     private static Offer offer(String buyer, String price) {

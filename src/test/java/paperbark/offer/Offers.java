@@ -101,7 +101,8 @@ final class Offers {
                 t.sellers(),
                 t.buyers(),
                 List.of(offers),
-                t.statePapers());
+                t.statePapers(),
+                t.words());
     }
 
     static Firm firm(MoneyPolicy policy, boolean gstRegistered) {

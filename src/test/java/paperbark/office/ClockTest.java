@@ -82,6 +82,8 @@ class ClockTest {
         Path place = Files.createDirectories(folder.resolve(name));
         LedgerPlace ledger = new LedgerPlace.InFile(place.resolve("paperbark.db"));
         Ledger.rebuild(ledger, new LedgerId("an office", "2026-01-01T00:00:00Z"), List.of());
+        // The same key, so that the prints can be compared.
+        Files.writeString(ledger.key(), "ab".repeat(32) + "\n");
         String shown = "%02d/%02d/%d".formatted(3, day.getMonthValue(), day.getYear());
         Path register =
                 Files.writeString(
@@ -90,17 +92,15 @@ class ClockTest {
         new Batch((what, done, of) -> {})
                 .prepare(
                         new Request(
-                                        register,
-                                        Optional.empty(),
+                                new Request.Register(register, Optional.empty()),
+                                new Request.FirmFiles(
                                         Path.of("input-samples/tables"),
                                         Optional.empty(),
-                                        Optional.empty(),
-                                        place.resolve("packs"),
-                                        day,
-                                        false,
-                                        "test")
-                                .with(new Request.Books(Optional.of(ledger), at, false))
-                                .withCsv(true));
+                                        Optional.empty()),
+                                place.resolve("packs"),
+                                new Request.Run(day, at, "test"),
+                                new Request.Extras(false, true),
+                                new Request.LedgerUse(Optional.of(ledger), false)));
         Path batch =
                 Office.list(place.resolve("packs")).stream()
                         .filter(f -> !Office.isHidden(f))

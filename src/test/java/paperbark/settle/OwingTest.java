@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.ledger.ClaimState;
-import paperbark.ledger.Payment;
+import paperbark.ledger.Receipt;
 import paperbark.ledger.Sale;
 import paperbark.value.Money;
 import paperbark.value.SchemeName;
@@ -96,15 +96,15 @@ class OwingTest {
                                         Money.of("200.00"))),
                         List.of(claim(true, DUE, "0.00")),
                         List.of(
-                                new Payment(
+                                new Receipt(
                                         LocalDate.of(2027, 1, 1),
                                         SchemeName.STC,
                                         Money.of("504.00")),
-                                new Payment(
+                                new Receipt(
                                         LocalDate.of(2027, 6, 30),
                                         SchemeName.STC,
                                         Money.of("-4.00")),
-                                new Payment(
+                                new Receipt(
                                         LocalDate.of(2027, 7, 1),
                                         SchemeName.STC,
                                         Money.of("9.00"))));
@@ -121,6 +121,8 @@ class OwingTest {
         assertThat(quarters)
                 .extracting(q -> q.received().toString())
                 .containsExactly("$0.00", "$0.00", "$504.00", "-$4.00");
-        assertThat(quarters).extracting(Quarter::stcs).containsExactly(0, 14, 0, 0);
+        assertThat(quarters)
+                .extracting(q -> q.certificates().get(SchemeName.STC))
+                .containsExactly(0, 14, 0, 0);
     }
 }

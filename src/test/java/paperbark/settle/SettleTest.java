@@ -16,6 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.firm.Words;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.ClaimEntry;
 import paperbark.ledger.ClaimState;
@@ -82,6 +83,7 @@ class SettleTest {
                             ColumnMap.of(sheet, NAMES).result().orElseThrow(),
                             source,
                             ledger,
+                            Words.SHIPPED,
                             new Advice.Defaults(Optional.empty(), Optional.empty()));
             ledger.verify();
             return settled;
@@ -133,6 +135,17 @@ class SettleTest {
         assertThat(state("SB-1-VEEC").outstanding()).isEqualTo(Money.of("360.00"));
         assertThat(only("Job,Paid on,Amount", "SB-1,30/11/2026,504.00")).isEqualTo(Ending.MATCHED);
         assertThat(state("SB-1-STC").isOpen()).isFalse();
+    }
+
+    @Test
+    void whatIsOddAboutACellIsToldAndTheLineStillCounts() {
+        Advice.Settled settled =
+                settle("Claim reference,Paid on,Amount", "SB-1-S\u200bTC,46356,504.00");
+        assertThat(settled.lines().get(0).ending()).isEqualTo(Ending.MATCHED);
+        assertThat(settled.lines().get(0).day()).isEqualTo(LocalDate.of(2026, 11, 30));
+        assertThat(settled.findings())
+                .extracting(f -> f.code() + " " + f.severity())
+                .containsExactly("TEXT_CLEANED NOTE", "NUMBER_FOR_DATE CHECK");
     }
 
     @Test

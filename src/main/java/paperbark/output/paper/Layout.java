@@ -46,7 +46,7 @@ final class Layout {
      * @param gate decides about every address that the markup names
      * @throws TooManyPages when a paper takes more pages than any has
      */
-    static Drawn draw(PDDocument document, Document markup, int papers, ResourceGate gate)
+    static LaidOut draw(PDDocument document, Document markup, int papers, ResourceGate gate)
             throws IOException {
         PaperNumbers numbers = new PaperNumbers();
         Fonts fonts = new Fonts(document);
@@ -63,7 +63,7 @@ final class Layout {
         refuseExcess(extents);
         numbers.of(extents);
         paint(renderer);
-        return new Drawn(
+        return new LaidOut(
                 extents,
                 id ->
                         Optional.ofNullable(

@@ -193,12 +193,12 @@ public final class Packs {
         String title = "Papers of job " + caseFile.job().reference();
         ResourceGate gate = new ResourceGate(folder, logo.png());
         try (PDDocument document = new PDDocument()) {
-            Drawn drawn =
+            LaidOut laidOut =
                     Layout.draw(
                             document, PackDocument.of(papers, title, style), papers.size(), gate);
-            BlankBacks.clear(document, drawn.papers());
-            List<PaperPages> pages = pages(papers, drawn.papers());
-            Claims claims = inserts.fill(document, pages, papers, drawn);
+            BlankBacks.clear(document, laidOut.papers());
+            List<PaperPages> pages = pages(papers, laidOut.papers());
+            Conformance claims = inserts.fill(document, pages, papers, laidOut);
             Links.describe(document, pages);
             List<PaperPages> marked =
                     pages.stream().filter(p -> inserts.isMarked(p.kind())).toList();

@@ -13,9 +13,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import paperbark.entitlement.Entitlement;
-import paperbark.entitlement.StcScheme;
+import paperbark.entitlement.Schemes;
 import paperbark.entitlement.Step;
-import paperbark.entitlement.VeecScheme;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.value.SchemeName;
@@ -37,7 +36,9 @@ public final class CertificatesTable {
                     text("working", "Working", 52));
 
     private static final Set<String> SUMS =
-            Set.of(StcScheme.COUNT, VeecScheme.TONNES, VeecScheme.COUNT);
+            Schemes.KNOWN.all().stream()
+                    .flatMap(scheme -> scheme.sums().stream())
+                    .collect(Collectors.toSet());
 
     /** A claim with its job. */
     private record Claim(CaseFile file, Entitlement entitlement) {}
@@ -70,11 +71,11 @@ public final class CertificatesTable {
                 text(file.job().reference()),
                 text(file.job().owner().name()),
                 text(scheme.word()),
-                text(Claims.buyer(file, scheme)),
+                text(ClaimFacts.buyer(file, scheme)),
                 number(entitlement.zone()),
                 text(entitlement.activity()),
                 number(entitlement.certificates()),
-                flag(Claims.isHeld(file, scheme)),
+                flag(ClaimFacts.isHeld(file, scheme)),
                 flag(entitlement.provisional()),
                 TableCell.of(Value.day(entitlement.lastDay())),
                 text(working(entitlement)));

@@ -87,6 +87,6 @@ public final class ExpectedTable {
                 derivedMoney("[net]-[to-owner]", expected.split().toFirm()),
                 TableCell.day(expected.due()),
                 derivedDay("[due]-WEEKDAY([due],2)+1", week(expected.due())),
-                flag(Claims.isHeld(file, expected.scheme())));
+                flag(ClaimFacts.isHeld(file, expected.scheme())));
     }
 }

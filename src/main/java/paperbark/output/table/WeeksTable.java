@@ -31,7 +31,7 @@ public final class WeeksTable {
 
         private void add(CaseFile file, Expected expected) {
             Money toFirm = expected.split().toFirm();
-            if (Claims.isHeld(file, expected.scheme())) {
+            if (ClaimFacts.isHeld(file, expected.scheme())) {
                 held = held.add(toFirm.amount());
             } else {
                 byBuyer.merge(expected.buyer().name(), toFirm.amount(), BigDecimal::add);
