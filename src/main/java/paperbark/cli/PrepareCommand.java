@@ -27,6 +27,12 @@ final class PrepareCommand implements Callable<Integer> {
             description = "Write the sheets of the summary workbook as CSV files too.")
     private boolean csv;
 
+    @Option(
+            names = "--by-crew",
+            description =
+                    "Write a print run for each crew and day too, with a run sheet in front, and one of the jobs that are held.")
+    private boolean byCrew;
+
     PrepareCommand(Main.World world) {
         this.world = world;
     }
@@ -38,7 +44,9 @@ final class PrepareCommand implements Callable<Integer> {
                 new Batch(progress)
                         .prepare(
                                 options.request(
-                                        world, "packs", new Request.Extras(siteSheets, csv)));
+                                        world,
+                                        "packs",
+                                        new Request.Extras(siteSheets, csv, byCrew)));
         progress.end();
         new Report(world.out(), options.json(), options.explain()).print(outcome);
         return outcome.ending().exitCode();

@@ -8,7 +8,8 @@ import paperbark.finding.Finding;
  *
  * @param kind which paper
  * @param variant name of the template variant, {@code default} where the tables name none
- * @param blockedBy the stops that hold it; where there are any, a page that says so takes its place
+ * @param blockedBy the stops that hold it; where there are any, it is not in the pack and the cover
+ *     says why
  */
 public record Paper(PaperKind kind, String variant, List<Finding> blockedBy) {
     /** The folder of the buyers' and makers' own forms within the template folder. */
@@ -24,7 +25,12 @@ public record Paper(PaperKind kind, String variant, List<Finding> blockedBy) {
         return kind.title();
     }
 
-    /** Whether a page of reasons takes its place. */
+    /** The folder of its templates; on the cover a link to {@code #leaf-} and this leads to it. */
+    public String folder() {
+        return kind.folder();
+    }
+
+    /** Whether a stop holds it. */
     public boolean isBlocked() {
         return !blockedBy.isEmpty();
     }

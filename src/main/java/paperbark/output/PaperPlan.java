@@ -28,6 +28,12 @@ public final class PaperPlan {
             Job job, List<Finding> findings, List<Expected> expected, boolean siteSheet) {
         List<Paper> papers = new ArrayList<>();
         papers.add(paper(PaperKind.COVER, DEFAULT, findings));
+        if (job.hasClaims()) {
+            papers.add(paper(PaperKind.WORKING, DEFAULT, findings));
+        }
+        if (job.replacesHeater()) {
+            papers.add(paper(PaperKind.OLD_HEATER, DEFAULT, findings));
+        }
         if (siteSheet || job.isBooked()) {
             papers.add(paper(PaperKind.SITE_SHEET, DEFAULT, findings));
         }
@@ -38,16 +44,10 @@ public final class PaperPlan {
                 papers.add(paper(PaperKind.of(scheme), form(scheme, job, expected), findings));
             }
         }
+        papers.add(paper(PaperKind.HANDOVER, DEFAULT, findings));
         if (job.hasClaims() && job.payment().fullPrice().isPresent()) {
             papers.add(paper(PaperKind.BENEFIT, DEFAULT, findings));
         }
-        if (job.hasClaims()) {
-            papers.add(paper(PaperKind.WORKING, DEFAULT, findings));
-        }
-        if (job.replacesHeater()) {
-            papers.add(paper(PaperKind.OLD_HEATER, DEFAULT, findings));
-        }
-        papers.add(paper(PaperKind.HANDOVER, DEFAULT, findings));
         return papers;
     }
 

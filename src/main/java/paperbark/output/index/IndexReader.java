@@ -2,8 +2,10 @@ package paperbark.output.index;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -16,23 +18,27 @@ import paperbark.finding.RuleRef;
 import paperbark.finding.Severity;
 import paperbark.job.Job;
 import paperbark.job.Stage;
+import paperbark.job.Visit;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Deadline;
 import paperbark.output.Paper;
-import paperbark.output.PrintRunFiles;
+import paperbark.output.RunFile;
 import paperbark.output.ToDo;
 import paperbark.output.index.IndexView.Closing;
+import paperbark.output.index.IndexView.CrewDay;
 import paperbark.output.index.IndexView.Figure;
 import paperbark.output.index.IndexView.FindingLine;
 import paperbark.output.index.IndexView.JobLine;
 import paperbark.output.index.IndexView.SeverityCount;
+import paperbark.output.index.IndexView.Step;
 import paperbark.output.table.BatchTables;
 import paperbark.output.table.DeadlinesTable;
 import paperbark.output.table.JobStatus;
 import paperbark.output.table.Table;
 import paperbark.value.Days;
 import paperbark.value.Money;
+import paperbark.value.Phone;
 import paperbark.value.SchemeName;
 
 /** Puts a batch into the words of its index page. */
@@ -45,14 +51,65 @@ final class IndexReader {
     private final BatchView view;
     private final Private secrets;
     private final Map<CaseFile, String> anchors = new IdentityHashMap<>();
+    private final Map<CaseFile, Step> nextProblems = new IdentityHashMap<>();
+    private final List<RunFile> runs;
+    private final List<CaseFile> heldFirst;
 
-    IndexReader(BatchView view) {
+    IndexReader(BatchView view, List<RunFile> runs) {
         this.view = view;
+        this.runs = runs;
         this.secrets = Private.in(view);
         // Job numbers may hold anything and come twice, so anchors are counted.
         for (CaseFile file : view.cases()) {
             anchors.putIfAbsent(file, "job-" + (anchors.size() + 1));
         }
+        heldFirst =
+                view.cases().stream()
+                        .sorted(Comparator.comparing((CaseFile file) -> !file.isHeld()))
+                        .toList();
+        List<CaseFile> problems =
+                heldFirst.stream().filter(f -> JobStatus.of(f) != JobStatus.READY).toList();
+        for (int i = 1; i < problems.size(); i++) {
+            nextProblems.put(problems.get(i - 1), findings(problems.get(i)));
+        }
+    }
+
+    private Step step(CaseFile file) {
+        return new Step(anchors.get(file), file.job().reference());
+    }
+
+    /** To its findings, and for want of any to its row. */
+    private Step findings(CaseFile file) {
+        return file.findings().isEmpty()
+                ? step(file)
+                : new Step(anchors.get(file) + "-findings", file.job().reference());
+    }
+
+    private Optional<Step> firstProblem() {
+        return heldFirst.stream()
+                .filter(f -> JobStatus.of(f) != JobStatus.READY)
+                .findFirst()
+                .map(this::findings);
+    }
+
+    private List<CrewDay> crews() {
+        Map<CrewDay, List<Step>> days = new LinkedHashMap<>();
+        view.cases().stream()
+                .sorted(Comparator.comparing(file -> file.job().visit(), Visit.ROUTE))
+                .forEach(
+                        file ->
+                                days.computeIfAbsent(day(file.job().visit()), d -> new ArrayList<>())
+                                        .add(step(file)));
+        return days.entrySet().stream()
+                .map(d -> new CrewDay(d.getKey().crew(), d.getKey().day(), d.getValue()))
+                .toList();
+    }
+
+    private static CrewDay day(Visit visit) {
+        return new CrewDay(
+                visit.crew().orElse("no crew"),
+                visit.on().map(Days::show).orElse("no day yet"),
+                List.of());
     }
 
     IndexView read() {
@@ -62,14 +119,16 @@ final class IndexReader {
                 view.info().register(),
                 Days.show(view.info().preparedOn()),
                 view.info().program(),
-                PrintRunFiles.names(view.cases().size()),
+                runs,
                 totals(),
                 GRAVEST_FIRST.stream().map(s -> count(s, view.findings())).toList(),
                 DeadlinesTable.due(view).stream()
                         .limit(CLOSING_SHOWN)
                         .map(due -> closing(due.file(), due.deadline()))
                         .toList(),
-                view.cases().stream().map(this::job).toList(),
+                heldFirst.stream().map(this::job).toList(),
+                firstProblem(),
+                crews(),
                 general(),
                 view.cases().stream()
                         .flatMap(file -> file.entitlements().all().stream())
@@ -134,6 +193,8 @@ final class IndexReader {
                 anchors.get(file),
                 job.reference(),
                 job.owner().name().orElse("owner not known"),
+                job.owner().contact().orElse(""),
+                job.owner().phone().map(Phone::toString).orElse(""),
                 job.site().address().suburb().orElse(""),
                 when(job),
                 job.visit().crew().orElse(""),
@@ -141,14 +202,20 @@ final class IndexReader {
                 status.word(),
                 file.papers().stream().filter(Paper::isBlocked).map(Paper::title).toList(),
                 file.entitlements().all().stream().map(IndexReader::certificates).toList(),
+                file.papers().stream()
+                        .flatMap(p -> p.blockedBy().stream())
+                        .distinct()
+                        .map(secrets::fact)
+                        .toList(),
                 file.toDo().stream().map(IndexReader::missing).toList(),
-                file.deadlines().stream().findFirst().map(d -> closing(file, d)),
+                file.deadlines().stream().map(d -> closing(file, d)).toList(),
                 file.packFile(),
                 file.findings().stream().map(this::finding).toList(),
                 GRAVEST_FIRST.stream()
                         .map(s -> count(s, file.findings()))
                         .filter(c -> c.count() > 0)
-                        .toList());
+                        .toList(),
+                Optional.ofNullable(nextProblems.get(file)));
     }
 
     private static String when(Job job) {

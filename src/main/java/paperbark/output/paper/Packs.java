@@ -20,6 +20,7 @@ import paperbark.output.BrokenTemplate;
 import paperbark.output.CaseFile;
 import paperbark.output.FinishedPaper;
 import paperbark.output.Paper;
+import paperbark.output.PaperKind;
 import paperbark.output.RunLimit;
 import paperbark.output.TemplateEngine;
 
@@ -72,7 +73,10 @@ public final class Packs {
         logo = Logo.of(folder, limit);
     }
 
-    /** The pack of a job, with a page of reasons for each paper that is held or cannot be made. */
+    /**
+     * The pack of a job. A paper that is held is a line on the cover; one that cannot be made has a
+     * page of reasons in its place.
+     */
     public Pack make(CaseFile caseFile) {
         return make(caseFile, List.of());
     }
@@ -86,7 +90,7 @@ public final class Packs {
         PaperWriter writer = new PaperWriter(engine, shipped, caseFile, logo);
         Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
-        caseFile.papers()
+        printed(caseFile.papers())
                 .forEach(p -> papers.add(inserts.blank(p).orElseGet(() -> writer.write(p))));
         try {
             return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
@@ -101,6 +105,13 @@ public final class Packs {
             papers.replaceAll(p -> inserts.isOf(p) ? writer.heldBy(p.paper(), notJoined(p)) : p);
         }
         return inTime(() -> laidOut(caseFile, papers, new Inserts(List.of()), writer.findings()));
+    }
+
+    /** Without a cover that says why, a page of reasons stands for a paper that is held. */
+    private static List<Paper> printed(List<Paper> all) {
+        return all.stream().anyMatch(p -> p.kind() == PaperKind.COVER)
+                ? all.stream().filter(p -> !p.isBlocked()).toList()
+                : all;
     }
 
     /**
@@ -195,7 +206,7 @@ public final class Packs {
         try (PDDocument document = new PDDocument()) {
             LaidOut laidOut =
                     Layout.draw(
-                            document, PackDocument.of(papers, title, style), papers.size(), gate);
+                            document, PackDocument.of(papers, title, style), papers, gate);
             BlankBacks.clear(document, laidOut.papers());
             List<PaperPages> pages = pages(papers, laidOut.papers());
             Conformance claims = inserts.fill(document, pages, papers, laidOut);
