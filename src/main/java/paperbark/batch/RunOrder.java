@@ -81,9 +81,7 @@ final class RunOrder {
     private static String title(CaseFile file) {
         return file.isHeld()
                 ? HELD
-                : crew(file)
-                        + ", "
-                        + file.job().visit().on().map(Days::show).orElse("no day yet");
+                : crew(file) + ", " + file.job().visit().on().map(Days::show).orElse("no day yet");
     }
 
     private static String crew(CaseFile file) {

@@ -65,7 +65,6 @@ final class SharedPapers {
     private static List<RunFile> runs(
             RunOrder order, BatchView view, Request request, Staging staging, SideProducts beside)
             throws IOException {
-        String firm = view.firm().name();
         List<RunPack> all = order.all();
         List<RunFile> files = new ArrayList<>(PrintRunFiles.of(all.size()));
         for (int i = 0; i < files.size(); i++) {
@@ -78,11 +77,7 @@ final class SharedPapers {
                                     name,
                                     out ->
                                             PrintRun.write(
-                                                    part,
-                                                    Optional.empty(),
-                                                    firm,
-                                                    view.info(),
-                                                    out)));
+                                                    part, Optional.empty(), view.info(), out)));
         }
         if (request.extras().byCrew()) {
             for (RunOrder.Part part : order.byCrewAndDay()) {
@@ -103,8 +98,7 @@ final class SharedPapers {
                         ? Optional.empty()
                         : Optional.of(RunSheet.of(templates, part.title(), part.jobs()));
         return staging.write(
-                part.file().file(),
-                out -> PrintRun.write(part.packs(), front, view.firm().name(), view.info(), out));
+                part.file().file(), out -> PrintRun.write(part.packs(), front, view.info(), out));
     }
 
     private static BatchView csv(BatchView view, Staging staging) throws IOException {

@@ -38,7 +38,6 @@ import paperbark.output.table.JobStatus;
 import paperbark.output.table.Table;
 import paperbark.value.Days;
 import paperbark.value.Money;
-import paperbark.value.Phone;
 import paperbark.value.SchemeName;
 
 /** Puts a batch into the words of its index page. */
@@ -98,7 +97,8 @@ final class IndexReader {
                 .sorted(Comparator.comparing(file -> file.job().visit(), Visit.ROUTE))
                 .forEach(
                         file ->
-                                days.computeIfAbsent(day(file.job().visit()), d -> new ArrayList<>())
+                                days.computeIfAbsent(
+                                                day(file.job().visit()), d -> new ArrayList<>())
                                         .add(step(file)));
         return days.entrySet().stream()
                 .map(d -> new CrewDay(d.getKey().crew(), d.getKey().day(), d.getValue()))
@@ -194,7 +194,7 @@ final class IndexReader {
                 job.reference(),
                 job.owner().name().orElse("owner not known"),
                 job.owner().contact().orElse(""),
-                job.owner().phone().map(Phone::toString).orElse(""),
+                job.owner().phone(),
                 job.site().address().suburb().orElse(""),
                 when(job),
                 job.visit().crew().orElse(""),
@@ -207,7 +207,7 @@ final class IndexReader {
                         .distinct()
                         .map(secrets::fact)
                         .toList(),
-                file.toDo().stream().map(IndexReader::missing).toList(),
+                missing(file.toDo()),
                 file.deadlines().stream().map(d -> closing(file, d)).toList(),
                 file.packFile(),
                 file.findings().stream().map(this::finding).toList(),
@@ -237,12 +237,20 @@ final class IndexReader {
         return entitlement.provisional() ? count + " (planned day)" : count;
     }
 
-    private static String missing(ToDo toDo) {
-        return toDo.what()
-                + " ("
-                + toDo.who()
-                + toDo.by().map(day -> ", by " + Days.show(day)).orElse("")
-                + ")";
+    /** One text for each who is to act. */
+    private static List<String> missing(List<ToDo> all) {
+        Map<String, List<String>> byWhom = new LinkedHashMap<>();
+        for (ToDo toDo : all) {
+            byWhom.computeIfAbsent(toDo.who(), w -> new ArrayList<>())
+                    .add(
+                            toDo.what()
+                                    + toDo.by()
+                                            .map(day -> " (by " + Days.show(day) + ")")
+                                            .orElse(""));
+        }
+        return byWhom.entrySet().stream()
+                .map(e -> e.getKey() + ": " + String.join(", ", e.getValue()))
+                .toList();
     }
 
     private Closing closing(CaseFile file, Deadline deadline) {

@@ -3,6 +3,7 @@ package paperbark.output.index;
 import java.util.List;
 import java.util.Optional;
 import paperbark.output.RunFile;
+import paperbark.value.Phone;
 
 /**
  * What the page's template sees; every text is ready to be shown.
@@ -92,7 +93,7 @@ public record IndexView(
      * @param reference job number
      * @param owner owner's name
      * @param contact the person to speak to, where it is another
-     * @param phone owner's telephone number; may be empty
+     * @param phone owner's telephone number
      * @param suburb suburb of the site
      * @param when stage with its day
      * @param crew who goes
@@ -113,7 +114,7 @@ public record IndexView(
             String reference,
             String owner,
             String contact,
-            String phone,
+            Optional<Phone> phone,
             String suburb,
             String when,
             String crew,

@@ -39,8 +39,7 @@ final class EdgeMark {
 
     /** Draws the mark of the job at the given place from 0. */
     void draw(PDPage page, int place, String words) throws IOException {
-        float top =
-                page.getMediaBox().getHeight() - FIRST_FROM_TOP - place % STEPS * (HEIGHT + 3);
+        float top = page.getMediaBox().getHeight() - FIRST_FROM_TOP - place % STEPS * (HEIGHT + 3);
         try (PDPageContentStream out =
                 new PDPageContentStream(run, page, AppendMode.APPEND, true, true)) {
             out.beginMarkedContent(COSName.ARTIFACT);

@@ -205,8 +205,7 @@ public final class Packs {
         ResourceGate gate = new ResourceGate(folder, logo.png());
         try (PDDocument document = new PDDocument()) {
             LaidOut laidOut =
-                    Layout.draw(
-                            document, PackDocument.of(papers, title, style), papers, gate);
+                    Layout.draw(document, PackDocument.of(papers, title, style), papers, gate);
             BlankBacks.clear(document, laidOut.papers());
             List<PaperPages> pages = pages(papers, laidOut.papers());
             Conformance claims = inserts.fill(document, pages, papers, laidOut);

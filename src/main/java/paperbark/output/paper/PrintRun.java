@@ -43,16 +43,11 @@ public final class PrintRun {
      * group, job and paper. Without packs it is one blank page.
      *
      * @param front what lies before them, such as a run sheet
-     * @param firm whose packs they are
      * @param out is left open
      * @throws IOException when a pack cannot be read or the run not be written
      */
     public static void write(
-            List<RunPack> packs,
-            Optional<byte[]> front,
-            String firm,
-            BatchInfo batch,
-            OutputStream out)
+            List<RunPack> packs, Optional<byte[]> front, BatchInfo batch, OutputStream out)
             throws IOException {
         try (PDDocument document = new PDDocument(scratch())) {
             document.setVersion(1.7f);
@@ -70,6 +65,7 @@ public final class PrintRun {
                     run.add(packs.get(i), i);
                 }
                 document.getDocumentCatalog().setDocumentOutline(run.outline);
+                String firm = run.sources.get(0).getDocumentInformation().getAuthor();
                 new Imprint("Print run", firm, batch, Conformance.ofAll(run.claims))
                         .stamp(document);
                 document.save(out);
@@ -131,9 +127,7 @@ public final class PrintRun {
     private static Conformance claims(PDDocument source) throws IOException {
         PDMetadata metadata = source.getDocumentCatalog().getMetadata();
         String said =
-                metadata == null
-                        ? ""
-                        : new String(metadata.toByteArray(), StandardCharsets.UTF_8);
+                metadata == null ? "" : new String(metadata.toByteArray(), StandardCharsets.UTF_8);
         return new Conformance(said.contains("<pdfuaid:part>"), said.contains("<pdfaid:part>"));
     }
 

@@ -81,6 +81,8 @@ public final class CheckedRegister {
         Spots spots = new Spots(workbook, file);
         Map<Spots.Spot, List<Finding>> byCell = spots.byCell(findings);
         new Marker(workbook).mark(byCell);
+        FindingsSheet list = new FindingsSheet(workbook, findings, spots, notes(byCell.size()));
+        new WorstColumn(workbook).write(byCell, list.name(), list.lines());
         // Without a date of its own the library would put the present moment.
         CoreProperties core = workbook.getProperties().getCoreProperties();
         if (core.getModified() == null) {
@@ -91,7 +93,7 @@ public final class CheckedRegister {
                                     : core.getCreated()));
         }
         try (SXSSFWorkbook streamed = StreamedBook.over(workbook)) {
-            FindingsSheet.add(streamed, findings, spots, notes(byCell.size()));
+            list.addTo(streamed);
             return StreamedBook.bytes(streamed);
         }
     }
