@@ -3,10 +3,13 @@ package paperbark.batch;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import paperbark.disk.FileNames;
 import paperbark.job.Visit;
 import paperbark.output.CaseFile;
@@ -57,11 +60,12 @@ final class RunOrder {
             parts.computeIfAbsent(title(pack.caseFile()), t -> new ArrayList<>()).add(pack);
         }
         List<Part> runs = new ArrayList<>();
-        parts.forEach((title, own) -> runs.add(part(title, own)));
+        Set<String> taken = new HashSet<>();
+        parts.forEach((title, own) -> runs.add(part(title, own, taken)));
         return runs;
     }
 
-    private static Part part(String title, List<FiledPack> own) {
+    private static Part part(String title, List<FiledPack> own, Set<String> taken) {
         CaseFile first = own.get(0).caseFile();
         Visit visit = first.job().visit();
         String name =
@@ -71,11 +75,20 @@ final class RunOrder {
                                 + "-"
                                 + visit.crew().map(FileNames::slug).orElse("no-crew");
         return new Part(
-                new RunFile("print-run-" + name + ".pdf", title),
+                new RunFile("print-run-" + free(name, taken) + ".pdf", title),
                 title,
                 first.isHeld(),
                 own.stream().map(FiledPack::caseFile).toList(),
                 numbered(own));
+    }
+
+    /** Crews may differ by signs alone that no file name has. */
+    private static String free(String name, Set<String> taken) {
+        String free = name;
+        for (int i = 2; !taken.add(free.toLowerCase(Locale.ROOT)); i++) {
+            free = name + "-" + i;
+        }
+        return free;
     }
 
     private static String title(CaseFile file) {

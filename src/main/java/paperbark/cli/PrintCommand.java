@@ -1,6 +1,5 @@
 package paperbark.cli;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -64,7 +63,6 @@ final class PrintCommand implements Callable<Integer> {
                     file + " lies in the batch folder, which stays as it was published.",
                     "Choose another place with --out.");
         }
-        Files.deleteIfExists(file);
         reprint.write(named, file);
         world.out()
                 .println(

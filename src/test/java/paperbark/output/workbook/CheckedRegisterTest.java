@@ -16,6 +16,7 @@ import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.ss.util.CellAddress;
 import org.apache.poi.xssf.usermodel.XSSFCell;
+import org.apache.poi.xssf.usermodel.XSSFRow;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Test;
@@ -25,6 +26,7 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.output.BatchViews;
 import paperbark.output.workbook.PlainRows.PlainRow;
+import paperbark.sheet.ColumnMap;
 
 class CheckedRegisterTest {
     private static final List<Finding> FINDINGS = BatchViews.week().findings();
@@ -138,6 +140,33 @@ class CheckedRegisterTest {
         double note = grey(fill(cell(workbook, "L3")));
         assertThat(note - check).isGreaterThan(0.05);
         assertThat(check - stop).isGreaterThan(0.15);
+    }
+
+    @Test
+    void theWorstOfEachRowStandsBehindItAndLeadsToTheListAndBack() {
+        XSSFWorkbook workbook = marked();
+        XSSFSheet sheet = workbook.getSheetAt(0);
+        XSSFRow row = sheet.getRow(new CellAddress("H7").getRow());
+        XSSFCell worst = row.getCell(row.getLastCellNum() - 1);
+
+        assertThat(worst.getStringCellValue()).startsWith("stop: ");
+        assertThat(fill(worst)).isEqualTo(fill(cell(workbook, "H7")));
+        String there = worst.getHyperlink().getAddress();
+        assertThat(there).startsWith("Findings!A");
+        XSSFRow line = workbook.getSheet("Findings").getRow(Integer.parseInt(there.substring(10)) - 1);
+        assertThat(line.getCell(9).getStringCellValue())
+                .isEqualTo(worst.getStringCellValue().substring("stop: ".length()));
+        assertThat(line.getCell(7).getHyperlink().getAddress()).endsWith("!H7");
+        List<String> headings = new ArrayList<>();
+        sheet.forEach(
+                r ->
+                        r.forEach(
+                                c -> {
+                                    if (c.toString().equals(ColumnMap.WORST_FINDING)) {
+                                        headings.add(c.getAddress().formatAsString());
+                                    }
+                                }));
+        assertThat(headings).hasSize(1);
     }
 
     @Test
