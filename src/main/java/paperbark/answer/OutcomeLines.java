@@ -17,6 +17,7 @@ import paperbark.value.SchemeName;
  * @param published the batch folder, or the marked-up register when only checking
  * @param jobs jobs read
  * @param cancelled jobs of the register that are cancelled
+ * @param leftOut rows of the register that were taken for no job
  * @param packs packs made
  * @param heldJobs jobs with a paper held back
  * @param certificates certificates on papers that go out, by scheme
@@ -28,6 +29,7 @@ public record OutcomeLines(
         Optional<String> published,
         int jobs,
         int cancelled,
+        int leftOut,
         int packs,
         int heldJobs,
         Map<SchemeName, Integer> certificates,
@@ -46,6 +48,7 @@ public record OutcomeLines(
                 outcome.published().map(Object::toString),
                 outcome.counts().jobs(),
                 outcome.counts().cancelled(),
+                outcome.counts().leftOut(),
                 outcome.counts().packs(),
                 outcome.counts().heldJobs(),
                 new TreeMap<>(outcome.counts().certificates()),

@@ -9,10 +9,12 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
+import paperbark.firm.Words;
 import paperbark.job.BatchCheck;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.JobReader;
+import paperbark.job.JobRows;
 import paperbark.job.RowFindings;
 import paperbark.rules.Rulebook;
 import paperbark.sheet.Column;
@@ -57,13 +59,18 @@ public record Inputs(
                         request.register().sheet(),
                         names.sheets());
         List<Sheet> sheets = reading.result().orElse(List.of());
+        Words words = tables.map(FirmTables::words).orElse(Words.SHIPPED);
+        List<JobRows> rows = new ArrayList<>();
         List<Map<Field, Column>> columns = new ArrayList<>();
         List<Finding> ofSheets = reading.findings();
         for (Sheet sheet : sheets) {
             Optional<Map<Field, Column>> found = gather(ColumnMap.of(sheet, names), findings);
             if (found.isPresent()) {
                 columns.add(found.get());
-                ofSheets = RowFindings.of(ofSheets, sheet, found.get());
+                JobRows told = JobRows.of(sheet, found.get(), words);
+                rows.add(told);
+                findings.addAll(told.findings());
+                ofSheets = RowFindings.of(ofSheets, told, found.get());
             }
         }
         findings.addAll(ofSheets);
@@ -73,7 +80,7 @@ public record Inputs(
         JobReader reader = new JobReader(tables.get(), request.run().today());
         List<Job> jobs = new ArrayList<>();
         for (int i = 0; i < sheets.size(); i++) {
-            JobReader.Jobs read = reader.read(sheets.get(i), columns.get(i), names);
+            JobReader.Jobs read = reader.read(rows.get(i).sheet(), columns.get(i), names);
             jobs.addAll(read.jobs());
             findings.addAll(read.findings());
         }
@@ -102,7 +109,7 @@ public record Inputs(
         return Finding.of(
                 FindingCode.REGISTER_EMPTY,
                 new Place.InFile(sheet.file()),
-                "No row of the register has a job number.",
+                "No row of the register is a job with a number.",
                 "Look whether this is the right file and sheet.");
     }
 }

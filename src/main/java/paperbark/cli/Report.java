@@ -79,6 +79,9 @@ final class Report {
                             + outcome.counts().heldJobs()
                             + (outcome.counts().cancelled() > 0
                                     ? ", cancelled: " + outcome.counts().cancelled()
+                                    : "")
+                            + (outcome.counts().leftOut() > 0
+                                    ? ", rows left out as no jobs: " + outcome.counts().leftOut()
                                     : ""));
             if (outcome.counts().packs() > 0) {
                 out.println("Packs:        " + outcome.counts().packs());

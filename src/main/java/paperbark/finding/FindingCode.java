@@ -52,6 +52,7 @@ public enum FindingCode {
             STOP, "An empty list is more often a wrong file than a week without jobs.", REGISTER),
     ROWS_HIDDEN(NOTE, "A filter hides rows from the eye, and their jobs still need papers."),
     ROW_IGNORED(NOTE, "Rows that hold no job, such as totals, are left out."),
+    ROW_NO_JOB(CHECK, "A remark is no job, and a job that looks like a remark would get no papers."),
     ROW_TWICE(
             STOP,
             "Of two rows with one number only one is read, and the job in the other is missing.",
@@ -163,7 +164,7 @@ public enum FindingCode {
     CLAIM_CLOSED(STOP, "Certificates cannot be created after the closing date.", CLAIMS),
     CLAIM_CLOSING(CHECK, "Registry checks take weeks and the closing date does not move."),
     COUNT_TOO_HIGH(STOP, "Each certificate claimed without entitlement carries a penalty.", CLAIMS),
-    COUNT_TOO_LOW(NOTE, "The job earns more certificates than the register says."),
+    COUNT_TOO_LOW(CHECK, "The job earns more certificates than the register says."),
     COUNT_MAY_BE_HIGHER(CHECK, "The rounding of the official method is not settled for this year."),
     STC_BASIS_DOUBTFUL(
             CHECK, "A number for this year that is taken for ten years halves the claim."),

@@ -24,10 +24,12 @@ import paperbark.sheet.UnnamedColumn;
 public final class RowFindings {
     private final Sheet sheet;
     private final Map<Field, Column> columns;
+    private final Set<Integer> others;
     private final Map<Integer, Row> rows;
 
-    private RowFindings(Sheet sheet, Map<Field, Column> columns) {
-        this.sheet = sheet;
+    private RowFindings(JobRows told, Map<Field, Column> columns) {
+        this.sheet = told.sheet();
+        this.others = told.others();
         this.columns = columns;
         this.rows =
                 sheet.rows().stream()
@@ -36,11 +38,13 @@ public final class RowFindings {
 
     /**
      * The findings of a sheet, those that can hold a job naming it. A row that ends early but has
-     * every needed fact is a check: many programs leave out the empty cells at the end.
+     * every needed fact is a check: many programs leave out the empty cells at the end. How long a
+     * row is that is no job matters to nobody.
      */
     public static List<Finding> of(
-            List<Finding> findings, Sheet sheet, Map<Field, Column> columns) {
-        RowFindings rows = new RowFindings(sheet, columns);
+            List<Finding> noticed, JobRows told, Map<Field, Column> columns) {
+        RowFindings rows = new RowFindings(told, columns);
+        List<Finding> findings = noticed.stream().filter(f -> !rows.isOfOther(f)).toList();
         List<Finding> held = rows.unnamed(findings);
         return Stream.concat(
                         findings.stream().filter(f -> held.isEmpty() || !rows.isUnnamedColumn(f)),
@@ -51,6 +55,12 @@ public final class RowFindings {
 
     private boolean isOfRow(Finding finding) {
         return finding.place().rowNumber() > 0 && finding.place().sheetName().equals(sheet.name());
+    }
+
+    private boolean isOfOther(Finding finding) {
+        boolean ofLength =
+                finding.code() == FindingCode.ROW_SHORT || finding.code() == FindingCode.ROW_LONG;
+        return ofLength && isOfRow(finding) && others.contains(finding.place().rowNumber());
     }
 
     private boolean isUnnamedColumn(Finding finding) {

@@ -39,6 +39,11 @@ public record BatchView(
         return findings.stream().filter(f -> f.code() == FindingCode.JOB_CANCELLED).count();
     }
 
+    /** How many rows of the register were taken for no job. */
+    public long leftOut() {
+        return findings.stream().filter(f -> f.code() == FindingCode.ROW_NO_JOB).count();
+    }
+
     /** Keeps the lists from being changed. */
     public BatchView {
         cases = List.copyOf(cases);

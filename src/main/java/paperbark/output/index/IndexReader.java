@@ -87,6 +87,9 @@ final class IndexReader {
                                 + " held"
                                 + (view.cancelled() > 0
                                         ? ", " + view.cancelled() + " cancelled"
+                                        : "")
+                                + (view.leftOut() > 0
+                                        ? ", " + view.leftOut() + " rows left out as no jobs"
                                         : "")));
         totals.add(new Figure("Packs", Integer.toString(view.cases().size()), ""));
         Table certificates = tables.certificates();
