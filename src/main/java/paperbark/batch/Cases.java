@@ -84,7 +84,9 @@ public final class Cases {
     public CaseFile of(Job job, String packFile) {
         List<Finding> findings = new ArrayList<>(noticed.of(job));
         findings.addAll(JobCheck.of(job, tables, rulebook, info.preparedOn()));
-        Schemes.Assessed assessed = Schemes.assess(job, rulebook, info.preparedOn());
+        Schemes.Assessed assessed =
+                Schemes.assess(
+                        job, rulebook, info.preparedOn(), tables.firm().money().lowerCount());
         findings.addAll(assessed.findings());
         List<Expected> expected = new ArrayList<>();
         List<Comparison> comparisons = new ArrayList<>();

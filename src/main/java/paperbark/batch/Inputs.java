@@ -9,7 +9,6 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
-import paperbark.firm.Words;
 import paperbark.job.BatchCheck;
 import paperbark.job.Field;
 import paperbark.job.Job;
@@ -59,31 +58,26 @@ public record Inputs(
                         request.register().sheet(),
                         names.sheets());
         List<Sheet> sheets = reading.result().orElse(List.of());
-        Words words = tables.map(FirmTables::words).orElse(Words.SHIPPED);
-        List<JobRows> rows = new ArrayList<>();
         List<Map<Field, Column>> columns = new ArrayList<>();
-        List<Finding> ofSheets = reading.findings();
         for (Sheet sheet : sheets) {
-            Optional<Map<Field, Column>> found = gather(ColumnMap.of(sheet, names), findings);
-            if (found.isPresent()) {
-                columns.add(found.get());
-                JobRows told = JobRows.of(sheet, found.get(), words);
-                rows.add(told);
-                findings.addAll(told.findings());
-                ofSheets = RowFindings.of(ofSheets, told, found.get());
-            }
+            gather(ColumnMap.of(sheet, names), findings).ifPresent(columns::add);
         }
-        findings.addAll(ofSheets);
         if (tables.isEmpty() || sheets.isEmpty() || columns.size() < sheets.size()) {
+            findings.addAll(reading.findings());
             return Reading.refused(findings.stream().distinct().toList());
         }
         JobReader reader = new JobReader(tables.get(), request.run().today());
         List<Job> jobs = new ArrayList<>();
+        List<Finding> ofSheets = reading.findings();
         for (int i = 0; i < sheets.size(); i++) {
-            JobReader.Jobs read = reader.read(rows.get(i).sheet(), columns.get(i), names);
+            JobRows rows = JobRows.of(sheets.get(i), columns.get(i), tables.get().words());
+            JobReader.Jobs read = reader.read(rows.sheet(), columns.get(i), names);
             jobs.addAll(read.jobs());
+            findings.addAll(rows.findings());
             findings.addAll(read.findings());
+            ofSheets = RowFindings.of(ofSheets, rows, columns.get(i), read.references());
         }
+        findings.addAll(ofSheets);
         findings.addAll(BatchCheck.of(jobs));
         if (jobs.isEmpty()) {
             findings.add(noJobs(sheets.get(0)));

@@ -52,7 +52,8 @@ public enum FindingCode {
             STOP, "An empty list is more often a wrong file than a week without jobs.", REGISTER),
     ROWS_HIDDEN(NOTE, "A filter hides rows from the eye, and their jobs still need papers."),
     ROW_IGNORED(NOTE, "Rows that hold no job, such as totals, are left out."),
-    ROW_NO_JOB(CHECK, "A remark is no job, and a job that looks like a remark would get no papers."),
+    ROW_NO_JOB(
+            CHECK, "A remark is no job, and a job that looks like a remark would get no papers."),
     ROW_TWICE(
             STOP,
             "Of two rows with one number only one is read, and the job in the other is missing.",
@@ -111,6 +112,8 @@ public enum FindingCode {
 
     // The job
     JOB_TWICE(STOP, "Two rows with one job number cannot both be right.", JOB),
+    ROW_A_CERTIFICATE(CHECK, "Two rows of one job are held as if one of them were wrong."),
+    ROWS_DISAGREE(STOP, "Of two rows of one job that differ, one is wrong.", CLAIMS_AND_WARRANTY),
     JOB_UNNAMED(STOP, "Without a job number nothing can be filed or found again.", JOB),
     FACT_MISSING(
             CHECK,
@@ -165,6 +168,7 @@ public enum FindingCode {
     CLAIM_CLOSING(CHECK, "Registry checks take weeks and the closing date does not move."),
     COUNT_TOO_HIGH(STOP, "Each certificate claimed without entitlement carries a penalty.", CLAIMS),
     COUNT_TOO_LOW(CHECK, "The job earns more certificates than the register says."),
+    COUNT_UNPROVED(CHECK, "A number that nobody worked out may claim too much or too little."),
     COUNT_MAY_BE_HIGHER(CHECK, "The rounding of the official method is not settled for this year."),
     STC_BASIS_DOUBTFUL(
             CHECK, "A number for this year that is taken for ten years halves the claim."),

@@ -1,6 +1,7 @@
 package paperbark.job;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -56,7 +57,42 @@ public final class BatchCheck {
                                 + Field.SITE_POSITION.label()
                                 + "\" where on the property each heater stands."));
         columns(live).ifPresent(findings::add);
+        rowEach(live).ifPresent(findings::add);
         return findings;
+    }
+
+    /** A list with a row a certificate that nobody told the program about. */
+    private static Optional<Finding> rowEach(List<Job> jobs) {
+        List<Job> first = new ArrayList<>();
+        Map<String, Job> byNumber = new LinkedHashMap<>();
+        for (Job job : jobs) {
+            Job other = byNumber.putIfAbsent(job.reference().toUpperCase(Locale.ROOT), job);
+            if (other != null && isOneJob(other, job)) {
+                first.add(other);
+            }
+        }
+        if (first.isEmpty()) {
+            return Optional.empty();
+        }
+        long count = first.stream().distinct().count();
+        return Optional.of(
+                Finding.of(
+                        FindingCode.ROW_A_CERTIFICATE,
+                        new Place.InFile(first.get(0).origin().file()),
+                        (count == 1 ? "1 job stands" : count + " jobs stand")
+                                + " on two rows each, one a scheme, such as "
+                                + first.get(0).reference()
+                                + ".",
+                        "Add the line \"row-a-certificate,,yes\" to the columns table if the list is kept so."));
+    }
+
+    private static boolean isOneJob(Job one, Job other) {
+        return !RowsOfJob.schemes(one).isEmpty()
+                && !RowsOfJob.schemes(other).isEmpty()
+                && Collections.disjoint(RowsOfJob.schemes(one), RowsOfJob.schemes(other))
+                && one.owner().name().equals(other.owner().name())
+                && one.site().address().equals(other.site().address())
+                && one.heater().tankSerial().equals(other.heater().tankSerial());
     }
 
     private static List<Finding> certificates(
@@ -151,6 +187,12 @@ public final class BatchCheck {
                 : Stream.empty();
     }
 
+    /** Rows with one job number share everything; that number is told. */
+    private static boolean isJobTwice(List<Marked> same) {
+        return same.stream().map(Marked::job).distinct().count() > 1
+                && same.stream().map(m -> m.job().reference()).distinct().count() == 1;
+    }
+
     private static String more(int others) {
         return others > NAMED ? " and %,d more".formatted(others - NAMED) : "";
     }
@@ -171,7 +213,7 @@ public final class BatchCheck {
         }
         List<Finding> findings = new ArrayList<>();
         for (List<Marked> same : byKey.values()) {
-            if (same.size() < 2) {
+            if (same.size() < 2 || (code != FindingCode.JOB_TWICE && isJobTwice(same))) {
                 continue;
             }
             for (Marked one : same) {

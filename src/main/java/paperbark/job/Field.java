@@ -115,6 +115,14 @@ public final class Field implements ColumnField, Comparable<Field> {
     public static final Field OLD_REMOVED_DATE =
             known("old-removed-date", "Old heater removed on", OLD_HEATER);
 
+    public static final Field SCHEME = known("scheme", "Certificates of this row", CLAIMS);
+    public static final Field CERTIFICATE_BUYER =
+            known("certificate-buyer", "Buyer of these certificates", CLAIMS);
+    public static final Field CERTIFICATE_COUNT =
+            known("certificate-count", "Number of these certificates", CLAIMS);
+    public static final Field CERTIFICATE_BENEFIT =
+            known("certificate-benefit", "Benefit for these certificates", CLAIMS);
+
     private static final Map<SchemeName, Map<ClaimFact, Field>> CLAIM_FACTS = claimFacts();
 
     public static final Field FULL_PRICE = known("full-price", "Full price", CLAIMS);

@@ -173,6 +173,15 @@ public final class JobFact {
                         .toArray(Field[]::new));
     }
 
+    Field field() {
+        return field;
+    }
+
+    /** Whether it is what the register says about claiming under some scheme. */
+    boolean isOfClaim() {
+        return Arrays.stream(SchemeName.values()).anyMatch(s -> ofClaim(s).contains(this));
+    }
+
     /** The name under which the ledger stores its print: the field's own in the columns table. */
     public String name() {
         return field.key();

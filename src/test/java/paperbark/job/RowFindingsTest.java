@@ -65,10 +65,12 @@ class RowFindingsTest {
                         NAMES::knows);
         Sheet sheet = reading.result().orElseThrow();
         Map<Field, Column> columns = ColumnMap.of(sheet, NAMES).result().orElseThrow();
-        List<Finding> findings = RowFindings.of(
+        List<Finding> findings =
+                RowFindings.of(
                         reading.findings(),
                         JobRows.of(sheet, columns, Words.SHIPPED),
-                        columns);
+                        columns,
+                        row.startsWith(",") ? Map.of() : Map.of(2, "SB-1"));
         assertThat(findings).hasSize(1);
         return findings.get(0);
     }

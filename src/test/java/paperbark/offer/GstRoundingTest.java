@@ -143,7 +143,8 @@ class GstRoundingTest {
                 USUAL.preferredBuyer(),
                 USUAL.preferredMargin(),
                 USUAL.costOfMoney(),
-                method);
+                method,
+                USUAL.lowerCount());
     }
 
     /** Ten STCs at a price that holds any GST. */

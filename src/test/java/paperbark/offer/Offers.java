@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import paperbark.entitlement.Entitlement;
+import paperbark.firm.CountPolicy;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
 import paperbark.firm.GstBasis;
@@ -84,7 +85,8 @@ final class Offers {
                 Optional.of(preferred).filter(p -> !p.isEmpty()),
                 Money.of(margin),
                 new BigDecimal(cost),
-                GstRounding.TOTAL_INVOICE);
+                GstRounding.TOTAL_INVOICE,
+                CountPolicy.RULES);
     }
 
     static MoneyPolicy costing(String percent) {

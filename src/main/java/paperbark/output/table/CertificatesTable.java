@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Schemes;
 import paperbark.entitlement.Step;
@@ -36,8 +37,9 @@ public final class CertificatesTable {
                     text("working", "Working", 52));
 
     private static final Set<String> SUMS =
-            Schemes.KNOWN.all().stream()
-                    .flatMap(scheme -> scheme.sums().stream())
+            Stream.concat(
+                            Schemes.KNOWN.all().stream().flatMap(scheme -> scheme.sums().stream()),
+                            Stream.of(Entitlement.FROM_REGISTER))
                     .collect(Collectors.toSet());
 
     /** A claim with its job. */
