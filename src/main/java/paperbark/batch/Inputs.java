@@ -94,6 +94,28 @@ public record Inputs(
                 findings);
     }
 
+    /**
+     * The same with other numbers for some jobs.
+     *
+     * @param numbers the new number by the old
+     */
+    Inputs renumbered(Map<String, String> numbers) {
+        return new Inputs(
+                tables,
+                rulebook,
+                names,
+                sheet,
+                jobs.stream()
+                        .map(
+                                j ->
+                                        j.withReference(
+                                                numbers.getOrDefault(j.reference(), j.reference())))
+                        .toList(),
+                findings.stream()
+                        .map(f -> f.job().map(numbers::get).map(f::forJob).orElse(f))
+                        .toList());
+    }
+
     private static <T> Optional<T> gather(Reading<T> reading, List<Finding> findings) {
         findings.addAll(reading.findings());
         return reading.result();

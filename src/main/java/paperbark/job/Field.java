@@ -44,6 +44,8 @@ public final class Field implements ColumnField, Comparable<Field> {
     public static final Field CORRECTS = known("corrects", "Corrects", NO_PAPER);
 
     public static final Field OWNER_NAME = needed("owner-name", "Owner", CLAIMS_AND_WARRANTY);
+    public static final Field SECOND_OWNER =
+            known("second-owner", "Second owner", CLAIMS_AND_WARRANTY);
     public static final Field OWNER_CONTACT =
             known("owner-contact", "Owner's contact", CLAIMS_AND_WARRANTY);
     public static final Field OWNER_ABN = known("owner-abn", "Owner's ABN", CLAIMS_AND_WARRANTY);

@@ -60,7 +60,7 @@ public record Job(
     }
 
     /** The same job under another number. */
-    Job withReference(String other) {
+    public Job withReference(String other) {
         return new Job(
                 origin,
                 other,

@@ -34,6 +34,7 @@ public final class JobFact {
                                     new JobFact(Field.INSTALLED_DATE, Job::installedOn),
                                     new JobFact(Field.SIGNED_DATE, Job::signedOn),
                                     new JobFact(Field.OWNER_NAME, j -> j.owner().name()),
+                                    new JobFact(Field.SECOND_OWNER, j -> j.owner().second()),
                                     new JobFact(Field.OWNER_GST, j -> j.owner().gstRegistered()),
                                     postal(Field.POSTAL_STREET, Address::street),
                                     postal(Field.POSTAL_SUBURB, Address::suburb),

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import paperbark.sheet.ColumnNames;
 import paperbark.value.Address;
 import paperbark.value.Serial;
 
@@ -31,8 +32,8 @@ public record JobNumbers(String form) {
     /**
      * Whether the firm's table of columns asks for numbers: what it says of every job has a star.
      */
-    static Optional<JobNumbers> asked(Optional<String> always) {
-        return always.filter(form -> form.contains(STAR)).map(JobNumbers::new);
+    public static Optional<JobNumbers> asked(ColumnNames<Field> names) {
+        return names.always(Field.JOB).filter(form -> form.contains(STAR)).map(JobNumbers::new);
     }
 
     /** Whether a job has nothing but the form in the place of its number. */

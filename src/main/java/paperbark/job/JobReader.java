@@ -98,7 +98,7 @@ public final class JobReader {
                 findings.add(unnamed(origin, facts.unread()));
             }
         }
-        Optional<JobNumbers> numbers = JobNumbers.asked(names.always(Field.JOB));
+        Optional<JobNumbers> numbers = JobNumbers.asked(names);
         List<Job> named = new ArrayList<>();
         Map<Integer, String> references = new HashMap<>();
         for (Job job : numbers.map(n -> n.give(jobs)).orElse(jobs)) {

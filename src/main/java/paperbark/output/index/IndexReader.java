@@ -136,7 +136,7 @@ final class IndexReader {
         return new JobLine(
                 anchors.get(file),
                 job.reference(),
-                job.owner().name().orElse("owner not known"),
+                job.owner().names().orElse("owner not known"),
                 job.site().address().suburb().orElse(""),
                 when(job),
                 job.visit().crew().orElse(""),

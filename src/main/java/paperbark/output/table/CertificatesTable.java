@@ -71,7 +71,7 @@ public final class CertificatesTable {
         SchemeName scheme = entitlement.scheme();
         return List.of(
                 text(file.job().reference()),
-                text(file.job().owner().name()),
+                text(file.job().owner().names()),
                 text(scheme.word()),
                 text(ClaimFacts.buyer(file, scheme)),
                 number(entitlement.zone()),

@@ -74,7 +74,7 @@ public final class ExpectedTable {
     private static List<TableCell> row(CaseFile file, Expected expected) {
         return List.of(
                 text(file.job().reference()),
-                text(file.job().owner().name()),
+                text(file.job().owner().names()),
                 text(expected.buyer().name()),
                 text(expected.scheme().word()),
                 TableCell.whole(expected.certificates()),

@@ -90,7 +90,7 @@ public final class GstTable {
         int divisor = price.gstDivisor();
         return List.of(
                 text(file.job().reference()),
-                text(file.job().owner().name()),
+                text(file.job().owner().names()),
                 text(file.job().owner().gstRegistered().map(yes -> yes ? "yes" : "no")),
                 money(price.fullPrice()),
                 money(price.assigned()),
