@@ -75,6 +75,12 @@ public enum FindingCode {
             "A spreadsheet keeps 15 digits of a number; the rest is gone.",
             CLAIMS_AND_WARRANTY),
     LEADING_ZERO_LOST(CHECK, "A spreadsheet drops the zero at the start of a number."),
+    CELL_SPLIT(NOTE, "What one cell was read as is worth a look before papers are signed."),
+    CELL_SPLIT_DOUBTFUL(CHECK, "Facts that share a cell can be taken apart in the wrong place."),
+    CELL_NOT_SPLIT(
+            STOP,
+            "A cell that holds several facts must not be taken apart by a guess.",
+            CLAIMS_AND_WARRANTY),
     FORMULA_ERROR(STOP, "An error stands where a paper needs a value.", CLAIMS_AND_WARRANTY),
     FORMULA_NOT_CALCULATED(
             STOP, "A formula that was never calculated has no value yet.", CLAIMS_AND_WARRANTY),
