@@ -239,6 +239,7 @@ public enum FindingCode {
     PAYMENT_SHORT(CHECK, "What is not asked for is not paid."),
     PAYMENT_OVER(CHECK, "Money beyond the claim may be somebody else's, and may be taxed."),
     PAYMENT_TWICE(CHECK, "A payment counted twice hides one that never came."),
+    PAYMENT_IN_FUTURE(CHECK, "Money that is yet to come counts as received from now on."),
     PAYMENT_REVERSED(CHECK, "Money taken back is owed again."),
     CLAIM_FAILED(CHECK, "A failed claim brings nothing until it is mended and lodged again.");
 
