@@ -60,7 +60,7 @@ public final class Cases {
         tables = inputs.tables();
         rulebook = inputs.rulebook();
         siteSheets = request.extras().siteSheets();
-        noticed = new FindingsByJob(inputs.findings());
+        noticed = new FindingsByJob(inputs.findings(), jobs);
     }
 
     /** What all papers of the batch share. */
