@@ -27,7 +27,8 @@ final class BuyersTable {
                             "phone",
                             "email",
                             "stc_form",
-                            "veec_form"));
+                            "veec_form",
+                            "own"));
 
     private BuyersTable() {}
 
@@ -47,6 +48,7 @@ final class BuyersTable {
         Optional<Phone> phone = row.optional("phone", Phone::parse);
         Optional<Email> email = row.optional("email", Email::parse);
         Map<SchemeName, String> forms = byScheme(row, "stc_form", "veec_form");
+        boolean own = row.optional("own", CellText::yesNo).orElse(false);
         return row.build(
                 () ->
                         new Buyer(
@@ -56,7 +58,8 @@ final class BuyersTable {
                                 address,
                                 phone,
                                 email,
-                                forms));
+                                forms,
+                                own));
     }
 
     private static Map<SchemeName, String> byScheme(TableRow row, String stc, String veec) {

@@ -2,7 +2,10 @@ package paperbark.offer;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import paperbark.firm.Firm;
 import paperbark.firm.GstRounding;
@@ -13,6 +16,7 @@ import paperbark.rules.Rulebook;
 import paperbark.rules.Unkeyed;
 import paperbark.value.Money;
 import paperbark.value.Rounding;
+import paperbark.value.SchemeName;
 
 /** Goods and services tax on what the owner pays. */
 public final class Gst {
@@ -56,6 +60,29 @@ public final class Gst {
         };
     }
 
+    /**
+     * GST on what a buyer pays the firm beyond the discount that it gave for the same claim; due
+     * when it is paid. A buyer who pays less lowers nothing, neither the GST in the price nor that
+     * on another claim.
+     *
+     * <p>Two readings: an eleventh of the full price and no more (ATO, GST and the Small-scale
+     * Renewable Energy Scheme, QC 24820), or of all that customer and buyer pay (edited private
+     * advice 1052028683343). Of each claim the one is taken that gives the higher GST.
+     *
+     * @param fullPrice the price that the payment adds to, where it is known
+     * @param beyond what is paid beyond the discount; below zero where it is less
+     */
+    static Money onBeyond(
+            Optional<Money> fullPrice, Money beyond, int divisor, GstRounding method) {
+        if (beyond.isNegative() || divisor == 0) {
+            return Money.ZERO;
+        }
+        List<GstLine> before = fullPrice.stream().map(GstLine::price).toList();
+        List<GstLine> after = new ArrayList<>(before);
+        after.add(GstLine.price(beyond));
+        return onInvoice(after, divisor, method).minus(onInvoice(before, divisor, method));
+    }
+
     private static Money rounded(BigDecimal parts, int divisor) {
         BigDecimal whole = BigDecimal.valueOf((long) divisor * (divisor - 1));
         return new Money(parts.divide(whole, 2, Rounding.GST_ACT.mode()));
@@ -84,13 +111,16 @@ public final class Gst {
     }
 
     private static OwnerPrice of(Job job, Money fullPrice, Firm firm, int divisor) {
-        boolean discount = job.payment().form().map(f -> f == BenefitForm.DISCOUNT).orElse(false);
-        Money assigned = discount ? given(job.stc()).plus(given(job.veec())) : Money.ZERO;
+        Map<SchemeName, Money> discounts = new EnumMap<>(SchemeName.class);
+        if (job.payment().form().equals(Optional.of(BenefitForm.DISCOUNT))) {
+            for (SchemeName scheme : SchemeName.values()) {
+                Claim claim = job.claim(scheme);
+                claim.benefit()
+                        .filter(value -> claim.claimed())
+                        .ifPresent(value -> discounts.put(scheme, value));
+            }
+        }
         Money gst = firm.gstRegistered() ? includedIn(fullPrice, divisor) : Money.ZERO;
-        return new OwnerPrice(fullPrice, assigned, fullPrice.minus(assigned), gst, divisor);
-    }
-
-    private static Money given(Claim claim) {
-        return claim.claimed() ? claim.benefit().orElse(Money.ZERO) : Money.ZERO;
+        return new OwnerPrice(fullPrice, discounts, gst, divisor);
     }
 }

@@ -68,8 +68,9 @@ final class PaperWriter {
 
     /** The page that says that a paper is held by the given finding, which is remembered. */
     PaperMarkup heldBy(Paper paper, Finding finding) {
-        findings.add(finding);
-        return held(paper.heldBy(List.of(finding)));
+        Finding stop = paper.kind().concern().map(finding::holding).orElse(finding);
+        findings.add(stop);
+        return held(paper.heldBy(List.of(stop)));
     }
 
     private PaperMarkup held(Paper paper) {

@@ -47,7 +47,8 @@ public final class JobsTable {
                         "Jobs",
                         List.of(
                                 "Every job of the register. Held: a paper is kept back until somebody"
-                                        + " acts; see the sheet Findings."),
+                                        + " acts; see the sheet Findings. Certificates of held claims"
+                                        + " are not counted here; they stand on the sheet Certificates."),
                         COLUMNS,
                         MadeRows.of(view.cases(), JobsTable::row),
                         List.of());

@@ -31,7 +31,7 @@ public final class SummaryWorkbook {
     private static final int ROWS_IN_MEMORY = 100;
 
     /** Tables of the first sheet that begin a printed page. */
-    private static final Set<String> PAGES = Set.of("Money", "ByBuyer");
+    private static final Set<String> PAGES = Set.of("Money", "Contents");
 
     private SummaryWorkbook() {}
 
