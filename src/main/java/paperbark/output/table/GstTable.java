@@ -47,7 +47,7 @@ public final class GstTable {
                     dollars("without", "Price without GST"),
                     dollars("beyond", "Buyers pay beyond discount"),
                     dollars("more-gst", "GST on that"),
-                    dollars("by-payments", "Other reading: GST on all payments"),
+                    dollars("by-payments", "GST by the other reading"),
                     dollars("given", "Given for the assignment"),
                     dollars("owner-owes", "Owner's GST on it"),
                     dollars("credit", "Firm's credit for it"));

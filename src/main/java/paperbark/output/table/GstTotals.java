@@ -124,7 +124,7 @@ final class GstTotals {
         return table.columns().stream()
                 .map(
                         c ->
-                                c.key().equals("owner")
+                                c.key().equals("job")
                                         ? text(label)
                                         : cells.getOrDefault(c.key(), TableCell.BLANK))
                 .toList();

@@ -123,7 +123,7 @@ final class MoneyTables {
         for (Counted kind : Counted.values()) {
             columns.add(money(key(kind), heading(kind)));
         }
-        columns.add(money("all", "Together"));
+        columns.add(money("all", "All jobs"));
         return new Table(
                 "Sales",
                 "Sales and GST",
