@@ -25,6 +25,7 @@ import paperbark.output.CaseFile;
 import paperbark.output.PrintRunFiles;
 import paperbark.output.Receivable;
 import paperbark.output.index.IndexPage;
+import paperbark.output.journal.Journal;
 import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.PrintRun;
 import paperbark.output.workbook.CsvSheets;
@@ -102,6 +103,11 @@ public final class Batch {
             writePrintRun(inRouteOrder(packs), staging);
             staging.write("index.html", IndexPage.of(view).getBytes(StandardCharsets.UTF_8));
             staging.write("summary.xlsx", SummaryWorkbook.of(view));
+            if (!inputs.tables().accounts().isEmpty()) {
+                Journal journal = new Journal(view, inputs.tables().accounts());
+                staging.write("journal.csv", journal.csv());
+                staging.write("accounts.journal", journal.plainText());
+            }
             if (request.csv()) {
                 CsvSheets.write(
                         view, (name, content) -> staging.write("summary-csv/" + name, content));

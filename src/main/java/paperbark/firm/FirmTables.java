@@ -1,6 +1,7 @@
 package paperbark.firm;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import paperbark.value.State;
@@ -17,6 +18,7 @@ import paperbark.value.Trade;
  * @param buyers who takes certificates
  * @param offers at what price
  * @param statePapers which compliance certificates
+ * @param accounts names of the accounts of the firm's books; empty where it wants no journal
  */
 public record FirmTables(
         Firm firm,
@@ -26,7 +28,8 @@ public record FirmTables(
         List<Seller> sellers,
         List<Buyer> buyers,
         List<Offer> offers,
-        List<StatePaper> statePapers) {
+        List<StatePaper> statePapers,
+        Map<AccountRole, String> accounts) {
 
     /** Keeps the lists from being changed. */
     public FirmTables {
@@ -37,6 +40,7 @@ public record FirmTables(
         buyers = List.copyOf(buyers);
         offers = List.copyOf(offers);
         statePapers = List.copyOf(statePapers);
+        accounts = Map.copyOf(accounts);
     }
 
     /** The person of that name, whatever the case and spacing. */

@@ -3,6 +3,7 @@ package paperbark.firm;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -15,8 +16,8 @@ import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 
 /**
- * Reads the firm's eight tables: firm, people, makers, products, sellers, buyers, offers and
- * state-papers.
+ * Reads the firm's tables: firm, people, makers, products, sellers, buyers, offers, state-papers,
+ * and accounts where there is one.
  *
  * <p>A row that cannot be used is left out with a finding; a missing table or column refuses them
  * all, after every table has been looked at.
@@ -54,6 +55,8 @@ public final class FirmTablesReader {
         Optional<List<Buyer>> buyers = table(BuyersTable.SHAPE).map(BuyersTable::read);
         Optional<Table> offers = table(OffersTable.SHAPE);
         List<StatePaper> papers = rows(table(StatePapersTable.SHAPE).map(StatePapersTable::read));
+        Map<AccountRole, String> accounts =
+                optionalTable(AccountsTable.SHAPE).map(AccountsTable::read).orElse(Map.of());
         // Without makers or buyers every product or offer would be blamed for it.
         List<Product> models =
                 rows(makers.flatMap(m -> products.map(t -> ProductsTable.read(t, m))));
@@ -73,7 +76,8 @@ public final class FirmTablesReader {
                         sellers,
                         rows(buyers),
                         prices,
-                        papers),
+                        papers,
+                        accounts),
                 inOrder);
     }
 
@@ -95,8 +99,19 @@ public final class FirmTablesReader {
                                         .seeing(name));
     }
 
-    private Optional<Table> table(TableShape shape) {
+    /** A table that a firm may do without. */
+    private Optional<Table> optionalTable(TableShape shape) {
         Reading<Sheet> reading = source.sheet(shape);
+        boolean missing =
+                reading.findings().stream().anyMatch(f -> f.code() == FindingCode.TABLE_MISSING);
+        return missing ? Optional.empty() : table(shape, reading);
+    }
+
+    private Optional<Table> table(TableShape shape) {
+        return table(shape, source.sheet(shape));
+    }
+
+    private Optional<Table> table(TableShape shape, Reading<Sheet> reading) {
         Optional<Finding> empty = headingsAlone(reading);
         if (empty.isPresent()) {
             findings.add(empty.get().as(Severity.NOTE));

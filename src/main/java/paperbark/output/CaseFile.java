@@ -29,7 +29,8 @@ import paperbark.value.SchemeName;
  * @param entitlements certificates with their working
  * @param expected money expected, one entry a scheme at most
  * @param comparisons the offers for each claim side by side
- * @param price what the owner pays, where the price is known; claims that fall away do not come off it
+ * @param price what the owner pays, where the price is known; claims that fall away do not come off
+ *     it
  * @param statePapers compliance certificates that the site's state asks for
  * @param deadlines closing dates, earliest first
  * @param toDo what is still missing

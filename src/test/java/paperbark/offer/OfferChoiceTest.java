@@ -286,7 +286,8 @@ class OfferChoiceTest {
                 t.sellers(),
                 t.buyers(),
                 Arrays.asList(offers),
-                t.statePapers());
+                t.statePapers(),
+                t.accounts());
     }
 
     private static Offer offer(String buyer, String price) {

@@ -102,7 +102,8 @@ final class Offers {
                 t.sellers(),
                 t.buyers(),
                 List.of(offers),
-                t.statePapers());
+                t.statePapers(),
+                t.accounts());
     }
 
     /** The same tables with Pipit and Wren standing for the firm itself. */
@@ -115,7 +116,8 @@ final class Offers {
                 t.sellers(),
                 t.buyers().stream().map(b -> b.name().equals(PIPIT) ? own(b) : b).toList(),
                 t.offers(),
-                t.statePapers());
+                t.statePapers(),
+                t.accounts());
     }
 
     private static Buyer own(Buyer b) {

@@ -61,7 +61,7 @@ public final class ExpectedTable {
                                         + " is the firm's; below zero, the firm makes it good. Due: the"
                                         + " day of payment when the claim is lodged on the day of this"
                                         + " run. Held: the assignment is kept back, so nothing comes"
-                                        + " until it is mended.",
+                                        + " until it is mended, and it is summed apart.",
                                 Claims.ON_TOP,
                                 "Beyond the discount: below zero where the buyer pays the firm less."
                                         + " GST on that: "
@@ -69,7 +69,28 @@ public final class ExpectedTable {
                         COLUMNS,
                         MadeRows.of(claims, c -> row(c.file(), c.expected())),
                         List.of());
-        return Totals.ofMoney(table);
+        return table.withFooters(List.of(total(table, false), total(table, true)));
+    }
+
+    /** The sums of all claims but the held, or of these alone. */
+    private static List<TableCell> total(Table table, boolean held) {
+        return table.columns().stream()
+                .map(
+                        column -> {
+                            if (column.key().equals("job")) {
+                                return text(held ? "Held" : "Total");
+                            }
+                            return column.kind() == Kind.MONEY
+                                    ? sum(table, column.key(), held)
+                                    : TableCell.BLANK;
+                        })
+                .toList();
+    }
+
+    private static TableCell sum(Table table, String key, boolean held) {
+        return derivedMoney(
+                "SUMIFS([Expected:%s],%s)".formatted(key, Claims.standing("Expected", held)),
+                table.sum(key, row -> Claims.isHeld(table, row) == held).setScale(2));
     }
 
     /** The Monday of a day's week. */

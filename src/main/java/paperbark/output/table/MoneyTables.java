@@ -9,14 +9,15 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import paperbark.offer.Standing;
 import paperbark.output.BatchView;
 
 /** The money blocks of the first sheet, which add up down and across. */
 final class MoneyTables {
     private static final TableColumn WHAT = text("what", "What", 34);
-    private static final List<Standing> STANDINGS =
-            List.of(Standing.DUE, Standing.BOOKED, Standing.HELD);
+    private static final List<Standing> COUNTING = List.of(Standing.DUE, Standing.BOOKED);
 
     private final BatchView view;
     private final BatchTables tables;
@@ -51,61 +52,48 @@ final class MoneyTables {
                         WHAT,
                         money("due", "Due, installed"),
                         money("booked", "Booked"),
-                        money("held", "Held"),
-                        money("all", "Together")),
+                        money("all", "Together"),
+                        money("held", "Held, apart")),
                 rows,
                 List.of());
     }
 
     private List<TableCell> claims(String label, String key) {
-        Table expected = tables.expected();
-        List<TableCell> cells = new ArrayList<>();
-        cells.add(text(label));
-        for (Standing standing : STANDINGS) {
-            cells.add(
-                    derivedMoney(
-                            "SUMIFS([Expected:%s],[Expected:standing],\"%s\")"
-                                    .formatted(key, standing.word()),
-                            of(expected, key, standing)));
-        }
-        cells.add(
-                derivedMoney(
-                        "[due]+[booked]+[held]",
-                        STANDINGS.stream()
-                                .map(s -> of(expected, key, s))
-                                .reduce(BigDecimal.ZERO.setScale(2), BigDecimal::add)));
-        return cells;
+        return row(label, which -> "SUMIFS([Expected:" + key + "]," + which + ")", s -> of(key, s));
     }
 
-    private static BigDecimal of(Table expected, String key, Standing standing) {
+    private List<TableCell> paid() {
+        return row(
+                "Buyers pay in all",
+                which ->
+                        "SUMIFS([Expected:gross],%1$s)-SUMIFS([Expected:fee],%1$s)+SUMIFS([Expected:gst],%1$s)"
+                                .formatted(which),
+                s -> of("gross", s).subtract(of("fee", s)).add(of("gst", s)));
+    }
+
+    private BigDecimal of(String key, Standing standing) {
+        Table expected = tables.expected();
         return expected.sum(
                         key, row -> expected.value(row, "standing").shown().equals(standing.word()))
                 .setScale(2);
     }
 
-    private List<TableCell> paid() {
-        Table expected = tables.expected();
+    /** A line with a sum for each way in which claims stand. */
+    private static List<TableCell> row(
+            String label, UnaryOperator<String> formula, Function<Standing, BigDecimal> sum) {
+        Function<Standing, TableCell> cell =
+                s ->
+                        derivedMoney(
+                                formula.apply("[Expected:standing],\"" + s.word() + "\""),
+                                sum.apply(s));
         List<TableCell> cells = new ArrayList<>();
-        cells.add(text("Buyers pay in all"));
-        BigDecimal all = BigDecimal.ZERO.setScale(2);
-        for (Standing standing : STANDINGS) {
-            BigDecimal paid =
-                    of(expected, "gross", standing)
-                            .subtract(of(expected, "fee", standing))
-                            .add(of(expected, "gst", standing));
-            String which = "([Expected:%s],[Expected:standing],\"" + standing.word() + "\")";
-            cells.add(
-                    derivedMoney(
-                            "SUMIFS"
-                                    + which.formatted("gross")
-                                    + "-SUMIFS"
-                                    + which.formatted("fee")
-                                    + "+SUMIFS"
-                                    + which.formatted("gst"),
-                            paid));
-            all = all.add(paid);
-        }
-        cells.add(derivedMoney("[due]+[booked]+[held]", all));
+        cells.add(text(label));
+        COUNTING.forEach(s -> cells.add(cell.apply(s)));
+        cells.add(
+                derivedMoney(
+                        "[due]+[booked]",
+                        COUNTING.stream().map(sum).reduce(BigDecimal.ZERO, BigDecimal::add)));
+        cells.add(cell.apply(Standing.HELD));
         return cells;
     }
 
