@@ -2,6 +2,7 @@ package paperbark.batch;
 
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +26,21 @@ public final class Assembled {
     private static final BatchInfo INFO = new BatchInfo("week", "week.csv", Register.TODAY, "test");
 
     private Assembled() {}
+
+    /** The job of a register with one row, under the sample firm's headings. */
+    public static Job read(String register) throws IOException {
+        Path file = Files.createTempFile("register", ".csv");
+        try {
+            Files.writeString(file, register);
+            return Inputs.read(SampleWeek.request(file, Path.of("target")))
+                    .result()
+                    .orElseThrow()
+                    .jobs()
+                    .get(0);
+        } finally {
+            Files.delete(file);
+        }
+    }
 
     /** The case file of a job with more findings than reading it gave. */
     public static CaseFile job(Job job, FirmTables tables, Finding... more) {

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -92,7 +93,7 @@ class StoppedClaimTest {
             Finding stop = stop(code).holding(PaperKind.of(scheme).concern().orElseThrow());
             CaseFile file = stopped(stop);
 
-            isNowhereDue(file, List.of(scheme));
+            counts(file, scheme);
             assertThat(paper(file, PaperKind.BENEFIT)).isEmpty();
             assertThat(file.price().orElseThrow().payable().toString())
                     .isEqualTo(scheme == SchemeName.STC ? "$4,158.00" : "$4,116.00");
@@ -156,8 +157,9 @@ class StoppedClaimTest {
         }
         Pack pack = PACKS.make(file);
         BatchView view = Assembled.view(List.of(pack.packedCase()));
-        String others = text(pack, others(file));
-        String working = text(pack, List.of(PaperKind.WORKING));
+        Map<PaperKind, String> texts = texts(pack);
+        String working = texts.remove(PaperKind.WORKING);
+        String others = String.join(" ", texts.values());
         String index = IndexPage.of(view);
         String journal = new String(new Journal(view, Register.TABLES.accounts()).csv(), "UTF-8");
         Map<String, Object> model = TemplateModel.of(file);
@@ -292,18 +294,22 @@ class StoppedClaimTest {
     }
 
     private static String text(Pack pack, List<PaperKind> kinds) throws IOException {
-        StringBuilder text = new StringBuilder();
+        Map<PaperKind, String> texts = texts(pack);
+        texts.keySet().retainAll(kinds);
+        return String.join(" ", texts.values());
+    }
+
+    private static Map<PaperKind, String> texts(Pack pack) throws IOException {
+        Map<PaperKind, String> texts = new LinkedHashMap<>();
         try (PDDocument document = Loader.loadPDF(pack.pdf())) {
             for (PaperPages paper : pack.papers()) {
-                if (kinds.contains(paper.kind())) {
-                    PDFTextStripper stripper = new PDFTextStripper();
-                    stripper.setSortByPosition(true);
-                    stripper.setStartPage(paper.firstPage());
-                    stripper.setEndPage(paper.lastPage());
-                    text.append(stripper.getText(document).replaceAll("\\s+", " "));
-                }
+                PDFTextStripper stripper = new PDFTextStripper();
+                stripper.setSortByPosition(true);
+                stripper.setStartPage(paper.firstPage());
+                stripper.setEndPage(paper.lastPage());
+                texts.put(paper.kind(), stripper.getText(document).replaceAll("\\s+", " "));
             }
         }
-        return text.toString();
+        return texts;
     }
 }

@@ -11,12 +11,12 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import paperbark.batch.Assembled;
+import paperbark.batch.SampleWeek;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.firm.AccountRole;
 import paperbark.firm.FirmTables;
-import paperbark.job.Job;
 import paperbark.job.Register;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
@@ -29,7 +29,7 @@ class JournalTest {
 
     // 14 x 40 = 560, of which 60 is beyond the discount: 60 / 11 = 5.45 is GST once it is paid.
     @Test
-    void aDiscountIsWhatTheBuyerOwesInTheOwnersPlace() {
+    void aDiscountIsWhatTheBuyerOwesInTheOwnersPlace() throws IOException {
         assertThat(booked("500,discount,no,no"))
                 .containsExactly(
                         "OWNERS $5,000.00",
@@ -41,7 +41,7 @@ class JournalTest {
     }
 
     @Test
-    void aBuyerWhoPaysLessLeavesTheFirmShort() {
+    void aBuyerWhoPaysLessLeavesTheFirmShort() throws IOException {
         assertThat(booked("600,discount,no,no"))
                 .containsExactly(
                         "OWNERS $4,900.00",
@@ -52,7 +52,7 @@ class JournalTest {
     }
 
     @Test
-    void anOwnerWhoIsPaidOwesTheWholePriceAndTheFirmHasTheRest() {
+    void anOwnerWhoIsPaidOwesTheWholePriceAndTheFirmHasTheRest() throws IOException {
         assertThat(booked("500,payment,no,no"))
                 .containsExactly(
                         "OWNERS $5,500.00",
@@ -64,7 +64,7 @@ class JournalTest {
     }
 
     @Test
-    void whatAnOwnerWasPromisedBeyondTheOfferIsTheFirmsToPay() {
+    void whatAnOwnerWasPromisedBeyondTheOfferIsTheFirmsToPay() throws IOException {
         assertThat(booked("600,payment,no,no"))
                 .containsExactly(
                         "OWNERS $5,500.00",
@@ -75,7 +75,7 @@ class JournalTest {
     }
 
     @Test
-    void theTenthOnTopIsBookedToNobodyAndSaid() {
+    void theTenthOnTopIsBookedToNobodyAndSaid() throws IOException {
         Entry entry = entry(caseFile("560,discount,yes,yes"));
 
         assertThat(lines(entry))
@@ -90,7 +90,7 @@ class JournalTest {
     }
 
     @Test
-    void aHeldClaimIsNeitherTakenOffNorOwed() {
+    void aHeldClaimIsNeitherTakenOffNorOwed() throws IOException {
         Finding stop =
                 Finding.of(
                         FindingCode.SERIAL_TWICE,
@@ -151,7 +151,7 @@ class JournalTest {
                 .containsIgnoringCase("\"total\",\"0\"");
     }
 
-    private static List<String> booked(String cells) {
+    private static List<String> booked(String cells) throws IOException {
         return lines(entry(caseFile(cells)));
     }
 
@@ -163,13 +163,17 @@ class JournalTest {
         return new Journal(Assembled.view(List.of(file)), FORTY_EACH.accounts()).entries().get(0);
     }
 
-    private static CaseFile caseFile(String cells, Finding... more) {
-        Job job =
-                Register.job(
-                        "Stage,Installed on,Claim STCs,Full price,STC benefit,Benefit form,Owner registered for GST,Business premises\n"
-                                + "installed,16/11/2026,yes,5500,"
-                                + cells);
-        return Assembled.job(job, FORTY_EACH, more);
+    /** Job SB-1101 of the sample week with 14 STCs, no VEECs and another deal. */
+    private static CaseFile caseFile(String deal, Finding... more) throws IOException {
+        String[] cells = deal.split(",");
+        String register =
+                SampleWeek.only("SB-1101")
+                        .replace(
+                                "Kestrel Certificates,4,14,504.00,yes,Kestrel Certificates,7,462.00,4620.00,3654.00,discount on the price",
+                                "Pipit and Wren,4,14," + cells[0] + ",no,,,,5500.00,," + cells[1])
+                        .replace(",,no,03 5550 0111,", ",," + cells[2] + ",03 5550 0111,")
+                        .replace("laundry\",no,", "laundry\"," + cells[3] + ",");
+        return Assembled.job(Assembled.read(register), FORTY_EACH, more);
     }
 
     private static String text(byte[] bytes) {
