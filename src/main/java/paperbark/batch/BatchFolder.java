@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.Predicate;
+import paperbark.disk.FileNames;
 
 /**
  * Where a batch is published: a folder named after the day and the register, with a number behind
@@ -26,7 +27,10 @@ record BatchFolder(Path path, boolean isPublishedAlready) {
      */
     static BatchFolder choose(Request request, Manifest.Sources sources, Predicate<String> isTaken)
             throws IOException {
-        String name = request.today() + "-" + PackNames.slug(FileNames.stem(request.register()));
+        String name =
+                request.run().today()
+                        + "-"
+                        + FileNames.slug(FileNames.stem(request.register().file()));
         for (int number = 1; ; number++) {
             Path path = request.out().resolve(number == 1 ? name : name + "-" + number);
             if (!Files.exists(path)) {

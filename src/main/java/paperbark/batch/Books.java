@@ -9,11 +9,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import paperbark.disk.FolderLock;
+import paperbark.disk.Hashes;
+import paperbark.disk.Staging;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.job.Job;
+import paperbark.job.Stage;
 import paperbark.ledger.BatchEntry;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
@@ -54,7 +58,7 @@ final class Books implements AutoCloseable {
      * @throws paperbark.ledger.LedgerException when it cannot be trusted
      */
     static Books open(Request request, Proof proof) {
-        Optional<Ledger> ledger = request.books().ledger().map(Ledger::open);
+        Optional<Ledger> ledger = request.ledger().place().map(Ledger::open);
         Books books = new Books(request, ledger, proof);
         if (ledger.isPresent()) {
             try {
@@ -90,29 +94,31 @@ final class Books implements AutoCloseable {
      * The folder of an earlier batch that the same bytes with the same tables would only repeat.
      */
     Optional<Path> repeated(Manifest.Sources sources) throws IOException {
-        if (ledger.isEmpty() || request.books().again()) {
+        if (ledger.isEmpty() || request.ledger().again()) {
             return Optional.empty();
         }
-        return ledger.get().batchesOf(Hashes.sha256(request.register())).stream()
+        return ledger.get().batchesOf(Hashes.sha256(request.register().file())).stream()
                 .map(batch -> request.out().resolve(batch.name()))
                 .filter(folder -> Manifest.repeats(folder.resolve("manifest.json"), sources))
                 .findFirst();
     }
 
-    /** The inputs without the jobs that are done, and with what the ledger says of the others. */
+    /**
+     * The inputs without the jobs that are cancelled or done, and with what the ledger says of the
+     * others.
+     */
     Inputs remaining(Inputs inputs) {
-        if (ledger.isEmpty()) {
-            return inputs;
-        }
         List<Job> left = new ArrayList<>();
         List<Finding> all = new ArrayList<>(inputs.findings());
         Map<String, List<String>> done = new HashMap<>();
         for (Job job : inputs.jobs()) {
-            JobHistory history = ledger.get().history(job);
+            JobHistory history = ledger.map(l -> l.history(job)).orElse(JobHistory.NONE);
             if (history.earlier().filter(Earlier::forgotten).isPresent()) {
                 // Nothing of it may come back, neither on paper nor in the ledger.
                 all.add(HistoryCheck.forgotten(job, history.earlier().orElseThrow()));
-            } else if (HistoryCheck.isDone(job, history) && !request.books().again()) {
+            } else if (job.stage() == Stage.CANCELLED) {
+                all.add(HistoryCheck.cancelled(job, history));
+            } else if (HistoryCheck.isDone(job, history) && !request.ledger().again()) {
                 done.computeIfAbsent(
                                 history.earlier().orElseThrow().batch(), b -> new ArrayList<>())
                         .add(job.reference());
@@ -146,7 +152,7 @@ final class Books implements AutoCloseable {
 
     /** What the ledger says of earlier claims, longest due first; nothing where there is none. */
     List<Receivable> receivables() {
-        return ledger.map(l -> l.claims(request.today())).orElse(List.of()).stream()
+        return ledger.map(l -> l.claims(request.run().today())).orElse(List.of()).stream()
                 .filter(c -> c.isOpen() || c.failed().isPresent() || !c.lodged() || isRecent(c))
                 .map(Books::receivable)
                 .sorted(Comparator.comparing(Receivable::due))
@@ -156,7 +162,7 @@ final class Books implements AutoCloseable {
     /** What was paid lately is still of interest; what was paid long ago would bury the rest. */
     private boolean isRecent(ClaimState claim) {
         return claim.paidOn()
-                .filter(d -> d.isAfter(request.today().minusDays(PAID_DAYS)))
+                .filter(d -> d.isAfter(request.run().today().minusDays(PAID_DAYS)))
                 .isPresent();
     }
 
@@ -194,11 +200,11 @@ final class Books implements AutoCloseable {
      */
     void rehearse(BatchView view, Manifest.Sources sources, Staging staging) throws IOException {
         if (ledger.isPresent()) {
-            String register = Hashes.sha256(request.register());
+            String register = Hashes.sha256(request.register().file());
             if (!sources.register().containsValue(register)) {
                 throw new IOException(
                         "The register "
-                                + request.register().getFileName()
+                                + request.register().name()
                                 + " was changed while it was read.");
             }
             BatchEntry batch =
@@ -206,9 +212,9 @@ final class Books implements AutoCloseable {
                             view.info().id(),
                             view.info().register(),
                             register,
-                            request.today(),
-                            request.books().at(),
-                            request.version(),
+                            request.run().today(),
+                            request.run().at(),
+                            request.run().version(),
                             "",
                             OutputFolder.id(request.out()),
                             staging.toPublish().getFileName().toString(),

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
@@ -35,28 +36,53 @@ import paperbark.value.Trade;
  * Makes the case file of a job: what it earns, what that is worth, what is missing, which papers it
  * gets.
  */
-final class Cases {
+public final class Cases {
+    private final List<Job> jobs;
     private final BatchInfo info;
     private final FirmTables tables;
     private final Rulebook rulebook;
     private final boolean siteSheets;
+    private final FindingsByJob noticed;
 
-    Cases(BatchInfo info, FirmTables tables, Rulebook rulebook, boolean siteSheets) {
-        this.info = info;
-        this.tables = tables;
-        this.rulebook = rulebook;
-        this.siteSheets = siteSheets;
+    /**
+     * The cases of what was read.
+     *
+     * @param batch name that stands on every paper
+     */
+    public Cases(Inputs inputs, String batch, Request request) {
+        jobs = inputs.jobs();
+        info =
+                new BatchInfo(
+                        batch,
+                        inputs.sheet().file(),
+                        request.run().today(),
+                        request.run().version());
+        tables = inputs.tables();
+        rulebook = inputs.rulebook();
+        siteSheets = request.extras().siteSheets();
+        noticed = new FindingsByJob(inputs.findings());
+    }
+
+    /** What all papers of the batch share. */
+    BatchInfo info() {
+        return info;
+    }
+
+    /** The case files of all jobs, in their order. */
+    List<CaseFile> all() {
+        List<String> packNames = PackNames.of(jobs);
+        return IntStream.range(0, jobs.size())
+                .mapToObj(i -> of(jobs.get(i), packNames.get(i)))
+                .toList();
     }
 
     /**
-     * The case file.
+     * The case file of a job.
      *
-     * @param job the job
-     * @param readFindings what reading and batch checks noticed about it
      * @param packFile name of its pack
      */
-    CaseFile of(Job job, List<Finding> readFindings, String packFile) {
-        List<Finding> findings = new ArrayList<>(readFindings);
+    public CaseFile of(Job job, String packFile) {
+        List<Finding> findings = new ArrayList<>(noticed.of(job));
         findings.addAll(JobCheck.of(job, tables, rulebook, info.preparedOn()));
         Schemes.Assessed assessed = Schemes.assess(job, rulebook, info.preparedOn());
         findings.addAll(assessed.findings());

@@ -4,13 +4,15 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import paperbark.entitlement.Entitlement;
+import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.value.SchemeName;
 
 /**
  * The figures of a batch.
  *
- * @param jobs jobs read
+ * @param jobs jobs read and not cancelled
+ * @param cancelled jobs of the register that are cancelled
  * @param packs packs made
  * @param heldJobs jobs with a paper held back
  * @param certificates certificates on papers that go out, by scheme
@@ -18,15 +20,17 @@ import paperbark.value.SchemeName;
  */
 public record Counts(
         int jobs,
+        int cancelled,
         int packs,
         int heldJobs,
         Map<SchemeName, Integer> certificates,
         Map<SchemeName, Integer> heldCertificates) {
     /** Nothing done. */
-    public static final Counts NONE = new Counts(0, 0, 0, Map.of(), Map.of());
+    public static final Counts NONE = new Counts(0, 0, 0, 0, Map.of(), Map.of());
 
     /** Counts the cases of a batch. */
-    static Counts of(List<CaseFile> cases, int packs) {
+    static Counts of(BatchView view, int packs) {
+        List<CaseFile> cases = view.cases();
         Map<SchemeName, Integer> certificates = new EnumMap<>(SchemeName.class);
         Map<SchemeName, Integer> held = new EnumMap<>(SchemeName.class);
         for (CaseFile file : cases) {
@@ -41,6 +45,11 @@ public record Counts(
         }
         int heldJobs = (int) cases.stream().filter(CaseFile::isHeld).count();
         return new Counts(
-                cases.size(), packs, heldJobs, Map.copyOf(certificates), Map.copyOf(held));
+                cases.size(),
+                (int) view.cancelled(),
+                packs,
+                heldJobs,
+                Map.copyOf(certificates),
+                Map.copyOf(held));
     }
 }

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import paperbark.disk.Hashes;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.LedgerId;
 
@@ -27,7 +28,7 @@ public record EntryFile(LedgerId ledger, EntryRecord entry) {
                     .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
 
     /** As indented JSON. */
-    byte[] toJson() throws IOException {
+    public byte[] toJson() throws IOException {
         return (JSON.writeValueAsString(this) + "\n").getBytes(StandardCharsets.UTF_8);
     }
 

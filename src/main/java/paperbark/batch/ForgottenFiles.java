@@ -8,12 +8,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
+import paperbark.disk.Disk;
 
 /**
  * What of a batch folder is no longer as its manifest says, because jobs were forgotten: each
  * file's new SHA-256, or empty text where it was deleted.
  */
-record ForgottenFiles(Map<String, String> files) {
+public record ForgottenFiles(Map<String, String> files) {
     private static final String NAME = "forgotten.json";
     private static final ObjectMapper JSON =
             new ObjectMapper()
@@ -21,7 +22,7 @@ record ForgottenFiles(Map<String, String> files) {
                     .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
 
     /** The list in a batch folder; an empty one where nothing was forgotten. */
-    static ForgottenFiles in(Path batch) throws IOException {
+    public static ForgottenFiles in(Path batch) throws IOException {
         Path file = batch.resolve(NAME);
         return Files.isRegularFile(file)
                 ? JSON.readValue(Files.readAllBytes(file), ForgottenFiles.class)
@@ -29,19 +30,19 @@ record ForgottenFiles(Map<String, String> files) {
     }
 
     /** Whether a file is as it was left when a job was forgotten. */
-    boolean allows(String name, String sha256) {
+    public boolean allows(String name, String sha256) {
         return sha256.equals(files.get(name));
     }
 
     /** The list with more files. */
-    ForgottenFiles with(Map<String, String> more) {
+    public ForgottenFiles with(Map<String, String> more) {
         Map<String, String> all = new TreeMap<>(files);
         all.putAll(more);
         return new ForgottenFiles(all);
     }
 
     /** Writes the list into the batch folder. */
-    void into(Path batch) throws IOException {
+    public void into(Path batch) throws IOException {
         Disk.replace(
                 batch.resolve(NAME),
                 (JSON.writeValueAsString(this) + "\n").getBytes(StandardCharsets.UTF_8));

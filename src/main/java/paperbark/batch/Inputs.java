@@ -18,6 +18,7 @@ import paperbark.rules.Rulebook;
 import paperbark.sheet.Column;
 import paperbark.sheet.ColumnMap;
 import paperbark.sheet.ColumnNames;
+import paperbark.sheet.HeadingTable;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
@@ -33,7 +34,7 @@ import paperbark.sheet.SheetReader;
  * @param jobs its jobs in order
  * @param findings what was noticed so far
  */
-record Inputs(
+public record Inputs(
         FirmTables tables,
         Rulebook rulebook,
         ColumnNames<Field> names,
@@ -42,14 +43,16 @@ record Inputs(
         List<Finding> findings) {
 
     /** Reads all of it; no result when the tables or the register cannot be used. */
-    static Reading<Inputs> read(Request request) {
+    public static Reading<Inputs> read(Request request) {
         List<Finding> findings = new ArrayList<>();
-        Optional<FirmTables> tables = gather(FirmTablesReader.read(request.tables()), findings);
-        Rulebook rulebook = Rulebook.load(request.rules());
+        Optional<FirmTables> tables =
+                gather(FirmTablesReader.read(request.firm().tables()), findings);
+        Rulebook rulebook = Rulebook.load(request.firm().rules());
         ColumnNames<Field> names =
-                HeadingTable.of(Field.class, "columns", request.tables(), findings);
+                HeadingTable.of(Field.values(), "columns", request.firm().tables(), findings);
         Reading<Sheet> reading =
-                SheetReader.read(request.register(), names::knows, request.sheet());
+                SheetReader.read(
+                        request.register().file(), names::knows, request.register().sheet());
         Optional<Sheet> sheet = reading.result();
         Optional<Map<Field, Column>> columns =
                 sheet.flatMap(s -> gather(ColumnMap.of(s, names), findings));
@@ -60,7 +63,7 @@ record Inputs(
             return Reading.refused(findings);
         }
         JobReader.Jobs read =
-                new JobReader(tables.get(), request.today()).read(sheet.get(), columns.get());
+                new JobReader(tables.get(), request.run().today()).read(sheet.get(), columns.get());
         findings.addAll(read.findings());
         findings.addAll(BatchCheck.of(read.jobs()));
         if (read.jobs().isEmpty()) {
@@ -76,18 +79,6 @@ record Inputs(
                         read.jobs(),
                         List.copyOf(findings)),
                 findings);
-    }
-
-    /** What was noticed about one job. */
-    List<Finding> findingsOf(Job job) {
-        return findings.stream()
-                .filter(f -> f.job().equals(Optional.of(job.reference())) && sameRow(f, job))
-                .toList();
-    }
-
-    // Two rows may share a job number; each keeps its own findings.
-    private static boolean sameRow(Finding finding, Job job) {
-        return finding.place().rowNumber() == job.origin().row();
     }
 
     private static <T> Optional<T> gather(Reading<T> reading, List<Finding> findings) {

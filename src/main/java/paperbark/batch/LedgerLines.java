@@ -8,7 +8,6 @@ import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
 import paperbark.firm.Product;
 import paperbark.job.Job;
-import paperbark.job.Stage;
 import paperbark.ledger.ClaimEntry;
 import paperbark.ledger.JobEntry;
 import paperbark.ledger.JobOutcome;
@@ -58,7 +57,7 @@ final class LedgerLines {
         if (file.isHeld()) {
             return JobOutcome.HELD;
         }
-        return file.job().stage() == Stage.BOOKED ? JobOutcome.BOOKED : JobOutcome.ISSUED;
+        return file.job().isBooked() ? JobOutcome.BOOKED : JobOutcome.ISSUED;
     }
 
     private static Optional<Sale> sale(CaseFile file) {
@@ -104,6 +103,6 @@ final class LedgerLines {
     }
 
     private static Optional<LocalDate> installedOn(Job job) {
-        return job.stage() == Stage.INSTALLED ? job.installedOn() : Optional.empty();
+        return job.isInstalled() ? job.installedOn() : Optional.empty();
     }
 }

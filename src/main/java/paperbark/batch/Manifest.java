@@ -1,20 +1,21 @@
 package paperbark.batch;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import paperbark.disk.Hashes;
+import paperbark.disk.Staging;
 import paperbark.finding.RuleRef;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
@@ -43,6 +44,7 @@ record Manifest(
         Map<String, String> templates,
         List<RuleRef> rules,
         Map<String, Staging.Written> outputs) {
+    private static final String NAME = "manifest.json";
     private static final ObjectMapper JSON =
             new ObjectMapper()
                     .enable(SerializationFeature.INDENT_OUTPUT)
@@ -73,14 +75,14 @@ record Manifest(
         /** The sources of a request. */
         static Sources of(Request request, Rulebook rulebook) throws IOException {
             return new Sources(
-                    request.version(),
-                    request.today().toString(),
-                    request.siteSheets(),
-                    request.csv(),
-                    Hashes.ofAll(request.register()),
-                    Hashes.ofAll(request.tables()),
-                    request.templates().isPresent()
-                            ? Hashes.ofAll(request.templates().get())
+                    request.run().version(),
+                    request.run().today().toString(),
+                    request.extras().siteSheets(),
+                    request.extras().csv(),
+                    Hashes.ofAll(request.register().file()),
+                    Hashes.ofAll(request.firm().tables()),
+                    request.firm().templates().isPresent()
+                            ? Hashes.ofAll(request.firm().templates().get())
                             : Map.of(),
                     rulebook.tables().stream()
                             .collect(
@@ -130,7 +132,7 @@ record Manifest(
         return new Manifest(
                 view.info().id(),
                 sources,
-                Counts.of(view.cases(), view.cases().size()),
+                Counts.of(view, view.cases().size()),
                 findings,
                 jobs,
                 templates,
@@ -138,12 +140,10 @@ record Manifest(
                 new TreeMap<>(outputs));
     }
 
-    /** As indented JSON with a final newline. */
-    byte[] toJson() throws JsonProcessingException {
-        byte[] json = JSON.writeValueAsBytes(this);
-        byte[] ended = Arrays.copyOf(json, json.length + 1);
-        ended[json.length] = '\n';
-        return ended;
+    /** Writes it as indented JSON with a final newline. */
+    void write(Staging staging) throws IOException {
+        staging.write(
+                NAME, (JSON.writeValueAsString(this) + "\n").getBytes(StandardCharsets.UTF_8));
     }
 
     /** Whether the file is the manifest of a batch made from exactly these sources. */

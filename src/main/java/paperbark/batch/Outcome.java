@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import paperbark.finding.Finding;
+import paperbark.output.BatchView;
 
 /**
  * What came of a run.
@@ -19,5 +20,40 @@ public record Outcome(
     /** Keeps the findings from being changed. */
     public Outcome {
         findings = List.copyOf(findings);
+    }
+
+    /** Of a register that cannot be used. What the firm's tables cause is not its fault. */
+    public static Outcome refused(Request request, List<Finding> findings) {
+        String register = request.register().name();
+        boolean tables =
+                findings.stream().anyMatch(f -> f.stops() && !f.place().file().equals(register));
+        return new Outcome(
+                tables ? Ending.SETUP : Ending.REFUSED,
+                Optional.empty(),
+                Counts.NONE,
+                Finding.inOrder(findings));
+    }
+
+    /** Of a register that was prepared before. */
+    static Outcome already(Path published) {
+        return new Outcome(Ending.ALREADY, Optional.of(published), Counts.NONE, List.of());
+    }
+
+    /** Of a register of which no job is left to be prepared. */
+    static Outcome nothingLeft(List<Finding> findings) {
+        boolean stopped = findings.stream().anyMatch(Finding::stops);
+        return new Outcome(
+                stopped ? Ending.REFUSED : Ending.ALREADY, Optional.empty(), Counts.NONE, findings);
+    }
+
+    /** Of a batch. A row that yields no job at all, such as one without a number, is held too. */
+    static Outcome of(BatchView view, int packs, Path published) {
+        Counts counts = Counts.of(view, packs);
+        boolean lost = view.findings().stream().anyMatch(f -> f.stops() && f.job().isEmpty());
+        return new Outcome(
+                counts.heldJobs() > 0 || lost ? Ending.HELD : Ending.DONE,
+                Optional.of(published),
+                counts,
+                view.findings());
     }
 }

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.UUID;
+import paperbark.disk.Disk;
 
 /**
  * What tells one output folder from another in a ledger that several share. The id lies in the

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
+import paperbark.disk.FileNames;
+import paperbark.disk.Hashes;
 import paperbark.job.Job;
 
 /**
@@ -18,7 +20,6 @@ final class PackNames {
     // Names that Windows keeps for devices, with any ending.
     private static final Pattern RESERVED =
             Pattern.compile("(?i)(con|prn|aux|nul|clock|com[0-9]|lpt[0-9])");
-    private static final int LONGEST = 40;
     private static final int HASH_DIGITS = 6;
 
     private PackNames() {}
@@ -43,15 +44,8 @@ final class PackNames {
                 .toList();
     }
 
-    /** The text as a safe name, for folders. */
-    static String slug(String text) {
-        String slug = text.replaceAll("[^A-Za-z0-9_-]+", "-").replaceAll("^-+|-+$", "");
-        String cut = slug.length() > LONGEST ? slug.substring(0, LONGEST) : slug;
-        return cut.isEmpty() ? "x" : cut;
-    }
-
     private static String hashed(String text, String more) {
         byte[] key = (text + "\n" + more).getBytes(StandardCharsets.UTF_8);
-        return slug(text) + "-" + Hashes.sha256(key).substring(0, HASH_DIGITS);
+        return FileNames.slug(text) + "-" + Hashes.sha256(key).substring(0, HASH_DIGITS);
     }
 }

@@ -12,6 +12,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import paperbark.disk.Staging;
 import paperbark.finding.Finding;
 import paperbark.output.CaseFile;
 import paperbark.output.form.Forms;

@@ -10,96 +10,66 @@ import paperbark.ledger.LedgerPlace;
  * What is to be done.
  *
  * @param register the firm's list of jobs
- * @param sheet the sheet wanted; empty takes the one whose headings match best
- * @param tables folder or workbook of the firm's tables
- * @param templates folder of the firm's own templates; empty takes the shipped ones
- * @param rules folder of the firm's newer rule tables
+ * @param firm where what belongs to the firm lies
  * @param out folder in which the batch folder appears, or the marked-up register when only checking
- * @param today the day of the run
- * @param siteSheets whether installed jobs get a site sheet too
- * @param csv whether the workbook's sheets are wanted as CSV files too
- * @param version version of the program
- * @param books what of it goes into a ledger
+ * @param run when and with which program
+ * @param extras what is wanted besides
+ * @param ledger what of it goes into a ledger
  */
 public record Request(
-        Path register,
-        Optional<String> sheet,
-        Path tables,
-        Optional<Path> templates,
-        Optional<Path> rules,
-        Path out,
-        LocalDate today,
-        boolean siteSheets,
-        boolean csv,
-        String version,
-        Books books) {
+        Register register, FirmFiles firm, Path out, Run run, Extras extras, LedgerUse ledger) {
+
+    /**
+     * A list of jobs.
+     *
+     * @param file the file
+     * @param sheet the sheet wanted; empty takes the one whose headings match best
+     */
+    public record Register(Path file, Optional<String> sheet) {
+
+        /** Name of the file without folders. */
+        public String name() {
+            return file.getFileName().toString();
+        }
+    }
+
+    /**
+     * What belongs to the firm.
+     *
+     * @param tables folder or workbook of its tables
+     * @param templates folder of its own templates; empty takes the shipped ones
+     * @param rules folder of its newer rule tables
+     */
+    public record FirmFiles(Path tables, Optional<Path> templates, Optional<Path> rules) {}
+
+    /**
+     * The run.
+     *
+     * @param today its day
+     * @param at its moment, for people only
+     * @param version version of the program
+     */
+    public record Run(LocalDate today, Instant at, String version) {}
+
+    /**
+     * What not everybody wants.
+     *
+     * @param siteSheets whether installed jobs get a site sheet too
+     * @param csv whether the workbook's sheets are wanted as CSV files too
+     */
+    public record Extras(boolean siteSheets, boolean csv) {
+        /** Neither. */
+        public static final Extras NONE = new Extras(false, false);
+    }
 
     /**
      * What of a run goes into a ledger.
      *
-     * @param ledger the ledger; empty where the firm keeps none
-     * @param at moment of the run, for people only
+     * @param place the ledger; empty where the firm keeps none
      * @param again whether jobs that are done are prepared once more
      */
-    public record Books(Optional<LedgerPlace> ledger, Instant at, boolean again) {
+    public record LedgerUse(Optional<LedgerPlace> place, boolean again) {
         /** No ledger is kept. */
-        public static final Books NONE = new Books(Optional.empty(), Instant.EPOCH, false);
-    }
-
-    /** A request without CSV files and without a ledger. */
-    public Request(
-            Path register,
-            Optional<String> sheet,
-            Path tables,
-            Optional<Path> templates,
-            Optional<Path> rules,
-            Path out,
-            LocalDate today,
-            boolean siteSheets,
-            String version) {
-        this(
-                register,
-                sheet,
-                tables,
-                templates,
-                rules,
-                out,
-                today,
-                siteSheets,
-                false,
-                version,
-                Books.NONE);
-    }
-
-    /** The same request, with or without CSV files. */
-    public Request withCsv(boolean wanted) {
-        return new Request(
-                register,
-                sheet,
-                tables,
-                templates,
-                rules,
-                out,
-                today,
-                siteSheets,
-                wanted,
-                version,
-                books);
-    }
-
-    /** The same request with a ledger. */
-    public Request with(Books others) {
-        return new Request(
-                register,
-                sheet,
-                tables,
-                templates,
-                rules,
-                out,
-                today,
-                siteSheets,
-                csv,
-                version,
-                others);
+        public static final LedgerUse NONE = new LedgerUse(Optional.empty(), false);
     }
 }

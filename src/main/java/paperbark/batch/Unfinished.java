@@ -5,6 +5,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import paperbark.disk.FolderLock;
+import paperbark.disk.Staging;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
@@ -32,10 +34,9 @@ final class Unfinished {
     static List<Finding> publish(Ledger ledger, FolderLock own, Request request)
             throws IOException {
         Unfinished unfinished =
-                new Unfinished(
-                        ledger, own, new Place.InFile(request.register().getFileName().toString()));
+                new Unfinished(ledger, own, new Place.InFile(request.register().name()));
         for (Ledger.Unpublished batch : ledger.unpublished(OutputFolder.id(request.out()))) {
-            unfinished.publish(batch, request.out().resolve(batch.staged()).toAbsolutePath());
+            unfinished.publish(batch, request.out().resolve(batch.staged()));
         }
         return unfinished.findings;
     }

@@ -2,8 +2,7 @@
  * One register from start to published folder: the order of work, the names of things, the
  * manifest.
  *
- * <p>The only room that publishes files; what it publishes appears whole or not at all.
- * Deliberately absent: the terminal, the clock and the working directory, and any rule of the
- * trade.
+ * <p>What it publishes appears whole or not at all. Deliberately absent: the terminal, the clock
+ * and the working directory, and any rule of the trade.
  */
 package paperbark.batch;

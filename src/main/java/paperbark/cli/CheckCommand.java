@@ -3,6 +3,7 @@ package paperbark.cli;
 import java.util.concurrent.Callable;
 import paperbark.batch.Batch;
 import paperbark.batch.Outcome;
+import paperbark.batch.Request;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
@@ -24,7 +25,8 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Outcome outcome =
-                new Batch((what, done, of) -> {}).check(options.request(world, "", false));
+                new Batch((what, done, of) -> {})
+                        .check(options.request(world, "", Request.Extras.NONE));
         new Report(world.out(), options.json(), options.explain()).print(outcome);
         return outcome.ending().exitCode();
     }

@@ -3,11 +3,11 @@ package paperbark.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import paperbark.answer.Explained;
+import paperbark.answer.Explainer;
+import paperbark.answer.Explanation;
+import paperbark.answer.Json;
 import paperbark.batch.Ending;
-import paperbark.batch.Explained;
-import paperbark.batch.Explainer;
-import paperbark.batch.Explanation;
-import paperbark.batch.ExplanationJson;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -52,7 +52,7 @@ final class ExplainCommand implements Callable<Integer> {
         }
         Explanation explanation = ((Explained.Working) answer).explanation();
         if (options.json()) {
-            world.out().println(ExplanationJson.of(explanation));
+            world.out().println(Json.of(explanation));
         } else {
             new WorkingText(world.out()).print(explanation);
         }

@@ -4,7 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
-import paperbark.batch.LedgerDesk;
+import paperbark.office.LedgerDesk;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;

@@ -5,7 +5,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
-import paperbark.batch.Keeping;
+import paperbark.entitlement.Retention;
 import paperbark.ledger.JobVersion;
 import paperbark.office.Forget;
 import paperbark.office.Office;
@@ -83,13 +83,13 @@ final class ForgetCommand implements Callable<Integer> {
             world.err().println("The ledger knows no job " + job + ". Look at its number again.");
             return Ending.USAGE;
         }
-        for (Keeping period : result.periods()) {
+        for (Retention.Period period : result.periods()) {
             world.out()
                     .printf(
                             "%-36s until %s%s%n",
                             period.what(),
                             Days.show(period.until()),
-                            period.because().isEmpty() ? "" : "  " + period.because());
+                            period.rule().map(rule -> "  " + rule.inWords()).orElse(""));
         }
         if (!result.warrantyKnown()) {
             world.err()

@@ -2,8 +2,8 @@ package paperbark.cli;
 
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
+import paperbark.answer.FormDesk;
 import paperbark.batch.Ending;
-import paperbark.batch.FormDesk;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;

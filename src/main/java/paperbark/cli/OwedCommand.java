@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
-import paperbark.batch.LedgerDesk;
 import paperbark.ledger.ClaimState;
 import paperbark.settle.Owing;
 import paperbark.value.Days;
@@ -35,7 +34,7 @@ final class OwedCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Owing owing = LedgerDesk.owing(options.ledger(world), options.day(world));
+        Owing owing = Owing.of(options.ledger(world), options.day(world));
         line("Owed on " + Days.show(owing.asOf()), heads());
         owing.byBuyer().forEach((buyer, ages) -> line(buyer, amounts(ages)));
         line("Total", amounts(owing.total()));

@@ -3,6 +3,7 @@ package paperbark.cli;
 import java.util.concurrent.Callable;
 import paperbark.batch.Batch;
 import paperbark.batch.Outcome;
+import paperbark.batch.Request;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -35,7 +36,9 @@ final class PrepareCommand implements Callable<Integer> {
         ProgressLine progress = new ProgressLine(world);
         Outcome outcome =
                 new Batch(progress)
-                        .prepare(options.request(world, "packs", siteSheets).withCsv(csv));
+                        .prepare(
+                                options.request(
+                                        world, "packs", new Request.Extras(siteSheets, csv)));
         progress.end();
         new Report(world.out(), options.json(), options.explain()).print(outcome);
         return outcome.ending().exitCode();

@@ -8,12 +8,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import paperbark.answer.Preview;
+import paperbark.answer.PreviewFiles;
+import paperbark.answer.Previewer;
 import paperbark.batch.Ending;
-import paperbark.batch.FolderChanges;
-import paperbark.batch.Preview;
-import paperbark.batch.PreviewFiles;
-import paperbark.batch.Previewer;
 import paperbark.batch.Request;
+import paperbark.disk.FolderChanges;
 import paperbark.finding.Finding;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -27,7 +27,7 @@ import picocli.CommandLine.Spec;
         name = "preview",
         description = {
             "Makes one paper of a job, of the sample week where no register is named, to look at a template.",
-            "Papers: cover, site-sheet, warranty, stc, veec, working, old-heater, handover."
+            "Papers: cover, site-sheet, warranty, each scheme's own such as stc, benefit, working, old-heater, handover."
         },
         mixinStandardHelpOptions = true)
 final class PreviewCommand implements Callable<Integer> {
@@ -94,7 +94,7 @@ final class PreviewCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Request request = request();
-        if (watch && request.templates().isEmpty()) {
+        if (watch && request.firm().templates().isEmpty()) {
             throw new ParameterException(
                     spec.commandLine(),
                     "There is no template folder to watch; name one with --templates.");
@@ -114,7 +114,7 @@ final class PreviewCommand implements Callable<Integer> {
         }
         Preview preview = ((Previewer.Opened.Ready) opened).preview();
         return watch
-                ? attend(preview, request.templates().orElseThrow())
+                ? attend(preview, request.firm().templates().orElseThrow())
                 : render(preview).exitCode();
     }
 
@@ -182,17 +182,18 @@ final class PreviewCommand implements Callable<Integer> {
         Path beside = register.isPresent() ? ReadingOptions.beside(file) : here;
         Path tablesPath = tables.map(here::resolve).orElse(beside.resolve("tables")).normalize();
         return new Request(
-                file,
-                Optional.empty(),
-                tablesPath,
-                templates
-                        .map(this::named)
-                        .or(() -> ReadingOptions.existing(beside.resolve("templates"))),
-                ReadingOptions.rules(tablesPath),
+                new Request.Register(file, Optional.empty()),
+                new Request.FirmFiles(
+                        tablesPath,
+                        templates
+                                .map(this::named)
+                                .or(() -> ReadingOptions.existing(beside.resolve("templates"))),
+                        ReadingOptions.rules(tablesPath)),
                 here,
-                asOf.orElseGet(this::usualDay),
-                false,
-                Version.text());
+                new Request.Run(
+                        asOf.orElseGet(this::usualDay), world.clock().instant(), Version.text()),
+                Request.Extras.NONE,
+                Request.LedgerUse.NONE);
     }
 
     private LocalDate usualDay() {

@@ -1,9 +1,12 @@
 package paperbark.cli;
 
+import java.util.Arrays;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import paperbark.batch.Ending;
-import paperbark.batch.LedgerDesk;
 import paperbark.settle.Quarter;
+import paperbark.value.SchemeName;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
@@ -14,7 +17,7 @@ import picocli.CommandLine.Mixin;
                 "Shows the financial year by quarter: sales and GST by day of installation, certificates, money from buyers by day of payment.",
         mixinStandardHelpOptions = true)
 final class QuartersCommand implements Callable<Integer> {
-    private static final String LINE = "%-16s %5s %15s %14s %6s %6s %14s %14s %12s%n";
+    private static final String LINE = "%-16s %5s %15s %14s %s %14s %14s %12s%n";
 
     private final Main.World world;
 
@@ -33,12 +36,11 @@ final class QuartersCommand implements Callable<Integer> {
                         "Jobs",
                         "Sales with GST",
                         "GST in them",
-                        "STCs",
-                        "VEECs",
+                        aColumnEach(scheme -> scheme.word() + "s"),
                         "Expected",
                         "Received",
                         "GST in those");
-        for (Quarter q : LedgerDesk.quarters(options.ledger(world), options.day(world))) {
+        for (Quarter q : Quarter.ofYear(options.ledger(world), options.day(world))) {
             world.out()
                     .printf(
                             LINE,
@@ -46,8 +48,7 @@ final class QuartersCommand implements Callable<Integer> {
                             q.jobs(),
                             q.sales(),
                             q.gst(),
-                            q.stcs(),
-                            q.veecs(),
+                            aColumnEach(q.certificates()::get),
                             q.expected(),
                             q.received(),
                             q.gstBeyond());
@@ -58,5 +59,11 @@ final class QuartersCommand implements Callable<Integer> {
                         "Sales are full prices before certificates, on the day of installation. Your accountant says");
         world.out().println("which day counts for you.");
         return Ending.DONE.exitCode();
+    }
+
+    private static String aColumnEach(Function<SchemeName, Object> cell) {
+        return Arrays.stream(SchemeName.values())
+                .map(scheme -> "%6s".formatted(cell.apply(scheme)))
+                .collect(Collectors.joining(" "));
     }
 }

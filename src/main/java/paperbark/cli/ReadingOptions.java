@@ -4,9 +4,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Optional;
-import paperbark.batch.OfficeFolder;
 import paperbark.batch.Request;
 import paperbark.ledger.LedgerPlace;
+import paperbark.office.OfficeFolder;
 import paperbark.value.Days;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
@@ -78,16 +78,15 @@ final class ReadingOptions {
         Path tablesPath =
                 tables.map(world.directory()::resolve).orElse(beside.resolve("tables")).normalize();
         return new Request(
-                        file(world),
-                        sheet,
-                        tablesPath,
-                        Optional.empty(),
-                        rules(tablesPath),
-                        beside,
+                new Request.Register(file(world), sheet),
+                new Request.FirmFiles(tablesPath, Optional.empty(), rules(tablesPath)),
+                beside,
+                new Request.Run(
                         asOf.orElseGet(() -> LocalDate.now(world.clock())),
-                        false,
-                        Version.text())
-                .with(new Request.Books(ledger(tablesPath), world.clock().instant(), false));
+                        world.clock().instant(),
+                        Version.text()),
+                Request.Extras.NONE,
+                Request.LedgerUse.NONE);
     }
 
     private Path file(Main.World world) {

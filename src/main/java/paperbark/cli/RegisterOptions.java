@@ -3,9 +3,9 @@ package paperbark.cli;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import paperbark.batch.OfficeFolder;
 import paperbark.batch.Request;
 import paperbark.ledger.LedgerPlace;
+import paperbark.office.OfficeFolder;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -59,32 +59,28 @@ final class RegisterOptions {
     }
 
     /** The request, with relative paths taken from the working directory. */
-    Request request(Main.World world, String defaultOut, boolean siteSheets) {
+    Request request(Main.World world, String defaultOut, Request.Extras extras) {
         Request read = reading.request(world);
         Path beside = reading.beside(world);
         Path ownTemplates = beside.resolve("templates");
         boolean toReturn = defaultOut.isEmpty() && reading.isInIntake(world);
         String place = toReturn ? OfficeFolder.RETURNED : defaultOut;
+        Path tables = read.firm().tables();
         return new Request(
-                        read.register(),
-                        read.sheet(),
-                        read.tables(),
+                read.register(),
+                new Request.FirmFiles(
+                        tables,
                         templates
                                 .map(folder -> named(world, folder))
                                 .or(() -> ReadingOptions.existing(ownTemplates)),
-                        read.rules(),
-                        out.map(world.directory()::resolve)
-                                .orElse(beside.resolve(place))
-                                .normalize(),
-                        read.today(),
-                        siteSheets,
-                        read.version())
-                .with(
-                        new Request.Books(
-                                ledger.map(l -> LedgerPlace.named(l, world.directory()))
-                                        .or(() -> read.books().ledger()),
-                                read.books().at(),
-                                again));
+                        read.firm().rules()),
+                out.map(world.directory()::resolve).orElse(beside.resolve(place)).normalize(),
+                read.run(),
+                extras,
+                new Request.LedgerUse(
+                        ledger.map(l -> LedgerPlace.named(l, world.directory()))
+                                .or(() -> ReadingOptions.ledger(tables)),
+                        again));
     }
 
     private Path named(Main.World world, Path folder) {

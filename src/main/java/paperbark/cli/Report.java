@@ -6,8 +6,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import paperbark.answer.Json;
+import paperbark.answer.OutcomeLines;
 import paperbark.batch.Ending;
-import paperbark.batch.FindingsJson;
 import paperbark.batch.Outcome;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -32,7 +33,7 @@ final class Report {
 
     void print(Outcome outcome) {
         if (json) {
-            out.println(FindingsJson.of(outcome));
+            out.println(Json.of(OutcomeLines.of(outcome)));
             return;
         }
         findings(outcome.findings());
@@ -73,7 +74,10 @@ final class Report {
                     "Jobs:         "
                             + outcome.counts().jobs()
                             + ", held: "
-                            + outcome.counts().heldJobs());
+                            + outcome.counts().heldJobs()
+                            + (outcome.counts().cancelled() > 0
+                                    ? ", cancelled: " + outcome.counts().cancelled()
+                                    : ""));
             if (outcome.counts().packs() > 0) {
                 out.println("Packs:        " + outcome.counts().packs());
             }

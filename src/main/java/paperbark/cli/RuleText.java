@@ -5,8 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import paperbark.batch.RulesInForce;
-import paperbark.batch.RulesInForce.Row;
+import paperbark.answer.RulesInForce;
+import paperbark.answer.RulesInForce.Row;
 import paperbark.finding.RuleRef;
 import paperbark.value.Days;
 
@@ -51,7 +51,7 @@ final class RuleText {
                 rows.stream()
                         .collect(
                                 Collectors.groupingBy(
-                                        row -> row.ref().table(),
+                                        row -> row.line().ref().table(),
                                         LinkedHashMap::new,
                                         Collectors.toList()));
         tables.forEach(this::table);
@@ -66,7 +66,7 @@ final class RuleText {
                 rows.stream()
                         .collect(
                                 Collectors.groupingBy(
-                                        row -> row.ref().sure(),
+                                        row -> row.line().ref().sure(),
                                         LinkedHashMap::new,
                                         Collectors.counting()));
         return counts.entrySet().stream()
@@ -87,16 +87,24 @@ final class RuleText {
     }
 
     private void row(Row row) {
-        String values = row.values().isEmpty() ? "no value" : row.values();
-        lines("  ", ROW.row(row.key().isEmpty() ? "-" : row.key(), values, row.period()));
-        RuleRef ref = row.ref();
+        String values = row.line().values().isEmpty() ? "no value" : row.line().values();
+        lines(
+                "  ",
+                ROW.row(
+                        row.line().key().isEmpty() ? "-" : row.line().key(),
+                        values,
+                        row.line().inForce().toString()));
+        RuleRef ref = row.line().ref();
         String confirmed =
-                row.confirmedOn().map(day -> "confirmed " + Days.show(day)).orElse("not confirmed");
+                row.line()
+                        .confirmedOn()
+                        .map(day -> "confirmed " + Days.show(day))
+                        .orElse("not confirmed");
         String below =
                 "row %d: %s; %s; %s".formatted(ref.row(), source(ref), ref.sure(), confirmed);
         lines("      ", BELOW.row(below));
-        if (row.values().isEmpty() && !row.note().isEmpty()) {
-            lines("      ", BELOW.row("why there is no value: " + row.note()));
+        if (row.line().values().isEmpty() && !row.line().note().isEmpty()) {
+            lines("      ", BELOW.row("why there is no value: " + row.line().note()));
         }
         if (row.beaten()) {
             lines("      ", BELOW.row("the firm's row for the same key wins"));

@@ -5,9 +5,9 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import paperbark.answer.Json;
+import paperbark.answer.RulesInForce;
 import paperbark.batch.Ending;
-import paperbark.batch.RulesInForce;
-import paperbark.batch.RulesJson;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -75,7 +75,7 @@ final class RulesCommand implements Callable<Integer> {
                     "The tables are " + String.join(", ", all.tables()) + ".");
         }
         if (json) {
-            world.out().println(RulesJson.of(wanted.get()));
+            world.out().println(Json.of(wanted.get()));
         } else {
             new RuleText(world.out(), table.isPresent()).print(wanted.get());
         }

@@ -8,7 +8,7 @@ import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import paperbark.batch.Ending;
-import paperbark.batch.OfficeFolder;
+import paperbark.office.OfficeFolder;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 

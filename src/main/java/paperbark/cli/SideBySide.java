@@ -4,7 +4,7 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
-import paperbark.batch.Explanation.Fact;
+import paperbark.answer.Explanation.Fact;
 import paperbark.finding.Finding;
 
 /** Two columns of what is so and what would be, within 110 characters. */

@@ -8,10 +8,11 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import paperbark.batch.Explanation;
-import paperbark.batch.OffersWorking;
-import paperbark.batch.SchemeWorking;
+import paperbark.answer.Explanation;
+import paperbark.answer.SchemeWorking;
+import paperbark.entitlement.Step;
 import paperbark.finding.RuleRef;
+import paperbark.offer.Comparison;
 
 /**
  * Tells the working of a job on the terminal: within 100 characters, or within 110 where supposed
@@ -68,9 +69,9 @@ final class WorkingText {
         }
     }
 
-    private void offers(List<OffersWorking> all) {
-        for (OffersWorking offers : all) {
-            section("Offers for the " + offers.scheme() + "s as the register says");
+    private void offers(List<Comparison> all) {
+        for (Comparison offers : all) {
+            section("Offers for the " + offers.scheme().word() + "s as the register says");
             offers.steps().forEach(s -> lines(STEPS.row(s.label(), s.working(), s.result())));
         }
     }
@@ -112,7 +113,7 @@ final class WorkingText {
     private static List<String> labels(SchemeWorking one, SchemeWorking other) {
         List<String> labels = new ArrayList<>(one.steps().stream().map(s -> s.label()).toList());
         int at = 0;
-        for (SchemeWorking.Line line : other.steps()) {
+        for (Step line : other.steps()) {
             int known = labels.indexOf(line.label());
             if (known < 0) {
                 labels.add(at, line.label());
@@ -123,7 +124,7 @@ final class WorkingText {
         return labels;
     }
 
-    private static List<String> cell(Optional<SchemeWorking.Line> step, List<RuleRef> rules) {
+    private static List<String> cell(Optional<Step> step, List<RuleRef> rules) {
         return step.map(
                         s ->
                                 List.of(
@@ -138,7 +139,7 @@ final class WorkingText {
         return List.copyOf(rules);
     }
 
-    private static String numbers(SchemeWorking.Line step, List<RuleRef> rules) {
+    private static String numbers(Step step, List<RuleRef> rules) {
         return step.rules().stream()
                 .distinct()
                 .map(rule -> "[" + (rules.indexOf(rule) + 1) + "]")
@@ -163,9 +164,9 @@ final class WorkingText {
 
     private void heading(SchemeWorking scheme, boolean claimed) {
         section(
-                scheme.scheme()
+                scheme.scheme().word()
                         + ": "
-                        + scheme.fullName()
+                        + scheme.scheme().fullName()
                         + (claimed ? "" : ", not claimed for this job"));
     }
 

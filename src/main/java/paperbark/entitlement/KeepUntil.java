@@ -1,7 +1,6 @@
 package paperbark.entitlement;
 
 import java.time.LocalDate;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
@@ -9,11 +8,7 @@ import java.util.Optional;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
-import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
-import paperbark.rules.Setting;
-import paperbark.rules.StcLimit;
-import paperbark.rules.VeecCondition;
 import paperbark.value.Days;
 import paperbark.value.SchemeName;
 
@@ -33,8 +28,11 @@ public final class KeepUntil {
      */
     public static List<Finding> of(
             String register, Collection<Entitlements> batch, Rulebook rulebook) {
-        return Arrays.stream(SchemeName.values())
-                .flatMap(scheme -> lastDay(scheme, batch).stream().map(day -> new End(scheme, day)))
+        return Schemes.KNOWN.all().stream()
+                .flatMap(
+                        scheme ->
+                                lastDay(scheme.name(), batch).stream()
+                                        .map(day -> new End(scheme, day)))
                 .flatMap(end -> end.note(register, rulebook).stream())
                 .toList();
     }
@@ -46,19 +44,11 @@ public final class KeepUntil {
                 .max(Comparator.naturalOrder());
     }
 
-    /** For how many years papers are kept from a day on which certificates were created. */
-    static Optional<Dated<Setting>> years(SchemeName scheme, LocalDate day, Rulebook rulebook) {
-        return switch (scheme) {
-            case STC -> rulebook.stcLimits().on(day, StcLimit.KEEP_YEARS);
-            case VEEC -> rulebook.veecConditions().on(day, VeecCondition.KEEP_YEARS);
-        };
-    }
-
     /** The last day on which certificates of the batch can be created. */
-    private record End(SchemeName scheme, LocalDate lastDay) {
+    private record End(Scheme scheme, LocalDate lastDay) {
 
         Optional<Finding> note(String register, Rulebook rulebook) {
-            return years(scheme, lastDay, rulebook)
+            return scheme.keepYears(lastDay, rulebook)
                     .map(
                             years ->
                                     Finding.of(
@@ -72,7 +62,7 @@ public final class KeepUntil {
         private String fact(int years) {
             return "%ss of this register can be created until %s, and their papers are kept %d years from then, until %s."
                     .formatted(
-                            scheme.word(),
+                            scheme.name().word(),
                             Days.show(lastDay),
                             years,
                             Days.show(lastDay.plusYears(years)));

@@ -53,7 +53,9 @@ public final class Retention {
         job.lastDays()
                 .forEach(
                         (scheme, day) ->
-                                KeepUntil.years(scheme, day, rulebook)
+                                Schemes.KNOWN
+                                        .named(scheme)
+                                        .keepYears(day, rulebook)
                                         .ifPresent(
                                                 years ->
                                                         periods.add(

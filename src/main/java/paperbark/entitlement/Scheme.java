@@ -1,11 +1,18 @@
 package paperbark.entitlement;
 
 import java.time.LocalDate;
+import java.util.Optional;
+import java.util.Set;
 import paperbark.job.Job;
+import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
+import paperbark.rules.Setting;
 import paperbark.value.SchemeName;
 
-/** A certificate scheme: one class, its rule tables and a default template. */
+/**
+ * A certificate scheme: one class, its rule tables and a default template. It answers all that
+ * differs between schemes.
+ */
 public interface Scheme {
 
     /** Its name. */
@@ -19,4 +26,28 @@ public interface Scheme {
      * @param today the day of the run, for closing dates
      */
     Assessment assess(Job job, Rulebook rulebook, LocalDate today);
+
+    /**
+     * Until when the certificates of work done on a day are created; empty where no rule says.
+     *
+     * @param done day of the work
+     */
+    Optional<ClosingDate> closing(LocalDate done, Rulebook rulebook);
+
+    /**
+     * For how many years its papers are kept; empty where no rule says.
+     *
+     * @param created day on which the certificates were created, from which the years are counted
+     */
+    Optional<Dated<Setting>> keepYears(LocalDate created, Rulebook rulebook);
+
+    /** The variant of its assignment paper where neither offer nor buyer names one. */
+    default String fallbackPaper() {
+        return "default";
+    }
+
+    /** Labels of the working steps that speak for the whole sum where there is no room for all. */
+    default Set<String> sums() {
+        return Set.of(name().word() + "s for this job");
+    }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import paperbark.finding.Finding;
 import paperbark.job.Job;
 import paperbark.rules.Rulebook;
+import paperbark.value.SchemeName;
 
 /**
  * The schemes that are worked out, in the order in which paper shows them.
@@ -33,6 +34,16 @@ public record Schemes(List<Scheme> all) {
     /** Keeps the list from being changed. */
     public Schemes {
         all = List.copyOf(all);
+    }
+
+    /** The scheme of that name. */
+    public Scheme named(SchemeName name) {
+        return all.stream().filter(s -> s.name() == name).findFirst().orElseThrow();
+    }
+
+    /** The scheme of a name. */
+    public Scheme of(SchemeName name) {
+        return all.stream().filter(scheme -> scheme.name() == name).findFirst().orElseThrow();
     }
 
     /**

@@ -1,30 +1,61 @@
 package paperbark.entitlement;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
+import java.time.LocalDate;
+import java.time.Month;
+import java.util.List;
+import java.util.Optional;
 import paperbark.rules.CountRounding;
 
 /**
- * The STC sum, in whole numbers only.
+ * The STC sum.
  *
+ * @param equation the equation of the day
  * @param listingYears years that the register's figures stand for, 10
  * @param rounding what becomes of fractions
  */
-record StcFormula(int listingYears, CountRounding rounding) {
+record StcFormula(Equation equation, int listingYears, CountRounding rounding) {
+
+    /** How certificates follow from the listed figure, the years that count and the listing's. */
+    interface Equation {
+        Sum of(Sum listed, Sum years, Sum listingYears);
+    }
+
+    // rule: ree-regs-2001 reg 19A: the number is the register's figure for model, zone and
+    // installation period.
+    // rule: cer-entitlement deeming period: of it, only the years left until the end of 2030.
+    private static final Equation SHARE_OF_THE_YEARS =
+            (listed, years, listingYears) -> listed.times(years).over(listingYears);
+
+    // rule: ree-act-2000 s 21(1): installations count from 1 Apr 2001.
+    private static final List<SinceDate<Equation>> EQUATIONS =
+            List.of(new SinceDate<>(LocalDate.of(2001, Month.APRIL, 1), SHARE_OF_THE_YEARS));
+
+    /** The formula for a day of installation; empty before the first. */
+    static Optional<StcFormula> on(LocalDate day, int listingYears, CountRounding rounding) {
+        return SinceDate.on(EQUATIONS, day)
+                .map(equation -> new StcFormula(equation, listingYears, rounding));
+    }
+
+    /** The formula for the same settings on another day. */
+    Optional<StcFormula> at(LocalDate day) {
+        return on(day, listingYears, rounding);
+    }
 
     /**
-     * Certificates for a job: the listed figure, times the years that count, divided by the years
-     * that the listing stands for, whole.
+     * The sum for a job.
      *
      * @param listed whole STCs on the ten-year basis
      * @param years years that count for the day of installation
      */
+    Sum sum(int listed, int years) {
+        return equation.of(
+                Sum.of("listed", listed), Sum.of("years", years), Sum.of("basis", listingYears));
+    }
+
+    /** Certificates for a job, whole. */
     int count(int listed, int years) {
-        // rule: ree-regs-2001 reg 19A: the number is the register's figure for model, zone and
-        // installation period.
-        // rule: cer-entitlement deeming period: of it, only the years left until the end of 2030.
         // rule: swh-method-2016 rounding: whole certificates only, fractions are dropped.
-        return rounding.whole((long) listed * years, listingYears);
+        return sum(listed, years).whole(rounding);
     }
 
     /**
@@ -48,21 +79,6 @@ record StcFormula(int listingYears, CountRounding rounding) {
 
     /** The sum with its numbers: {@code 27 x 5 / 10 = 13.5, fractions dropped}. */
     String working(int listed, int years) {
-        long product = (long) listed * years;
-        long whole = product / listingYears;
-        long rest = product % listingYears;
-        String exact =
-                rest == 0
-                        ? Long.toString(whole)
-                        : new BigDecimal(product)
-                                .divide(new BigDecimal(listingYears), MathContext.DECIMAL64)
-                                .toPlainString();
-        return "%d x %d / %d = %s%s"
-                .formatted(
-                        listed,
-                        years,
-                        listingYears,
-                        exact,
-                        rest == 0 ? "" : ", " + rounding.inWords());
+        return sum(listed, years).trace(rounding);
     }
 }

@@ -53,7 +53,15 @@ record StcListing(Working working) {
                         listing.row(),
                         "register of solar water heaters, version " + listing.registerVersion(),
                         "",
-                        "published");
+                        RuleRef.ENTERED,
+                        "stcs_zone_%d %s, eligible %s"
+                                .formatted(
+                                        zone,
+                                        Optional.ofNullable(listing.tenYearStcs().get(zone))
+                                                .map(String::valueOf)
+                                                .orElse("blank"),
+                                        listing.eligible()),
+                        "");
         String name = product.maker() + " " + product.model();
         Optional<Integer> figure = Optional.ofNullable(listing.tenYearStcs().get(zone));
         figure.ifPresentOrElse(

@@ -1,6 +1,7 @@
 package paperbark.entitlement;
 
 import java.time.LocalDate;
+import java.time.Month;
 import java.time.MonthDay;
 import java.util.ArrayList;
 import java.util.List;
@@ -8,6 +9,7 @@ import java.util.Optional;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
 import paperbark.job.Field;
+import paperbark.rules.CountRounding;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Unkeyed;
@@ -19,7 +21,7 @@ import paperbark.value.Days;
  *
  * @param working where steps and findings go
  * @param rules the rules
- * @param formula the sum
+ * @param formula the sum on the day of the job
  */
 record StcNeighbours(Working working, Rulebook rules, StcFormula formula) {
     // Visits slip by days over the holidays; within these, somebody should know of the boundary.
@@ -28,26 +30,32 @@ record StcNeighbours(Working working, Rulebook rules, StcFormula formula) {
 
     /** Adds the step for the neighbouring years, and a note near the turn of the year. */
     void compare(LocalDate day, int listed) {
+        CountRounding rounding = formula.rounding();
         List<String> sums = new ArrayList<>();
         List<String> counts = new ArrayList<>();
         List<RuleRef> refs = new ArrayList<>();
         for (int year : new int[] {day.getYear() - 1, day.getYear() + 1}) {
-            years(LocalDate.of(year, 7, 1))
+            LocalDate other = LocalDate.of(year, Month.JULY, 1);
+            years(other)
                     .ifPresent(
-                            years -> {
-                                sums.add(
-                                        "installed in %d: %s"
-                                                .formatted(
-                                                        year,
-                                                        formula.working(
-                                                                listed, years.row().years())));
-                                counts.add(
-                                        "%d in %d"
-                                                .formatted(
-                                                        formula.count(listed, years.row().years()),
-                                                        year));
-                                refs.add(years.ref());
-                            });
+                            years ->
+                                    formula.at(other)
+                                            .map(f -> f.sum(listed, years.row().years()))
+                                            .ifPresent(
+                                                    sum -> {
+                                                        sums.add(
+                                                                "installed in %d: %s"
+                                                                        .formatted(
+                                                                                year,
+                                                                                sum.trace(
+                                                                                        rounding)));
+                                                        counts.add(
+                                                                "%d in %d"
+                                                                        .formatted(
+                                                                                sum.whole(rounding),
+                                                                                year));
+                                                        refs.add(years.ref());
+                                                    }));
         }
         if (!sums.isEmpty()) {
             working.step(
@@ -73,11 +81,12 @@ record StcNeighbours(Working working, Rulebook rules, StcFormula formula) {
     private void note(LocalDate day, LocalDate other, int listed) {
         Optional<Dated<YearsRow>> here = years(day);
         Optional<Dated<YearsRow>> there = years(other);
-        if (here.isEmpty() || there.isEmpty()) {
+        Optional<StcFormula> formulaThere = formula.at(other);
+        if (here.isEmpty() || there.isEmpty() || formulaThere.isEmpty()) {
             return;
         }
         int count = formula.count(listed, here.get().row().years());
-        int otherCount = formula.count(listed, there.get().row().years());
+        int otherCount = formulaThere.get().count(listed, there.get().row().years());
         if (count != otherCount) {
             Field field = working.dayField();
             working.report(

@@ -5,12 +5,14 @@ import java.util.Optional;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Product;
+import paperbark.job.ClaimFact;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
 import paperbark.rules.ZoneRow;
 import paperbark.value.Postcode;
+import paperbark.value.SchemeName;
 
 /**
  * The STC zone of a job, by postcode and technology.
@@ -68,14 +70,14 @@ record StcZone(Working working, Rulebook rules) {
 
     private void differs(int zone, Dated<ZoneRow> row) {
         working.job()
-                .stc()
+                .claim(SchemeName.STC)
                 .declaredZone()
                 .filter(declared -> declared != zone)
                 .ifPresent(
                         declared ->
                                 working.report(
                                         working.at(
-                                                        Field.STC_ZONE,
+                                                        Field.of(SchemeName.STC, ClaimFact.ZONE),
                                                         FindingCode.ZONE_DIFFERS,
                                                         "The register says zone %d; the postcode lies in zone %d."
                                                                 .formatted(declared, zone),

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.stream.Stream;
+import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Product;
 import paperbark.job.Field;
@@ -14,6 +15,7 @@ import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Setting;
 import paperbark.rules.VeecCondition;
+import paperbark.value.Days;
 import paperbark.value.Money;
 
 /**
@@ -26,8 +28,8 @@ import paperbark.value.Money;
 record VeecConditions(Working working, Rulebook rules) {
 
     /** Reports every condition that is not met. */
-    void check(LocalDate day) {
-        working.job().heater().product().ifPresent(p -> size(p, day));
+    void check(LocalDate day, LocalDate today) {
+        working.job().heater().product().ifPresent(p -> size(p, day, today));
         working.job().heater().product().ifPresent(p -> warranty(p, day));
         if (working.job().stage() == Stage.INSTALLED) {
             decommissioned();
@@ -35,22 +37,45 @@ record VeecConditions(Working working, Rulebook rules) {
         }
     }
 
-    private void size(Product product, LocalDate day) {
-        // rule: deeca-2025-07-08 Part 44: systems above 700 L belong to Part 44.
-        condition(VeecCondition.LARGEST_LITRES, day)
-                .filter(limit -> product.litres() > limit.row().whole())
+    private void size(Product product, LocalDate day, LocalDate today) {
+        // rule: deeca-2025-07-08 Part 44: heat pumps above 700 L belong to Part 44.
+        Optional<Dated<Setting>> limit =
+                rules.veecConditions().on(day, VeecCondition.LARGEST_LITRES);
+        // Before the first row no limit is known: whatever is small enough today was so then.
+        limit.or(() -> rules.veecConditions().on(today, VeecCondition.LARGEST_LITRES))
+                .filter(known -> product.litres() > known.row().whole())
                 .ifPresent(
-                        limit ->
-                                working.report(
-                                        working.at(
-                                                        Field.MODEL,
-                                                        FindingCode.VEEC_TOO_LARGE,
-                                                        "The heater holds %d L, more than %d L, and belongs to another activity, Part 44."
-                                                                .formatted(
-                                                                        product.litres(),
-                                                                        limit.row().whole()),
-                                                        "Leave the VEECs out, or claim under Part 44.")
-                                                .by(limit.ref())));
+                        known -> {
+                            if (product.isSolar() || limit.isEmpty()) {
+                                sizeUnclear(product, day, known);
+                            } else {
+                                tooLarge(product, known);
+                            }
+                        });
+    }
+
+    private void tooLarge(Product product, Dated<Setting> limit) {
+        working.report(
+                working.at(
+                                Field.MODEL,
+                                FindingCode.VEEC_TOO_LARGE,
+                                "The heat pump holds %d L, more than %d L, and belongs to another activity, Part 44."
+                                        .formatted(product.litres(), limit.row().whole()),
+                                "Leave the VEECs out, or claim under Part 44.")
+                        .by(limit.ref()));
+    }
+
+    private void sizeUnclear(Product product, LocalDate day, Dated<Setting> limit) {
+        // rule: how-we-read VEEC conditions: the limit is one of heat pumps since 11 Jul 2025; none
+        // was read for solar heaters, nor for the time before.
+        String what = product.isSolar() ? "solar heaters" : "heat pumps on " + Days.show(day);
+        working.report(
+                working.at(
+                        Field.MODEL,
+                        FindingCode.VEEC_SIZE_UNCLEAR,
+                        "The heater holds %d L; whether an activity for homes takes %s of more than %d L is not in the rules."
+                                .formatted(product.litres(), what, limit.row().whole()),
+                        "Ask the buyer, or look the limit up in the Specifications, before the VEECs are assigned."));
     }
 
     private void warranty(Product product, LocalDate day) {
@@ -116,27 +141,53 @@ record VeecConditions(Working working, Rulebook rules) {
     }
 
     private void coPayment(LocalDate day) {
+        if (!working.couldRead(Field.CO_PAYMENT)) {
+            return;
+        }
         // rule: veet-regs-2018 reg 15A: no certificate without the minimum co-payment.
+        // rule: esc-2025-09-02 co-payment: its amount stands in the Specifications, for each
+        // product.
         Optional<Money> paid = working.job().payment().coPayment();
-        condition(VeecCondition.CO_PAYMENT_LEAST_DOLLARS, day)
-                .filter(least -> working.couldRead(Field.CO_PAYMENT))
-                .filter(least -> isShort(paid, least.row().decimal()))
-                .ifPresent(
-                        least ->
-                                working.report(
-                                        working.at(
-                                                        Field.CO_PAYMENT,
-                                                        FindingCode.VEEC_CO_PAYMENT_MISSING,
-                                                        paid.map(p -> "The co-payment is " + p)
-                                                                        .orElse(
-                                                                                "No co-payment is noted")
-                                                                + "; at least $%s is needed."
-                                                                        .formatted(
-                                                                                least.row()
-                                                                                        .value()),
-                                                        "Enter what the owner paid for the heater out of their own pocket, or leave the VEECs out.")
-                                                .seeing(paid.map(Money::toString).orElse(""))
-                                                .by(least.ref())));
+        rules.veecConditions()
+                .on(day, VeecCondition.CO_PAYMENT_LEAST_DOLLARS)
+                .ifPresentOrElse(
+                        least -> coPayment(paid, least), () -> coPaymentUnknown(paid, day));
+    }
+
+    private void coPayment(Optional<Money> paid, Dated<Setting> least) {
+        if (isShort(paid, least.row().decimal())) {
+            String needed = "at least $%s is needed.".formatted(least.row().value());
+            working.report(coPaymentMissing(paid, needed).by(least.ref()));
+        }
+    }
+
+    private void coPaymentUnknown(Optional<Money> paid, LocalDate day) {
+        String missing =
+                rules.veecConditions().missing(day, VeecCondition.CO_PAYMENT_LEAST_DOLLARS);
+        if (paid.filter(p -> p.compareTo(Money.ZERO) > 0).isEmpty()) {
+            working.report(
+                    coPaymentMissing(paid, "how much is needed is not known: " + missing + "."));
+            return;
+        }
+        working.report(
+                working.at(
+                                Field.CO_PAYMENT,
+                                FindingCode.VEEC_TABLE_MISSING,
+                                "Whether the co-payment of %s suffices is not known: %s."
+                                        .formatted(paid.get(), missing),
+                                "Look the amount up in the Specifications and add it to rules/veec/conditions.csv in the firm's tables.")
+                        .seeing(paid.get().toString()));
+    }
+
+    private Finding coPaymentMissing(Optional<Money> paid, String needed) {
+        return working.at(
+                        Field.CO_PAYMENT,
+                        FindingCode.VEEC_CO_PAYMENT_MISSING,
+                        paid.map(p -> "The co-payment is " + p).orElse("No co-payment is noted")
+                                + "; "
+                                + needed,
+                        "Enter what the owner paid for the heater out of their own pocket, or leave the VEECs out.")
+                .seeing(paid.map(Money::toString).orElse(""));
     }
 
     private static boolean isShort(Optional<Money> paid, BigDecimal least) {

@@ -1,6 +1,10 @@
 package paperbark.entitlement;
 
 import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.Month;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import paperbark.firm.VeecInputs.Energies;
 import paperbark.rules.FactorRow;
@@ -14,69 +18,81 @@ import paperbark.rules.FactorRow;
  */
 record VeecFormula(FactorRow factors, Energies energies, BigDecimal emissionFactor) {
 
+    /** An equation: the tonnes without further factors. */
+    private interface Equation {
+        Sum of(VeecFormula figures);
+    }
+
+    // rule: deeca-2023-05-18 version 15.0: Parts 1 and 3 were rewritten from 31 May 2023; earlier
+    // equations were not read.
+    private static final LocalDate REWRITTEN = LocalDate.of(2023, Month.MAY, 31);
+
+    private static final List<SinceDate<Equation>> PART_1 =
+            List.of(new SinceDate<>(REWRITTEN, VeecFormula::equation12));
+
+    private static final List<SinceDate<Equation>> PART_3 =
+            List.of(new SinceDate<>(REWRITTEN, VeecFormula::equation31));
+
+    // rule: how-we-read VEEC equations: 1.2 was read for 1D and 3.1 for 3C; 1C and 3D are presumed
+    // to share their shapes.
+    private static final Map<String, List<SinceDate<Equation>>> EQUATIONS =
+            Map.of("1C", PART_1, "1D", PART_1, "3C", PART_3, "3D", PART_3);
+
     /**
      * The tonnes of an activity.
      *
-     * @return empty for activities whose equation was not read
+     * @param day day of the work
+     * @return empty where the equation was not read
      */
-    Optional<BigDecimal> tonnes(String activity) {
-        return switch (activity) {
-            case "1C", "1D" -> Optional.of(further(equation12()));
-            case "3C", "3D" -> Optional.of(further(equation31()));
-            default -> Optional.empty();
-        };
+    Optional<Sum> tonnes(String activity, LocalDate day) {
+        return SinceDate.on(EQUATIONS.getOrDefault(activity, List.of()), day)
+                .map(equation -> further(equation.of(this)));
     }
 
     /**
      * Equation 1.2, for an electric heater replaced: abatement less the energy bought, times the
      * emissions factor.
      */
-    private BigDecimal equation12() {
-        // rule: veu-training-note equation 1.2: t = (Abatement - SEF*Bs - AEF*Be) * EEF. It was
-        // read for 1D; the same shape is presumed for 1C.
-        return factors.abatementMwh()
-                .subtract(factors.sef().multiply(energies.supplementaryGj()))
-                .subtract(factors.aef().multiply(energies.auxiliaryGj()))
-                .multiply(emissionFactor);
+    private Sum equation12() {
+        // rule: veu-training-note equation 1.2: t = (Abatement - SEF*Bs - AEF*Be) * EEF.
+        return abatement()
+                .minus(supplementary())
+                .minus(auxiliary())
+                .times(Sum.of("EEF", emissionFactor));
     }
 
     /**
      * Equation 3.1, for a gas heater replaced. As restated it gives the same as equation 1.2, yet
      * the source says that the two must not be mixed; so it stands on its own.
      */
-    private BigDecimal equation31() {
+    private Sum equation31() {
         // rule: veu-training-note equation 3.1: t = (Abatement - ((SEF*Bs) + (AEF*Be))) * EEFm with
-        // EEFm = EEF. It was read for 3C; the same shape is presumed for 3D.
-        BigDecimal bought =
-                factors.sef()
-                        .multiply(energies.supplementaryGj())
-                        .add(factors.aef().multiply(energies.auxiliaryGj()));
-        return factors.abatementMwh().subtract(bought).multiply(emissionFactor);
+        // EEFm = EEF.
+        return abatement()
+                .minus(supplementary().plus(auxiliary()))
+                .times(Sum.of("EEF", emissionFactor));
     }
 
-    private BigDecimal further(BigDecimal tonnes) {
+    private Sum abatement() {
+        return Sum.of("abatement", factors.abatementMwh());
+    }
+
+    private Sum supplementary() {
+        return Sum.of("SEF", factors.sef()).times(Sum.of("Bs", energies.supplementaryGj()));
+    }
+
+    private Sum auxiliary() {
+        return Sum.of("AEF", factors.aef()).times(Sum.of("Be", energies.auxiliaryGj()));
+    }
+
+    private Sum further(Sum tonnes) {
         // rule: how-we-read further factors: applied only where the firm's source names one.
-        return tonnes.multiply(factors.locationFactor().orElse(BigDecimal.ONE))
-                .multiply(factors.discountFactor().orElse(BigDecimal.ONE));
-    }
-
-    /** The sum with its numbers: {@code (40 - 3 x 3 - 3 x 0.2) x 0.393}. */
-    String working(String activity) {
-        String bought = activity.startsWith("3") ? "((%s x %s) + (%s x %s))" : "%s x %s - %s x %s";
-        return "(%s - ".formatted(plain(factors.abatementMwh()))
-                + bought.formatted(
-                        plain(factors.sef()),
-                        plain(energies.supplementaryGj()),
-                        plain(factors.aef()),
-                        plain(energies.auxiliaryGj()))
-                + ") x "
-                + plain(emissionFactor)
-                + factors.locationFactor().map(f -> " x " + plain(f)).orElse("")
-                + factors.discountFactor().map(f -> " x " + plain(f)).orElse("");
-    }
-
-    /** A decimal number without needless zeros: {@code 11.9472}. */
-    static String plain(BigDecimal number) {
-        return number.signum() == 0 ? "0" : number.stripTrailingZeros().toPlainString();
+        Sum located =
+                factors.locationFactor()
+                        .map(f -> tonnes.times(Sum.of("location factor", f)))
+                        .orElse(tonnes);
+        return factors.discountFactor()
+                .map(f -> located.times(Sum.of("discount factor", f)))
+                .orElse(located);
     }
 }

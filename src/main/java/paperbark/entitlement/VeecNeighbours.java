@@ -64,11 +64,7 @@ record VeecNeighbours(Working working, Rulebook rules, VeecCount.Subject subject
         }
 
         private String sum(VeecCount.Computed computed) {
-            return "%s = %s t, %s"
-                    .formatted(
-                            computed.working(),
-                            VeecFormula.plain(computed.tonnes()),
-                            rounding.orElseThrow().inWords());
+            return "%s t, %s".formatted(computed.sum().trace(), rounding.orElseThrow().inWords());
         }
 
         /** As on the day itself: where both ways give a number, the lower one. */

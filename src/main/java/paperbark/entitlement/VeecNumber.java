@@ -1,5 +1,6 @@
 package paperbark.entitlement;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Optional;
 import paperbark.finding.FindingCode;
@@ -7,14 +8,18 @@ import paperbark.finding.RuleRef;
 import paperbark.firm.Product;
 import paperbark.firm.VeecInputs;
 import paperbark.firm.VeecInputs.Energies;
+import paperbark.job.ClaimFact;
 import paperbark.job.Field;
 import paperbark.rules.CountRounding;
 import paperbark.rules.Dated;
+import paperbark.rules.EmissionFactorRow;
+import paperbark.rules.FactorRow;
 import paperbark.rules.ListedCountRow;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Setting;
 import paperbark.rules.VeecCondition;
 import paperbark.value.Days;
+import paperbark.value.SchemeName;
 
 /**
  * The number of VEECs with its steps and doubts.
@@ -74,13 +79,17 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
             return Optional.empty();
         }
         VeecCount count = VeecCount.of(rules, subject, day);
+        if (count.mixed().isPresent()) {
+            mixed(count.mixed().get());
+            return Optional.empty();
+        }
         Optional<Integer> computed =
                 count.computed().map(c -> computed(c, subject, rounding.get()));
         Optional<Integer> listed = count.listed().map(this::listed);
         if (computed.isEmpty() && listed.isEmpty()) {
             working.report(
                     working.at(
-                            Field.VEEC_COUNT,
+                            Field.of(SchemeName.VEEC, ClaimFact.COUNT),
                             FindingCode.VEEC_TABLE_MISSING,
                             "The number of VEECs cannot be worked out: %s."
                                     .formatted(String.join("; ", count.lacks())),
@@ -110,20 +119,81 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
                                 subject.zone()),
                 "Bs %s, Be %s GJ a year"
                         .formatted(
-                                VeecFormula.plain(energies.supplementaryGj()),
-                                VeecFormula.plain(energies.auxiliaryGj())),
-                register(subject.product()));
+                                Sum.plain(energies.supplementaryGj()),
+                                Sum.plain(energies.auxiliaryGj())),
+                register(subject));
+        figures(sum, subject);
         working.step(
                 VeecScheme.TONNES,
-                sum.working() + " = " + VeecFormula.plain(sum.tonnes()),
-                VeecFormula.plain(sum.tonnes()) + " t",
+                sum.sum().inWords() + " = " + sum.sum().trace(),
+                Sum.plain(sum.tonnes()) + " t",
                 sum.rules().toArray(RuleRef[]::new));
         return rounding.row().rounding().whole(sum.tonnes());
     }
 
-    private static RuleRef register(Product product) {
-        int row = product.veec().map(VeecInputs::row).orElseThrow();
-        return new RuleRef("products", row, "Victorian register of products", "", "published");
+    /** Names each figure of the sum, so that it can be compared with its source. */
+    private void figures(VeecCount.Computed sum, VeecCount.Subject subject) {
+        FactorRow factors = sum.factors().row();
+        working.step(
+                "Factors of the activity",
+                "%s, zone %d: abatement %s MWh, factor on supplementary energy SEF %s and on auxiliary energy AEF %s MWh year a GJ, %s, %s"
+                        .formatted(
+                                subject.activity(),
+                                subject.zone(),
+                                Sum.plain(factors.abatementMwh()),
+                                Sum.plain(factors.sef()),
+                                Sum.plain(factors.aef()),
+                                further("location factor", factors.locationFactor()),
+                                further("discount factor", factors.discountFactor())),
+                "version " + factors.version(),
+                sum.factors().ref());
+        EmissionFactorRow emission = sum.emission().row();
+        working.step(
+                "Emission factor",
+                "electricity, version %s of the Specifications, on %s"
+                        .formatted(emission.version(), Days.show(day)),
+                "EEF %s t a MWh".formatted(Sum.plain(emission.tonnesPerMwh().orElseThrow())),
+                sum.emission().ref());
+    }
+
+    private static String further(String name, Optional<BigDecimal> factor) {
+        return factor.map(f -> name + " " + Sum.plain(f)).orElse("no " + name);
+    }
+
+    private void mixed(VeecCount.Mixed mixed) {
+        String fact =
+                "The factors are of version %s of the Specifications; on %s version %s is in force."
+                        .formatted(
+                                mixed.factors().row().version(),
+                                Days.show(day),
+                                mixed.inForce().row().version());
+        working.report(
+                working.at(
+                                working.dayField(),
+                                FindingCode.VEEC_VERSIONS_MIXED,
+                                fact,
+                                "End the rows of the old version in rules/veec in the firm's tables, and enter factors and emission factor of the version in force.")
+                        .seeing(Days.show(day))
+                        .by(mixed.factors().ref()));
+        working.step(VeecScheme.COUNT, fact, "none", mixed.factors().ref(), mixed.inForce().ref());
+    }
+
+    private static RuleRef register(VeecCount.Subject subject) {
+        VeecInputs inputs = subject.product().veec().orElseThrow();
+        Energies energies = inputs.byZone().get(subject.zone());
+        return new RuleRef(
+                "products",
+                inputs.row(),
+                "Victorian register of products",
+                "",
+                RuleRef.ENTERED,
+                "zone %d: veec_bs %s, veec_be %s, listed %s"
+                        .formatted(
+                                subject.zone(),
+                                Sum.plain(energies.supplementaryGj()),
+                                Sum.plain(energies.auxiliaryGj()),
+                                inputs.listed()),
+                "");
     }
 
     private int listed(Dated<ListedCountRow> row) {
@@ -162,8 +232,7 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
                                     Field.MODEL,
                                     FindingCode.VEEC_ROUNDING,
                                     "%s t give %d VEECs rounded and %d with fractions dropped."
-                                            .formatted(
-                                                    VeecFormula.plain(sum.tonnes()), used, dropped),
+                                            .formatted(Sum.plain(sum.tonnes()), used, dropped),
                                     "Compare with a job that was registered, or set count_rounding in rules/veec/conditions.csv in the firm's tables.")
                             .by(rounding.ref()));
         }
@@ -178,7 +247,7 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
                 count.computed()
                         .map(
                                 c ->
-                                        VeecFormula.plain(c.tonnes())
+                                        Sum.plain(c.tonnes())
                                                 + " t, "
                                                 + rounding.row().rounding().inWords()
                                                 + count.listed()
@@ -210,7 +279,10 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
                                     .formatted(number, least, most),
                             "Look at the factors and the energies of the product again."));
         }
-        new DeclaredCount(working.job().veec(), Field.VEEC_COUNT, "VEEC")
+        new DeclaredCount(
+                        working.job().claim(SchemeName.VEEC),
+                        Field.of(SchemeName.VEEC, ClaimFact.COUNT),
+                        "VEEC")
                 .compare(number, number, working);
     }
 

@@ -2,7 +2,7 @@ package paperbark.entitlement;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -28,11 +28,7 @@ final class Working {
 
     Working(SchemeName scheme, Job job) {
         this.scheme = scheme;
-        this.concern =
-                switch (scheme) {
-                    case STC -> Concern.STC;
-                    case VEEC -> Concern.VEEC;
-                };
+        this.concern = Concern.claim(scheme);
         this.job = job;
     }
 
@@ -58,17 +54,14 @@ final class Working {
         return Finding.of(code, job.origin().cell(field), fact, remedy);
     }
 
-    /**
-     * Keeps a finding; a stop that could hold the papers of both schemes holds this one's alone.
-     */
+    /** Keeps a finding; a stop that could hold the papers of all schemes holds this one's alone. */
     void report(Finding finding) {
-        Set<Concern> holds = EnumSet.noneOf(Concern.class);
-        holds.addAll(finding.holds());
-        if (holds.contains(Concern.STC) && holds.contains(Concern.VEEC)) {
-            holds.removeAll(EnumSet.of(Concern.STC, Concern.VEEC));
+        Set<Concern> holds = new HashSet<>(finding.holds());
+        if (holds.containsAll(Concern.CLAIMS)) {
+            holds.removeAll(Concern.CLAIMS);
             holds.add(concern);
         }
-        findings.add(finding.holding(holds.toArray(Concern[]::new)).forJob(job.reference()));
+        findings.add(finding.holding(holds).forJob(job.reference()));
     }
 
     /** Keeps a finding that holds whatever the catalogue says. */

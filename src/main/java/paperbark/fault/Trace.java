@@ -35,7 +35,7 @@ public enum Trace {
         }
         StringBuilder line = new StringBuilder();
         for (Path path : paths) {
-            line.append('\t').append(path.toAbsolutePath().normalize());
+            line.append('\t').append(path.normalize());
         }
         add(line.toString());
     }

@@ -104,9 +104,8 @@ public record Finding(
     }
 
     /** The same finding holding other papers than the catalogue says. */
-    public Finding holding(Concern... concerns) {
-        return new Finding(
-                code, severity, place, job, seen, fact, remedy, Set.of(concerns), rule, also);
+    public Finding holding(Set<Concern> concerns) {
+        return new Finding(code, severity, place, job, seen, fact, remedy, concerns, rule, also);
     }
 
     /** The same finding naming the rule row that spoke. */

@@ -1,13 +1,15 @@
 package paperbark.finding;
 
+import static paperbark.finding.Concern.CLAIMS;
+import static paperbark.finding.Concern.CLAIMS_AND_WARRANTY;
 import static paperbark.finding.Concern.JOB;
 import static paperbark.finding.Concern.REGISTER;
-import static paperbark.finding.Concern.STC;
-import static paperbark.finding.Concern.VEEC;
-import static paperbark.finding.Concern.WARRANTY;
+import static paperbark.finding.Concern.claim;
 import static paperbark.finding.Severity.CHECK;
 import static paperbark.finding.Severity.NOTE;
 import static paperbark.finding.Severity.STOP;
+import static paperbark.value.SchemeName.STC;
+import static paperbark.value.SchemeName.VEEC;
 
 import java.util.Locale;
 import java.util.Set;
@@ -63,50 +65,41 @@ public enum FindingCode {
     DIGITS_LOST(
             STOP,
             "A spreadsheet keeps 15 digits of a number; the rest is gone.",
-            STC,
-            VEEC,
-            WARRANTY),
+            CLAIMS_AND_WARRANTY),
     LEADING_ZERO_LOST(CHECK, "A spreadsheet drops the zero at the start of a number."),
-    FORMULA_ERROR(STOP, "An error stands where a paper needs a value.", STC, VEEC, WARRANTY),
+    FORMULA_ERROR(STOP, "An error stands where a paper needs a value.", CLAIMS_AND_WARRANTY),
     FORMULA_NOT_CALCULATED(
-            STOP, "A formula that was never calculated has no value yet.", STC, VEEC, WARRANTY),
+            STOP, "A formula that was never calculated has no value yet.", CLAIMS_AND_WARRANTY),
     FORMULA_EXTERNAL(CHECK, "A value taken from another workbook may be out of date."),
     CELL_MERGED(CHECK, "Only the first cell of a merged block holds the value."),
     TEXT_CLEANED(NOTE, "A number or name with an unseen character never matches another."),
     SCRIPTS_MIXED(CHECK, "A letter of another alphabet looks right but never matches."),
     NUMBER_FOR_DATE(CHECK, "A plain number in a date column may be a date that lost its format."),
-    DATE_UNREADABLE(STOP, "Closing dates and certificate counts hang on the date.", STC, VEEC),
-    DATE_OUT_OF_RANGE(
-            STOP, "A date far from today is a typing slip or a wrong day count.", STC, VEEC),
+    DATE_UNREADABLE(STOP, "Closing dates and certificate counts hang on the date.", CLAIMS),
+    DATE_OUT_OF_RANGE(STOP, "A date far from today is a typing slip or a wrong day count.", CLAIMS),
     NUMBER_UNREADABLE(CHECK, "A number that cannot be read is neither printed nor compared."),
-    MONEY_UNREADABLE(STOP, "An amount must never be guessed.", STC, VEEC),
-    CHOICE_UNKNOWN(
-            STOP, "The answer decides what the papers say and must not be guessed.", STC, VEEC),
+    MONEY_UNREADABLE(STOP, "An amount must never be guessed.", CLAIMS),
+    CHOICE_UNKNOWN(STOP, "The answer decides what the papers say and must not be guessed.", CLAIMS),
     TEXT_NOT_PRINTABLE(CHECK, "A box in place of a letter makes a name or address unreadable."),
 
     // Numbers and names
-    ABN_WRONG(STOP, "Buyers and the tax office refuse a wrong business number.", STC, VEEC),
+    ABN_WRONG(STOP, "Buyers and the tax office refuse a wrong business number.", CLAIMS),
     ACN_WRONG(CHECK, "A company's papers must show its right number or none."),
     PHONE_WRONG(CHECK, "Buyers and makers ring the owner to verify a claim."),
     EMAIL_WRONG(CHECK, "Copies of the papers go to this address."),
     POSTCODE_WRONG(
-            STOP,
-            "The postcode decides the zone and with it the number of certificates.",
-            STC,
-            VEEC),
+            STOP, "The postcode decides the zone and with it the number of certificates.", CLAIMS),
     POSTCODE_OF_OTHER_STATE(CHECK, "Postcode and state disagree; either may be the slip."),
     POSTCODE_NO_STREET(CHECK, "A heater cannot stand in a post office box."),
-    BSB_WRONG(STOP, "Money sent to a wrong branch number is hard to get back.", STC, VEEC),
-    ACCOUNT_WRONG(STOP, "Money sent to a wrong account is hard to get back.", STC, VEEC),
+    BSB_WRONG(STOP, "Money sent to a wrong branch number is hard to get back.", CLAIMS),
+    ACCOUNT_WRONG(STOP, "Money sent to a wrong account is hard to get back.", CLAIMS),
     SERIAL_WRONG(
             STOP,
             "A serial number that cannot be right fails the claim and the warranty.",
-            STC,
-            VEEC,
-            WARRANTY),
+            CLAIMS_AND_WARRANTY),
     SERIAL_UNLIKE_PRODUCT(
             CHECK, "The number of another part, or a slip, fails the claim and the warranty."),
-    SERIAL_TWICE(STOP, "A serial can be claimed once.", STC, VEEC, WARRANTY),
+    SERIAL_TWICE(STOP, "A serial can be claimed once.", CLAIMS_AND_WARRANTY),
 
     // The job
     JOB_TWICE(STOP, "Two rows with one job number cannot both be right.", JOB),
@@ -114,14 +107,14 @@ public enum FindingCode {
     FACT_MISSING(
             CHECK,
             "The paper goes out with a box to write in, and comes back incomplete if nobody does."),
-    ADDRESS_INCOMPLETE(STOP, "An officer must be able to find the heater.", STC, VEEC),
+    ADDRESS_INCOMPLETE(STOP, "An officer must be able to find the heater.", CLAIMS),
     ADDRESS_TWICE(CHECK, "Two heaters at one address must be told apart."),
-    PERSON_UNKNOWN(STOP, "Licence numbers come from the people table.", STC, VEEC),
-    LICENCE_MISSING(STOP, "A claim without the installer's licence number fails.", STC, VEEC),
-    LICENCE_EXPIRED(STOP, "Work done without a licence in force cannot be claimed.", STC, VEEC),
-    MAKER_UNKNOWN(STOP, "Names must match the firm's tables to the letter.", STC, VEEC, WARRANTY),
-    MODEL_UNKNOWN(STOP, "Only a listed model earns certificates.", STC, VEEC, WARRANTY),
-    MODEL_NOT_LISTED_THEN(STOP, "The model must be listed on the day of installation.", STC),
+    PERSON_UNKNOWN(STOP, "Licence numbers come from the people table.", CLAIMS),
+    LICENCE_MISSING(STOP, "A claim without the installer's licence number fails.", CLAIMS),
+    LICENCE_EXPIRED(STOP, "Work done without a licence in force cannot be claimed.", CLAIMS),
+    MAKER_UNKNOWN(STOP, "Names must match the firm's tables to the letter.", CLAIMS_AND_WARRANTY),
+    MODEL_UNKNOWN(STOP, "Only a listed model earns certificates.", CLAIMS_AND_WARRANTY),
+    MODEL_NOT_LISTED_THEN(STOP, "The model must be listed on the day of installation.", claim(STC)),
     LITRES_DIFFER(
             CHECK,
             "The register and the products table name different sizes; one of them is wrong."),
@@ -129,57 +122,64 @@ public enum FindingCode {
             CHECK,
             "The register and the products table name different collectors; one of them is wrong."),
     SELLER_UNKNOWN(CHECK, "The warranty registration names the seller."),
-    BUYER_UNKNOWN(STOP, "Form, price and address come from the buyers table.", STC, VEEC),
-    DATE_IN_FUTURE(STOP, "An installation that has not happened cannot be claimed.", STC, VEEC),
+    BUYER_UNKNOWN(STOP, "Form, price and address come from the buyers table.", CLAIMS),
+    DATE_IN_FUTURE(STOP, "An installation that has not happened cannot be claimed.", CLAIMS),
     INSTALLED_BUT_BOOKED(CHECK, "Stage and dates tell different stories."),
     SIGNED_BEFORE_INSTALLED(
-            STOP, "Certificates assigned before installation are improperly created.", STC, VEEC),
+            STOP, "Certificates assigned before installation are improperly created.", CLAIMS),
     DATES_OUT_OF_ORDER(CHECK, "The dates of the job contradict each other."),
-    BENEFIT_MISSING(STOP, "A valid assignment states what the owner gets for it.", STC, VEEC),
+    BENEFIT_MISSING(STOP, "A valid assignment states what the owner gets for it.", CLAIMS),
     GST_STATUS_MISSING(CHECK, "The owner's GST registration decides how the assignment is taxed."),
     GST_OWNER_REGISTERED(
             CHECK,
             "An owner registered for GST who uses the heater in business owes GST on the assignment."),
     BANK_DETAILS_MISSING(CHECK, "Without account details nobody can be paid."),
-    CERTIFICATE_NUMBER_MISSING(STOP, "A claim needs the compliance certificate.", STC, VEEC),
+    CERTIFICATE_NUMBER_MISSING(STOP, "A claim needs the compliance certificate.", CLAIMS),
     CERTIFICATE_LATE(CHECK, "Compliance certificates have legal time limits."),
     CERTIFICATE_TWICE(CHECK, "A compliance certificate belongs to one job."),
     CORRECTION(NOTE, "A corrected job replaces papers that may already have gone out."),
 
     // Entitlements
-    RULE_MISSING(STOP, "Without a rule in force the number would be a guess.", STC, VEEC),
+    RULE_MISSING(STOP, "Without a rule in force the number would be a guess.", CLAIMS),
     RULE_OLD(NOTE, "The rule table has not been confirmed for a long time."),
-    ZONE_MISSING(STOP, "Without a zone there is no number of certificates.", STC, VEEC),
-    ZONE_DIFFERS(STOP, "A wrong zone means a wrong number of certificates.", STC),
-    NOT_LISTED_FOR_ZONE(STOP, "The model earns nothing in a zone that it is not listed for.", STC),
-    HEAT_PUMP_TOO_LARGE(STOP, "Heat pumps above the limit earn no STCs.", STC),
+    ZONE_MISSING(STOP, "Without a zone there is no number of certificates.", CLAIMS),
+    ZONE_DIFFERS(STOP, "A wrong zone means a wrong number of certificates.", claim(STC)),
+    NOT_LISTED_FOR_ZONE(
+            STOP, "The model earns nothing in a zone that it is not listed for.", claim(STC)),
+    HEAT_PUMP_TOO_LARGE(STOP, "Heat pumps above the limit earn no STCs.", claim(STC)),
     SOLAR_DECLARATION_MISSING(
-            STOP, "Large solar heaters earn nothing without the declarations.", STC),
-    SECOND_HAND(STOP, "Only new systems earn certificates, once.", STC, VEEC),
-    SYSTEM_INCOMPLETE(STOP, "A tank or collector alone is not a system.", STC),
-    BEFORE_SCHEME(STOP, "The scheme had not begun on that day.", STC, VEEC),
-    AFTER_SCHEME(STOP, "The scheme has ended by that day.", STC, VEEC),
-    CLAIM_CLOSED(STOP, "Certificates cannot be created after the closing date.", STC, VEEC),
+            STOP, "Large solar heaters earn nothing without the declarations.", claim(STC)),
+    SECOND_HAND(STOP, "Only new systems earn certificates, once.", CLAIMS),
+    SYSTEM_INCOMPLETE(STOP, "A tank or collector alone is not a system.", claim(STC)),
+    BEFORE_SCHEME(STOP, "The scheme had not begun on that day.", CLAIMS),
+    AFTER_SCHEME(STOP, "The scheme has ended by that day.", CLAIMS),
+    CLAIM_CLOSED(STOP, "Certificates cannot be created after the closing date.", CLAIMS),
     CLAIM_CLOSING(CHECK, "Registry checks take weeks and the closing date does not move."),
-    COUNT_TOO_HIGH(
-            STOP, "Each certificate claimed without entitlement carries a penalty.", STC, VEEC),
+    COUNT_TOO_HIGH(STOP, "Each certificate claimed without entitlement carries a penalty.", CLAIMS),
     COUNT_TOO_LOW(NOTE, "The job earns more certificates than the register says."),
     COUNT_MAY_BE_HIGHER(CHECK, "The rounding of the official method is not settled for this year."),
     COUNT_ZERO(CHECK, "The job earns no certificate."),
     YEAR_BOUNDARY(NOTE, "One day later or earlier changes the number of certificates."),
     KEEP_UNTIL(NOTE, "Signed papers must be kept for the legal time."),
-    VEEC_NOT_VICTORIA(STOP, "Only premises in Victoria earn VEECs.", VEEC),
+    VEEC_NOT_VICTORIA(STOP, "Only premises in Victoria earn VEECs.", claim(VEEC)),
     VEEC_ACTIVITY_UNCLEAR(
-            STOP, "Old and new heater decide the activity and with it the count.", VEEC),
-    VEEC_ACTIVITY_CLOSED(STOP, "The activity had ended by the day of the work.", VEEC),
+            STOP, "Old and new heater decide the activity and with it the count.", claim(VEEC)),
+    VEEC_ACTIVITY_CLOSED(STOP, "The activity had ended by the day of the work.", claim(VEEC)),
     VEEC_NOT_LISTED(
-            STOP, "The product must be on the Victorian register on the day of the work.", VEEC),
+            STOP,
+            "The product must be on the Victorian register on the day of the work.",
+            claim(VEEC)),
     VEEC_TABLE_MISSING(CHECK, "The number of VEECs needs a table that the firm has not entered."),
-    VEEC_NOT_DECOMMISSIONED(STOP, "The old heater must be put out of use for good.", VEEC),
+    VEEC_NOT_DECOMMISSIONED(STOP, "The old heater must be put out of use for good.", claim(VEEC)),
     VEEC_CO_PAYMENT_MISSING(
-            STOP, "Without the minimum co-payment no certificate can be created.", VEEC),
-    VEEC_WARRANTY_SHORT(STOP, "The product needs at least the prescribed warranty.", VEEC),
-    VEEC_TOO_LARGE(STOP, "Systems above the limit belong to another activity.", VEEC),
+            STOP, "Without the minimum co-payment no certificate can be created.", claim(VEEC)),
+    VEEC_WARRANTY_SHORT(STOP, "The product needs at least the prescribed warranty.", claim(VEEC)),
+    VEEC_TOO_LARGE(STOP, "Systems above the limit belong to another activity.", claim(VEEC)),
+    VEEC_SIZE_UNCLEAR(CHECK, "No limit was read for such a heater, and there may be one."),
+    VEEC_VERSIONS_MIXED(
+            STOP,
+            "Figures of one version of the Specifications hold for that version only.",
+            claim(VEEC)),
     VEEC_ROUNDING(CHECK, "Sources disagree about rounding and the number turns on it."),
     VEEC_UNUSUAL(NOTE, "The number lies outside what is usual."),
     VEEC_WAYS_DISAGREE(CHECK, "The listed count and the computed count differ."),
@@ -195,7 +195,7 @@ public enum FindingCode {
     TABLE_ROW_WRONG(CHECK, "A row of a table that cannot be used is left out."),
     TEMPLATE_BROKEN(STOP, "The paper could not be made from its template."),
     FORM_UNUSABLE(
-            STOP, "A form that cannot be filled would go out empty or wrong.", STC, VEEC, WARRANTY),
+            STOP, "A form that cannot be filled would go out empty or wrong.", CLAIMS_AND_WARRANTY),
     FORM_FIELD_MISSING(CHECK, "A value without a place on the form is missing from the paper."),
     FORM_FIELD_UNMAPPED(CHECK, "A buyer sends back a form whose required fields are empty."),
     FORM_CHOICE_UNKNOWN(CHECK, "A choice that the form does not offer is left open on the paper."),
@@ -204,14 +204,13 @@ public enum FindingCode {
     FORM_VALUE_UNSEEN(CHECK, "A value that nobody can see on the form counts as missing."),
 
     JOB_UNCHANGED(NOTE, "A job that is done needs no second pack, and its claim stands."),
+    JOB_CANCELLED(NOTE, "A cancelled job is named once, in case the row was marked by mistake."),
     JOB_FORGOTTEN(STOP, "What was forgotten on purpose must not come back by an old list.", JOB),
     JOB_CHANGED(CHECK, "Papers with the earlier facts may already be in somebody's hands."),
-    SERIAL_CLAIMED_BEFORE(STOP, "Certificates can be created once for a heater.", STC, VEEC),
+    SERIAL_CLAIMED_BEFORE(STOP, "Certificates can be created once for a heater.", CLAIMS),
     SERIAL_LIKE_CLAIMED(CHECK, "Two serials that look alike are often one that was misread."),
-    SITE_CLAIMED_BEFORE(
-            STOP, "A second claim for one place must be for a second heater.", STC, VEEC),
-    CLAIM_UNDER_WAY(
-            STOP, "A claim that the buyer has lodged cannot be changed on paper.", STC, VEEC),
+    SITE_CLAIMED_BEFORE(STOP, "A second claim for one place must be for a second heater.", CLAIMS),
+    CLAIM_UNDER_WAY(STOP, "A claim that the buyer has lodged cannot be changed on paper.", CLAIMS),
     BATCH_LOST(CHECK, "A batch that was claimed must have its papers."),
     PAYMENT_UNMATCHED(CHECK, "Money that belongs to no claim leaves a claim looking unpaid."),
     PAYMENT_SHORT(CHECK, "What is not asked for is not paid."),
@@ -225,9 +224,13 @@ public enum FindingCode {
     private final Set<Concern> holds;
 
     FindingCode(Severity severity, String why, Concern... holds) {
+        this(severity, why, Set.of(holds));
+    }
+
+    FindingCode(Severity severity, String why, Set<Concern> holds) {
         this.severity = severity;
         this.why = why;
-        this.holds = Set.of(holds);
+        this.holds = holds;
     }
 
     /** The kebab-case name that people and other programs see, e.g. {@code serial-twice}. */

@@ -1,9 +1,11 @@
 package paperbark.firm;
 
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import paperbark.value.Abn;
 import paperbark.value.Address;
 import paperbark.value.Email;
@@ -12,23 +14,27 @@ import paperbark.value.SchemeName;
 
 /** The table of buyers. */
 final class BuyersTable {
+    private static final String REGISTRATION = "_registration";
+    private static final String FORM = "_form";
+
     static final TableShape SHAPE =
             new TableShape(
                     "buyers",
                     List.of("buyer"),
-                    List.of(
-                            "abn",
-                            "stc_registration",
-                            "veec_registration",
-                            "street",
-                            "suburb",
-                            "state",
-                            "postcode",
-                            "phone",
-                            "email",
-                            "stc_form",
-                            "veec_form",
-                            "own"));
+                    Stream.of(
+                                    Stream.of("abn"),
+                                    columns(REGISTRATION),
+                                    Stream.of(
+                                            "street",
+                                            "suburb",
+                                            "state",
+                                            "postcode",
+                                            "phone",
+                                            "email"),
+                                    columns(FORM),
+                                    Stream.of("own"))
+                            .flatMap(all -> all)
+                            .toList());
 
     private BuyersTable() {}
 
@@ -42,12 +48,11 @@ final class BuyersTable {
         Optional<String> name = row.neededText("buyer");
         name.ifPresent(n -> names.take(n, row));
         Optional<Abn> abn = row.optional("abn", Abn::parse);
-        Map<SchemeName, String> registrations =
-                byScheme(row, "stc_registration", "veec_registration");
+        Map<SchemeName, String> registrations = byScheme(row, REGISTRATION);
         Address address = row.address();
-        Optional<Phone> phone = row.optional("phone", Phone::parse);
+        Optional<Phone> phone = row.phone("phone");
         Optional<Email> email = row.optional("email", Email::parse);
-        Map<SchemeName, String> forms = byScheme(row, "stc_form", "veec_form");
+        Map<SchemeName, String> forms = byScheme(row, FORM);
         boolean own = row.optional("own", CellText::yesNo).orElse(false);
         return row.build(
                 () ->
@@ -62,10 +67,16 @@ final class BuyersTable {
                                 own));
     }
 
-    private static Map<SchemeName, String> byScheme(TableRow row, String stc, String veec) {
+    /** A column a scheme. */
+    private static Stream<String> columns(String what) {
+        return Arrays.stream(SchemeName.values()).map(scheme -> scheme.key() + what);
+    }
+
+    private static Map<SchemeName, String> byScheme(TableRow row, String what) {
         Map<SchemeName, String> texts = new EnumMap<>(SchemeName.class);
-        row.text(stc).ifPresent(text -> texts.put(SchemeName.STC, text));
-        row.text(veec).ifPresent(text -> texts.put(SchemeName.VEEC, text));
+        for (SchemeName scheme : SchemeName.values()) {
+            row.text(scheme.key() + what).ifPresent(text -> texts.put(scheme, text));
+        }
         return texts;
     }
 }

@@ -2,7 +2,6 @@ package paperbark.firm;
 
 import java.math.BigDecimal;
 import java.util.Arrays;
-import java.util.Locale;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.regex.PatternSyntaxException;
@@ -39,16 +38,11 @@ final class CellText {
 
     /** Yes or no. */
     static Parsed<Boolean> yesNo(String text) {
-        return switch (text.toLowerCase(Locale.ROOT)) {
-            case "yes", "y", "true" -> Parsed.ok(true);
-            case "no", "n", "false" -> Parsed.ok(false);
-            default -> Parsed.bad("The cell says neither yes nor no.", "Type yes or no.");
-        };
+        return Words.SHIPPED.yesNo("", text);
     }
 
     /** One of a fixed list of words, in any case. */
-    static <E extends Enum<E>> Function<String, Parsed<E>> oneOf(
-            E[] all, Function<E, String> word) {
+    static <E> Function<String, Parsed<E>> oneOf(E[] all, Function<E, String> word) {
         return text ->
                 Arrays.stream(all)
                         .filter(e -> word.apply(e).equalsIgnoreCase(text))

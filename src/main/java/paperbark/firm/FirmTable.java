@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
@@ -15,12 +16,9 @@ import paperbark.value.Abn;
 import paperbark.value.AccountNumber;
 import paperbark.value.Acn;
 import paperbark.value.Address;
-import paperbark.value.Bsb;
 import paperbark.value.Email;
 import paperbark.value.Money;
 import paperbark.value.Parsed;
-import paperbark.value.Phone;
-import paperbark.value.Postcode;
 import paperbark.value.State;
 import paperbark.value.WholeNumber;
 
@@ -52,6 +50,7 @@ final class FirmTable {
                     "cost of money",
                     "gst rounding");
 
+    private static final String VALUE = "value";
     private static final BigDecimal HIGHEST_RATE = BigDecimal.valueOf(100);
 
     private final Map<String, TableRow> rows = new HashMap<>();
@@ -102,14 +101,15 @@ final class FirmTable {
                         acn(abn.get()),
                         fact("gst registered", CellText::yesNo).orElse(false),
                         address(),
-                        fact("phone", Phone::parse),
-                        fact("after hours", Phone::parse),
+                        row("phone").flatMap(row -> row.phone(VALUE)),
+                        row("after hours").flatMap(row -> row.phone(VALUE)),
                         fact("email", Email::parse),
                         fact("workmanship years", WholeNumber::parse),
                         fact("claim costs", Parsed::ok),
                         fact("account name", Parsed::ok),
-                        bankFact("bsb", Bsb::parse),
-                        bankFact("account", AccountNumber::parse),
+                        bankRow("bsb").flatMap(row -> row.bsb(VALUE)),
+                        bankRow("account")
+                                .flatMap(row -> row.optional(VALUE, AccountNumber::parse)),
                         money()));
     }
 
@@ -120,7 +120,7 @@ final class FirmTable {
         if (choice.equals(Optional.of(OfferPolicy.PREFERRED)) && preferred.isEmpty()) {
             rows.get("offer policy")
                     .wrong(
-                            "value",
+                            VALUE,
                             "The preferred buyer is to be taken, but none is named.",
                             "Give the firm's table a row \"preferred buyer\".");
             choice = Optional.empty();
@@ -155,17 +155,16 @@ final class FirmTable {
                 fact("street", Parsed::ok),
                 fact("suburb", Parsed::ok),
                 fact("state", State::parse),
-                fact("postcode", Postcode::parse));
+                row("postcode").flatMap(row -> row.postcode(VALUE)));
     }
 
     private Optional<Acn> acn(Abn abn) {
         Optional<Acn> acn =
-                Optional.ofNullable(rows.get("acn"))
-                        .flatMap(row -> row.optional("value", FindingCode.ACN_WRONG, Acn::parse));
+                row("acn").flatMap(row -> row.value(VALUE, FindingCode.ACN_WRONG, Acn::parse));
         if (acn.isPresent() && !abn.lastNine().equals(acn.get().digits())) {
             rows.get("acn")
-                    .wrong(
-                            "value",
+                    .refuse(
+                            VALUE,
                             FindingCode.ACN_WRONG,
                             "A company's ABN ends with its ACN, and this one does not.",
                             "Compare both numbers with the company's papers.");
@@ -175,11 +174,15 @@ final class FirmTable {
     }
 
     private <T> Optional<T> fact(String fact, Function<String, Parsed<T>> parse) {
-        return Optional.ofNullable(rows.get(fact)).flatMap(row -> row.optional("value", parse));
+        return row(fact).flatMap(row -> row.optional(VALUE, parse));
     }
 
-    private <T> Optional<T> bankFact(String fact, Function<String, Parsed<T>> parse) {
-        return Optional.ofNullable(rows.get(fact)).flatMap(row -> row.confidential("value", parse));
+    private Optional<TableRow> row(String fact) {
+        return Optional.ofNullable(rows.get(fact));
+    }
+
+    private Optional<TableRow> bankRow(String fact) {
+        return row(fact).map(row -> row.confidential(VALUE));
     }
 
     private static Finding unnamed(Table table) {
@@ -189,6 +192,6 @@ final class FirmTable {
                         "The firm's name or its ABN is missing or cannot be read.",
                         "Give the firm's table a row \"name\" and a row \"abn\" with its 11-digit ABN.")
                 .as(Severity.STOP)
-                .holding(Concern.REGISTER);
+                .holding(Set.of(Concern.REGISTER));
     }
 }

@@ -16,8 +16,8 @@ import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 
 /**
- * Reads the firm's tables: firm, people, makers, products, sellers, buyers, offers, state-papers,
- * and accounts where there is one.
+ * Reads the firm's eight tables: firm, people, makers, products, sellers, buyers, offers and
+ * state-papers, and its words and accounts where it has tables of them.
  *
  * <p>A row that cannot be used is left out with a finding; a missing table or column refuses them
  * all, after every table has been looked at.
@@ -54,6 +54,7 @@ public final class FirmTablesReader {
         List<Seller> sellers = rows(table(SellersTable.SHAPE).map(SellersTable::read));
         Optional<List<Buyer>> buyers = table(BuyersTable.SHAPE).map(BuyersTable::read);
         Optional<Table> offers = table(OffersTable.SHAPE);
+        Words words = words();
         List<StatePaper> papers = rows(table(StatePapersTable.SHAPE).map(StatePapersTable::read));
         Map<AccountRole, String> accounts =
                 optionalTable(AccountsTable.SHAPE).map(AccountsTable::read).orElse(Map.of());
@@ -70,13 +71,14 @@ public final class FirmTablesReader {
         return Reading.of(
                 new FirmTables(
                         firm.get(),
-                        people,
-                        rows(makers),
-                        models,
-                        sellers,
-                        rows(buyers),
+                        ByName.of(people, Person::name),
+                        ByName.of(rows(makers), Maker::name),
+                        ByName.of(models, p -> Names.model(p.maker(), p.model())),
+                        ByName.of(sellers, Seller::name),
+                        ByName.of(rows(buyers), Buyer::name),
                         prices,
                         papers,
+                        words,
                         accounts),
                 inOrder);
     }
@@ -105,6 +107,23 @@ public final class FirmTablesReader {
         boolean missing =
                 reading.findings().stream().anyMatch(f -> f.code() == FindingCode.TABLE_MISSING);
         return missing ? Optional.empty() : table(shape, reading);
+    }
+
+    /**
+     * The words of those tables alone.
+     *
+     * @param findings takes what is wrong with the table
+     */
+    public static Words words(Path folderOrWorkbook, List<Finding> findings) {
+        FirmTablesReader reader = new FirmTablesReader(TableSource.at(folderOrWorkbook));
+        Words words = reader.words();
+        findings.addAll(reader.findings);
+        return words;
+    }
+
+    /** A firm whose words are all known needs no such table. */
+    private Words words() {
+        return optionalTable(WordsTable.SHAPE).map(WordsTable::read).orElse(Words.SHIPPED);
     }
 
     private Optional<Table> table(TableShape shape) {

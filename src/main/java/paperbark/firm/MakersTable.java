@@ -33,7 +33,7 @@ final class MakersTable {
         Optional<String> name = row.neededText("maker");
         name.ifPresent(n -> names.take(n, row));
         Address address = row.address();
-        Optional<Phone> phone = row.optional("phone", Phone::parse);
+        Optional<Phone> phone = row.phone("phone");
         Optional<Email> email = row.optional("email", Email::parse);
         Optional<String> variant = row.text("warranty_variant");
         return row.build(() -> new Maker(name.orElseThrow(), address, phone, email, variant));

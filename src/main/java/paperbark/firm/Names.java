@@ -4,14 +4,22 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 
 /** Names compared whatever their case and spacing; each may be taken once. */
 final class Names {
+    private static final Pattern SPACES = Pattern.compile("\\s+");
+
     private final Map<String, TableRow> taken = new HashMap<>();
 
     /** The name as compared. */
     static String key(String name) {
-        return name.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
+        return SPACES.matcher(name.strip()).replaceAll(" ").toLowerCase(Locale.ROOT);
+    }
+
+    /** What a maker's model goes by among the models of all makers. */
+    static String model(String maker, String model) {
+        return maker + "|" + model;
     }
 
     /** Takes the name for the row, with a finding on the row where another row has it already. */

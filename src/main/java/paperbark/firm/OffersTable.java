@@ -64,7 +64,7 @@ final class OffersTable {
                 row.needed("scheme", CellText.oneOf(SchemeName.values(), SchemeName::word));
         DateRange inForce = row.range("from", "to");
         Optional<ExactMoney> price = row.needed("price_per_certificate", CellText::price);
-        Optional<Money> fee = row.optional("fee_per_claim", Money::parse);
+        Optional<Money> fee = row.money("fee_per_claim");
         if (fee.map(Money::isNegative).orElse(false)) {
             row.wrong("fee_per_claim", "A fee is not negative.", "Type the fee without a minus.");
         }

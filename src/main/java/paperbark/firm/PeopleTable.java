@@ -31,7 +31,7 @@ final class PeopleTable {
 
     private static Optional<Person> entry(TableRow row) {
         Optional<String> name = row.neededText("person");
-        Optional<Phone> phone = row.optional("phone", Phone::parse);
+        Optional<Phone> phone = row.phone("phone");
         List<Licence> licences =
                 row.saysAnyOf("trade", "licence", "state", "from", "to")
                         ? licence(row).stream().toList()

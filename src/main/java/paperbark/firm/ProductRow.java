@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import paperbark.value.Boost;
 import paperbark.value.DateRange;
-import paperbark.value.Days;
 import paperbark.value.HeaterKind;
 import paperbark.value.WholeNumber;
 
@@ -90,7 +89,7 @@ final class ProductRow {
         if (byZone.isEmpty() && eligible.equals(DateRange.ALWAYS)) {
             return Optional.empty();
         }
-        row.needed("eligible_from", Days::parse);
+        row.needs("eligible_from");
         Optional<String> version = row.neededText("register_version");
         return version.map(v -> new Listing(eligible, byZone, v, row.number()));
     }
@@ -102,7 +101,7 @@ final class ProductRow {
         if (byZone.isEmpty() && listed.equals(DateRange.ALWAYS)) {
             return Optional.empty();
         }
-        row.needed("veec_listed_from", Days::parse);
+        row.needs("veec_listed_from");
         return Optional.of(new VeecInputs(listed, byZone, row.number()));
     }
 

@@ -62,7 +62,7 @@ final class ProductsTable {
             return;
         }
         Product product = read.get();
-        String key = Names.key(product.maker() + "|" + product.model());
+        String key = Names.key(Names.model(product.maker(), product.model()));
         Entry earlier = entries.get(key);
         if (earlier == null) {
             entries.put(key, new Entry(product, row.place()));

@@ -25,7 +25,7 @@ final class SellersTable {
         Optional<String> name = row.neededText("seller");
         name.ifPresent(n -> names.take(n, row));
         Address address = row.address();
-        Optional<Phone> phone = row.optional("phone", Phone::parse);
+        Optional<Phone> phone = row.phone("phone");
         return row.build(() -> new Seller(name.orElseThrow(), address, phone));
     }
 }

@@ -1,88 +1,66 @@
 package paperbark.firm;
 
+import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
-import paperbark.finding.Severity;
-import paperbark.sheet.Cell;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
+import paperbark.sheet.RowReader;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.Trouble;
 import paperbark.value.Address;
 import paperbark.value.DateRange;
 import paperbark.value.Days;
 import paperbark.value.Parsed;
-import paperbark.value.Postcode;
 import paperbark.value.State;
 
 /**
  * One row of a table, read value by value. Everything wrong with it is gathered; a row with
  * anything wrong builds nothing.
  */
-final class TableRow {
-    private final Sheet sheet;
-    private final Map<String, Column> columns;
-    private final Row row;
-    private final List<Finding> findings;
-    private boolean sound = true;
+final class TableRow extends RowReader<String> {
+    private final Set<String> confidential = new HashSet<>();
+    private boolean whole = true;
 
     TableRow(Sheet sheet, Map<String, Column> columns, Row row, List<Finding> findings) {
-        this.sheet = sheet;
-        this.columns = columns;
-        this.row = row;
-        this.findings = findings;
-    }
-
-    /** 1-based number of the row. */
-    int number() {
-        return row.number();
-    }
-
-    /** The row. */
-    Place place() {
-        return sheet.place(row.number());
+        super(sheet, columns, row, findings);
     }
 
     /** Whether any of these columns holds something. */
     boolean saysAnyOf(String... headings) {
-        return List.of(headings).stream()
-                .anyMatch(h -> cell(h).map(c -> !c.isBlank()).orElse(false));
-    }
-
-    /** The text; empty where nothing is said. */
-    Optional<String> text(String heading) {
-        return optional(heading, Parsed::ok);
+        return Arrays.stream(headings).anyMatch(this::says);
     }
 
     /** The value; empty where nothing is said or, with a finding, where it cannot be read. */
     <T> Optional<T> optional(String heading, Function<String, Parsed<T>> parse) {
-        return optional(heading, FindingCode.TABLE_ROW_WRONG, parse);
+        return value(heading, FindingCode.TABLE_ROW_WRONG, parse);
     }
 
-    /** Like {@link #optional(String, Function)}, with a finding of the given code. */
-    <T> Optional<T> optional(String heading, FindingCode code, Function<String, Parsed<T>> parse) {
-        return read(heading, parse, bad -> wrong(heading, code, bad.fact(), bad.remedy()));
+    /** From now on no finding shows what the cell holds, as for bank details. */
+    TableRow confidential(String heading) {
+        confidential.add(heading);
+        return this;
     }
 
-    /** Like {@link #optional}, but a finding does not show the value, as for bank details. */
-    <T> Optional<T> confidential(String heading, Function<String, Parsed<T>> parse) {
-        return read(heading, parse, bad -> add(heading, bad.fact(), bad.remedy()));
+    /** Whether something is said, with a finding where nothing is. */
+    boolean needs(String heading) {
+        if (!says(heading)) {
+            wrong(heading, "The cell is empty.", "Fill in " + heading + ".");
+        }
+        return says(heading);
     }
 
     /** Like {@link #optional}, with a finding where nothing is said. */
     <T> Optional<T> needed(String heading, Function<String, Parsed<T>> parse) {
-        if (!saysAnyOf(heading)) {
-            wrong(heading, "The cell is empty.", "Fill in " + heading + ".");
-            return Optional.empty();
-        }
-        return optional(heading, parse);
+        return needs(heading) ? optional(heading, parse) : Optional.empty();
     }
 
     /** The text, with a finding where nothing is said. */
@@ -92,8 +70,8 @@ final class TableRow {
 
     /** The days from one column to another; open where nothing is said. */
     DateRange range(String fromHeading, String toHeading) {
-        var from = optional(fromHeading, Days::parse);
-        var to = optional(toHeading, Days::parse);
+        var from = day(fromHeading);
+        var to = day(toHeading);
         if (from.isPresent() && to.isPresent() && to.get().isBefore(from.get())) {
             wrong(
                     toHeading,
@@ -110,75 +88,43 @@ final class TableRow {
                 text("street"),
                 text("suburb"),
                 optional("state", State::parse),
-                optional("postcode", Postcode::parse));
+                postcode("postcode"));
     }
 
     /** Notes that the row cannot be used because of one of its cells. */
     void wrong(String heading, String fact, String remedy) {
-        wrong(heading, FindingCode.TABLE_ROW_WRONG, fact, remedy);
-    }
-
-    /** The same with another code than that of rows in general. */
-    void wrong(String heading, FindingCode code, String fact, String remedy) {
-        sound = false;
-        String seen = cell(heading).map(Cell::text).orElse("");
-        findings.add(Finding.of(code, place(heading), fact, remedy).seeing(seen));
+        refuse(heading, FindingCode.TABLE_ROW_WRONG, fact, remedy);
     }
 
     /** Notes that the row as a whole cannot be used. */
     void wrongRow(String fact, String remedy, List<Place> also) {
-        sound = false;
-        findings.add(Finding.of(FindingCode.TABLE_ROW_WRONG, place(), fact, remedy).alsoAt(also));
+        whole = false;
+        findings().add(Finding.of(FindingCode.TABLE_ROW_WRONG, place(), fact, remedy).alsoAt(also));
     }
 
     /** Whether nothing wrong was met so far. */
     boolean isSound() {
-        return sound;
+        return whole && unread().isEmpty();
     }
 
     /** What the row stands for, unless something is wrong with it. */
     <T> Optional<T> build(Supplier<T> build) {
-        return sound ? Optional.of(build.get()) : Optional.empty();
+        return isSound() ? Optional.of(build.get()) : Optional.empty();
     }
 
-    private <T> Optional<T> read(
-            String heading, Function<String, Parsed<T>> parse, Consumer<Parsed.Bad<T>> told) {
-        Optional<Cell> cell = cell(heading).filter(c -> isUsable(heading, c));
-        if (cell.isEmpty() || cell.get().isBlank()) {
-            return Optional.empty();
-        }
-        Parsed<T> parsed = parse.apply(cell.get().text());
-        if (parsed instanceof Parsed.Bad<T> bad) {
-            told.accept(bad);
-        }
-        return parsed.toOptional();
+    @Override
+    protected boolean isPublic(String heading) {
+        return !confidential.contains(heading);
     }
 
-    private boolean isUsable(String heading, Cell cell) {
-        for (Trouble trouble : cell.troubles()) {
-            if (trouble.code().severity() == Severity.STOP) {
-                add(heading, trouble.fact(), trouble.remedy());
-            } else {
-                findings.add(
-                        Finding.of(
-                                trouble.code(), place(heading), trouble.fact(), trouble.remedy()));
-            }
-        }
-        return cell.kind() != Cell.Kind.UNUSABLE
-                && cell.troubles().stream().noneMatch(t -> t.code().severity() == Severity.STOP);
-    }
-
-    private void add(String heading, String fact, String remedy) {
-        sound = false;
-        findings.add(Finding.of(FindingCode.TABLE_ROW_WRONG, place(heading), fact, remedy));
-    }
-
-    private Optional<Cell> cell(String heading) {
-        return Optional.ofNullable(columns.get(heading)).map(row::cell);
-    }
-
-    private Place place(String heading) {
-        Column column = columns.get(heading);
-        return column == null ? place() : sheet.place(column, row.number());
+    @Override
+    protected Finding finding(String heading, Place place, Trouble trouble, boolean refused) {
+        boolean ownCode = !refused || trouble.code() == FindingCode.ACN_WRONG;
+        return Finding.of(
+                        ownCode ? trouble.code() : FindingCode.TABLE_ROW_WRONG,
+                        place,
+                        trouble.fact(),
+                        trouble.remedy())
+                .seeing(isPublic(heading) ? trouble.seen().orElse("") : "");
     }
 }

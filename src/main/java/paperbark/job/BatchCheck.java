@@ -27,6 +27,8 @@ public final class BatchCheck {
      */
     public static List<Finding> of(List<Job> jobs) {
         List<Finding> findings = new ArrayList<>();
+        // What a cancelled job has may well be another's: it was booked again.
+        List<Job> live = jobs.stream().filter(job -> job.stage() != Stage.CANCELLED).toList();
         findings.addAll(
                 shared(
                         jobs,
@@ -36,24 +38,24 @@ public final class BatchCheck {
                         "Give each job its own number, or delete the row that is wrong."));
         findings.addAll(
                 shared(
-                        jobs,
+                        live,
                         BatchCheck::serials,
                         FindingCode.SERIAL_TWICE,
                         "The serial also stands in ",
                         "Read the numbers off both plates again."));
-        findings.addAll(certificates(jobs, Field.PLUMBING_CERTIFICATE, Compliance::plumbingNumber));
+        findings.addAll(certificates(live, Field.PLUMBING_CERTIFICATE, Compliance::plumbingNumber));
         findings.addAll(
-                certificates(jobs, Field.ELECTRICAL_CERTIFICATE, Compliance::electricalNumber));
+                certificates(live, Field.ELECTRICAL_CERTIFICATE, Compliance::electricalNumber));
         findings.addAll(
                 shared(
-                        jobs,
+                        live,
                         job -> job.site().position().isPresent() ? Stream.empty() : address(job),
                         FindingCode.ADDRESS_TWICE,
                         "The site address also stands in ",
                         "Type under \""
                                 + Field.SITE_POSITION.label()
                                 + "\" where on the property each heater stands."));
-        columns(jobs).ifPresent(findings::add);
+        columns(live).ifPresent(findings::add);
         return findings;
     }
 
@@ -74,7 +76,7 @@ public final class BatchCheck {
     private static Optional<Finding> columns(List<Job> jobs) {
         List<String> absent =
                 jobs.stream()
-                        .filter(job -> job.stage() == Stage.INSTALLED)
+                        .filter(Job::isInstalled)
                         .flatMap(
                                 job ->
                                         Missing.of(job).stream()
@@ -173,18 +175,15 @@ public final class BatchCheck {
                 continue;
             }
             for (Marked one : same) {
-                List<Marked> others = same.stream().filter(o -> o != one).toList();
+                List<Marked> others = same.stream().filter(o -> o != one).limit(NAMED).toList();
                 String where =
-                        others.stream()
-                                        .limit(NAMED)
-                                        .map(one::seenFrom)
-                                        .collect(Collectors.joining(", "))
-                                + more(others.size());
+                        others.stream().map(one::seenFrom).collect(Collectors.joining(", "))
+                                + more(same.size() - 1);
                 findings.add(
                         Finding.of(code, one.place(), fact + where + ".", remedy)
                                 .seeing(one.mark().seen())
                                 .forJob(one.job().reference())
-                                .alsoAt(others.stream().limit(NAMED).map(Marked::place).toList()));
+                                .alsoAt(others.stream().map(Marked::place).toList()));
             }
         }
         return findings;

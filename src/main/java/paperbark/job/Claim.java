@@ -18,4 +18,15 @@ public record Claim(
         Optional<Buyer> buyer,
         Optional<Integer> declaredZone,
         Optional<Integer> declaredCount,
-        Optional<Money> benefit) {}
+        Optional<Money> benefit) {
+
+    /** Nothing is claimed. */
+    public static final Claim NONE =
+            new Claim(
+                    false, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+
+    /** What the owner gets for it; nothing where nothing is claimed or said. */
+    public Money given() {
+        return claimed ? benefit.orElse(Money.ZERO) : Money.ZERO;
+    }
+}

@@ -49,7 +49,7 @@ final class DatesCheck {
                             Field.INSTALLED_DATE,
                             "The job is installed, but the register does not say on which day.",
                             "Type the day on which the heater could first deliver hot water.");
-            findings.add(missing.as(Severity.STOP).holding(Concern.STC, Concern.VEEC));
+            findings.add(missing.as(Severity.STOP).holding(Concern.CLAIMS));
         }
     }
 

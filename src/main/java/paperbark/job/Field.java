@@ -1,101 +1,183 @@
 package paperbark.job;
 
-import java.util.EnumSet;
+import static paperbark.finding.Concern.CLAIMS;
+import static paperbark.finding.Concern.CLAIMS_AND_WARRANTY;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashSet;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
 import paperbark.sheet.ColumnField;
+import paperbark.value.SchemeName;
 
 /**
  * Everything that a register can say of a job. The firm's headings are mapped to these by the
  * columns table; a field that no heading names is simply not known.
+ *
+ * <p>Each names the papers that print it, of those that a stop can hold. What a register says of a
+ * claim is the same for every scheme: see {@link #of}.
  */
-public enum Field implements ColumnField {
-    JOB("Job", true),
-    STAGE("Stage"),
-    CREW("Crew"),
-    VISIT_ORDER("Visit order"),
-    VISIT_DATE("Visit date"),
-    INSTALLED_DATE("Installed on"),
-    SIGNED_DATE("Assignment signed on"),
-    CORRECTS("Corrects"),
+public final class Field implements ColumnField, Comparable<Field> {
+    private static final List<Field> ALL = new ArrayList<>();
+    private static final Set<Concern> NO_PAPER = Set.of();
+    private static final Set<Concern> WARRANTY = Set.of(Concern.WARRANTY);
+    private static final Set<Concern> VEEC = Set.of(Concern.claim(SchemeName.VEEC));
+    private static final Set<Concern> OLD_HEATER =
+            Set.of(Concern.claim(SchemeName.VEEC), Concern.OLD_HEATER);
 
-    OWNER_NAME("Owner", true),
-    OWNER_CONTACT("Owner's contact"),
-    OWNER_ABN("Owner's ABN"),
-    OWNER_GST("Owner registered for GST"),
-    OWNER_PHONE("Owner's phone"),
-    OWNER_EMAIL("Owner's e-mail"),
-    POSTAL_STREET("Postal street"),
-    POSTAL_SUBURB("Postal suburb"),
-    POSTAL_STATE("Postal state"),
-    POSTAL_POSTCODE("Postal postcode"),
+    public static final Field JOB = needed("job", "Job", NO_PAPER);
+    public static final Field STAGE = known("stage", "Stage", CLAIMS);
+    public static final Field CREW = known("crew", "Crew", NO_PAPER);
+    public static final Field VISIT_ORDER = known("visit-order", "Visit order", NO_PAPER);
+    public static final Field DATE = known("date", "Date, planned or done", NO_PAPER);
+    public static final Field VISIT_DATE = known("visit-date", "Visit date", NO_PAPER);
+    public static final Field INSTALLED_DATE =
+            known("installed-date", "Installed on", CLAIMS_AND_WARRANTY);
+    public static final Field SIGNED_DATE = known("signed-date", "Assignment signed on", CLAIMS);
+    public static final Field CORRECTS = known("corrects", "Corrects", NO_PAPER);
 
-    SITE_STREET("Site street", true),
-    SITE_SUBURB("Site suburb", true),
-    SITE_STATE("Site state", true),
-    SITE_POSTCODE("Site postcode", true),
-    SITE_POSITION("Position on site"),
-    SITE_BUSINESS("Business premises"),
+    public static final Field OWNER_NAME = needed("owner-name", "Owner", CLAIMS_AND_WARRANTY);
+    public static final Field OWNER_CONTACT =
+            known("owner-contact", "Owner's contact", CLAIMS_AND_WARRANTY);
+    public static final Field OWNER_ABN = known("owner-abn", "Owner's ABN", CLAIMS_AND_WARRANTY);
+    public static final Field OWNER_GST =
+            known("owner-gst", "Owner registered for GST", CLAIMS_AND_WARRANTY);
+    public static final Field OWNER_PHONE =
+            known("owner-phone", "Owner's phone", CLAIMS_AND_WARRANTY);
+    public static final Field OWNER_EMAIL =
+            known("owner-email", "Owner's e-mail", CLAIMS_AND_WARRANTY);
+    public static final Field POSTAL_STREET =
+            known("postal-street", "Postal street", CLAIMS_AND_WARRANTY);
+    public static final Field POSTAL_SUBURB =
+            known("postal-suburb", "Postal suburb", CLAIMS_AND_WARRANTY);
+    public static final Field POSTAL_STATE =
+            known("postal-state", "Postal state", CLAIMS_AND_WARRANTY);
+    public static final Field POSTAL_POSTCODE =
+            known("postal-postcode", "Postal postcode", CLAIMS_AND_WARRANTY);
 
-    MAKER("Maker", true),
-    MODEL("Model", true),
-    TANK_SERIAL("Tank serial"),
-    COLLECTOR_SERIALS("Collector serials"),
-    HEAT_PUMP_SERIAL("Heat pump serial"),
-    LITRES("Litres"),
-    COLLECTORS("Tubes or panels"),
-    NEW_SYSTEM("New"),
-    COMPLETE_SYSTEM("Complete system"),
-    DECLARATIONS_DATE("Large-system declarations on"),
+    public static final Field SITE_STREET =
+            needed("site-street", "Site street", CLAIMS_AND_WARRANTY);
+    public static final Field SITE_SUBURB =
+            needed("site-suburb", "Site suburb", CLAIMS_AND_WARRANTY);
+    public static final Field SITE_STATE = needed("site-state", "Site state", CLAIMS_AND_WARRANTY);
+    public static final Field SITE_POSTCODE =
+            needed("site-postcode", "Site postcode", CLAIMS_AND_WARRANTY);
+    public static final Field SITE_POSITION =
+            known("site-position", "Position on site", CLAIMS_AND_WARRANTY);
+    public static final Field SITE_BUSINESS =
+            known("site-business", "Business premises", CLAIMS_AND_WARRANTY);
 
-    PLUMBER("Plumber"),
-    ELECTRICIAN("Electrician"),
-    SELLER("Seller"),
-    PLUMBING_CERTIFICATE("Plumbing certificate"),
-    PLUMBING_CERTIFICATE_DATE("Plumbing certificate date"),
-    ELECTRICAL_CERTIFICATE("Electrical certificate"),
-    ELECTRICAL_CERTIFICATE_DATE("Electrical certificate date"),
+    public static final Field MAKER = needed("maker", "Maker", CLAIMS_AND_WARRANTY);
+    public static final Field MODEL = needed("model", "Model", CLAIMS_AND_WARRANTY);
+    public static final Field TANK_SERIAL =
+            known("tank-serial", "Tank serial", CLAIMS_AND_WARRANTY);
+    public static final Field COLLECTOR_SERIALS =
+            known("collector-serials", "Collector serials", CLAIMS_AND_WARRANTY);
+    public static final Field HEAT_PUMP_SERIAL =
+            known("heat-pump-serial", "Heat pump serial", CLAIMS_AND_WARRANTY);
+    public static final Field LITRES = known("litres", "Litres", CLAIMS_AND_WARRANTY);
+    public static final Field COLLECTORS =
+            known("collectors", "Tubes or panels", CLAIMS_AND_WARRANTY);
+    public static final Field NEW_SYSTEM = known("new-system", "New", CLAIMS_AND_WARRANTY);
+    public static final Field COMPLETE_SYSTEM =
+            known("complete-system", "Complete system", CLAIMS_AND_WARRANTY);
+    public static final Field DECLARATIONS_DATE =
+            known("declarations-date", "Large-system declarations on", CLAIMS_AND_WARRANTY);
 
-    OLD_KIND("Old heater"),
-    OLD_MAKER("Old maker"),
-    OLD_MODEL("Old model"),
-    OLD_SERIAL("Old serial"),
-    OLD_DISABLED("Old heater disabled how"),
-    OLD_DISPOSAL("Old heater disposal"),
-    OLD_REMOVED_DATE("Old heater removed on"),
+    public static final Field PLUMBER = known("plumber", "Plumber", CLAIMS_AND_WARRANTY);
+    public static final Field ELECTRICIAN =
+            known("electrician", "Electrician", CLAIMS_AND_WARRANTY);
+    public static final Field SELLER = known("seller", "Seller", WARRANTY);
+    public static final Field PLUMBING_CERTIFICATE =
+            known("plumbing-certificate", "Plumbing certificate", CLAIMS);
+    public static final Field PLUMBING_CERTIFICATE_DATE =
+            known("plumbing-certificate-date", "Plumbing certificate date", CLAIMS);
+    public static final Field ELECTRICAL_CERTIFICATE =
+            known("electrical-certificate", "Electrical certificate", CLAIMS);
+    public static final Field ELECTRICAL_CERTIFICATE_DATE =
+            known("electrical-certificate-date", "Electrical certificate date", CLAIMS);
 
-    STC_CLAIM("Claim STCs"),
-    STC_BUYER("STC buyer"),
-    STC_ZONE("STC zone"),
-    STC_COUNT("STC count"),
-    STC_BENEFIT("STC benefit"),
-    VEEC_CLAIM("Claim VEECs"),
-    VEEC_BUYER("VEEC buyer"),
-    VEEC_COUNT("VEEC count"),
-    VEEC_BENEFIT("VEEC benefit"),
+    public static final Field OLD_KIND = known("old-kind", "Old heater", OLD_HEATER);
+    public static final Field OLD_MAKER = known("old-maker", "Old maker", OLD_HEATER);
+    public static final Field OLD_MODEL = known("old-model", "Old model", OLD_HEATER);
+    public static final Field OLD_SERIAL = known("old-serial", "Old serial", OLD_HEATER);
+    public static final Field OLD_DISABLED =
+            known("old-disabled", "Old heater disabled how", OLD_HEATER);
+    public static final Field OLD_DISPOSAL =
+            known("old-disposal", "Old heater disposal", OLD_HEATER);
+    public static final Field OLD_REMOVED_DATE =
+            known("old-removed-date", "Old heater removed on", OLD_HEATER);
 
-    FULL_PRICE("Full price"),
-    CO_PAYMENT("Co-payment"),
-    BENEFIT_FORM("Benefit form"),
-    ACCOUNT_NAME("Account name"),
-    BSB("BSB"),
-    ACCOUNT("Account number"),
+    private static final Map<SchemeName, Map<ClaimFact, Field>> CLAIM_FACTS = claimFacts();
 
-    OFFICE_NOTE("Office note");
+    public static final Field FULL_PRICE = known("full-price", "Full price", CLAIMS);
+    public static final Field CO_PAYMENT = known("co-payment", "Co-payment", VEEC);
+    public static final Field BENEFIT_FORM = known("benefit-form", "Benefit form", CLAIMS);
+    public static final Field ACCOUNT_NAME = known("account-name", "Account name", CLAIMS);
+    public static final Field BSB = known("bsb", "BSB", CLAIMS);
+    public static final Field ACCOUNT = known("account", "Account number", CLAIMS);
 
+    public static final Field OFFICE_NOTE = known("office-note", "Office note", NO_PAPER);
+
+    private final String key;
     private final String label;
     private final boolean needed;
+    private final Set<Concern> feeds;
+    private final int order;
 
-    Field(String label) {
-        this(label, false);
-    }
-
-    Field(String label, boolean needed) {
+    private Field(String key, String label, boolean needed, Set<Concern> feeds) {
+        this.key = key;
         this.label = label;
         this.needed = needed;
+        this.feeds = feeds;
+        this.order = ALL.size();
+        ALL.add(this);
+    }
+
+    private static Field known(String key, String label, Set<Concern> feeds) {
+        return new Field(key, label, false, feeds);
+    }
+
+    private static Field needed(String key, String label, Set<Concern> feeds) {
+        return new Field(key, label, true, feeds);
+    }
+
+    private static Map<SchemeName, Map<ClaimFact, Field>> claimFacts() {
+        Map<SchemeName, Map<ClaimFact, Field>> all = new EnumMap<>(SchemeName.class);
+        for (SchemeName scheme : SchemeName.values()) {
+            Map<ClaimFact, Field> ofScheme = new EnumMap<>(ClaimFact.class);
+            for (ClaimFact fact : ClaimFact.values()) {
+                // Only STCs have a zone that firms write down.
+                if (fact != ClaimFact.ZONE || scheme == SchemeName.STC) {
+                    Set<Concern> feeds = Set.of(Concern.claim(scheme));
+                    ofScheme.put(fact, known(fact.key(scheme), fact.label(scheme), feeds));
+                }
+            }
+            all.put(scheme, ofScheme);
+        }
+        return all;
+    }
+
+    /** All of them, in the order in which people are shown them. */
+    public static List<Field> values() {
+        return List.copyOf(ALL);
+    }
+
+    /** What a register says of the claim under a scheme; empty where it says no such thing. */
+    public static Optional<Field> find(SchemeName scheme, ClaimFact fact) {
+        return Optional.ofNullable(CLAIM_FACTS.get(scheme).get(fact));
+    }
+
+    /** What every register can say of the claim under a scheme. */
+    public static Field of(SchemeName scheme, ClaimFact fact) {
+        return find(scheme, fact).orElseThrow();
     }
 
     /** The words for people, used where the firm's own heading is not at hand. */
@@ -113,33 +195,12 @@ public enum Field implements ColumnField {
     /** The name in the columns table, e.g. {@code tank-serial}. */
     @Override
     public String key() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return key;
     }
 
     /** The papers that print the field, of those that a stop can hold. */
     Set<Concern> feeds() {
-        String name = name();
-        if (ordinal() < INSTALLED_DATE.ordinal() || this == CORRECTS || this == OFFICE_NOTE) {
-            return EnumSet.noneOf(Concern.class);
-        }
-        if (name.startsWith("STC_")) {
-            return EnumSet.of(Concern.STC);
-        }
-        if (name.startsWith("VEEC_") || this == CO_PAYMENT) {
-            return EnumSet.of(Concern.VEEC);
-        }
-        if (name.startsWith("OLD_")) {
-            return EnumSet.of(Concern.VEEC, Concern.OLD_HEATER);
-        }
-        if (this == SELLER) {
-            return EnumSet.of(Concern.WARRANTY);
-        }
-        if (name.contains("CERTIFICATE")
-                || ordinal() >= FULL_PRICE.ordinal()
-                || this == SIGNED_DATE) {
-            return EnumSet.of(Concern.STC, Concern.VEEC);
-        }
-        return EnumSet.of(Concern.STC, Concern.VEEC, Concern.WARRANTY);
+        return feeds;
     }
 
     /**
@@ -147,15 +208,24 @@ public enum Field implements ColumnField {
      * a check.
      */
     Finding narrow(Finding finding) {
-        Set<Concern> holds = feeds();
-        if (!finding.holds().contains(Concern.JOB)) {
-            holds.retainAll(finding.holds());
-        }
         if (!finding.stops()) {
             return finding;
         }
-        return holds.isEmpty()
-                ? finding.as(Severity.CHECK)
-                : finding.holding(holds.toArray(Concern[]::new));
+        Set<Concern> holds = new HashSet<>(feeds);
+        if (!finding.holds().contains(Concern.JOB)) {
+            holds.retainAll(finding.holds());
+        }
+        return holds.isEmpty() ? finding.as(Severity.CHECK) : finding.holding(holds);
+    }
+
+    @Override
+    public int compareTo(Field other) {
+        return Integer.compare(order, other.order);
+    }
+
+    /** The name for templates, e.g. {@code TANK_SERIAL}. */
+    @Override
+    public String toString() {
+        return key.toUpperCase(Locale.ROOT).replace('-', '_');
     }
 }

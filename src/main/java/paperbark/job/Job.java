@@ -1,10 +1,13 @@
 package paperbark.job;
 
 import java.time.LocalDate;
-import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import paperbark.firm.Listing;
+import paperbark.value.Money;
 import paperbark.value.SchemeName;
 
 /**
@@ -12,7 +15,7 @@ import paperbark.value.SchemeName;
  *
  * @param origin where it was read
  * @param reference the firm's job number
- * @param stage booked or installed
+ * @param stage how far it has come
  * @param visit when the crew goes
  * @param installedOn day on which the heater could first deliver hot water
  * @param signedOn day of the owner's signature on the assignment
@@ -23,8 +26,7 @@ import paperbark.value.SchemeName;
  * @param trades who worked and who sold
  * @param compliance certificates issued by licensed people
  * @param oldHeater what was taken out; empty where nothing is known
- * @param stc claim for STCs
- * @param veec claim for VEECs
+ * @param claims what it says of claiming, by scheme; every scheme has its entry
  * @param payment prices and accounts
  * @param unread fields whose cell could not be used; checks that need them stay silent
  */
@@ -42,27 +44,43 @@ public record Job(
         Trades trades,
         Compliance compliance,
         Optional<OldHeater> oldHeater,
-        Claim stc,
-        Claim veec,
+        Map<SchemeName, Claim> claims,
         Payment payment,
         Set<Field> unread) {
 
-    /** Keeps the set from being changed. */
+    /** Keeps claims, in the order of the schemes, and fields from being changed. */
     public Job {
+        Map<SchemeName, Claim> all = new EnumMap<>(SchemeName.class);
+        for (SchemeName scheme : SchemeName.values()) {
+            all.put(scheme, claims.getOrDefault(scheme, Claim.NONE));
+        }
+        claims = Collections.unmodifiableMap(all);
         unread = Set.copyOf(unread);
     }
 
     /** The claim under a scheme. */
     public Claim claim(SchemeName scheme) {
-        return switch (scheme) {
-            case STC -> stc;
-            case VEEC -> veec;
-        };
+        return claims.get(scheme);
     }
 
     /** Whether certificates are to be assigned under any scheme. */
-    public boolean claims() {
-        return Arrays.stream(SchemeName.values()).anyMatch(s -> claim(s).claimed());
+    public boolean hasClaims() {
+        return claims.values().stream().anyMatch(Claim::claimed);
+    }
+
+    /** What the owner gets for the certificates of all schemes together. */
+    public Money given() {
+        return claims.values().stream().map(Claim::given).reduce(Money.ZERO, Money::plus);
+    }
+
+    /** Whether the heater is in, as far as the register tells. */
+    public boolean isInstalled() {
+        return stage == Stage.INSTALLED || (stage == Stage.NO_CLAIM && installedOn.isPresent());
+    }
+
+    /** Whether the visit is still to come. */
+    public boolean isBooked() {
+        return stage == Stage.BOOKED || (stage == Stage.NO_CLAIM && installedOn.isEmpty());
     }
 
     /**

@@ -2,10 +2,11 @@ package paperbark.job;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
@@ -43,7 +44,7 @@ public final class JobCheck {
 
     private void owner() {
         Owner owner = job.owner();
-        boolean claims = job.claims();
+        boolean claims = job.hasClaims();
         if (claims && owner.gstRegistered().orElse(false)) {
             registeredOwner(job.site().business());
         } else if (claims
@@ -76,7 +77,7 @@ public final class JobCheck {
 
     private void bankDetails(boolean claims) {
         boolean toOwner = job.payment().form().map(f -> f == BenefitForm.PAYMENT).orElse(false);
-        Map<Field, Boolean> known = new EnumMap<>(Field.class);
+        Map<Field, Boolean> known = new LinkedHashMap<>();
         known.put(Field.ACCOUNT_NAME, job.payment().accountName().isPresent());
         known.put(Field.BSB, job.payment().bsb().isPresent());
         known.put(Field.ACCOUNT, job.payment().account().isPresent());
@@ -98,7 +99,7 @@ public final class JobCheck {
     }
 
     private void missing() {
-        if (job.stage() == Stage.BOOKED) {
+        if (job.isBooked()) {
             return;
         }
         for (Missing missing : Missing.of(job)) {
@@ -118,13 +119,12 @@ public final class JobCheck {
     }
 
     private void claims() {
-        if (job.stage() == Stage.BOOKED) {
+        if (job.stage() != Stage.INSTALLED) {
             return;
         }
-        benefit(SchemeName.STC, Field.STC_BENEFIT, Concern.STC);
-        benefit(SchemeName.VEEC, Field.VEEC_BENEFIT, Concern.VEEC);
+        job.claims().forEach(this::benefit);
         amounts();
-        boolean claims = job.claims();
+        boolean claims = job.hasClaims();
         if (claims
                 && job.payment().fullPrice().isEmpty()
                 && !job.unread().contains(Field.FULL_PRICE)) {
@@ -136,14 +136,14 @@ public final class JobCheck {
         }
     }
 
-    /** With a discount the owner pays the full price less what both schemes take off. */
+    /** With a discount the owner pays the full price less what all schemes take off. */
     private void amounts() {
         Payment payment = job.payment();
         boolean discount = payment.form().map(f -> f == BenefitForm.DISCOUNT).orElse(false);
         if (!discount || payment.fullPrice().isEmpty() || payment.coPayment().isEmpty()) {
             return;
         }
-        Money off = given(job.stc()).plus(given(job.veec()));
+        Money off = job.given();
         Money due = payment.fullPrice().get().minus(off);
         if (!due.equals(payment.coPayment().get())) {
             add(
@@ -162,12 +162,8 @@ public final class JobCheck {
         }
     }
 
-    private static Money given(Claim claim) {
-        return claim.claimed() ? claim.benefit().orElse(Money.ZERO) : Money.ZERO;
-    }
-
-    private void benefit(SchemeName scheme, Field field, Concern concern) {
-        Claim claim = job.claim(scheme);
+    private void benefit(SchemeName scheme, Claim claim) {
+        Field field = Field.of(scheme, ClaimFact.BENEFIT);
         if (claim.claimed() && claim.benefit().isEmpty() && !job.unread().contains(field)) {
             findings.add(
                     found(
@@ -177,7 +173,7 @@ public final class JobCheck {
                                             + scheme.word()
                                             + "s.",
                                     "Type the discount or payment in dollars.")
-                            .holding(concern));
+                            .holding(Set.of(Concern.claim(scheme))));
         }
     }
 

@@ -3,22 +3,26 @@ package paperbark.job;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Buyer;
 import paperbark.firm.FirmTables;
 import paperbark.firm.Maker;
+import paperbark.firm.Person;
 import paperbark.firm.Product;
+import paperbark.firm.Seller;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 import paperbark.value.AccountNumber;
-import paperbark.value.Bsb;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 import paperbark.value.State;
 import paperbark.value.Trade;
@@ -61,35 +65,36 @@ public final class JobReader {
     public Jobs read(Sheet sheet, Map<Field, Column> columns) {
         List<Job> jobs = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
+        OneDate oneDate = new OneDate(columns, tables.words(), today);
         for (Row row : sheet.rows()) {
-            RowFacts facts =
-                    new RowFacts(
-                            row,
-                            new Origin(
-                                    sheet.file(),
-                                    sheet.name(),
-                                    row.number(),
-                                    columns,
-                                    sheet.from1904(),
-                                    Set.of()),
-                            today);
+            Origin origin =
+                    new Origin(
+                            sheet.file(),
+                            sheet.name(),
+                            row.number(),
+                            oneDate.columns(row),
+                            sheet.from1904(),
+                            Set.of());
+            RowFacts facts = new RowFacts(sheet, row, origin, tables.words(), today);
             Optional<String> reference = facts.text(Field.JOB);
             if (reference.isPresent()) {
                 jobs.add(job(reference.get(), facts));
                 facts.findings().forEach(f -> findings.add(f.forJob(reference.get())));
             } else {
                 findings.addAll(facts.findings());
-                findings.add(unnamed(facts.origin()));
+                findings.add(unnamed(facts));
             }
         }
         return new Jobs(jobs, findings);
     }
 
-    private static Finding unnamed(Origin origin) {
+    private static Finding unnamed(RowFacts facts) {
         return Finding.of(
                 FindingCode.JOB_UNNAMED,
-                origin.cell(Field.JOB),
-                "The row has no job number.",
+                facts.place(Field.JOB),
+                facts.unread().contains(Field.JOB)
+                        ? "The row's job number cannot be used."
+                        : "The row has no job number.",
                 "Give the row the firm's job number, or delete it if it is no job.");
     }
 
@@ -102,7 +107,7 @@ public final class JobReader {
                         facts.whole(Field.VISIT_ORDER),
                         facts.text(Field.OFFICE_NOTE));
         Stage stage =
-                facts.choice(Field.STAGE, Words.STAGES)
+                facts.choice(Field.STAGE, Stage.values(), Stage::word)
                         .orElse(
                                 installedOn.isPresent()
                                                 || facts.unread().contains(Field.INSTALLED_DATE)
@@ -123,30 +128,20 @@ public final class JobReader {
                 trades(facts, site.address().state(), installedOn.or(visit::on)),
                 compliance(facts),
                 oldHeater(facts),
-                claim(
-                        facts,
-                        Field.STC_CLAIM,
-                        Field.STC_BUYER,
-                        facts.whole(Field.STC_ZONE),
-                        Field.STC_COUNT,
-                        Field.STC_BENEFIT),
-                claim(
-                        facts,
-                        Field.VEEC_CLAIM,
-                        Field.VEEC_BUYER,
-                        Optional.empty(),
-                        Field.VEEC_COUNT,
-                        Field.VEEC_BENEFIT),
+                claims(facts, stage),
                 payment(facts),
                 facts.unread());
     }
 
     private Heater heater(RowFacts facts) {
-        List<String> makers = tables.makers().stream().map(m -> m.name()).toList();
         Optional<String> makerName = facts.text(Field.MAKER);
         Optional<String> model = facts.text(Field.MODEL);
         Optional<Maker> maker =
-                facts.named(Field.MAKER, FindingCode.MAKER_UNKNOWN, tables::maker, makers);
+                facts.named(
+                        Field.MAKER,
+                        FindingCode.MAKER_UNKNOWN,
+                        tables::maker,
+                        () -> tables.makers().stream().map(Maker::name).toList());
         return new Heater(
                 makerName,
                 model,
@@ -155,22 +150,24 @@ public final class JobReader {
                 facts.value(Field.TANK_SERIAL, FindingCode.SERIAL_WRONG, Serial::parse),
                 serials(facts),
                 facts.value(Field.HEAT_PUMP_SERIAL, FindingCode.SERIAL_WRONG, Serial::parse),
-                !facts.choice(Field.NEW_SYSTEM, Words.NEW).orElse(true),
-                facts.choice(Field.COMPLETE_SYSTEM, Words.COMPLETE).orElse(true),
+                !facts.yesNo(Field.NEW_SYSTEM).orElse(true),
+                facts.yesNo(Field.COMPLETE_SYSTEM).orElse(true),
                 facts.day(Field.DECLARATIONS_DATE),
                 facts.whole(Field.LITRES),
                 facts.whole(Field.COLLECTORS));
     }
 
     private Optional<Product> product(RowFacts facts, String maker) {
-        List<String> models =
-                tables.products().stream()
-                        .filter(p -> p.maker().equalsIgnoreCase(maker))
-                        .map(p -> p.model())
-                        .distinct()
-                        .toList();
         return facts.named(
-                Field.MODEL, FindingCode.MODEL_UNKNOWN, m -> tables.product(maker, m), models);
+                Field.MODEL,
+                FindingCode.MODEL_UNKNOWN,
+                m -> tables.product(maker, m),
+                () ->
+                        tables.products().stream()
+                                .filter(p -> p.maker().equalsIgnoreCase(maker))
+                                .map(Product::model)
+                                .distinct()
+                                .toList());
     }
 
     private static List<Serial> serials(RowFacts facts) {
@@ -204,7 +201,7 @@ public final class JobReader {
     }
 
     private Trades trades(RowFacts facts, Optional<State> state, Optional<LocalDate> day) {
-        List<String> people = tables.people().stream().map(p -> p.name()).toList();
+        Supplier<List<String>> people = () -> tables.people().stream().map(Person::name).toList();
         var plumber =
                 facts.named(Field.PLUMBER, FindingCode.PERSON_UNKNOWN, tables::person, people);
         var electrician =
@@ -222,7 +219,7 @@ public final class JobReader {
                         Field.SELLER,
                         FindingCode.SELLER_UNKNOWN,
                         tables::seller,
-                        tables.sellers().stream().map(s -> s.name()).toList()));
+                        () -> tables.sellers().stream().map(Seller::name).toList()));
     }
 
     private static Compliance compliance(RowFacts facts) {
@@ -239,7 +236,7 @@ public final class JobReader {
     }
 
     private static Optional<OldHeater> oldHeater(RowFacts facts) {
-        Optional<OldKind> kind = facts.choice(Field.OLD_KIND, Words.OLD_KINDS);
+        Optional<OldKind> kind = facts.choice(Field.OLD_KIND, OldKind.values(), OldKind::word);
         OldHeater old =
                 new OldHeater(
                         kind.orElse(OldKind.UNTOLD),
@@ -252,30 +249,37 @@ public final class JobReader {
         return old.equals(OldHeater.UNKNOWN) ? Optional.empty() : Optional.of(old);
     }
 
-    private Claim claim(
-            RowFacts facts,
-            Field claimed,
-            Field buyer,
-            Optional<Integer> zone,
-            Field count,
-            Field benefit) {
-        List<String> buyers = tables.buyers().stream().map(Buyer::name).toList();
+    private Map<SchemeName, Claim> claims(RowFacts facts, Stage stage) {
+        Map<SchemeName, Claim> claims = new EnumMap<>(SchemeName.class);
+        for (SchemeName scheme : SchemeName.values()) {
+            claims.put(scheme, claim(facts, stage, scheme));
+        }
+        return claims;
+    }
+
+    private Claim claim(RowFacts facts, Stage stage, SchemeName scheme) {
+        Field claimed = Field.of(scheme, ClaimFact.CLAIM);
+        // An answer that cannot be read holds the paper; it does not drop it unseen.
+        boolean wanted = facts.yesNo(claimed).orElseGet(() -> facts.unread().contains(claimed));
         return new Claim(
-                // An answer that cannot be read holds the paper; it does not drop it unseen.
-                facts.yesNo(claimed).orElseGet(() -> facts.unread().contains(claimed)),
-                facts.named(buyer, FindingCode.BUYER_UNKNOWN, tables::buyer, buyers),
-                zone,
-                facts.whole(count),
-                facts.money(benefit));
+                wanted && stage.claims(),
+                facts.named(
+                        Field.of(scheme, ClaimFact.BUYER),
+                        FindingCode.BUYER_UNKNOWN,
+                        tables::buyer,
+                        () -> tables.buyers().stream().map(Buyer::name).toList()),
+                Field.find(scheme, ClaimFact.ZONE).flatMap(facts::whole),
+                facts.whole(Field.of(scheme, ClaimFact.COUNT)),
+                facts.money(Field.of(scheme, ClaimFact.BENEFIT)));
     }
 
     private static Payment payment(RowFacts facts) {
         return new Payment(
                 facts.money(Field.FULL_PRICE),
                 facts.money(Field.CO_PAYMENT),
-                facts.choice(Field.BENEFIT_FORM, Words.BENEFITS),
+                facts.choice(Field.BENEFIT_FORM, BenefitForm.values(), BenefitForm::word),
                 facts.text(Field.ACCOUNT_NAME),
-                facts.zeroed(Field.BSB, FindingCode.BSB_WRONG, "[0-9]{5}", Bsb::parse),
+                facts.bsb(Field.BSB),
                 facts.value(Field.ACCOUNT, FindingCode.ACCOUNT_WRONG, AccountNumber::parse));
     }
 }

@@ -2,6 +2,7 @@ package paperbark.job;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import paperbark.finding.Concern;
 import paperbark.value.Boost;
 import paperbark.value.HeaterKind;
@@ -26,7 +27,7 @@ public record Missing(Field field, String who) {
      */
     public static List<Missing> of(Job job) {
         Gatherer missing = new Gatherer(job);
-        boolean claims = job.claims();
+        boolean claims = job.hasClaims();
         missing.unless(job.installedOn().isPresent(), Field.INSTALLED_DATE, PLUMBER);
         missing.unless(job.owner().name().isPresent(), Field.OWNER_NAME, OFFICE);
         missing.unless(job.owner().phone().isPresent(), Field.OWNER_PHONE, OWNER);
@@ -89,16 +90,17 @@ public record Missing(Field field, String who) {
 
     /** Whether a stop speaks of the missing fact, so that a check would only repeat it. */
     boolean isToldElsewhere(Job job) {
-        return switch (field) {
-            case INSTALLED_DATE, PLUMBING_CERTIFICATE -> true;
-            case OLD_KIND, OLD_DISABLED, OLD_DISPOSAL -> job.veec().claimed();
-            default -> false;
-        };
+        if (Set.of(Field.OLD_KIND, Field.OLD_DISABLED, Field.OLD_DISPOSAL).contains(field)) {
+            return job.claims().entrySet().stream()
+                    .filter(claim -> claim.getValue().claimed())
+                    .anyMatch(claim -> field.feeds().contains(Concern.claim(claim.getKey())));
+        }
+        return field == Field.INSTALLED_DATE || field == Field.PLUMBING_CERTIFICATE;
     }
 
     /** The papers that print the fact, of those that a stop can hold. */
     public List<Concern> papers() {
-        return List.copyOf(field.feeds());
+        return field.feeds().stream().sorted().toList();
     }
 
     /** Gathers what is absent without having been refused already. */

@@ -4,8 +4,6 @@ import paperbark.finding.FindingCode;
 import paperbark.value.Abn;
 import paperbark.value.Address;
 import paperbark.value.Email;
-import paperbark.value.Phone;
-import paperbark.value.Postcode;
 import paperbark.value.State;
 
 /** Reads the owner and the site of a row. */
@@ -26,11 +24,7 @@ final class Parties {
                 facts.text(Field.OWNER_CONTACT),
                 facts.value(Field.OWNER_ABN, FindingCode.ABN_WRONG, Abn::parse),
                 facts.yesNo(Field.OWNER_GST),
-                facts.zeroed(
-                        Field.OWNER_PHONE,
-                        FindingCode.PHONE_WRONG,
-                        "[23478][0-9]{8}",
-                        Phone::parse),
+                facts.phone(Field.OWNER_PHONE),
                 facts.value(Field.OWNER_EMAIL, FindingCode.EMAIL_WRONG, Email::parse),
                 postal.isUnknown() ? site : postal);
     }
@@ -54,7 +48,6 @@ final class Parties {
                 facts.text(street),
                 facts.text(suburb),
                 facts.value(state, FindingCode.CHOICE_UNKNOWN, State::parse),
-                facts.zeroed(
-                        postcode, FindingCode.POSTCODE_WRONG, "[2-9][0-9]{2}", Postcode::parse));
+                facts.postcode(postcode));
     }
 }

@@ -58,7 +58,7 @@ final class PlaceCheck {
                                                 + address.postcode().orElseThrow()
                                                 + " belongs to post office boxes.",
                                         "Type the postcode of the street where the heater stands."));
-        boolean claims = job.claims();
+        boolean claims = job.hasClaims();
         boolean found = address.street().map(PlaceCheck::canBeFound).orElse(true);
         if (claims && !found && job.site().position().isEmpty()) {
             findings.add(

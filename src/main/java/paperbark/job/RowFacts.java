@@ -1,44 +1,35 @@
 package paperbark.job;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.sheet.Cell;
-import paperbark.sheet.Column;
+import paperbark.finding.Place;
+import paperbark.firm.Words;
 import paperbark.sheet.Row;
+import paperbark.sheet.RowReader;
+import paperbark.sheet.Sheet;
 import paperbark.sheet.Trouble;
 import paperbark.value.Days;
 import paperbark.value.Money;
-import paperbark.value.Parsed;
-import paperbark.value.WholeNumber;
 
-/**
- * The facts of one row, field by field. Whatever is wrong with a cell is gathered as a finding and
- * the fact is then simply not known; reading never stops.
- */
-final class RowFacts {
-    private static final Map<String, Boolean> YES_NO =
-            Map.of(
-                    "yes", true, "y", true, "true", true, "x", true, "no", false, "n", false,
-                    "false", false);
+/** The facts of one row, field by field; a finding holds the papers that print the field. */
+final class RowFacts extends RowReader<Field> {
+    // A date outside is a slip of the keyboard or a wrong day count, not a job.
+    private static final LocalDate EARLIEST = LocalDate.of(2000, 1, 1);
+    private static final int DAYS_AHEAD = 400;
 
-    private final Row row;
     private final Origin origin;
+    private final Words words;
     private final LocalDate today;
-    private final List<Finding> findings = new ArrayList<>();
-    private final Set<Field> unread = EnumSet.noneOf(Field.class);
 
-    RowFacts(Row row, Origin origin, LocalDate today) {
-        this.row = row;
+    RowFacts(Sheet sheet, Row row, Origin origin, Words words, LocalDate today) {
+        super(sheet, origin.columns(), row, new ArrayList<>());
+        this.words = words;
         this.origin = origin;
         this.today = today;
     }
@@ -47,163 +38,49 @@ final class RowFacts {
         return origin;
     }
 
-    List<Finding> findings() {
-        return findings;
-    }
-
-    Set<Field> unread() {
-        return unread;
-    }
-
-    /** The cell of a field if it holds something usable; its troubles become findings once. */
-    Optional<Cell> cell(Field field) {
-        Column column = origin.columns().get(field);
-        if (column == null || unread.contains(field)) {
-            return Optional.empty();
-        }
-        Cell cell = row.cell(column);
-        for (Trouble trouble : cell.troubles()) {
-            Finding finding =
-                    finding(
-                            field,
-                            trouble.code(),
-                            trouble.fact(),
-                            trouble.remedy(),
-                            trouble.seen().orElse(cell.text()));
-            if (finding.stops()) {
-                unread.add(field);
-            }
-            findings.add(finding);
-        }
-        return unread.contains(field) || cell.isBlank() ? Optional.empty() : Optional.of(cell);
-    }
-
-    Optional<String> text(Field field) {
-        return cell(field).map(Cell::text);
-    }
-
-    /** A text read as a value; a text that cannot be the value is a finding of the given code. */
-    <T> Optional<T> value(Field field, FindingCode code, Function<String, Parsed<T>> parser) {
-        return cell(field).flatMap(cell -> read(field, code, cell.text(), parser));
-    }
-
-    private <T> Optional<T> read(
-            Field field, FindingCode code, String text, Function<String, Parsed<T>> parser) {
-        Parsed<T> parsed = parser.apply(text);
-        if (parsed instanceof Parsed.Bad<T> bad) {
-            refuse(field, code, bad.fact(), bad.remedy(), text);
-        }
-        return parsed.toOptional();
-    }
-
-    /**
-     * Like {@link #value}, for numbers of a known length that a spreadsheet may have robbed of
-     * their leading zero.
-     */
-    <T> Optional<T> zeroed(
-            Field field, FindingCode code, String robbedForm, Function<String, Parsed<T>> parser) {
-        Optional<Cell> cell = cell(field);
-        if (cell.isEmpty() || !cell.get().text().replaceAll("[ -]", "").matches(robbedForm)) {
-            return cell.flatMap(c -> read(field, code, c.text(), parser));
-        }
-        String restored = "0" + cell.get().text();
-        Optional<T> value = read(field, code, restored, parser);
-        if (value.isPresent()) {
-            findings.add(
-                    Finding.of(
-                                    FindingCode.LEADING_ZERO_LOST,
-                                    origin.cell(field),
-                                    isBank(field) || field == Field.OWNER_PHONE
-                                            ? "The number is one digit short; it was read with a zero in front."
-                                            : "The number is one digit short; it was read as "
-                                                    + restored
-                                                    + ".",
-                                    "Format the column as text and type the number with its zero.")
-                            .seeing(shownIfPublic(field, cell.get().text())));
-        }
-        return value;
-    }
-
     /** A day near enough to today to be meant. */
-    Optional<LocalDate> day(Field field) {
-        Optional<Cell> cell = cell(field);
-        Optional<LocalDate> day = cell.flatMap(c -> c.date().or(() -> undated(field, c)));
-        if (day.isPresent() && !DayCells.canBeMeant(day.get(), today)) {
-            String seen = cell.map(Cell::text).orElse("");
+    @Override
+    public Optional<LocalDate> day(Field field) {
+        Optional<LocalDate> day = super.day(field);
+        LocalDate latest = today.plusDays(DAYS_AHEAD);
+        if (day.isPresent() && (day.get().isBefore(EARLIEST) || day.get().isAfter(latest))) {
             refuse(
                     field,
                     FindingCode.DATE_OUT_OF_RANGE,
-                    DayCells.outOfRange(day.get(), today),
-                    "Type the date again.",
-                    seen);
+                    "The date %s is not between %s and %s."
+                            .formatted(
+                                    Days.show(day.get()), Days.show(EARLIEST), Days.show(latest)),
+                    "Type the date again.");
             return Optional.empty();
         }
         return day;
     }
 
-    private Optional<LocalDate> undated(Field field, Cell cell) {
-        Optional<LocalDate> counted = DayCells.dayCount(cell.text(), origin.from1904());
-        if (counted.isEmpty()) {
-            return read(field, FindingCode.DATE_UNREADABLE, cell.text(), Days::parse);
-        }
-        findings.add(
-                Finding.of(
-                                FindingCode.NUMBER_FOR_DATE,
-                                origin.cell(field),
-                                "The cell holds a plain number; as a day count it is "
-                                        + Days.show(counted.get())
-                                        + " and was read so.",
-                                "Compare the day, and type it as day/month/year.")
-                        .seeing(cell.text()));
-        return counted;
-    }
-
     /** An amount that is not less than nothing. */
-    Optional<Money> money(Field field) {
-        return cell(field)
-                .flatMap(
-                        c ->
-                                stored(c)
-                                        .or(
-                                                () ->
-                                                        read(
-                                                                field,
-                                                                FindingCode.MONEY_UNREADABLE,
-                                                                c.text(),
-                                                                Money::parse)))
-                .filter(amount -> !negative(field, amount));
-    }
-
-    private static Optional<Money> stored(Cell cell) {
-        return cell.number()
-                .map(BigDecimal::stripTrailingZeros)
-                .filter(number -> number.scale() <= 2)
-                .map(number -> new Money(number.setScale(2, RoundingMode.UNNECESSARY)));
-    }
-
-    private boolean negative(Field field, Money amount) {
-        if (amount.isNegative()) {
+    @Override
+    public Optional<Money> money(Field field) {
+        Optional<Money> amount = super.money(field);
+        if (amount.filter(Money::isNegative).isPresent()) {
             refuse(
                     field,
                     FindingCode.MONEY_UNREADABLE,
                     "The amount is less than nothing.",
-                    "Type the amount without a minus.",
-                    "");
+                    "Type the amount without a minus.");
+            return Optional.empty();
         }
-        return amount.isNegative();
-    }
-
-    Optional<Integer> whole(Field field) {
-        return value(field, FindingCode.NUMBER_UNREADABLE, WholeNumber::parse);
+        return amount;
     }
 
     Optional<Boolean> yesNo(Field field) {
-        return choice(field, YES_NO);
+        return value(field, FindingCode.CHOICE_UNKNOWN, text -> words.yesNo(field.key(), text));
     }
 
-    /** One of several words, whatever their case and punctuation. */
-    <T> Optional<T> choice(Field field, Map<String, T> words) {
-        return value(field, FindingCode.CHOICE_UNKNOWN, text -> Known.word(text, words));
+    /** One of a few answers that go by our words. */
+    <T> Optional<T> choice(Field field, T[] answers, Function<T, String> word) {
+        return value(
+                field,
+                FindingCode.CHOICE_UNKNOWN,
+                text -> words.read(field.key(), text, answers, word));
     }
 
     /** Something known by name in one of the firm's tables. */
@@ -211,19 +88,19 @@ final class RowFacts {
             Field field,
             FindingCode code,
             Function<String, Optional<T>> lookup,
-            List<String> names) {
+            Supplier<List<String>> names) {
         return value(field, code, text -> Known.name(text, lookup, names, table(code)));
     }
 
-    void refuse(Field field, FindingCode code, String fact, String remedy, String seen) {
-        unread.add(field);
-        findings.add(finding(field, code, fact, remedy, seen));
+    @Override
+    protected boolean isPublic(Field field) {
+        return !isBank(field) && field != Field.OWNER_PHONE;
     }
 
-    private Finding finding(
-            Field field, FindingCode code, String fact, String remedy, String seen) {
-        return field.narrow(Finding.of(code, origin.cell(field), fact, remedy))
-                .seeing(shownIfPublic(field, seen));
+    @Override
+    protected Finding finding(Field field, Place place, Trouble trouble, boolean refused) {
+        return field.narrow(Finding.of(trouble.code(), place, trouble.fact(), trouble.remedy()))
+                .seeing(shownIfPublic(field, trouble.seen().orElse("")));
     }
 
     /** The table that knows the names which a finding of this code is about. */

@@ -1,9 +1,9 @@
 package paperbark.job;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -17,11 +17,13 @@ import paperbark.sheet.Sheet;
  * papers.
  */
 public final class RowFindings {
-    private final Sheet sheet;
+    private final Map<Integer, Row> rows;
     private final Map<Field, Column> columns;
 
     private RowFindings(Sheet sheet, Map<Field, Column> columns) {
-        this.sheet = sheet;
+        this.rows =
+                sheet.rows().stream()
+                        .collect(Collectors.toMap(Row::number, row -> row, (a, b) -> a));
         this.columns = columns;
     }
 
@@ -38,10 +40,7 @@ public final class RowFindings {
     }
 
     private Finding ofJob(Finding finding) {
-        Optional<Row> row =
-                sheet.rows().stream()
-                        .filter(r -> r.number() == finding.place().rowNumber())
-                        .findFirst();
+        Optional<Row> row = Optional.ofNullable(rows.get(finding.place().rowNumber()));
         if (row.isEmpty()) {
             return finding;
         }
@@ -52,7 +51,7 @@ public final class RowFindings {
     }
 
     private boolean hasAllNeeded(Row row) {
-        return Arrays.stream(Field.values())
+        return Field.values().stream()
                 .filter(Field::isNeeded)
                 .noneMatch(field -> row.cell(columns.get(field)).isBlank());
     }

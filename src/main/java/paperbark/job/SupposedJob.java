@@ -2,9 +2,10 @@ package paperbark.job;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
-import java.util.EnumSet;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import paperbark.firm.FirmTables;
@@ -13,6 +14,7 @@ import paperbark.rules.Rulebook;
 import paperbark.value.Address;
 import paperbark.value.Parsed;
 import paperbark.value.Postcode;
+import paperbark.value.SchemeName;
 import paperbark.value.State;
 
 /**
@@ -24,7 +26,7 @@ public final class SupposedJob {
     private final Job job;
     private final WhatIf whatIf;
     private final FirmTables tables;
-    private final Set<Field> supposed = EnumSet.noneOf(Field.class);
+    private final Set<Field> supposed = new HashSet<>();
 
     private SupposedJob(Job job, WhatIf whatIf, FirmTables tables) {
         this.job = job;
@@ -78,14 +80,13 @@ public final class SupposedJob {
                 job.trades(),
                 job.compliance(),
                 old,
-                undeclared(job.stc()),
-                undeclared(job.veec()),
+                undeclared(job.claims()),
                 job.payment(),
                 unread);
     }
 
     private Field dayField() {
-        return job.stage() == Stage.BOOKED && job.installedOn().isEmpty()
+        return job.isBooked() && job.installedOn().isEmpty()
                 ? Field.VISIT_DATE
                 : Field.INSTALLED_DATE;
     }
@@ -183,6 +184,12 @@ public final class SupposedJob {
                 moved(real.declarationsOn()),
                 Optional.empty(),
                 Optional.empty());
+    }
+
+    private static Map<SchemeName, Claim> undeclared(Map<SchemeName, Claim> claims) {
+        Map<SchemeName, Claim> all = new EnumMap<>(claims);
+        all.replaceAll((scheme, claim) -> undeclared(claim));
+        return all;
     }
 
     private static Claim undeclared(Claim claim) {

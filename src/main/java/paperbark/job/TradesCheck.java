@@ -39,7 +39,7 @@ final class TradesCheck {
                 job.trades().electrician(),
                 job.trades().electricianLicence(),
                 Field.ELECTRICIAN);
-        if (job.stage() == Stage.INSTALLED) {
+        if (job.isInstalled()) {
             check.plumbingNumber();
             check.certificateDay(
                     Trade.PLUMBING, job.compliance().plumbingOn(), Field.PLUMBING_CERTIFICATE_DATE);
@@ -80,8 +80,7 @@ final class TradesCheck {
                                         + ".",
                                 "Enter the renewed licence in the people table, or name the person who did the work.");
         // Before the visit there is still time to send somebody else.
-        findings.add(
-                (job.stage() == Stage.BOOKED ? finding.as(Severity.CHECK) : finding).seeing(name));
+        findings.add((job.isBooked() ? finding.as(Severity.CHECK) : finding).seeing(name));
     }
 
     private static String periods(List<Licence> licences) {
@@ -91,7 +90,7 @@ final class TradesCheck {
     }
 
     private void plumbingNumber() {
-        boolean claims = job.claims();
+        boolean claims = job.hasClaims();
         boolean known =
                 job.compliance().plumbingNumber().isPresent()
                         || job.unread().contains(Field.PLUMBING_CERTIFICATE);

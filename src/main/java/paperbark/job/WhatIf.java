@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import paperbark.firm.Words;
 import paperbark.value.Days;
 import paperbark.value.Parsed;
 import paperbark.value.Postcode;
@@ -71,10 +72,14 @@ public record WhatIf(
                             value(values, Name.STATE, State::parse),
                             value(values, Name.MAKER, Parsed::ok),
                             value(values, Name.MODEL, Parsed::ok),
-                            value(values, Name.OLD, text -> Words.read(text, Words.OLD_KINDS))));
+                            value(values, Name.OLD, WhatIf::old)));
         } catch (Wrong wrong) {
             return Parsed.bad(wrong.getMessage(), "The names are " + NAMES + ".");
         }
+    }
+
+    private static Parsed<OldKind> old(String text) {
+        return Words.SHIPPED.read(Field.OLD_KIND.key(), text, OldKind.values(), OldKind::word);
     }
 
     private static void take(String word, Map<Name, String> values) {

@@ -34,7 +34,7 @@ public record ClaimEntry(
         }
     }
 
-    /** The name that a claim of a job has on its papers, e.g. {@code SB-1101-STC}. */
+    /** The name that a claim of a job has on its papers: job number, hyphen and scheme. */
     public static String reference(String job, SchemeName scheme) {
         return job + "-" + scheme.word();
     }

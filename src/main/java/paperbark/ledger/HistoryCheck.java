@@ -12,7 +12,6 @@ import paperbark.finding.Severity;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.value.Days;
-import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
 /** What the ledger makes noticeable about a job. */
@@ -39,7 +38,7 @@ public final class HistoryCheck {
     public static List<Finding> of(Job job, JobHistory history) {
         List<Finding> findings = new ArrayList<>();
         history.earlier().ifPresent(e -> findings.addAll(again(job, e, history.underWay())));
-        if (job.claims()) {
+        if (job.hasClaims()) {
             // A heater is often claimed under two schemes; that is one finding.
             history.conflicts().stream()
                     .collect(
@@ -65,6 +64,34 @@ public final class HistoryCheck {
                         + ", and what it told of its owner was forgotten since.",
                 "Take the row out of the register, and where it is filed already run forget once more; new"
                         + " work needs a new job number.");
+    }
+
+    /** What is to be said of a job for which nothing is done because it is cancelled. */
+    public static Finding cancelled(Job job, JobHistory history) {
+        String fact =
+                "Job " + job.reference() + " is cancelled; nothing is prepared or claimed for it";
+        return history.earlier()
+                .filter(e -> e.outcome() == JobOutcome.ISSUED)
+                .map(
+                        e ->
+                                Finding.of(
+                                                FindingCode.JOB_CANCELLED,
+                                                job.origin().cell(Field.STAGE),
+                                                fact
+                                                        + ", but its papers went out with batch "
+                                                        + e.batch()
+                                                        + ".",
+                                                "Take back the pack "
+                                                        + e.pack()
+                                                        + " of that batch, and tell the buyer if it was claimed.")
+                                        .as(Severity.CHECK))
+                .orElseGet(
+                        () ->
+                                Finding.of(
+                                        FindingCode.JOB_CANCELLED,
+                                        job.origin().cell(Field.STAGE),
+                                        fact + ".",
+                                        ""));
     }
 
     private static Set<String> changed(Job job, Earlier earlier) {
@@ -109,7 +136,7 @@ public final class HistoryCheck {
                         "Agree on the change with "
                                 + claim.buyer()
                                 + " and let them correct the claim.")
-                .holding(concern(claim.scheme()));
+                .holding(Set.of(Concern.claim(claim.scheme())));
     }
 
     private static Finding conflict(Job job, List<Conflict> same) {
@@ -172,9 +199,5 @@ public final class HistoryCheck {
         return job.heater().heatPumpSerial().map(Serial::seen).filter(serial::equals).isPresent()
                 ? Field.HEAT_PUMP_SERIAL
                 : Field.COLLECTOR_SERIALS;
-    }
-
-    private static Concern concern(SchemeName scheme) {
-        return Concern.valueOf(scheme.name());
     }
 }

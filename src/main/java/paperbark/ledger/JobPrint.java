@@ -2,6 +2,7 @@ package paperbark.ledger;
 
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.RecordComponent;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.Locale;
 import java.util.Map;
@@ -16,7 +17,7 @@ import paperbark.firm.Buyer;
 import paperbark.firm.Person;
 import paperbark.firm.Seller;
 import paperbark.job.Job;
-import paperbark.job.Stage;
+import paperbark.value.SchemeName;
 
 /**
  * The facts of a job as short hashes by name: enough to say which of them changed since an earlier
@@ -48,7 +49,7 @@ public final class JobPrint {
     public static Map<String, String> of(Job job) {
         JobPrint print = new JobPrint();
         for (RecordComponent part : Job.class.getRecordComponents()) {
-            boolean over = part.getName().equals("visit") && job.stage() == Stage.INSTALLED;
+            boolean over = part.getName().equals("visit") && job.isInstalled();
             if (!over) {
                 print.add(part.getName(), value(part, job));
             }
@@ -72,6 +73,8 @@ public final class JobPrint {
         }
         if (value instanceof Optional<?> optional) {
             optional.ifPresent(inner -> add(name, inner));
+        } else if (value instanceof Map<?, ?> byScheme) {
+            byScheme.forEach((scheme, claim) -> add(String.valueOf(scheme), claim));
         } else if (value instanceof Record part
                 && part.getClass().getName().startsWith("paperbark.job.")) {
             for (RecordComponent component : part.getClass().getRecordComponents()) {
@@ -87,8 +90,10 @@ public final class JobPrint {
 
     /** Names are told apart by scheme and trade only where one name would serve several. */
     private static String within(String name, String component) {
+        if (Arrays.stream(SchemeName.values()).anyMatch(s -> s.name().equals(name))) {
+            return name + " " + component;
+        }
         return switch (name) {
-            case "stc", "veec" -> name.toUpperCase(Locale.ROOT) + " " + component;
             case "oldHeater" -> "old " + component;
             case "owner" -> "owner " + component;
             case "site" -> "site " + component;
@@ -104,7 +109,10 @@ public final class JobPrint {
                         .replaceAll("declared(?=[A-Z])", "")
                         .replaceAll("(?<=[a-z])(?=[A-Z])", " ");
         String plain = words.toLowerCase(Locale.ROOT);
-        return plain.replaceFirst("^stc", "STC").replaceFirst("^veec", "VEEC");
+        for (SchemeName scheme : SchemeName.values()) {
+            plain = plain.replaceFirst("^" + scheme.key() + " ", scheme.word() + " ");
+        }
+        return plain;
     }
 
     // What the firm's tables say of somebody is not a fact of the job: only who it is.

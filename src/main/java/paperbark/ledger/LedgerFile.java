@@ -140,7 +140,7 @@ final class LedgerFile implements Database {
         config.setPragma(SQLiteConfig.Pragma.SYNCHRONOUS, "EXTRA");
         config.enforceForeignKeys(true);
         config.setBusyTimeout(WAIT_MILLISECONDS);
-        Connection connection = config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
+        Connection connection = config.createConnection("jdbc:sqlite:" + file);
         Sql sql = new Sql(connection, this);
         sql.run("PRAGMA fullfsync = ON");
         sql.run("PRAGMA trusted_schema = OFF");

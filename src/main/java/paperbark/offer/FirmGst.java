@@ -58,6 +58,9 @@ public record FirmGst(
                         : Money.ZERO,
                 sum(benefits.stream().map(Benefit::value).flatMap(Optional::stream).toList()),
                 sum(benefits.stream().map(Benefit::ownerGst).flatMap(Optional::stream).toList()),
+                // rule: ato-1013003639462 answer: the right is not assigned to a firm that is no
+                // buyer,
+                // so the credit of ato-24820 belongs to whoever acquires it.
                 firm.gstRegistered()
                         ? sum(
                                 benefits.stream()

@@ -10,7 +10,6 @@ import java.util.Optional;
 import paperbark.firm.Firm;
 import paperbark.firm.GstRounding;
 import paperbark.job.BenefitForm;
-import paperbark.job.Claim;
 import paperbark.job.Job;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Unkeyed;
@@ -46,6 +45,8 @@ public final class Gst {
      * @param divisor 11 means that an eleventh of a price is GST
      */
     public static Money onInvoice(List<GstLine> supplies, int divisor, GstRounding method) {
+        // rule: gst-act-1999 s 9-90: unrounded and then rounded once, or each rounded and then
+        // added.
         return switch (method) {
             case TOTAL_INVOICE ->
                     rounded(
@@ -74,9 +75,12 @@ public final class Gst {
      */
     static Money onBeyond(
             Optional<Money> fullPrice, Money beyond, int divisor, GstRounding method) {
+        // rule: ato-24820 GST on the full price: a buyer who pays less than the discount lowers
+        // nothing.
         if (beyond.isNegative() || divisor == 0) {
             return Money.ZERO;
         }
+        // rule: ato-1052028683343 answer: an eleventh of the customer's and the agent's payments.
         List<GstLine> before = fullPrice.stream().map(GstLine::price).toList();
         List<GstLine> after = new ArrayList<>(before);
         after.add(GstLine.price(beyond));
@@ -84,12 +88,15 @@ public final class Gst {
     }
 
     private static Money rounded(BigDecimal parts, int divisor) {
+        // rule: gst-act-1999 s 9-90: to the nearest cent, half a cent up.
         BigDecimal whole = BigDecimal.valueOf((long) divisor * (divisor - 1));
         return new Money(parts.divide(whole, 2, Rounding.GST_ACT.mode()));
     }
 
     /** The share of a price that is GST on the day that counts; 11 is an eleventh. */
     public static Optional<Integer> divisor(Job job, Rulebook rulebook, LocalDate today) {
+        // rule: common practice, no source: the rate of the day of the work; of today while it is
+        // not known.
         LocalDate day = job.ruleDay().orElse(today);
         return rulebook.gst().on(day, Unkeyed.ALL).map(rule -> rule.row().priceDivisor());
     }
@@ -111,15 +118,18 @@ public final class Gst {
     }
 
     private static OwnerPrice of(Job job, Money fullPrice, Firm firm, int divisor) {
+        // rule: ato-24820 GST on the full price: a discount for the assignment lowers what is paid
+        // and never the GST.
         Map<SchemeName, Money> discounts = new EnumMap<>(SchemeName.class);
         if (job.payment().form().equals(Optional.of(BenefitForm.DISCOUNT))) {
-            for (SchemeName scheme : SchemeName.values()) {
-                Claim claim = job.claim(scheme);
-                claim.benefit()
-                        .filter(value -> claim.claimed())
-                        .ifPresent(value -> discounts.put(scheme, value));
-            }
+            job.claims()
+                    .forEach(
+                            (scheme, claim) ->
+                                    claim.benefit()
+                                            .filter(value -> claim.claimed())
+                                            .ifPresent(value -> discounts.put(scheme, value)));
         }
+        // rule: ato-24820 registration: a firm that is not registered charges no GST.
         Money gst = firm.gstRegistered() ? includedIn(fullPrice, divisor) : Money.ZERO;
         return new OwnerPrice(fullPrice, discounts, gst, divisor);
     }

@@ -8,10 +8,10 @@ import paperbark.finding.Finding;
 import paperbark.firm.Buyer;
 import paperbark.firm.FirmTables;
 import paperbark.firm.Offer;
+import paperbark.job.ClaimFact;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.rules.Rulebook;
-import paperbark.value.SchemeName;
 
 /**
  * Chooses the buyer for a claim: the one fixed in the register, otherwise by the firm's policy
@@ -54,7 +54,7 @@ public final class OfferChoice {
         Claimed claimed =
                 Claimed.of(
                         job, entitlement, tables.firm(), Gst.divisor(job, rulebook, today), today);
-        Field buyerField = buyerField(entitlement.scheme());
+        Field buyerField = Field.of(entitlement.scheme(), ClaimFact.BUYER);
         if (claimed.certificates() == 0 || job.unread().contains(buyerField)) {
             return Chosen.NOTHING;
         }
@@ -101,12 +101,5 @@ public final class OfferChoice {
                 pick.how(),
                 fixed.isPresent(),
                 leftOut);
-    }
-
-    private static Field buyerField(SchemeName scheme) {
-        return switch (scheme) {
-            case STC -> Field.STC_BUYER;
-            case VEEC -> Field.VEEC_BUYER;
-        };
     }
 }

@@ -14,6 +14,8 @@ public final class OwnerGst {
      * as long as it does not say that it is none.
      */
     public static boolean isOwed(Job job) {
+        // rule: ato-24820 system owners: GST is owed by an owner who is registered and uses the
+        // heater in business; where the register does not say which, it is taken as owed.
         return job.owner().gstRegistered().orElse(false) && job.site().business().orElse(true);
     }
 }

@@ -30,9 +30,13 @@ final class QuoteSheet {
         BigDecimal count = BigDecimal.valueOf(claimed.certificates());
         Money gross = cents(offer.pricePerCertificate().times(count));
         Money fee = offer.feePerClaim().plus(cents(offer.terms().feePerCertificate().times(count)));
+        // rule: common practice, no source: an offer "plus GST" pays a tenth on top to an owner who
+        // owes GST on the assignment, and to no one else.
         boolean onTop = claimed.isTaxable() && offer.terms().gstBasis() == GstBasis.PLUS;
         Money gst = onTop ? Gst.addedTo(gross, divisor) : Money.ZERO;
         Split split = split(gross.minus(fee), gst, isOwn(offer));
+        // rule: common practice, no source: payment days count from the lodging, which is today or
+        // the later day of the work.
         LocalDate due = claimed.lodged().plusDays(offer.paymentDays());
         long days = ChronoUnit.DAYS.between(claimed.today(), due);
         return new Quote(
@@ -49,6 +53,8 @@ final class QuoteSheet {
     }
 
     private Split split(Money paid, Money onTop, boolean own) {
+        // rule: common practice, no source: a buyer pays the owner what they were promised, or all
+        // where no sum was named; the rest is the firm's.
         Money toOwner =
                 claimed.paysOwner() ? claimed.benefit().orElse(paid.plus(onTop)) : Money.ZERO;
         Money discount = claimed.isDiscount() ? claimed.benefit().orElse(Money.ZERO) : Money.ZERO;
@@ -86,12 +92,16 @@ final class QuoteSheet {
 
     /** Nothing is said where the register does not tell what the owner was given. */
     private Money beyond(Money toFirm, Money discount) {
+        // rule: how-we-read GST on what a buyer pays: what is beyond the discount follows only from
+        // a discount that the register tells.
         boolean known =
                 claimed.benefit().isPresent() && (claimed.paysOwner() || claimed.isDiscount());
         return known ? toFirm.minus(discount) : Money.ZERO;
     }
 
     private Money waiting(Money toFirm, long days) {
+        // rule: common practice, no source: simple interest on the firm's part at its own yearly
+        // rate, a year having 365 days.
         BigDecimal rate = claimed.firm().money().costOfMoney();
         if (toFirm.isNegative() || days <= 0) {
             return Money.ZERO;

@@ -8,7 +8,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import paperbark.batch.Disk;
+import paperbark.disk.Disk;
 import paperbark.ledger.Ledger;
 
 /** One copy of the ledger a day, each kept for some time. */

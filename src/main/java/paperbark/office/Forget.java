@@ -11,10 +11,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import paperbark.batch.AdviceFiles;
-import paperbark.batch.Disk;
-import paperbark.batch.Erasure;
-import paperbark.batch.Keeping;
+import paperbark.disk.Disk;
+import paperbark.entitlement.Retention;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.Forgotten;
 import paperbark.ledger.JobVersion;
@@ -22,6 +20,7 @@ import paperbark.ledger.Keys;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Proof;
+import paperbark.settle.AdviceFiles;
 
 /**
  * Takes what an office knows of a job's owner out of its ledger and files, once the law no longer
@@ -66,7 +65,7 @@ public final class Forget {
      */
     public record Result(
             List<JobVersion> versions,
-            List<Keeping> periods,
+            List<Retention.Period> periods,
             boolean warrantyKnown,
             List<String> done,
             List<String> unread) {
@@ -117,7 +116,7 @@ public final class Forget {
                                 order.warrantyEnded().stream(),
                                 Keeping.warrantyUntil(versions).stream())
                         .max(Comparator.naturalOrder());
-        List<Keeping> periods =
+        List<Retention.Period> periods =
                 versions.isEmpty()
                         ? List.of()
                         : Keeping.of(ledger, order.job(), versions, warranty, office.rules());

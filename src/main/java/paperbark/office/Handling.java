@@ -9,11 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import paperbark.batch.Batch;
-import paperbark.batch.Disk;
 import paperbark.batch.Ending;
 import paperbark.batch.Outcome;
 import paperbark.batch.Request;
 import paperbark.batch.Trouble;
+import paperbark.disk.Disk;
+import paperbark.disk.Hashes;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.ledger.Ledger;
@@ -110,7 +111,7 @@ final class Handling {
     /** The batch made of these bytes whose register is not where it stays yet. */
     private Optional<String> unfiled(Path source) throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            return ledger.batchesOf(Batch.sha256(source)).stream()
+            return ledger.batchesOf(Hashes.sha256(source)).stream()
                     .filter(b -> !b.filed())
                     .map(Ledger.BatchState::name)
                     .filter(name -> Files.isDirectory(office.packs().resolve(name)))
@@ -120,16 +121,12 @@ final class Handling {
 
     private Request request(Path source) {
         return new Request(
-                        source,
-                        Optional.empty(),
-                        office.tables(),
-                        office.templates(),
-                        office.rules(),
-                        office.packs(),
-                        world.today().get(),
-                        false,
-                        world.version())
-                .with(new Request.Books(Optional.of(office.ledger()), world.now().get(), false));
+                new Request.Register(source, Optional.empty()),
+                new Request.FirmFiles(office.tables(), office.templates(), office.rules()),
+                office.packs(),
+                new Request.Run(world.today().get(), world.now().get(), world.version()),
+                Request.Extras.NONE,
+                new Request.LedgerUse(Optional.of(office.ledger()), false));
     }
 
     private void end(WorkItem item, Outcome outcome) throws IOException {

@@ -7,7 +7,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import paperbark.batch.FileNames;
+import paperbark.disk.FileNames;
 import paperbark.ledger.LedgerPlace;
 
 /**

@@ -9,7 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Instant;
-import paperbark.batch.Disk;
+import paperbark.disk.Disk;
 
 /**
  * One program attends an office folder. The lock is the operating system's and falls with the

@@ -8,10 +8,9 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import paperbark.batch.Batch;
-import paperbark.batch.Disk;
-import paperbark.batch.FileNames;
-import paperbark.batch.OfficeFolder;
+import paperbark.batch.MarkedCopy;
+import paperbark.disk.Disk;
+import paperbark.disk.FileNames;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 
@@ -25,7 +24,7 @@ final class Returned {
         Path source = item.source().orElseThrow();
         Disk.delete(item.returning());
         Files.createDirectories(item.returning());
-        Optional<byte[]> marked = Batch.marked(source, office.tables(), findings);
+        Optional<byte[]> marked = MarkedCopy.ofRefused(source, office.tables(), findings);
         if (marked.isPresent()) {
             Disk.write(
                     item.returning().resolve(FileNames.stem(source) + "-checked.xlsx"),

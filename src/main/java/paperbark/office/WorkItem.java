@@ -6,7 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.stream.Stream;
-import paperbark.batch.Disk;
+import paperbark.disk.Disk;
 import paperbark.fault.FaultPoint;
 
 /**

@@ -2,6 +2,7 @@ package paperbark.output;
 
 import java.util.List;
 import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
 import paperbark.firm.Firm;
 
@@ -31,6 +32,11 @@ public record BatchView(
             List<Finding> findings,
             List<RuleRef> rules) {
         this(info, firm, cases, findings, rules, List.of());
+    }
+
+    /** How many jobs of the register are cancelled, and so have no case. */
+    public long cancelled() {
+        return findings.stream().filter(f -> f.code() == FindingCode.JOB_CANCELLED).count();
     }
 
     /** Keeps the lists from being changed. */

@@ -118,6 +118,15 @@ public record CaseFile(
         return expected.stream().filter(e -> e.scheme() == scheme).findFirst();
     }
 
+    /** What the certificates of each scheme are called in full. */
+    public Map<SchemeName, String> certificateNames() {
+        Map<SchemeName, String> names = new EnumMap<>(SchemeName.class);
+        for (SchemeName scheme : SchemeName.values()) {
+            names.put(scheme, scheme.fullName() + "s");
+        }
+        return names;
+    }
+
     /** How a claim stands: the one place that papers, sheets, forms and the ledger ask. */
     public Standing standing(SchemeName scheme) {
         return new Claiming(job, entitlements, findings).standing(scheme);

@@ -16,7 +16,7 @@ import paperbark.value.SchemeName;
 record Claiming(Job job, Entitlements entitlements, List<Finding> findings) {
 
     Standing standing(SchemeName scheme) {
-        if (!job.claim(scheme).claimed()) {
+        if (!job.stage().claims() || !job.claim(scheme).claimed()) {
             return Standing.NOT_CLAIMED;
         }
         if (!stops(scheme).isEmpty()) {

@@ -1,45 +1,74 @@
 package paperbark.output;
 
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import paperbark.finding.Concern;
 import paperbark.value.SchemeName;
 
-/** The papers of a pack, in the order in which they lie in it. */
-public enum PaperKind {
-    COVER("cover", "Cover and checklist"),
-    SITE_SHEET("site-sheet", "Site sheet"),
-    WARRANTY("warranty", "Warranty registration", Concern.WARRANTY),
-    STC("stc", "STC assignment", Concern.STC),
-    VEEC("veec", "VEEC assignment", Concern.VEEC),
-    BENEFIT("benefit", "Statement of benefit"),
-    WORKING("working", "Entitlement working"),
-    OLD_HEATER("old-heater", "Old-heater record", Concern.OLD_HEATER),
-    HANDOVER("handover", "Owner's handover");
+/** The papers of a pack, in the order in which they lie in it; each scheme has its assignment. */
+public final class PaperKind implements Comparable<PaperKind> {
+    private static final List<PaperKind> ALL = new ArrayList<>();
+
+    public static final PaperKind COVER = new PaperKind("cover", "Cover and checklist");
+    public static final PaperKind SITE_SHEET = new PaperKind("site-sheet", "Site sheet");
+    public static final PaperKind WARRANTY =
+            new PaperKind("warranty", "Warranty registration", Concern.WARRANTY);
+    private static final Map<SchemeName, PaperKind> ASSIGNMENTS = assignments();
+    public static final PaperKind BENEFIT = new PaperKind("benefit", "Statement of benefit");
+    public static final PaperKind WORKING = new PaperKind("working", "Entitlement working");
+    public static final PaperKind OLD_HEATER =
+            new PaperKind("old-heater", "Old-heater record", Concern.OLD_HEATER);
+    public static final PaperKind HANDOVER = new PaperKind("handover", "Owner's handover");
 
     private final String folder;
     private final String title;
     private final Optional<Concern> concern;
+    private final Optional<SchemeName> scheme;
+    private final int order;
 
-    PaperKind(String folder, String title) {
-        this(folder, title, Optional.empty());
+    private PaperKind(String folder, String title) {
+        this(folder, title, Optional.empty(), Optional.empty());
     }
 
-    PaperKind(String folder, String title, Concern concern) {
-        this(folder, title, Optional.of(concern));
+    private PaperKind(String folder, String title, Concern concern) {
+        this(folder, title, Optional.of(concern), Optional.empty());
     }
 
-    PaperKind(String folder, String title, Optional<Concern> concern) {
+    private PaperKind(
+            String folder, String title, Optional<Concern> concern, Optional<SchemeName> scheme) {
         this.folder = folder;
         this.title = title;
         this.concern = concern;
+        this.scheme = scheme;
+        this.order = ALL.size();
+        ALL.add(this);
+    }
+
+    private static Map<SchemeName, PaperKind> assignments() {
+        Map<SchemeName, PaperKind> all = new EnumMap<>(SchemeName.class);
+        for (SchemeName scheme : SchemeName.values()) {
+            all.put(
+                    scheme,
+                    new PaperKind(
+                            scheme.key(),
+                            scheme.word() + " assignment",
+                            Optional.of(Concern.claim(scheme)),
+                            Optional.of(scheme)));
+        }
+        return all;
+    }
+
+    /** All of them, in their order. */
+    public static List<PaperKind> values() {
+        return List.copyOf(ALL);
     }
 
     /** The paper that assigns the certificates of a scheme. */
     public static PaperKind of(SchemeName scheme) {
-        return switch (scheme) {
-            case STC -> STC;
-            case VEEC -> VEEC;
-        };
+        return ASSIGNMENTS.get(scheme);
     }
 
     /** The folder of its templates. */
@@ -55,5 +84,20 @@ public enum PaperKind {
     /** What a stop must hold to keep this paper back; empty for papers that always go out. */
     public Optional<Concern> concern() {
         return concern;
+    }
+
+    /** The scheme whose certificates it assigns; empty for other papers. */
+    public Optional<SchemeName> scheme() {
+        return scheme;
+    }
+
+    @Override
+    public int compareTo(PaperKind other) {
+        return Integer.compare(order, other.order);
+    }
+
+    @Override
+    public String toString() {
+        return title;
     }
 }

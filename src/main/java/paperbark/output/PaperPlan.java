@@ -3,10 +3,10 @@ package paperbark.output;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.job.Job;
-import paperbark.job.Stage;
 import paperbark.offer.Expected;
 import paperbark.value.SchemeName;
 
@@ -28,7 +28,7 @@ public final class PaperPlan {
             Job job, List<Finding> findings, List<Expected> expected, boolean siteSheet) {
         List<Paper> papers = new ArrayList<>();
         papers.add(paper(PaperKind.COVER, DEFAULT, findings));
-        if (siteSheet || job.stage() == Stage.BOOKED) {
+        if (siteSheet || job.isBooked()) {
             papers.add(paper(PaperKind.SITE_SHEET, DEFAULT, findings));
         }
         String maker = job.heater().maker().flatMap(m -> m.warrantyVariant()).orElse(DEFAULT);
@@ -38,10 +38,10 @@ public final class PaperPlan {
                 papers.add(paper(PaperKind.of(scheme), form(scheme, job, expected), findings));
             }
         }
-        if (job.claims() && job.payment().fullPrice().isPresent()) {
+        if (job.hasClaims() && job.payment().fullPrice().isPresent()) {
             papers.add(paper(PaperKind.BENEFIT, DEFAULT, findings));
         }
-        if (job.claims()) {
+        if (job.hasClaims()) {
             papers.add(paper(PaperKind.WORKING, DEFAULT, findings));
         }
         if (job.replacesHeater()) {
@@ -59,7 +59,7 @@ public final class PaperPlan {
                                 taken.map(Expected::buyer)
                                         .or(() -> job.claim(scheme).buyer())
                                         .map(buyer -> buyer.forms().get(scheme)))
-                .orElse(DEFAULT);
+                .orElseGet(() -> Schemes.KNOWN.of(scheme).fallbackPaper());
     }
 
     private static Paper paper(PaperKind kind, String variant, List<Finding> findings) {

@@ -3,7 +3,7 @@ package paperbark.rules;
 import java.util.List;
 
 /**
- * The VEEC activity of a pair of old and new heater.
+ * The Victorian activity of a pair of old and new heater.
  *
  * @param code such as {@code 1D}
  */

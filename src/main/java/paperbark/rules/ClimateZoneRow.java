@@ -3,7 +3,7 @@ package paperbark.rules;
 import java.util.List;
 
 /**
- * The climate zone of the Victorian scheme for an STC zone.
+ * The climate zone of the Victorian scheme for a federal zone.
  *
  * @param zone 4 or 5
  */

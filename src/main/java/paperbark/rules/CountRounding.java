@@ -29,13 +29,12 @@ public enum CountRounding {
 
     /** The whole number for an exact one; less than nothing counts as nothing. */
     public int whole(BigDecimal exact) {
-        return exact.setScale(0, mode).max(BigDecimal.ZERO).intValueExact();
+        return whole(exact, BigDecimal.ONE);
     }
 
-    /** The whole number for a fraction of whole numbers that are not negative. */
-    public int whole(long numerator, long denominator) {
-        long doubled = this == HALF_UP ? 2 * numerator + denominator : 2 * numerator;
-        return Math.toIntExact(doubled / (2 * denominator));
+    /** The whole number for an exact fraction; less than nothing counts as nothing. */
+    public int whole(BigDecimal numerator, BigDecimal denominator) {
+        return numerator.divide(denominator, 0, mode).max(BigDecimal.ZERO).intValueExact();
     }
 
     static Optional<CountRounding> of(String word) {

@@ -8,6 +8,7 @@ import java.util.Optional;
  * The factors of an activity in a climate zone. Shipped empty, because the tables of the
  * Specifications could not be read; the firm enters them.
  *
+ * @param version version of the Specifications that the figures belong to, such as {@code 23.0}
  * @param abatementMwh lifetime baseline, MWh
  * @param sef coefficient on the supplementary energy, MWh year a GJ
  * @param aef coefficient on the auxiliary energy, MWh year a GJ
@@ -15,6 +16,7 @@ import java.util.Optional;
  * @param discountFactor factor declared by the Minister, where there is one
  */
 public record FactorRow(
+        String version,
         BigDecimal abatementMwh,
         BigDecimal sef,
         BigDecimal aef,
@@ -38,6 +40,7 @@ public record FactorRow(
                     "veec/factors.csv",
                     List.of("activity", "climate_zone"),
                     List.of(
+                            "version",
                             "abatement_mwh",
                             "sef_mwh_year_per_gj",
                             "aef_mwh_year_per_gj",
@@ -49,6 +52,7 @@ public record FactorRow(
 
     private static FactorRow read(RuleRow row) {
         return new FactorRow(
+                row.text("version"),
                 row.decimal("abatement_mwh"),
                 row.decimal("sef_mwh_year_per_gj"),
                 row.decimal("aef_mwh_year_per_gj"),

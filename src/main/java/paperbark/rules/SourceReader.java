@@ -29,14 +29,7 @@ final class SourceReader {
         for (Content content : files) {
             String label = content.file().label();
             for (StrictCsv.Line line : StrictCsv.read(content, HEADINGS, faults)) {
-                Map<String, String> cells = line.cells();
-                Source source =
-                        new Source(
-                                cells.get("id"),
-                                cells.get("title"),
-                                cells.get("publisher"),
-                                cells.get("instrument"),
-                                cells.get("version"));
+                Source source = source(line.cells());
                 if (source.id().isEmpty()
                         || source.title().isEmpty()
                         || source.publisher().isEmpty()) {
@@ -44,12 +37,25 @@ final class SourceReader {
                 } else if (sources.putIfAbsent(source.id(), source) != null) {
                     faults.add(new Fault(label, line.row(), "the id " + source.id() + " is taken"));
                 }
-                String readOn = cells.get("read_on");
-                if (!readOn.isEmpty() && Days.parse(readOn).toOptional().isEmpty()) {
+                if (!line.cells().get("read_on").isEmpty() && source.readOn().isEmpty()) {
                     faults.add(new Fault(label, line.row(), "read_on is not a day"));
+                }
+                if (!content.file().firms() && source.link().isEmpty()) {
+                    faults.add(new Fault(label, line.row(), "a shipped source needs a link"));
                 }
             }
         }
         return sources;
+    }
+
+    private static Source source(Map<String, String> cells) {
+        return new Source(
+                cells.get("id"),
+                cells.get("title"),
+                cells.get("publisher"),
+                cells.get("instrument"),
+                cells.get("version"),
+                Days.parse(cells.get("read_on")).toOptional(),
+                cells.get("link"));
     }
 }

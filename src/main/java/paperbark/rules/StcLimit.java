@@ -1,6 +1,6 @@
 package paperbark.rules;
 
-/** The single figures of the STC rules, by their names in {@code stc/limits.csv}. */
+/** The single figures of the federal rules, by their names in {@code stc/limits.csv}. */
 public enum StcLimit {
     /** First day on which an installation could earn STCs. */
     SCHEME_FIRST_DAY,

@@ -9,6 +9,11 @@ package paperbark.rules;
  */
 public record TableFile(String name, String sha256, boolean firms) {
 
+    /** Enough digits of the checksum to tell one version of the table from another. */
+    String version() {
+        return sha256.substring(0, 12);
+    }
+
     /** The name as findings and paper show it. */
     public String label() {
         return label(name, firms);

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import paperbark.finding.RuleRef;
 import paperbark.rules.RuleFiles.Content;
 import paperbark.rules.RuleRow.WrongCell;
@@ -64,10 +65,24 @@ record TableReader<K, R>(Layout<K, R> layout, Map<String, Source> sources, List<
                                 throw new WrongCell(v + " is empty");
                             });
         }
-        if (!file.firms() && (raw.ref().pinpoint().isEmpty() || raw.confirmedOn().isEmpty())) {
-            throw new WrongCell("a shipped row needs pinpoint and confirmed_on");
+        boolean memory = raw.ref().confidence().equals(Confidence.MEMORY.word());
+        if (memory && raw.confirmedOn().isPresent()) {
+            throw new WrongCell("a row from memory was compared with nothing: empty confirmed_on");
+        }
+        if (!file.firms()) {
+            shipped(raw, memory);
         }
         return raw;
+    }
+
+    private void shipped(RuleRow raw, boolean memory) {
+        if (raw.ref().pinpoint().isEmpty() || !memory && raw.confirmedOn().isEmpty()) {
+            throw new WrongCell("a shipped row needs pinpoint and confirmed_on");
+        }
+        boolean read = sources.get(raw.cells().get("source")).readOn().isPresent();
+        if (raw.ref().confidence().equals(Confidence.PUBLISHED.word()) && !read) {
+            throw new WrongCell("a published row needs a source that was read");
+        }
     }
 
     private RuleRef ref(StrictCsv.Line line, TableFile file) {
@@ -89,7 +104,17 @@ record TableReader<K, R>(Layout<K, R> layout, Map<String, Source> sources, List<
                 line.row(),
                 source.inWords(),
                 line.cells().get("pinpoint"),
-                confidence.word());
+                confidence.word(),
+                says(line.cells()),
+                file.version());
+    }
+
+    /** The row in full, so that it can be compared without the table. */
+    private String says(Map<String, String> cells) {
+        return Stream.concat(layout.keys().stream(), layout.values().stream())
+                .filter(heading -> !cells.get(heading).isEmpty())
+                .map(heading -> heading + " " + cells.get(heading))
+                .collect(Collectors.joining(", ", "", "; " + inForce(cells)));
     }
 
     private static DateRange inForce(Map<String, String> cells) {

@@ -1,6 +1,6 @@
 package paperbark.rules;
 
-/** The single figures of the VEEC rules, by their names in {@code veec/conditions.csv}. */
+/** The single figures of the Victorian rules, by their names in {@code veec/conditions.csv}. */
 public enum VeecCondition {
     /** First day on which work could earn VEECs. */
     SCHEME_FIRST_DAY,

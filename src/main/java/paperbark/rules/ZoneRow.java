@@ -5,7 +5,7 @@ import java.util.Optional;
 import paperbark.value.Postcode;
 
 /**
- * The STC zones of a postcode. They depend on the technology.
+ * The federal zones of a postcode. They depend on the technology.
  *
  * @param solar zone of solar heaters, 1 to 4; empty where the table names none
  * @param heatPump zone of heat pumps, 1 to 5; empty where the table names none

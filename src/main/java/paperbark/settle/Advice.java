@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import paperbark.finding.Finding;
+import paperbark.firm.Words;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.Ledger;
 import paperbark.sheet.Column;
@@ -37,6 +38,7 @@ public final class Advice {
      * @param columns its columns by field
      * @param source where it comes from
      * @param ledger what is expected
+     * @param words what buyers call things
      * @param defaults what lines mean that do not say it
      */
     public static Settled settle(
@@ -44,8 +46,9 @@ public final class Advice {
             Map<AdviceField, Column> columns,
             AdviceBook.Source source,
             Ledger ledger,
+            Words words,
             Defaults defaults) {
-        AdviceReader reader = new AdviceReader(defaults.paidOn(), defaults.buyer());
+        AdviceReader reader = new AdviceReader(words, defaults.paidOn(), defaults.buyer());
         List<Said> lines = reader.read(sheet, columns);
         return ledger.settle(
                 source,

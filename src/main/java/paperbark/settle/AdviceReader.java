@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.firm.Words;
 import paperbark.ledger.Happening;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
@@ -17,29 +19,28 @@ import paperbark.value.Money;
 import paperbark.value.Parsed;
 import paperbark.value.SchemeName;
 import paperbark.value.Serial;
-import paperbark.value.WholeNumber;
 
 /** Reads the rows of an advice. */
 final class AdviceReader {
-    private static final Map<String, Happening> STATUSES =
-            Map.ofEntries(
-                    Map.entry("paid", Happening.PAID),
-                    Map.entry("part paid", Happening.PAID),
-                    Map.entry("partly paid", Happening.PAID),
-                    Map.entry("payment", Happening.PAID),
-                    Map.entry("settled", Happening.PAID),
-                    Map.entry("reversed", Happening.PAID),
-                    Map.entry("reversal", Happening.PAID),
-                    Map.entry("lodged", Happening.LODGED),
-                    Map.entry("created", Happening.LODGED),
-                    Map.entry("submitted", Happening.LODGED),
-                    Map.entry("pending", Happening.LODGED),
-                    Map.entry("registered", Happening.LODGED),
-                    Map.entry("failed", Happening.FAILED),
-                    Map.entry("rejected", Happening.FAILED),
-                    Map.entry("refused", Happening.FAILED),
-                    Map.entry("invalid", Happening.FAILED));
+    /** What a line says of its claim. */
+    private enum Status {
+        PAID(Happening.PAID),
+        LODGED(Happening.LODGED),
+        FAILED(Happening.FAILED),
+        REVERSED(Happening.PAID);
 
+        private final Happening what;
+
+        Status(Happening what) {
+            this.what = what;
+        }
+
+        String word() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    private final Words words;
     private final Optional<LocalDate> paidOn;
     private final Optional<String> buyer;
     private final List<Finding> findings = new ArrayList<>();
@@ -47,10 +48,12 @@ final class AdviceReader {
     /**
      * A reader.
      *
+     * @param words what buyers call things
      * @param paidOn the day of lines that name none
      * @param buyer the buyer of lines that name none
      */
-    AdviceReader(Optional<LocalDate> paidOn, Optional<String> buyer) {
+    AdviceReader(Words words, Optional<LocalDate> paidOn, Optional<String> buyer) {
+        this.words = words;
         this.paidOn = paidOn;
         this.buyer = buyer;
     }
@@ -69,30 +72,22 @@ final class AdviceReader {
     private Optional<Said> said(Sheet sheet, Map<AdviceField, Column> columns, Row row) {
         AdviceRow cells = new AdviceRow(sheet, columns, row, findings);
         Optional<Money> amount = cells.money(AdviceField.AMOUNT);
-        Optional<String> status = cells.text(AdviceField.STATUS);
-        Optional<Happening> what =
-                status.isEmpty()
-                        ? Optional.of(Happening.PAID)
-                        : cells.value(
-                                AdviceField.STATUS,
-                                FindingCode.CHOICE_UNKNOWN,
-                                AdviceReader::status);
+        Optional<Status> status =
+                cells.says(AdviceField.STATUS)
+                        ? cells.value(AdviceField.STATUS, FindingCode.CHOICE_UNKNOWN, this::status)
+                        : Optional.of(Status.PAID);
+        Optional<Happening> what = status.map(s -> s.what);
         Optional<LocalDate> day = cells.day(AdviceField.PAID_DATE).or(() -> paidOn);
         Optional<Serial> serial =
                 cells.value(AdviceField.SERIAL, FindingCode.SERIAL_WRONG, Serial::parse);
         Optional<SchemeName> scheme =
                 cells.value(AdviceField.SCHEME, FindingCode.CHOICE_UNKNOWN, AdviceReader::scheme);
-        Optional<Integer> certificates =
-                cells.value(
-                        AdviceField.CERTIFICATES,
-                        FindingCode.NUMBER_UNREADABLE,
-                        WholeNumber::parse);
+        Optional<Integer> certificates = cells.whole(AdviceField.CERTIFICATES);
         complain(cells, what, amount, day);
         if (!cells.isSound()) {
             return Optional.empty();
         }
-        boolean takenBack =
-                status.map(s -> s.toLowerCase(Locale.ROOT).startsWith("revers")).orElse(false);
+        boolean takenBack = status.equals(Optional.of(Status.REVERSED));
         Money paid = amount.orElse(Money.ZERO);
         return Optional.of(
                 new Said(
@@ -121,30 +116,23 @@ final class AdviceReader {
             return;
         }
         if (day.isEmpty()) {
-            cells.wrong(
+            cells.refuse(
                     AdviceField.PAID_DATE,
                     FindingCode.DATE_UNREADABLE,
                     "The line has no day.",
-                    "Add the day of the payment to the line, or name it with --paid-on.",
-                    "");
+                    "Add the day of the payment to the line, or name it with --paid-on.");
         }
         if (what.equals(Optional.of(Happening.PAID)) && amount.map(Money::isZero).orElse(true)) {
-            cells.wrong(
+            cells.refuse(
                     AdviceField.AMOUNT,
                     FindingCode.MONEY_UNREADABLE,
                     "The line says neither what was paid nor that the claim was lodged or failed.",
-                    "Add the amount, or the status lodged or failed.",
-                    "");
+                    "Add the amount, or the status lodged or failed.");
         }
     }
 
-    private static Parsed<Happening> status(String text) {
-        Happening known = STATUSES.get(text.toLowerCase(Locale.ROOT).replace('-', ' ').strip());
-        return known == null
-                ? Parsed.bad(
-                        "The word is not one that this column knows.",
-                        "Type paid, lodged, failed or reversed.")
-                : Parsed.ok(known);
+    private Parsed<Status> status(String text) {
+        return words.read("advice-status", text, Status.values(), Status::word);
     }
 
     private static Parsed<SchemeName> scheme(String text) {
@@ -152,6 +140,13 @@ final class AdviceReader {
                 .filter(s -> text.toUpperCase(Locale.ROOT).matches(s.word() + "S?"))
                 .findFirst()
                 .map(Parsed::ok)
-                .orElse(Parsed.bad("The scheme is not known.", "Type STC or VEEC."));
+                .orElseGet(
+                        () ->
+                                Parsed.bad(
+                                        "The scheme is not known.",
+                                        Arrays.stream(SchemeName.values())
+                                                .map(SchemeName::word)
+                                                .collect(
+                                                        Collectors.joining(" or ", "Type ", "."))));
     }
 }

@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import paperbark.ledger.ClaimState;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerPlace;
 import paperbark.value.DebtAge;
 import paperbark.value.Money;
 
@@ -71,6 +73,13 @@ public record Owing(LocalDate asOf, List<Line> open, List<ClaimState> closing) {
                                         .thenComparing(ClaimState::id))
                         .toList();
         return new Owing(asOf, open, closing);
+    }
+
+    /** What is still to come on a day, as a ledger has it. */
+    public static Owing of(LedgerPlace place, LocalDate asOf) {
+        try (Ledger ledger = Ledger.open(place)) {
+            return of(ledger.claims(asOf), asOf);
+        }
     }
 
     private static long overdue(ClaimState claim, LocalDate asOf) {

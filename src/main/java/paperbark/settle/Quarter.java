@@ -2,10 +2,14 @@ package paperbark.settle;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import paperbark.ledger.ClaimState;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Payment;
 import paperbark.ledger.Sale;
 import paperbark.value.Days;
@@ -22,8 +26,8 @@ import paperbark.value.SchemeName;
  * @param jobs installations with a known price
  * @param sales full prices with GST, before certificates
  * @param gst GST included in them
- * @param stcs STCs claimed for installations of the quarter
- * @param veecs VEECs claimed for installations of the quarter
+ * @param certificates those claimed for installations of the quarter, by scheme; every scheme has
+ *     its entry
  * @param expected money expected for those claims
  * @param gstBeyond GST on what buyers paid beyond the discounts given, for claims fully paid in the
  *     quarter
@@ -35,12 +39,12 @@ public record Quarter(
         int jobs,
         Money sales,
         Money gst,
-        int stcs,
-        int veecs,
+        Map<SchemeName, Integer> certificates,
         Money expected,
         Money gstBeyond,
         Money received) {
     private static final int FIRST_MONTH = 7;
+    private static final LocalDate ALL_CLAIMS = LocalDate.of(9999, 12, 31);
 
     /** The quarter in words: {@code Jul to Sep 2026}. */
     public String name() {
@@ -63,6 +67,14 @@ public record Quarter(
         return quarters;
     }
 
+    /** The quarters of the financial year that a day lies in, as a ledger has them. */
+    public static List<Quarter> ofYear(LedgerPlace place, LocalDate within) {
+        int endingIn = within.getYear() + (within.getMonthValue() < FIRST_MONTH ? 0 : 1);
+        try (Ledger ledger = Ledger.open(place)) {
+            return ofYear(endingIn, ledger.sales(), ledger.claims(ALL_CLAIMS), ledger.payments());
+        }
+    }
+
     private static Quarter of(
             LocalDate from,
             LocalDate to,
@@ -80,8 +92,7 @@ public record Quarter(
                 sold.size(),
                 sum(sold, Sale::price),
                 sum(sold, Sale::gst),
-                certificates(claimed, SchemeName.STC),
-                certificates(claimed, SchemeName.VEEC),
+                certificates(claimed),
                 sum(claimed, ClaimState::expected),
                 sum(
                         claims.stream()
@@ -91,11 +102,13 @@ public record Quarter(
                 sum(paid, Payment::amount));
     }
 
-    private static int certificates(List<ClaimState> claims, SchemeName scheme) {
-        return claims.stream()
-                .filter(c -> c.scheme() == scheme)
-                .mapToInt(ClaimState::certificates)
-                .sum();
+    private static Map<SchemeName, Integer> certificates(List<ClaimState> claims) {
+        Map<SchemeName, Integer> all = new EnumMap<>(SchemeName.class);
+        for (SchemeName scheme : SchemeName.values()) {
+            all.put(scheme, 0);
+        }
+        claims.forEach(c -> all.merge(c.scheme(), c.certificates(), Integer::sum));
+        return all;
     }
 
     private static <T> Money sum(List<T> all, Function<T, Money> amount) {

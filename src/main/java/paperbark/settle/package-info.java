@@ -1,7 +1,8 @@
 /**
- * A buyer's payment advice becomes matches to the claims that the ledger expects money for.
+ * A buyer's payment advice becomes matches to the claims that the ledger expects money for: from
+ * the file to the ledger and back to people.
  *
  * <p>Nothing is matched on a guess: below the sure level the candidates are told and a person
- * decides. Deliberately absent: files but the advice, the clock, and the printing of results.
+ * decides. Deliberately absent: the clock and the terminal.
  */
 package paperbark.settle;

@@ -19,7 +19,7 @@ public final class ColumnMap {
      * The columns by field. Two columns for one field, or none for a field that is needed, refuse
      * the list; columns that mean nothing are one note together.
      */
-    public static <F extends Enum<F> & ColumnField> Reading<Map<F, Column>> of(
+    public static <F extends ColumnField> Reading<Map<F, Column>> of(
             Sheet sheet, ColumnNames<F> names) {
         Map<F, Column> columns = new LinkedHashMap<>();
         List<Finding> findings = new ArrayList<>();
@@ -83,7 +83,7 @@ public final class ColumnMap {
                         : "Add a line to the " + table + " for each that should be used.");
     }
 
-    private static <F extends Enum<F> & ColumnField> Finding missing(
+    private static <F extends ColumnField> Finding missing(
             Sheet sheet, F field, ColumnNames<F> names, List<String> open) {
         Optional<String> near =
                 names.aliases(field).stream()

@@ -1,6 +1,5 @@
 package paperbark.sheet;
 
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -17,13 +16,13 @@ import java.util.stream.Collectors;
  *
  * @param <F> the fields that a list of this kind has
  */
-public final class ColumnNames<F extends Enum<F> & ColumnField> {
-    private final Class<F> fields;
+public final class ColumnNames<F extends ColumnField> {
+    private final List<F> fields;
     private final String table;
     private final Map<String, F> byAlias;
 
-    private ColumnNames(Class<F> fields, String table, Map<String, F> byAlias) {
-        this.fields = fields;
+    private ColumnNames(List<F> fields, String table, Map<String, F> byAlias) {
+        this.fields = List.copyOf(fields);
         this.table = table;
         this.byAlias = Map.copyOf(byAlias);
     }
@@ -37,16 +36,15 @@ public final class ColumnNames<F extends Enum<F> & ColumnField> {
      * Reads the columns table. A row that names no field, or an alias taken by another field, is
      * left out: {@code refused} is told its row number and why.
      */
-    public static <F extends Enum<F> & ColumnField> ColumnNames<F> of(
-            Class<F> fields, Sheet table, BiConsumer<Row, String> refused) {
+    public static <F extends ColumnField> ColumnNames<F> of(
+            List<F> fields, Sheet table, BiConsumer<Row, String> refused) {
         Map<String, F> byKey =
-                Arrays.stream(fields.getEnumConstants())
-                        .collect(Collectors.toMap(ColumnField::key, Function.identity()));
+                fields.stream().collect(Collectors.toMap(ColumnField::key, Function.identity()));
         Optional<Column> field = named(table.columns(), "field");
         Optional<Column> alias = named(table.columns(), "alias");
         Map<String, F> names = new HashMap<>();
-        Arrays.stream(fields.getEnumConstants()).forEach(f -> names.put(normal(f.label()), f));
-        Arrays.stream(fields.getEnumConstants()).forEach(f -> names.put(normal(f.key()), f));
+        fields.forEach(f -> names.put(normal(f.label()), f));
+        fields.forEach(f -> names.put(normal(f.key()), f));
         if (field.isPresent() && alias.isPresent()) {
             for (Row row : table.rows()) {
                 String key = row.cell(field.get()).text();
@@ -95,7 +93,7 @@ public final class ColumnNames<F extends Enum<F> & ColumnField> {
 
     /** The fields themselves, in their order. */
     List<F> fields() {
-        return List.of(fields.getEnumConstants());
+        return fields;
     }
 
     /** A heading without case, spaces and punctuation. */

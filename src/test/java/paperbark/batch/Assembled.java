@@ -4,14 +4,15 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Predicate;
 import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
 import paperbark.firm.FirmTables;
 import paperbark.firm.Offer;
 import paperbark.firm.OfferTerms;
-import paperbark.job.Job;
 import paperbark.job.Register;
 import paperbark.output.BatchInfo;
 import paperbark.output.BatchView;
@@ -23,29 +24,56 @@ import paperbark.value.SchemeName;
 
 /** Case files put together as a batch does it, for tests of what is made of them. */
 public final class Assembled {
-    private static final BatchInfo INFO = new BatchInfo("week", "week.csv", Register.TODAY, "test");
-
     private Assembled() {}
 
-    /** The job of a register with one row, under the sample firm's headings. */
-    public static Job read(String register) throws IOException {
+    /** The case files of the sample week. */
+    public static List<CaseFile> week() throws IOException {
+        return cases(SampleWeek.request(SampleWeek.CSV, Path.of("target")));
+    }
+
+    /** The case files of a register; none where it is refused. */
+    static List<CaseFile> cases(Request request) {
+        return Inputs.read(request)
+                .result()
+                .map(inputs -> new Cases(inputs, "week", request).all())
+                .orElse(List.of());
+    }
+
+    /**
+     * The case file of the one job of a register under the sample firm's headings.
+     *
+     * @param tables the firm's tables
+     * @param more findings about its row
+     */
+    public static CaseFile job(String register, FirmTables tables, Finding... more)
+            throws IOException {
         Path file = Files.createTempFile("register", ".csv");
         try {
             Files.writeString(file, register);
-            return Inputs.read(SampleWeek.request(file, Path.of("target")))
-                    .result()
-                    .orElseThrow()
-                    .jobs()
-                    .get(0);
+            Request request = SampleWeek.request(file, Path.of("target"));
+            Inputs read = Inputs.read(request).result().orElseThrow();
+            List<Finding> findings = new ArrayList<>(read.findings());
+            for (Finding finding : more) {
+                findings.add(finding.forJob(read.jobs().get(0).reference()));
+            }
+            Inputs inputs =
+                    new Inputs(
+                            tables,
+                            read.rulebook(),
+                            read.names(),
+                            read.sheet(),
+                            read.jobs(),
+                            findings);
+            return new Cases(inputs, "week", request).all().get(0);
         } finally {
             Files.delete(file);
         }
     }
 
-    /** The case file of a job with more findings than reading it gave. */
-    public static CaseFile job(Job job, FirmTables tables, Finding... more) {
-        return new Cases(INFO, tables, Register.RULES, false)
-                .of(job, List.of(more), job.reference() + ".pdf");
+    /** A finding about the first row below the headings. */
+    public static Finding finding(FindingCode code) {
+        return Finding.of(
+                code, new Place.InRow("week.csv", "", 2), "Something is wrong.", "Mend it.");
     }
 
     /** The sample firm's tables with one offer for STCs, by Pipit and Wren, without fees. */
@@ -72,25 +100,14 @@ public final class Assembled {
                 t.buyers(),
                 List.of(offer),
                 t.statePapers(),
+                t.words(),
                 t.accounts());
-    }
-
-    /** The case files of the sample week, and what a batch makes of them. */
-    public static BatchView week(Predicate<Job> wanted) throws IOException {
-        Request request = SampleWeek.request(SampleWeek.CSV, Path.of("target"));
-        Inputs inputs = Inputs.read(request).result().orElseThrow();
-        Cases cases = new Cases(INFO, inputs.tables(), inputs.rulebook(), false);
-        return view(
-                inputs.jobs().stream()
-                        .filter(wanted)
-                        .map(j -> cases.of(j, inputs.findingsOf(j), j.reference() + ".pdf"))
-                        .toList());
     }
 
     /** The batch of these case files. */
     public static BatchView view(List<CaseFile> cases) {
         return new BatchView(
-                INFO,
+                new BatchInfo("week", "week.csv", Register.TODAY, "test"),
                 Register.TABLES.firm(),
                 cases,
                 cases.stream().flatMap(c -> c.findings().stream()).toList(),

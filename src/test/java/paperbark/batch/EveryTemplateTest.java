@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.MatchResult;
@@ -22,7 +21,6 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.output.BatchInfo;
 import paperbark.output.CaseFile;
 import paperbark.output.CaseFiles;
 import paperbark.output.Paper;
@@ -80,7 +78,7 @@ class EveryTemplateTest {
     }
 
     private static PaperKind kindOf(String form) {
-        return Arrays.stream(PaperKind.values())
+        return PaperKind.values().stream()
                 .filter(kind -> form.endsWith("-" + kind.folder()))
                 .findFirst()
                 .orElseThrow(() -> new AssertionError(form + " must end in its paper's name"));
@@ -101,13 +99,18 @@ class EveryTemplateTest {
     }
 
     private static List<CaseFile> read(Path register) {
-        Request request = SampleWeek.request(register, folder);
+        Request week = SampleWeek.request(register, folder);
+        Request request =
+                new Request(
+                        week.register(),
+                        week.firm(),
+                        week.out(),
+                        week.run(),
+                        new Request.Extras(true, false),
+                        week.ledger());
         Inputs inputs = Inputs.read(request).result().orElseThrow();
-        BatchInfo info = new BatchInfo("all", "week.xlsx", request.today(), request.version());
-        Cases cases = new Cases(info, inputs.tables(), inputs.rulebook(), true);
-        return inputs.jobs().stream()
-                .map(job -> cases.of(job, inputs.findingsOf(job), job.reference() + ".pdf"))
-                .toList();
+        Cases cases = new Cases(inputs, "all", request);
+        return inputs.jobs().stream().map(job -> cases.of(job, job.reference() + ".pdf")).toList();
     }
 
     @Test

@@ -15,7 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
-import paperbark.output.BatchInfo;
+import paperbark.disk.Staging;
 import paperbark.output.CaseFile;
 import paperbark.output.PrintRunFiles;
 import paperbark.output.paper.FiledPack;
@@ -129,11 +129,8 @@ public final class PackBench {
     private static List<CaseFile> cases() {
         Request request = SampleWeek.request(SampleWeek.XLSX, Path.of("target"));
         Inputs inputs = Inputs.read(request).result().orElseThrow();
-        BatchInfo info = new BatchInfo("bench", "week-47.xlsx", request.today(), request.version());
-        Cases cases = new Cases(info, inputs.tables(), inputs.rulebook(), false);
-        return inputs.jobs().stream()
-                .map(job -> cases.of(job, inputs.findingsOf(job), job.reference() + ".pdf"))
-                .toList();
+        Cases cases = new Cases(inputs, "bench", request);
+        return inputs.jobs().stream().map(job -> cases.of(job, job.reference() + ".pdf")).toList();
     }
 
     private static void resetPeaks() {

@@ -18,6 +18,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import paperbark.disk.Hashes;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.value.SchemeName;
@@ -36,7 +37,15 @@ class PrepareTest {
         outcome = SampleWeek.outcome();
         folder = outcome.published().orElseThrow();
         Request text = SampleWeek.request(SampleWeek.CSV, directory.resolve("text"));
-        fromText = prepared(text.withCsv(true)).published().orElseThrow();
+        Request withCsv =
+                new Request(
+                        text.register(),
+                        text.firm(),
+                        text.out(),
+                        text.run(),
+                        new Request.Extras(false, true),
+                        text.ledger());
+        fromText = prepared(withCsv).published().orElseThrow();
     }
 
     private static Outcome prepared(Request request) throws IOException {

@@ -3,6 +3,7 @@ package paperbark.batch;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -61,14 +62,12 @@ public final class SampleWeek {
     /** A request for a register with the sample firm's tables. */
     public static Request request(Path register, Path out) {
         return new Request(
-                register,
-                Optional.empty(),
-                TABLES,
-                Optional.empty(),
-                Optional.of(TABLES.resolve("rules")),
+                new Request.Register(register, Optional.empty()),
+                new Request.FirmFiles(
+                        TABLES, Optional.empty(), Optional.of(TABLES.resolve("rules"))),
                 out,
-                LocalDate.of(2026, 11, 23),
-                false,
-                "test");
+                new Request.Run(LocalDate.of(2026, 11, 23), Instant.EPOCH, "test"),
+                Request.Extras.NONE,
+                Request.LedgerUse.NONE);
     }
 }

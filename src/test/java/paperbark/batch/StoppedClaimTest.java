@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -24,7 +25,6 @@ import org.junit.jupiter.params.provider.MethodSource;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.finding.Place;
 import paperbark.finding.Severity;
 import paperbark.job.Register;
 import paperbark.ledger.ClaimEntry;
@@ -71,7 +71,7 @@ class StoppedClaimTest {
     @Test
     void withoutAStopTheFiguresAreThere() throws IOException {
         CaseFile sound = stopped();
-        String pack = text(PACKS.make(sound), PaperKind.values());
+        String pack = text(PACKS.make(sound), PaperKind.values().toArray(PaperKind[]::new));
 
         assertThat(pack).contains("$504.00", "$462.00", "$" + BOTH_OFF);
         assertThat(cells(Assembled.view(List.of(sound)))).contains("504.00", "505.80", "459.50");
@@ -90,7 +90,7 @@ class StoppedClaimTest {
             return;
         }
         for (SchemeName scheme : held(code.holds().stream().toList())) {
-            Finding stop = stop(code).holding(PaperKind.of(scheme).concern().orElseThrow());
+            Finding stop = stop(code).holding(Set.of(PaperKind.of(scheme).concern().orElseThrow()));
             CaseFile file = stopped(stop);
 
             counts(file, scheme);
@@ -113,7 +113,7 @@ class StoppedClaimTest {
     @Test
     void theVeecPaperDoesNotSayThatHeldStcsAreAssigned() throws IOException {
         Finding stop = stop(FindingCode.HEAT_PUMP_TOO_LARGE);
-        String page = text(PACKS.make(stopped(stop)), List.of(PaperKind.VEEC));
+        String page = text(PACKS.make(stopped(stop)), List.of(PaperKind.of(SchemeName.VEEC)));
 
         assertThat(page).contains("held on the day of this paper").doesNotContain(BOTH_OFF);
     }
@@ -221,12 +221,11 @@ class StoppedClaimTest {
     }
 
     private static CaseFile stopped(Finding... stops) throws IOException {
-        CaseFile sound = Assembled.week(j -> j.reference().equals("SB-1101")).cases().get(0);
-        return Assembled.job(sound.job(), Register.TABLES, stops);
+        return Assembled.job(SampleWeek.only("SB-1101"), Register.TABLES, stops);
     }
 
     private static Finding stop(FindingCode code) {
-        return Finding.of(code, new Place.InFile("week.csv"), "Something is wrong.", "Mend it.");
+        return Assembled.finding(code);
     }
 
     private static List<SchemeName> held(List<Concern> concerns) {
@@ -260,33 +259,20 @@ class StoppedClaimTest {
         if (!Files.exists(register)) {
             return List.of();
         }
-        Path own = room.resolve("tables");
         Request usual = SampleWeek.request(register, Path.of("target"));
-        Request request =
+        Path own = room.resolve("tables");
+        Request.FirmFiles firm =
+                Files.isDirectory(own)
+                        ? new Request.FirmFiles(own, Optional.empty(), Optional.empty())
+                        : usual.firm();
+        return Assembled.cases(
                 new Request(
                         usual.register(),
-                        usual.sheet(),
-                        Files.isDirectory(own) ? own : usual.tables(),
-                        usual.templates(),
-                        usual.rules(),
+                        firm,
                         usual.out(),
-                        usual.today(),
-                        false,
-                        "test");
-        Optional<Inputs> inputs = Inputs.read(request).result();
-        return inputs.map(
-                        i -> {
-                            Cases cases =
-                                    new Cases(
-                                            Assembled.view(List.of()).info(),
-                                            i.tables(),
-                                            i.rulebook(),
-                                            false);
-                            return i.jobs().stream()
-                                    .map(j -> cases.of(j, i.findingsOf(j), "pack.pdf"))
-                                    .toList();
-                        })
-                .orElse(List.of());
+                        usual.run(),
+                        usual.extras(),
+                        usual.ledger()));
     }
 
     private static String text(Pack pack, PaperKind... kinds) throws IOException {

@@ -7,6 +7,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -36,14 +37,11 @@ class TablesWorkbookTest {
         Request request =
                 new Request(
                         folder.register(),
-                        folder.sheet(),
-                        workbook,
-                        folder.templates(),
-                        folder.rules(),
+                        new Request.FirmFiles(workbook, Optional.empty(), folder.firm().rules()),
                         folder.out(),
-                        folder.today(),
-                        false,
-                        "test");
+                        folder.run(),
+                        folder.extras(),
+                        folder.ledger());
         Inputs fromWorkbook = Inputs.read(request).result().orElseThrow();
         Inputs fromFolder = Inputs.read(folder).result().orElseThrow();
         assertThat(fromWorkbook.tables().people()).isEqualTo(fromFolder.tables().people());

@@ -23,7 +23,6 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import paperbark.output.BatchInfo;
 import paperbark.output.CaseFile;
 import paperbark.output.PaperKind;
 import paperbark.output.paper.Packs;
@@ -54,14 +53,13 @@ class WorkingPageTest {
     static void printAndRead() throws IOException {
         Request request = SampleWeek.request(SampleWeek.CSV, Path.of("target"));
         Inputs inputs = Inputs.read(request).result().orElseThrow();
-        BatchInfo info = new BatchInfo("week", "week-47.csv", request.today(), "test");
-        Cases cases = new Cases(info, inputs.tables(), inputs.rulebook(), false);
+        Cases cases = new Cases(inputs, "week", request);
         Packs packs = new Packs(Optional.empty());
         inputs.jobs().stream()
                 .filter(job -> JOBS.contains(job.reference()))
                 .forEach(
                         job -> {
-                            CaseFile all = cases.of(job, inputs.findingsOf(job), "pack.pdf");
+                            CaseFile all = cases.of(job, "pack.pdf");
                             PrintedWorking.of(packs.make(workingOnly(all)).pdf())
                                     .forEach(s -> PRINTED.put(job.reference() + " " + s.name(), s));
                         });
@@ -313,7 +311,7 @@ class WorkingPageTest {
     private static String sure(String rule) {
         Matcher place = RULE_PLACE.matcher(rule);
         if (!place.matches()) {
-            assertThat(rule).matches(".*\\. products, row [0-9]+; read in the source");
+            assertThat(rule).matches(".*\\(the firm's entry\\)\\. products, row [0-9]+: .*");
             return "products";
         }
         String folder =

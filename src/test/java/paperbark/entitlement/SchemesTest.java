@@ -27,8 +27,11 @@ import paperbark.job.Jobs;
 import paperbark.rules.CountRounding;
 import paperbark.rules.Dated;
 import paperbark.rules.GstRow;
+import paperbark.rules.RecordRule;
 import paperbark.rules.Rulebook;
+import paperbark.rules.Setting;
 import paperbark.rules.Unkeyed;
+import paperbark.value.Days;
 import paperbark.value.SchemeName;
 import paperbark.value.State;
 
@@ -80,7 +83,9 @@ class SchemesTest {
         assertThat(tenths.lastDay()).contains(LocalDate.of(2027, 5, 20));
         assertThat(tenths.steps())
                 .extracting(Step::working)
-                .containsExactly("%s: $5,500.00 / 11".formatted(Jobs.cell(Field.FULL_PRICE)));
+                .containsExactly(
+                        "%s: $5,500.00 / 11".formatted(Jobs.cell(Field.FULL_PRICE)),
+                        "20 Nov 2026 + 6 months");
         assertThat(tenths.rules()).extracting(RuleRef::table).containsExactly("gst.csv");
         assertThat(assessed.findings()).isEmpty();
     }
@@ -98,7 +103,7 @@ class SchemesTest {
                         .orElseThrow();
 
         assertThat(stop.code()).isEqualTo(FindingCode.RULE_MISSING);
-        assertThat(stop.holds()).containsExactly(Concern.VEEC);
+        assertThat(stop.holds()).containsExactly(Concern.claim(SchemeName.VEEC));
         assertThat(stop.job()).contains("SB-1032");
     }
 
@@ -124,7 +129,6 @@ class SchemesTest {
         assertThat(Field.values())
                 .extracting(Field::key)
                 .contains(word + "-claim", word + "-buyer", word + "-count", word + "-benefit");
-        assertThat(Concern.values()).extracting(Enum::name).contains(name.name());
         assertThat(Files.readString(Path.of("input-samples/tables/buyers.csv")))
                 .contains(word + "_form");
         assertThat(Jobs.installed().job().claim(name).claimed()).isTrue();
@@ -159,9 +163,28 @@ class SchemesTest {
                             count,
                             Optional.empty(),
                             Optional.empty(),
-                            Optional.of(day.plusMonths(6)),
+                            closing(day, rulebook).map(date -> date.tell(today, working)),
                             !working.isInstalled(),
                             working.steps()));
+        }
+
+        @Override
+        public Optional<ClosingDate> closing(LocalDate done, Rulebook rulebook) {
+            return rulebook.gst()
+                    .on(done, Unkeyed.ALL)
+                    .map(
+                            row ->
+                                    new ClosingDate(
+                                            name(),
+                                            done.plusMonths(6),
+                                            done.plusMonths(5),
+                                            Days.show(done) + " + 6 months",
+                                            row.ref()));
+        }
+
+        @Override
+        public Optional<Dated<Setting>> keepYears(LocalDate created, Rulebook rulebook) {
+            return rulebook.records().on(created, RecordRule.TAX_KEEP_YEARS);
         }
 
         private static int count(Working working, Dated<GstRow> row) {
@@ -204,7 +227,8 @@ class SchemesTest {
         Found found = Found.of(new VeecScheme(), job, DEMO, Found.TODAY);
         Matcher sum =
                 Pattern.compile(
-                                "\\(([\\d.]+) - ([\\d.]+) x ([\\d.]+) - ([\\d.]+) x ([\\d.]+)\\)"
+                                "\\(abatement - SEF x Bs - AEF x Be\\) x EEF = "
+                                        + "\\(([\\d.]+) - ([\\d.]+) x ([\\d.]+) - ([\\d.]+) x ([\\d.]+)\\)"
                                         + " x ([\\d.]+) = ([\\d.]+)")
                         .matcher(found.step(VeecScheme.TONNES).working());
 

@@ -2,12 +2,14 @@ package paperbark.entitlement;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.rules.CountRounding;
 
 class StcFormulaTest {
-    private static final StcFormula FORMULA = new StcFormula(10, CountRounding.DOWN);
+    private static final StcFormula FORMULA =
+            StcFormula.on(LocalDate.of(2026, 11, 20), 10, CountRounding.DOWN).orElseThrow();
 
     // A figure of 29 hides at most 29.99: 29.99 x 4 / 10 = 11.996, so 11 either way. A figure of 27
     // may hide 27.5, and 27.5 x 4 / 10 = 11 is one more than 10.

@@ -16,7 +16,8 @@ import paperbark.rules.CountRounding;
 import paperbark.value.SchemeName;
 
 class StcPropertiesTest {
-    private static final StcFormula FORMULA = new StcFormula(10, CountRounding.DOWN);
+    private static final StcFormula FORMULA =
+            StcFormula.on(LocalDate.of(2026, 11, 20), 10, CountRounding.DOWN).orElseThrow();
 
     @Provide
     Arbitrary<LocalDate> days() {

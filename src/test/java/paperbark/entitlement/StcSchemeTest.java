@@ -80,7 +80,9 @@ class StcSchemeTest {
                                 7,
                                 "register of solar water heaters, version 61",
                                 "",
-                                "published"));
+                                "entered",
+                                "stcs_zone_4 30, eligible from 1 Jan 2020",
+                                ""));
     }
 
     @Test
@@ -134,7 +136,8 @@ class StcSchemeTest {
     void aPostcodeWithoutAZoneIsAStopForTheStcsAlone() {
         Found found = Found.stc(Jobs.installed().withPostcode("8001"));
 
-        assertThat(found.finding(FindingCode.ZONE_MISSING).holds()).containsExactly(Concern.STC);
+        assertThat(found.finding(FindingCode.ZONE_MISSING).holds())
+                .containsExactly(Concern.claim(SchemeName.STC));
         assertThat(found.finding(FindingCode.ZONE_MISSING).place().cellAddress())
                 .isEqualTo(Jobs.ORIGIN.cell(Field.SITE_POSTCODE).cellAddress());
         assertThat(found.count()).isEmpty();
@@ -246,7 +249,8 @@ class StcSchemeTest {
         Found found = Found.stc(Jobs.installed().withSecondHand());
 
         assertThat(found.finding(FindingCode.SECOND_HAND).holds())
-                .containsExactlyInAnyOrder(Concern.STC, Concern.VEEC);
+                .containsExactlyInAnyOrder(
+                        Concern.claim(SchemeName.STC), Concern.claim(SchemeName.VEEC));
         assertThat(found.count()).isEmpty();
         assertThat(
                         Found.stc(Jobs.installed().withSecondHand().withUnread(Field.NEW_SYSTEM))
@@ -292,7 +296,8 @@ class StcSchemeTest {
                                 .map(f -> f.fact()))
                 .contains(
                         "For STCs, stc/zones.csv has no row for 3342 on 31 Dec 2019; the nearest is from 1 Jan 2020 (row 63).");
-        assertThat(found.finding(FindingCode.RULE_MISSING).holds()).containsExactly(Concern.STC);
+        assertThat(found.finding(FindingCode.RULE_MISSING).holds())
+                .containsExactly(Concern.claim(SchemeName.STC));
         assertThat(found.count()).isEmpty();
     }
 

@@ -31,14 +31,11 @@ class VeecExamplesTest {
             String activity,
             String tonnes,
             int count) {
-        // The shipped tables begin with the Part 3 of 2023 and leave the largest size before July
-        // 2025 open, so the examples bring a row of their own.
         Rulebook rules =
                 Overlay.in(folder)
                         .factors(
-                                "2021-01-01,,%s,4,%s,%s,%s,,"
+                                "2025-02-01,,%s,4,%s,%s,%s,,"
                                         .formatted(activity, abatement, sef, aef))
-                        .conditions("2021-01-01,,largest_litres,700")
                         .load();
         Products product = replacement.equals("heat-pump") ? Products.heatPump() : Products.solar();
         Jobs jobs =

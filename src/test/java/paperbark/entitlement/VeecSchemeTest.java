@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import paperbark.finding.Concern;
+import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
 import paperbark.firm.Products;
@@ -70,7 +71,14 @@ class VeecSchemeTest {
                         "Energies of the product | Dunlin DN-270, "
                                 + Jobs.cell(Field.MODEL)
                                 + ", zone 4 | Bs 4, Be 0.3 GJ a year",
-                        "Tonnes of CO2-e | (43.5 - 3 x 4 - 3 x 0.3) x 0.393 = 12.0258 | 12.0258 t",
+                        "Factors of the activity | 1D, zone 4: abatement 43.5 MWh, factor on"
+                                + " supplementary energy SEF 3 and on auxiliary energy AEF 3 MWh"
+                                + " year a GJ, no location factor, no discount factor"
+                                + " | version test",
+                        "Emission factor | electricity, version test of the Specifications,"
+                                + " on 20 Nov 2026 | EEF 0.393 t a MWh",
+                        "Tonnes of CO2-e | (abatement - SEF x Bs - AEF x Be) x EEF"
+                                + " = (43.5 - 3 x 4 - 3 x 0.3) x 0.393 = 12.0258 | 12.0258 t",
                         "VEECs for this job | 12.0258 t, rounded to the nearest whole, a half up | 12",
                         "In the neighbouring years"
                                 + " | on 20 Nov 2025: (43.5 - 3 x 4 - 3 x 0.3) x 0.393 = 12.0258 t,"
@@ -86,7 +94,9 @@ class VeecSchemeTest {
 
         assertThat(found.entitlement().activity()).contains("3C");
         assertThat(found.step(VeecScheme.TONNES).working())
-                .isEqualTo("(31 - ((3 x 4) + (3 x 0.3))) x 0.393 = 7.1133");
+                .isEqualTo(
+                        "(abatement - (SEF x Bs + AEF x Be)) x EEF"
+                                + " = (31 - (3 x 4 + 3 x 0.3)) x 0.393 = 7.1133");
         assertThat(found.count()).contains(7);
     }
 
@@ -188,7 +198,8 @@ class VeecSchemeTest {
         Found unknown = veec(Jobs.installed().withPostcode("8001"));
         Found blank = veec(Jobs.installed().withPostcode("3117"));
 
-        assertThat(unknown.finding(FindingCode.ZONE_MISSING).holds()).containsExactly(Concern.VEEC);
+        assertThat(unknown.finding(FindingCode.ZONE_MISSING).holds())
+                .containsExactly(Concern.claim(SchemeName.VEEC));
         assertThat(blank.codes()).containsExactly(FindingCode.ZONE_MISSING);
     }
 
@@ -213,38 +224,119 @@ class VeecSchemeTest {
         Found found = veec(Jobs.installed(), Found.SHIPPED, Found.TODAY);
 
         assertThat(found.count()).isEmpty();
-        assertThat(found.codes()).containsExactly(FindingCode.VEEC_TABLE_MISSING);
+        assertThat(found.codes())
+                .containsExactly(FindingCode.VEEC_TABLE_MISSING, FindingCode.VEEC_TABLE_MISSING);
         assertThat(found.finding(FindingCode.VEEC_TABLE_MISSING).severity())
                 .isEqualTo(Severity.CHECK);
-        assertThat(found.fact(FindingCode.VEEC_TABLE_MISSING))
-                .isEqualTo(
+        assertThat(found.assessment().findings())
+                .extracting(Finding::fact)
+                .containsExactly(
+                        "Whether the co-payment of $200.00 suffices is not known:"
+                                + " veec/conditions.csv has no value for co_payment_least_dollars"
+                                + " on 20 Nov 2026 (row 8: version 25.0 is known by name only; it"
+                                + " may have changed the amount).",
                         "The number of VEECs cannot be worked out:"
                                 + " veec/factors.csv has no row for 1D, 4 on 20 Nov 2026;"
+                                + " veec/emission-factors.csv has no emission factor of version"
+                                + " 25.0 of the Specifications (row 8: known by name only; none of"
+                                + " its figures was read);"
                                 + " veec/listed-counts.csv has no row for Dunlin, DN-270, 1D, 4 on 20 Nov 2026.");
+    }
+
+    @Test
+    void whereTheLeastCoPaymentIsNotKnownNoneAtAllIsStillAStop() {
+        Found found = veec(Jobs.installed().withoutCoPayment(), Found.SHIPPED, Found.TODAY);
+
+        assertThat(found.fact(FindingCode.VEEC_CO_PAYMENT_MISSING))
+                .startsWith(
+                        "No co-payment is noted; how much is needed is not known:"
+                                + " veec/conditions.csv has no value");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"test, 12", "TEST, 12", "24.0, "})
+    void factorsOfAnotherVersionThanTheOneInForceAreAStop(String version, Integer count) {
+        Rulebook rules =
+                Overlay.in(folder)
+                        .emissionFactors("2025-02-01,,%s,0.393".formatted(version))
+                        .factors(FACTORS)
+                        .load();
+
+        Found found = veec(Jobs.installed(), rules, Found.TODAY);
+
+        assertThat(found.count()).isEqualTo(Optional.ofNullable(count));
+        if (count == null) {
+            assertThat(found.codes()).containsExactly(FindingCode.VEEC_VERSIONS_MIXED);
+            assertThat(found.fact(FindingCode.VEEC_VERSIONS_MIXED))
+                    .isEqualTo(
+                            "The factors are of version test of the Specifications; on 20 Nov 2026"
+                                    + " version 24.0 is in force.");
+            assertThat(found.step(VeecScheme.COUNT).result()).isEqualTo("none");
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"2026-06-29, false", "2026-06-30, true", "2026-07-21, true"})
+    void factorsThatWereCarriedToTheNextVersionAreAStop(String day, boolean mixed) {
+        Rulebook rules =
+                Overlay.in(folder)
+                        .versionedFactors("2025-02-01,,1D,4,23.0,43.5,3,3,,")
+                        .conditions()
+                        .load();
+
+        Found found = veec(Jobs.installed().withInstalledOn(day), rules, Found.TODAY);
+
+        assertThat(found.codes().contains(FindingCode.VEEC_VERSIONS_MIXED)).isEqualTo(mixed);
+        assertThat(found.count().isPresent()).isNotEqualTo(mixed);
+    }
+
+    @Test
+    void aListedCountDoesNotMendAMixture() {
+        Rulebook rules =
+                Overlay.in(folder)
+                        .versionedFactors("2025-02-01,,1D,4,23.0,43.5,3,3,,")
+                        .listedCounts("2025-02-01,,Dunlin,DN-270,1D,4,12")
+                        .load();
+
+        assertThat(veec(Jobs.installed(), rules, Found.TODAY).codes())
+                .containsExactly(FindingCode.VEEC_VERSIONS_MIXED);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"2023-05-31, true", "2023-05-30, false"})
+    void beforeTheEquationsWereRewrittenNoneIsKnown(String day, boolean known) {
+        Rulebook rules =
+                Overlay.in(folder)
+                        .emissionFactors("2023-01-01,,test,0.7")
+                        .factors("2023-01-01,,1D,4,43.5,3,3,,")
+                        .load();
+
+        Found found = veec(Jobs.installed().withInstalledOn(day), rules, LocalDate.parse(day));
+
+        assertThat(found.count().isPresent()).isEqualTo(known);
+        if (!known) {
+            assertThat(found.fact(FindingCode.VEEC_TABLE_MISSING))
+                    .contains("the equation of activity 1D for 30 May 2023 was not read");
+        }
     }
 
     @Test
     void aYearWithoutEmissionsFactorSaysWhichTableLacksIt() {
         Rulebook rules =
-                Overlay.in(folder)
-                        .factors("2023-01-01,,1D,4,40,3,3,,")
-                        .conditions("2023-01-01,,largest_litres,700")
-                        .load();
+                Overlay.in(folder).versionedFactors("2023-01-01,,1D,4,16.0,40,3,3,,").load();
         LocalDate day = LocalDate.of(2024, 6, 1);
 
         Found found = veec(Jobs.installed().withInstalledOn(day), rules, day);
 
         assertThat(found.fact(FindingCode.VEEC_TABLE_MISSING))
-                .contains("veec/emission-factors.csv has no value for 1 Jun 2024 (row 5");
+                .contains(
+                        "veec/emission-factors.csv has no emission factor of version 16.0 of the Specifications (row 5");
     }
 
     @Test
     void anActivityWhoseEquationWasNotReadNeedsAListedCount() {
         Rulebook rules =
-                Overlay.in(folder)
-                        .factors("2022-01-01,,1F,4,40,3,3,,")
-                        .conditions("2022-01-01,,largest_litres,700")
-                        .load();
+                Overlay.in(folder).versionedFactors("2022-01-01,,1F,4,12.0,40,3,3,,").load();
         LocalDate day = LocalDate.of(2022, 6, 1);
         Jobs jobs =
                 Jobs.installed()
@@ -252,7 +344,7 @@ class VeecSchemeTest {
                         .withProduct(Products.solar().withBoost(Boost.GAS));
 
         assertThat(veec(jobs, rules, day).fact(FindingCode.VEEC_TABLE_MISSING))
-                .contains("the equation of activity 1F was not read");
+                .contains("the equation of activity 1F for 1 Jun 2022 was not read");
     }
 
     @Test
@@ -299,7 +391,9 @@ class VeecSchemeTest {
         Found found = veec(Jobs.installed(), rules, Found.TODAY);
 
         assertThat(found.step(VeecScheme.TONNES).working())
-                .isEqualTo("(43.5 - 3 x 4 - 3 x 0.3) x 0.393 x 0.98 x 0.5 = 5.892642");
+                .isEqualTo(
+                        "(abatement - SEF x Bs - AEF x Be) x EEF x location factor x discount factor"
+                                + " = (43.5 - 3 x 4 - 3 x 0.3) x 0.393 x 0.98 x 0.5 = 5.892642");
         assertThat(found.count()).contains(6);
     }
 
@@ -510,25 +604,35 @@ class VeecSchemeTest {
     }
 
     @Test
-    void above700LitresAHeaterBelongsToPart44() {
-        Products solar = Products.solar();
+    void above700LitresAHeatPumpBelongsToPart44() {
+        Products pump = Products.heatPump();
 
-        assertThat(veec(Jobs.installed().withProduct(solar.withLitres(700))).codes())
+        assertThat(veec(Jobs.installed().withProduct(pump.withLitres(700))).codes())
                 .doesNotContain(FindingCode.VEEC_TOO_LARGE);
-        assertThat(veec(Jobs.installed().withProduct(solar.withLitres(701))).codes())
+        assertThat(veec(Jobs.installed().withProduct(pump.withLitres(701))).codes())
                 .containsExactly(FindingCode.VEEC_TOO_LARGE);
     }
 
     @Test
-    void beforeJuly2025TheLargestSizeIsNotKnownAndThatIsAStop() {
+    void aLargeSolarHeaterIsDoubtfulAndNotRefused() {
+        Found found = veec(Jobs.installed().withProduct(Products.solar().withLitres(701)));
+
+        assertThat(found.codes()).containsExactly(FindingCode.VEEC_SIZE_UNCLEAR);
+        assertThat(found.finding(FindingCode.VEEC_SIZE_UNCLEAR).severity())
+                .isEqualTo(Severity.CHECK);
+        assertThat(found.count()).isPresent();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"270, ", "700, ", "701, VEEC_SIZE_UNCLEAR"})
+    void beforeTheLimitWasReadOnlyALargeHeaterIsDoubtful(int litres, FindingCode code) {
         LocalDate day = LocalDate.of(2025, 7, 10);
+        Products pump = Products.heatPump().withLitres(litres);
 
-        Found found = veec(Jobs.installed().withInstalledOn(day), day);
+        Found found = veec(Jobs.installed().withInstalledOn(day).withProduct(pump), day);
 
-        assertThat(found.fact(FindingCode.RULE_MISSING))
-                .startsWith(
-                        "For VEECs, veec/conditions.csv has no value for largest_litres on 10 Jul 2025");
-        assertThat(found.finding(FindingCode.RULE_MISSING).holds()).containsExactly(Concern.VEEC);
+        assertThat(found.codes()).isEqualTo(Optional.ofNullable(code).stream().toList());
+        assertThat(found.count()).isPresent();
     }
 
     @Test
@@ -538,7 +642,8 @@ class VeecSchemeTest {
 
         assertThat(before.codes()).containsExactly(FindingCode.BEFORE_SCHEME);
         assertThat(after.codes()).containsExactly(FindingCode.AFTER_SCHEME);
-        assertThat(after.finding(FindingCode.AFTER_SCHEME).holds()).containsExactly(Concern.VEEC);
+        assertThat(after.finding(FindingCode.AFTER_SCHEME).holds())
+                .containsExactly(Concern.claim(SchemeName.VEEC));
     }
 
     @Test

@@ -94,7 +94,7 @@ class VeecWaysTest {
                 .extracting(r -> r.table() + " " + r.row())
                 .containsExactly(
                         "veec/factors.csv (the firm's) 2",
-                        "veec/emission-factors.csv 6",
+                        "veec/emission-factors.csv (the firm's) 2",
                         "veec/factors.csv (the firm's) 3",
                         "veec/listed-counts.csv (the firm's) 2");
     }
@@ -118,7 +118,13 @@ class VeecWaysTest {
         assertThat(found.step("Energies of the product").rules())
                 .containsExactly(
                         new RuleRef(
-                                "products", 7, "Victorian register of products", "", "published"));
+                                "products",
+                                7,
+                                "Victorian register of products",
+                                "",
+                                "entered",
+                                "zone 4: veec_bs 3, veec_be 0.2, listed any day",
+                                ""));
     }
 
     @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import paperbark.value.SchemeName;
 
 class FindingTest {
     private static final Place CELL =
@@ -16,7 +17,10 @@ class FindingTest {
                 Finding.of(FindingCode.SERIAL_TWICE, CELL, "It is there twice.", "Look again.");
         assertThat(finding.severity()).isEqualTo(Severity.STOP);
         assertThat(finding.holds())
-                .containsExactlyInAnyOrder(Concern.STC, Concern.VEEC, Concern.WARRANTY);
+                .containsExactlyInAnyOrder(
+                        Concern.claim(SchemeName.STC),
+                        Concern.claim(SchemeName.VEEC),
+                        Concern.WARRANTY);
         assertThat(finding.where()).isEqualTo("week.xlsx > Week 47 > F14 \"Tank serial\"");
     }
 

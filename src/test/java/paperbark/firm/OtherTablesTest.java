@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
 import paperbark.sheet.Reading;
 import paperbark.value.SchemeName;
 import paperbark.value.State;
@@ -52,6 +55,59 @@ class OtherTablesTest {
         assertThat(reading.findings())
                 .singleElement()
                 .matches(f -> f.seen().equals("80 000 000 002"));
+    }
+
+    @Test
+    void theFirmTeachesItsWordsOnTopOfThoseThatShip() {
+        Reading<FirmTables> reading =
+                TableTexts.smallest()
+                        .with(
+                                "words",
+                                """
+                                field,word,ours
+                                stage,Fell through,cancelled
+                                Stage,complete,booked
+                                stage,fell-through,booked
+                                stage,parked,waiting
+                                colour,red,booked
+                                yes-no,ja,yes
+                                """)
+                        .read();
+        Words words = reading.result().orElseThrow().words();
+        assertThat(stage(words, "FELL  THROUGH")).contains("cancelled");
+        assertThat(stage(words, "complete")).contains("booked");
+        assertThat(stage(words, "Done")).contains("installed");
+        assertThat(stage(words, "parked")).isEmpty();
+        assertThat(words.yesNo("stc-claim", "Ja").toOptional()).contains(true);
+        assertThat(Words.SHIPPED.yesNo("stc-claim", "Ja").toOptional()).isEmpty();
+        assertThat(reading.findings())
+                .extracting(f -> f.place().rowNumber() + " " + f.place().columnHeading())
+                .containsExactly("4 ", "5 ours", "6 field");
+    }
+
+    private static Optional<String> stage(Words words, String text) {
+        String[] ours = {"booked", "installed", "no claim", "cancelled"};
+        return words.read("stage", text, ours, word -> word).toOptional();
+    }
+
+    @Test
+    void aDayThatBecameAPlainNumberIsCountedInTablesToo() {
+        Reading<FirmTables> reading =
+                TableTexts.smallest()
+                        .with(
+                                "people",
+                                """
+                                person,phone,trade,licence,state,from,to
+                                Wanda Wattle,491570006,plumbing,12345,VIC,46351,
+                                """)
+                        .read();
+        assertThat(reading.result().orElseThrow().people())
+                .singleElement()
+                .matches(p -> p.licences().get(0).inForce().contains(LocalDate.of(2026, 11, 25)))
+                .matches(p -> !p.licences().get(0).inForce().contains(LocalDate.of(2026, 11, 24)));
+        assertThat(reading.findings())
+                .extracting(Finding::code)
+                .containsExactly(FindingCode.LEADING_ZERO_LOST, FindingCode.NUMBER_FOR_DATE);
     }
 
     @Test

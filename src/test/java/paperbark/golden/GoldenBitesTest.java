@@ -6,7 +6,6 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
@@ -100,17 +99,18 @@ class GoldenBitesTest {
         Files.createDirectories(record.getParent());
         Files.writeString(
                 record, template.apply(Files.readString(Path.of("templates").resolve(RECORD))));
+        Request week = SampleWeek.request(list, place.resolve("out"));
         Request request =
                 new Request(
-                        list,
-                        Optional.empty(),
-                        SampleWeek.TABLES,
-                        Optional.of(place.resolve("templates")),
-                        Optional.of(SampleWeek.TABLES.resolve("rules")),
-                        place.resolve("out"),
-                        LocalDate.of(2026, 11, 23),
-                        false,
-                        "test");
+                        week.register(),
+                        new Request.FirmFiles(
+                                week.firm().tables(),
+                                Optional.of(place.resolve("templates")),
+                                week.firm().rules()),
+                        week.out(),
+                        week.run(),
+                        week.extras(),
+                        week.ledger());
         Path batch = new Batch((what, done, of) -> {}).prepare(request).published().orElseThrow();
         try (PDDocument pack = Loader.loadPDF(batch.resolve("packs/SB-1102.pdf").toFile())) {
             PackPaper paper =

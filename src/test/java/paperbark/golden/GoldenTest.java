@@ -77,7 +77,7 @@ class GoldenTest {
                 }
             }
         }
-        assertThat(shown).containsAll(Stream.of(PaperKind.values()).map(PaperKind::title).toList());
+        assertThat(shown).containsAll(PaperKind.values().stream().map(PaperKind::title).toList());
         assertThat(all)
                 .contains("evacuated tube solar", "flat plate solar", "heat pump")
                 .contains("Held: ", "Transfer slip: STCs", "Transfer slip: VEECs")

@@ -1,25 +1,56 @@
 package paperbark.house;
 
+import static com.tngtech.archunit.base.DescribedPredicate.anyElementThat;
+import static com.tngtech.archunit.core.domain.JavaAccess.Predicates.target;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
 import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideOutsideOfPackage;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.type;
+import static com.tngtech.archunit.core.domain.properties.HasName.Predicates.nameMatching;
+import static com.tngtech.archunit.core.domain.properties.HasOwner.Predicates.With.owner;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noCodeUnits;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noFields;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.properties.HasName;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
+import java.io.File;
+import java.io.FileOutputStream;
+import java.io.FileWriter;
+import java.io.RandomAccessFile;
+import java.math.BigDecimal;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.UUID;
+import java.util.random.RandomGenerator;
+import org.apache.commons.io.FileUtils;
+import org.apache.commons.io.file.PathUtils;
 
 /** The arrows between the rooms, and what may enter each. */
 @AnalyzeClasses(packages = "paperbark", importOptions = ImportOption.DoNotIncludeTests.class)
 class ArrowsTest {
 
-    @ArchTest static final ArchRule findings = room("finding");
+    private static final DescribedPredicate<JavaClass> FLOATING =
+            DescribedPredicate.describe(
+                    "double or float",
+                    c ->
+                            c.getBaseComponentType().isEquivalentTo(double.class)
+                                    || c.getBaseComponentType().isEquivalentTo(float.class));
+
+    private static final DescribedPredicate<HasName> CHANGES =
+            nameMatching(
+                    "write.*|copy|move|delete.*|create.*|set.*|new(OutputStream|BufferedWriter)");
 
     @ArchTest static final ArchRule values = room("value");
+
+    @ArchTest static final ArchRule findings = room("finding", "value");
 
     @ArchTest static final ArchRule sheets = room("sheet", "finding", "value");
 
@@ -41,8 +72,7 @@ class ArrowsTest {
     @ArchTest
     static final ArchRule ledgers = room("ledger", "fault", "job", "firm", "value", "finding");
 
-    @ArchTest
-    static final ArchRule settling = room("settle", "ledger", "firm", "sheet", "value", "finding");
+    @ArchTest static final ArchRule disks = room("disk", "fault");
 
     @ArchTest
     static final ArchRule outputs =
@@ -53,8 +83,8 @@ class ArrowsTest {
             room(
                     "batch",
                     "output",
-                    "settle",
                     "ledger",
+                    "disk",
                     "fault",
                     "offer",
                     "entitlement",
@@ -66,8 +96,60 @@ class ArrowsTest {
                     "finding");
 
     @ArchTest
+    static final ArchRule answers =
+            room(
+                    "answer",
+                    "batch",
+                    "output",
+                    "disk",
+                    "offer",
+                    "entitlement",
+                    "job",
+                    "rules",
+                    "sheet",
+                    "value",
+                    "finding");
+
+    @ArchTest
+    static final ArchRule settling =
+            room(
+                    "settle", "batch", "output", "ledger", "disk", "firm", "sheet", "value",
+                    "finding");
+
+    @ArchTest
     static final ArchRule offices =
-            room("office", "batch", "output", "settle", "ledger", "fault", "finding", "value");
+            room(
+                    "office",
+                    "settle",
+                    "batch",
+                    "output",
+                    "ledger",
+                    "disk",
+                    "fault",
+                    "entitlement",
+                    "job",
+                    "firm",
+                    "rules",
+                    "sheet",
+                    "value",
+                    "finding");
+
+    @ArchTest
+    static final ArchRule doors =
+            room(
+                    "cli",
+                    "office",
+                    "settle",
+                    "answer",
+                    "batch",
+                    "ledger",
+                    "disk",
+                    "offer",
+                    "entitlement",
+                    "rules",
+                    "sheet",
+                    "value",
+                    "finding");
 
     @ArchTest static final ArchRule faults = room("fault");
 
@@ -99,9 +181,52 @@ class ArrowsTest {
                     .orShould()
                     .callMethod(java.time.Instant.class, "now")
                     .orShould()
+                    .callMethod(Path.class, "toAbsolutePath")
+                    .orShould()
+                    .callMethod(File.class, "getAbsolutePath")
+                    .orShould()
+                    .callMethod(File.class, "getAbsoluteFile")
+                    .orShould()
                     .dependOnClassesThat()
                     .areAssignableTo(Clock.class)
                     .because("a run must be repeatable from its arguments alone");
+
+    @ArchTest
+    static final ArchRule onlyWhatTheLedgerKeepsIsRandom =
+            noClasses()
+                    .that()
+                    .resideOutsideOfPackage("paperbark.ledger..")
+                    .and()
+                    .haveNameNotMatching("paperbark\\.batch\\.(Books|OutputFolder)")
+                    .should()
+                    .callMethod(UUID.class, "randomUUID")
+                    .orShould()
+                    .callMethod(Math.class, "random")
+                    .orShould()
+                    .dependOnClassesThat()
+                    .areAssignableTo(RandomGenerator.class)
+                    .because("two runs give the same bytes but for ids and salts");
+
+    @ArchTest
+    static final ArchRule onlyTheseRoomsWriteFiles =
+            noClasses()
+                    .that()
+                    .resideOutsideOfPackages(
+                            "paperbark.disk..",
+                            "paperbark.ledger..",
+                            "paperbark.office..",
+                            "paperbark.fault..")
+                    .should()
+                    .callMethodWhere(target(owner(type(Files.class))).and(target(CHANGES)))
+                    .orShould()
+                    .dependOnClassesThat()
+                    .belongToAnyOf(
+                            FileOutputStream.class,
+                            FileWriter.class,
+                            RandomAccessFile.class,
+                            PathUtils.class,
+                            FileUtils.class)
+                    .because("what is written appears whole and survives a cut of power");
 
     @ArchTest
     static final ArchRule pureRoomsTouchNoFiles =
@@ -127,6 +252,30 @@ class ArrowsTest {
                     .because("these rooms compute and nothing else");
 
     @ArchTest
+    static final ArchRule spreadsheetsStayInTheirRooms =
+            only("org.apache.poi..", "paperbark.sheet..", "paperbark.output.workbook..");
+
+    @ArchTest
+    static final ArchRule portableDocumentsStayInTheirRooms =
+            only("org.apache.pdfbox..", "paperbark.output", "paperbark.output.(paper|form)..");
+
+    @ArchTest
+    static final ArchRule templatesStayInTheirRoom = only("freemarker..", "paperbark.output");
+
+    @ArchTest
+    static final ArchRule wordsOfTheCommandStayAtTheDoor = only("picocli..", "paperbark.cli..");
+
+    private static ArchRule only(String library, String... rooms) {
+        return noClasses()
+                .that()
+                .resideOutsideOfPackages(rooms)
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage(library)
+                .because("a library is one room's business");
+    }
+
+    @ArchTest
     static final ArchRule onlyTheLedgerKnowsDatabases =
             noClasses()
                     .that()
@@ -140,23 +289,52 @@ class ArrowsTest {
                             "org.apache.commons.dbutils..")
                     .because("statements are written once, for a file and for a server");
 
+    private static final String[] TRADE = {
+        "paperbark.value..",
+        "paperbark.rules..",
+        "paperbark.firm..",
+        "paperbark.job..",
+        "paperbark.entitlement..",
+        "paperbark.offer..",
+        "paperbark.ledger..",
+        "paperbark.settle.."
+    };
+
     @ArchTest
     static final ArchRule noFloatingPointForTheTrade =
             noClasses()
                     .that()
-                    .resideInAnyPackage(
-                            "paperbark.value..",
-                            "paperbark.entitlement..",
-                            "paperbark.offer..",
-                            "paperbark.rules..")
+                    .resideInAnyPackage(TRADE)
                     .should()
                     .dependOnClassesThat()
-                    .areAssignableTo(Double.class)
+                    .belongToAnyOf(Double.class, Float.class)
                     .orShould()
-                    .dependOnClassesThat()
-                    .areAssignableTo(Float.class)
+                    .callMethod(BigDecimal.class, "doubleValue")
                     .orShould()
-                    .callMethod(java.math.BigDecimal.class, "doubleValue")
+                    .callMethod(BigDecimal.class, "floatValue")
+                    .because("money and certificates are counted, not measured");
+
+    @ArchTest
+    static final ArchRule noFloatingFieldForTheTrade =
+            noFields()
+                    .that()
+                    .areDeclaredInClassesThat()
+                    .resideInAnyPackage(TRADE)
+                    .should()
+                    .haveRawType(FLOATING)
+                    .allowEmptyShould(true)
+                    .because("money and certificates are counted, not measured");
+
+    @ArchTest
+    static final ArchRule noFloatingParameterOrResultForTheTrade =
+            noCodeUnits()
+                    .that()
+                    .areDeclaredInClassesThat()
+                    .resideInAnyPackage(TRADE)
+                    .should()
+                    .haveRawReturnType(FLOATING)
+                    .orShould()
+                    .haveRawParameterTypes(anyElementThat(FLOATING))
                     .because("money and certificates are counted, not measured");
 
     @ArchTest

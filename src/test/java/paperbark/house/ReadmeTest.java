@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import paperbark.batch.Ending;
+import paperbark.finding.Concern;
 import paperbark.finding.FindingCode;
 import paperbark.job.Field;
 
@@ -74,7 +75,7 @@ class ReadmeTest {
     }
 
     private static String fields() {
-        return Arrays.stream(Field.values())
+        return Field.values().stream()
                 .map(
                         f ->
                                 "| `"
@@ -116,9 +117,9 @@ class ReadmeTest {
                 .sorted()
                 .map(
                         c ->
-                                c.name().length() <= 4 && !c.name().equals("JOB")
-                                        ? c.name()
-                                        : c.name().toLowerCase(Locale.ROOT).replace('_', ' '))
+                                Concern.CLAIMS.contains(c)
+                                        ? c.toString()
+                                        : c.toString().toLowerCase(Locale.ROOT).replace('_', ' '))
                 .collect(Collectors.joining(", "));
     }
 }

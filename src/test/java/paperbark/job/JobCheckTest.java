@@ -9,6 +9,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
+import paperbark.value.SchemeName;
 
 class JobCheckTest {
 
@@ -24,7 +25,9 @@ class JobCheckTest {
                 Register.read(
                                 "Stage,Installed on,Assignment signed on\ninstalled,20/11/2026,19/11/2026")
                         .only("signed-before-installed");
-        assertThat(finding.holds()).containsExactlyInAnyOrder(Concern.STC, Concern.VEEC);
+        assertThat(finding.holds())
+                .containsExactlyInAnyOrder(
+                        Concern.claim(SchemeName.STC), Concern.claim(SchemeName.VEEC));
         assertThat(
                         Register.read(
                                         "Stage,Installed on,Assignment signed on\ninstalled,20/11/2026,20/11/2026")
@@ -53,7 +56,9 @@ class JobCheckTest {
                         .findFirst()
                         .orElseThrow();
         assertThat(finding.code().code()).isEqualTo("fact-missing");
-        assertThat(finding.holds()).containsExactlyInAnyOrder(Concern.STC, Concern.VEEC);
+        assertThat(finding.holds())
+                .containsExactlyInAnyOrder(
+                        Concern.claim(SchemeName.STC), Concern.claim(SchemeName.VEEC));
     }
 
     @Test
@@ -62,7 +67,7 @@ class JobCheckTest {
                 Register.read(
                                 "Installed on,Claim STCs,STC benefit,Claim VEECs,VEEC benefit\n20/11/2026,yes,500,yes,")
                         .only("benefit-missing");
-        assertThat(finding.holds()).containsExactly(Concern.VEEC);
+        assertThat(finding.holds()).containsExactly(Concern.claim(SchemeName.VEEC));
     }
 
     @Test

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -13,11 +14,14 @@ import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
+import paperbark.firm.Words;
 import paperbark.sheet.Cell;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
+import paperbark.sheet.Sheet;
 import paperbark.sheet.Trouble;
 import paperbark.value.Phone;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
 class JobReaderTest {
@@ -39,8 +43,8 @@ class JobReaderTest {
         assertThat(job.owner().postal()).isEqualTo(job.site().address());
         assertThat(job.trades().plumberLicence()).isPresent();
         assertThat(job.payment().fullPrice()).hasToString("Optional[$4,620.00]");
-        assertThat(job.stc().claimed()).isTrue();
-        assertThat(job.veec().claimed()).isFalse();
+        assertThat(job.claim(SchemeName.STC).claimed()).isTrue();
+        assertThat(job.claim(SchemeName.VEEC).claimed()).isFalse();
     }
 
     @Test
@@ -76,12 +80,12 @@ class JobReaderTest {
     void aStopHoldsOnlyThePapersThatPrintTheField() {
         Finding wrong =
                 Register.read("Claim VEECs,VEEC buyer\nyes,Nobody at all").only("buyer-unknown");
-        assertThat(wrong.holds()).containsExactly(Concern.VEEC);
+        assertThat(wrong.holds()).containsExactly(Concern.claim(SchemeName.VEEC));
     }
 
     @Test
     void aStopThatHoldsNoPaperIsOnlyACheck() {
-        Finding wrong = Register.read("Stage\nperhaps").only("choice-unknown");
+        Finding wrong = Register.read("Visit date\n31/11/2026").only("date-unreadable");
         assertThat(wrong.severity()).isEqualTo(Severity.CHECK);
     }
 
@@ -149,18 +153,80 @@ class JobReaderTest {
     }
 
     @ParameterizedTest
+    @CsvSource({
+        "CANCELLED,CANCELLED",
+        "canceled,CANCELLED",
+        "Void,CANCELLED",
+        "called off,CANCELLED",
+        "Warranty replacement,NO_CLAIM",
+        "no certificates,NO_CLAIM",
+        "done,INSTALLED",
+        "scheduled,BOOKED"
+    })
+    void aStageIsKnownByTheWordsOfOffices(String typed, Stage stage) {
+        Job job = Register.job("Stage,Claim STCs\n" + typed + ",yes");
+        assertThat(job.stage()).isEqualTo(stage);
+        assertThat(job.hasClaims()).isEqualTo(stage.claims());
+    }
+
+    @Test
+    void everyAnswerOfAFixedChoiceHasItsWordsAndEveryWordItsAnswer() {
+        for (Stage stage : Stage.values()) {
+            assertThat(read("stage", stage.word(), Stage.values(), Stage::word)).contains(stage);
+        }
+        for (BenefitForm form : BenefitForm.values()) {
+            assertThat(read("benefit-form", form.word(), BenefitForm.values(), BenefitForm::word))
+                    .contains(form);
+        }
+        for (OldKind kind : OldKind.values()) {
+            Optional<OldKind> known =
+                    read("old-kind", kind.word(), OldKind.values(), OldKind::word);
+            assertThat(known).isEqualTo(Optional.of(kind).filter(k -> k != OldKind.UNTOLD));
+        }
+    }
+
+    private static <T> Optional<T> read(
+            String field, String text, T[] answers, Function<T, String> word) {
+        return Words.SHIPPED.read(field, text, answers, word).toOptional();
+    }
+
+    @Test
+    void anUnknownStageHoldsTheClaims() {
+        Finding finding = Register.read("Stage,Claim STCs\non hold,yes").only("choice-unknown");
+        assertThat(finding.severity()).isEqualTo(Severity.STOP);
+        assertThat(finding.remedy()).contains("booked; installed; no claim; cancelled");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "booked,25/11/2026,,2026-11-25",
+        "installed,20/11/2026,2026-11-20,",
+        "warranty replacement,20/11/2026,2026-11-20,",
+        "warranty replacement,25/11/2026,,2026-11-25",
+        ",20/11/2026,,2026-11-20"
+    })
+    void oneDateIsPlannedOrDoneAsTheStageSays(
+            String stage, String date, LocalDate installed, LocalDate visit) {
+        String typed = stage == null ? "" : stage;
+        Job job = Register.job("Stage,Date\n" + typed + "," + date);
+        assertThat(job.installedOn()).isEqualTo(Optional.ofNullable(installed));
+        assertThat(job.visit().on()).isEqualTo(Optional.ofNullable(visit));
+    }
+
+    @Test
+    void aColumnOfItsOwnComesBeforeTheOneDate() {
+        Job job = Register.job("Stage,Date,Installed on\ninstalled,20/11/2026,19/11/2026");
+        assertThat(job.installedOn()).contains(LocalDate.of(2026, 11, 19));
+        Finding wrong = Register.read("Stage,Date\ninstalled,31/11/2026").only("date-unreadable");
+        assertThat(wrong.place().columnHeading()).isEqualTo("Date");
+        assertThat(wrong.stops()).isTrue();
+    }
+
+    @ParameterizedTest
     @CsvSource({"TBA", "n/a", "pending", "--", "?"})
     void aPromiseIsNoCertificateNumber(String typed) {
         assertThat(Register.job("Plumbing certificate\n" + typed).compliance().plumbingNumber())
                 .isEmpty();
-    }
-
-    @Test
-    void aDayCountOf1904IsReadFrom1904() {
-        assertThat(DayCells.dayCount("44889", true)).contains(LocalDate.of(2026, 11, 25));
-        assertThat(DayCells.dayCount("46351", false)).contains(LocalDate.of(2026, 11, 25));
-        assertThat(DayCells.dayCount("19999", false)).isEmpty();
-        assertThat(DayCells.dayCount("80001", false)).isEmpty();
     }
 
     @Test
@@ -179,10 +245,16 @@ class JobReaderTest {
                                         "I3 is merged with I2, which holds the value shown.",
                                         "Unmerge the cells.",
                                         Optional.of("98765432"))));
-        Origin origin =
-                new Origin(
-                        "week.xlsx", "", 3, Map.of(Field.ACCOUNT, new Column(9, "I", "A/c no.")));
-        RowFacts facts = new RowFacts(new Row(3, Map.of(9, account)), origin, Register.TODAY);
+        Column column = new Column(9, "I", "A/c no.");
+        Sheet sheet = new Sheet("week.xlsx", "", 1, List.of(column), List.of());
+        Origin origin = new Origin("week.xlsx", "", 3, Map.of(Field.ACCOUNT, column));
+        RowFacts facts =
+                new RowFacts(
+                        sheet,
+                        new Row(3, Map.of(9, account)),
+                        origin,
+                        Words.SHIPPED,
+                        Register.TODAY);
         facts.text(Field.ACCOUNT);
         assertThat(facts.findings()).hasSize(1);
         assertThat(facts.findings().toString()).doesNotContain("98765432");
@@ -218,11 +290,12 @@ class JobReaderTest {
     @Test
     void anUnreadableAnswerHoldsTheCertificatesInsteadOfDroppingThem() {
         Register.Result read = Register.read("Claim STCs,Claim VEECs\nsure,no");
-        assertThat(read.jobs().get(0).stc().claimed()).isTrue();
-        assertThat(read.jobs().get(0).veec().claimed()).isFalse();
+        assertThat(read.jobs().get(0).claim(SchemeName.STC).claimed()).isTrue();
+        assertThat(read.jobs().get(0).claim(SchemeName.VEEC).claimed()).isFalse();
         Finding finding = read.only("choice-unknown");
-        assertThat(finding.holds()).containsExactly(Concern.STC);
-        assertThat(finding.remedy()).isEqualTo("Type one of these words: no, yes.");
+        assertThat(finding.holds()).containsExactly(Concern.claim(SchemeName.STC));
+        assertThat(finding.remedy())
+                .isEqualTo("Type one of these words: yes; no; the words table can teach others.");
     }
 
     @Test

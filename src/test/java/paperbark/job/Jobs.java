@@ -3,7 +3,8 @@ package paperbark.job;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.EnumMap;
-import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -47,7 +48,7 @@ public final class Jobs {
     private final Map<SchemeName, Claim> claims = new EnumMap<>(SchemeName.class);
     private Optional<Money> coPayment = Optional.of(Money.of("350.00"));
     private Optional<String> corrects = Optional.empty();
-    private final Set<Field> unread = EnumSet.noneOf(Field.class);
+    private final Set<Field> unread = new HashSet<>();
 
     private Jobs() {
         claims.put(SchemeName.STC, CLAIMED);
@@ -271,8 +272,7 @@ public final class Jobs {
                 new Compliance(
                         Optional.of("PC-100"), installedOn, Optional.of("EC-100"), installedOn),
                 oldHeater,
-                claims.get(SchemeName.STC),
-                claims.get(SchemeName.VEEC),
+                claims,
                 new Payment(
                         Optional.of(Money.of("5500.00")),
                         coPayment,
@@ -342,9 +342,9 @@ public final class Jobs {
     }
 
     private static Map<Field, Column> columns() {
-        Map<Field, Column> columns = new EnumMap<>(Field.class);
+        Map<Field, Column> columns = new HashMap<>();
         for (Field field : Field.values()) {
-            int index = field.ordinal() + 1;
+            int index = columns.size() + 1;
             columns.put(field, new Column(index, letters(index), field.label()));
         }
         return columns;

@@ -68,7 +68,7 @@ public final class Register {
     public static Result read(String csv) {
         ColumnNames<Field> names =
                 ColumnNames.of(
-                        Field.class,
+                        Field.values(),
                         new Sheet("columns.csv", "", 1, List.of(), List.of()),
                         (row, why) -> {});
         var sheet =

@@ -19,7 +19,7 @@ import paperbark.sheet.SheetReader;
 class RowFindingsTest {
     private static final ColumnNames<Field> NAMES =
             ColumnNames.of(
-                    Field.class,
+                    Field.values(),
                     new Sheet("columns.csv", "", 1, List.of(), List.of()),
                     (row, why) -> {});
     private static final String HEADINGS =

@@ -7,7 +7,6 @@ import java.io.Reader;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -41,8 +40,7 @@ class SampleWeekTest {
     @ValueSource(strings = {FIRM, SHIPPED})
     void everyFieldHasSeveralHeadingsAndNoHeadingTwoFields(String file) throws IOException {
         Map<String, String> fields = aliases(file);
-        Set<String> keys =
-                Arrays.stream(Field.values()).map(Field::key).collect(Collectors.toSet());
+        Set<String> keys = Field.values().stream().map(Field::key).collect(Collectors.toSet());
         assertThat(fields.values()).containsAll(keys).allMatch(keys::contains);
         for (Field field : Field.values()) {
             assertThat(fields).containsEntry(plain(field.label()), field.key());

@@ -94,9 +94,9 @@ class WhatIfTest {
 
         Job job = supposed(real, "postcode=3350");
 
-        assertThat(job.stc().declaredCount()).isEmpty();
-        assertThat(job.stc().claimed()).isTrue();
-        assertThat(real.stc().declaredCount()).contains(14);
+        assertThat(job.claim(SchemeName.STC).declaredCount()).isEmpty();
+        assertThat(job.claim(SchemeName.STC).claimed()).isTrue();
+        assertThat(real.claim(SchemeName.STC).declaredCount()).contains(14);
     }
 
     @Test

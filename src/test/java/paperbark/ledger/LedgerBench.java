@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
-import paperbark.batch.Disk;
+import paperbark.disk.Disk;
 import paperbark.office.Attendant;
 import paperbark.office.Office;
 import paperbark.office.OfficeLock;

@@ -15,6 +15,7 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.FirmTables;
 import paperbark.firm.Offer;
+import paperbark.job.ClaimFact;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.Register;
@@ -136,7 +137,8 @@ class OfferChoiceTest {
         assertThat(finding.fact())
                 .isEqualTo(
                         "The claim is for 14 STCs; in one claim Whimbrel Exchange takes at least 15 and at most 20.");
-        assertThat(finding.place()).isEqualTo(chosen.job().origin().cell(Field.STC_BUYER));
+        assertThat(finding.place())
+                .isEqualTo(chosen.job().origin().cell(Field.of(SchemeName.STC, ClaimFact.BUYER)));
         assertThat(finding.job()).contains("T-1");
     }
 
@@ -287,6 +289,7 @@ class OfferChoiceTest {
                 t.buyers(),
                 Arrays.asList(offers),
                 t.statePapers(),
+                t.words(),
                 t.accounts());
     }
 

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import paperbark.entitlement.Entitlement;
 import paperbark.firm.Buyer;
+import paperbark.firm.ByName;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
 import paperbark.firm.GstBasis;
@@ -103,6 +104,7 @@ final class Offers {
                 t.buyers(),
                 List.of(offers),
                 t.statePapers(),
+                t.words(),
                 t.accounts());
     }
 
@@ -114,9 +116,12 @@ final class Offers {
                 t.makers(),
                 t.products(),
                 t.sellers(),
-                t.buyers().stream().map(b -> b.name().equals(PIPIT) ? own(b) : b).toList(),
+                ByName.of(
+                        t.buyers().stream().map(b -> b.name().equals(PIPIT) ? own(b) : b).toList(),
+                        Buyer::name),
                 t.offers(),
                 t.statePapers(),
+                t.words(),
                 t.accounts());
     }
 

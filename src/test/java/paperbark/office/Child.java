@@ -23,10 +23,28 @@ final class Child {
      * @param properties system properties such as {@code paperbark.fault=STAGED}
      */
     static Process watch(Office office, Path said, String... properties) throws IOException {
-        return program(
-                List.of("watch", office.root().toString(), "--once", "--quiet-for", "0"),
+        return program(List.of(watching(office)), said, properties);
+    }
+
+    private static String[] watching(Office office) {
+        return new String[] {"watch", office.root().toString(), "--once", "--quiet-for", "0"};
+    }
+
+    private static String classPath() {
+        return System.getProperty(
+                "surefire.test.class.path", System.getProperty("java.class.path"));
+    }
+
+    /** The same without a promise that the program makes. */
+    static Process watch(Weakened without, Office office, Path said, String... properties)
+            throws IOException {
+        Path changed = said.resolveSibling(without.name());
+        return start(
+                without.before(classPath(), changed),
                 said,
-                properties);
+                List.of(properties),
+                ProgramProcess.class,
+                watching(office));
     }
 
     /** Starts the program with other words. */
@@ -37,6 +55,12 @@ final class Child {
     /** Starts a main class with the class path of the tests. */
     static Process start(Path said, List<String> properties, Class<?> main, String... words)
             throws IOException {
+        return start(classPath(), said, properties, main, words);
+    }
+
+    private static Process start(
+            String classPath, Path said, List<String> properties, Class<?> main, String... words)
+            throws IOException {
         List<String> command =
                 new ArrayList<>(
                         List.of(
@@ -45,12 +69,7 @@ final class Child {
                                 "-XX:+UseSerialGC",
                                 "-Xmx512m"));
         properties.forEach(property -> command.add("-D" + property));
-        command.addAll(
-                List.of(
-                        "-cp",
-                        System.getProperty(
-                                "surefire.test.class.path", System.getProperty("java.class.path")),
-                        main.getName()));
+        command.addAll(List.of("-cp", classPath, main.getName()));
         command.addAll(List.of(words));
         return new ProcessBuilder(command)
                 .redirectErrorStream(true)

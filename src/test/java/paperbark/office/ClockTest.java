@@ -90,17 +90,15 @@ class ClockTest {
         new Batch((what, done, of) -> {})
                 .prepare(
                         new Request(
-                                        register,
-                                        Optional.empty(),
+                                new Request.Register(register, Optional.empty()),
+                                new Request.FirmFiles(
                                         Path.of("input-samples/tables"),
                                         Optional.empty(),
-                                        Optional.empty(),
-                                        place.resolve("packs"),
-                                        day,
-                                        false,
-                                        "test")
-                                .with(new Request.Books(Optional.of(ledger), at, false))
-                                .withCsv(true));
+                                        Optional.empty()),
+                                place.resolve("packs"),
+                                new Request.Run(day, at, "test"),
+                                new Request.Extras(false, true),
+                                new Request.LedgerUse(Optional.of(ledger), false)));
         Path batch =
                 Office.list(place.resolve("packs")).stream()
                         .filter(f -> !Office.isHidden(f))

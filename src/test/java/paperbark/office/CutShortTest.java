@@ -58,10 +58,8 @@ class CutShortTest {
         return folder.resolve("said.txt");
     }
 
-    private int run(String fault, String... more) throws Exception {
-        List<String> properties = new ArrayList<>(List.of("paperbark.fault=" + fault));
-        properties.addAll(List.of(more));
-        return Child.end(start(properties.toArray(String[]::new)));
+    private int run(String fault) throws Exception {
+        return Child.end(start("paperbark.fault=" + fault));
     }
 
     /** The start that mends is not cut, so it can do without a process of its own. */
@@ -143,7 +141,14 @@ class CutShortTest {
      */
     @Test
     void publishedBeforeTheCommitTheHarnessNoticesIt() throws Exception {
-        assertThat(run("IN_TRANSACTION", "paperbark.weakened=publish_first")).isEqualTo(HALTED);
+        Process process =
+                Child.watch(
+                        Weakened.PUBLISH_FIRST,
+                        office,
+                        said(),
+                        "paperbark.fault=IN_TRANSACTION",
+                        "java.io.tmpdir=" + Files.createDirectories(temporary()));
+        assertThat(Child.end(process)).as(Files.readString(said())).isEqualTo(HALTED);
         assertThatThrownBy(() -> Invariants.hold(office.root(), dropped))
                 .isInstanceOf(AssertionError.class)
                 .hasMessageContaining("published means claimed");

@@ -11,8 +11,8 @@ import java.time.LocalDate;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import paperbark.batch.Disk;
 import paperbark.cli.Program;
+import paperbark.disk.Disk;
 import paperbark.ledger.Entries;
 import paperbark.ledger.Ledger;
 

@@ -14,8 +14,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import paperbark.batch.Disk;
 import paperbark.cli.Program;
+import paperbark.disk.Disk;
 import paperbark.ledger.Export;
 import paperbark.ledger.Ledger;
 

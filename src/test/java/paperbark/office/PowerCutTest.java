@@ -10,6 +10,7 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
@@ -58,8 +59,8 @@ class PowerCutTest {
         LoopDisk weak = LoopDisk.make(folder.resolve("weak"), type);
         try {
             CompletableFuture<Map<String, Path>> weakened =
-                    CompletableFuture.supplyAsync(() -> cuts(weak, "paperbark.weakened=no_sync"));
-            Map<String, Path> cuts = cuts(disk, "paperbark.weakened=");
+                    CompletableFuture.supplyAsync(() -> cuts(weak, Optional.of(Weakened.NO_SYNC)));
+            Map<String, Path> cuts = cuts(disk, Optional.empty());
             assertThat(cuts).hasSameSizeAs(STEPS);
             assertThat(faults(disk, cuts)).isEmpty();
             List<String> noticed = faults(weak, weakened.get());
@@ -74,18 +75,16 @@ class PowerCutTest {
     }
 
     /** The disk at each step of a run that takes one register and gives one back. */
-    private Map<String, Path> cuts(LoopDisk disk, String property) {
+    private Map<String, Path> cuts(LoopDisk disk, Optional<Weakened> without) {
         try {
             Office office = office(disk);
             Path trace = disk.folder().resolve("trace.txt");
             Path said = disk.folder().resolve("said.txt");
+            String[] properties = {"paperbark.fault=EACH:pause", "paperbark.trace=" + trace};
             Process run =
-                    Child.watch(
-                            office,
-                            said,
-                            "paperbark.fault=EACH:pause",
-                            "paperbark.trace=" + trace,
-                            property);
+                    without.isPresent()
+                            ? Child.watch(without.get(), office, said, properties)
+                            : Child.watch(office, said, properties);
             Map<String, Path> cuts = new LinkedHashMap<>();
             while (run.isAlive()) {
                 String step = step(trace);

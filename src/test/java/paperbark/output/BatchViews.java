@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Step;
 import paperbark.finding.Concern;
@@ -331,12 +330,8 @@ public final class BatchViews {
     }
 
     static List<Paper> papers(List<SchemeName> schemes, List<Finding> findings) {
-        return Stream.of(PaperKind.values())
-                .filter(
-                        kind ->
-                                kind != PaperKind.STC && kind != PaperKind.VEEC
-                                        || schemes.stream()
-                                                .anyMatch(s -> s.name().equals(kind.name())))
+        return PaperKind.values().stream()
+                .filter(kind -> kind.scheme().map(schemes::contains).orElse(true))
                 .map(kind -> new Paper(kind, "default", blocking(kind, findings)))
                 .toList();
     }

@@ -45,7 +45,6 @@ public final class CaseFiles {
                     "Week 48",
                     14,
                     Map.of(Field.TANK_SERIAL, new Column(6, "F", "Tank no.")));
-    private static final Claim NO_CLAIM = new Claim(false, none(), none(), none(), none());
 
     private CaseFiles() {}
 
@@ -78,8 +77,9 @@ public final class CaseFiles {
                                 Optional.of("ES-552210"),
                                 Optional.of(INSTALLED)),
                         Optional.of(Facts.oldHeater()),
-                        Facts.claim(Facts.kestrel(), 13, "480.00"),
-                        Facts.claim(Facts.pipit(), 25, "1200.00"),
+                        Map.of(
+                                SchemeName.STC, Facts.claim(Facts.kestrel(), 13, "480.00"),
+                                SchemeName.VEEC, Facts.claim(Facts.pipit(), 25, "1200.00")),
                         Facts.payment(),
                         Set.of());
         return new CaseFile(
@@ -107,7 +107,11 @@ public final class CaseFiles {
                         new ToDo("Copy of the photographs", "office", Optional.empty()),
                         new ToDo("Signature on the STC assignment", "owner", Optional.empty())),
                 List.of(checkFinding(), note()),
-                papers(List.of(), "ternlight", "kestrel", PaperKind.values()),
+                papers(
+                        List.of(),
+                        "ternlight",
+                        "kestrel",
+                        PaperKind.values().toArray(PaperKind[]::new)),
                 "packs/SB-1032.pdf");
     }
 
@@ -152,8 +156,7 @@ public final class CaseFiles {
                                 none()),
                         new Compliance(none(), none(), none(), none()),
                         none(),
-                        new Claim(true, none(), none(), none(), none()),
-                        NO_CLAIM,
+                        Map.of(SchemeName.STC, new Claim(true, none(), none(), none(), none())),
                         new Payment(none(), none(), none(), none(), none(), none()),
                         Set.of());
         return new CaseFile(
@@ -175,7 +178,7 @@ public final class CaseFiles {
                         PaperKind.COVER,
                         PaperKind.SITE_SHEET,
                         PaperKind.WARRANTY,
-                        PaperKind.STC,
+                        PaperKind.of(SchemeName.STC),
                         PaperKind.WORKING,
                         PaperKind.OLD_HEATER,
                         PaperKind.HANDOVER),
@@ -201,8 +204,7 @@ public final class CaseFiles {
                         new Trades(none(), none(), none(), none(), none()),
                         new Compliance(none(), none(), none(), none()),
                         none(),
-                        NO_CLAIM,
-                        NO_CLAIM,
+                        Map.of(),
                         new Payment(none(), none(), none(), none(), none(), none()),
                         Set.of());
         Firm firm =
@@ -241,7 +243,11 @@ public final class CaseFiles {
                 List.of(),
                 List.of(),
                 List.of(),
-                papers(List.of(), "default", "default", PaperKind.values()),
+                papers(
+                        List.of(),
+                        "default",
+                        "default",
+                        PaperKind.values().toArray(PaperKind[]::new)),
                 "packs/SB-1099.pdf");
     }
 
@@ -264,8 +270,7 @@ public final class CaseFiles {
                         j.trades(),
                         j.compliance(),
                         j.oldHeater(),
-                        j.stc(),
-                        j.veec(),
+                        j.claims(),
                         j.payment(),
                         j.unread()),
                 c.papers());
@@ -327,7 +332,9 @@ public final class CaseFiles {
                                         k,
                                         k == PaperKind.WARRANTY
                                                 ? warranty
-                                                : k == PaperKind.STC ? stc : "default",
+                                                : k == PaperKind.of(SchemeName.STC)
+                                                        ? stc
+                                                        : "default",
                                         stops))
                 .toList();
     }

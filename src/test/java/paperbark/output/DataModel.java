@@ -23,7 +23,9 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
+import paperbark.finding.Concern;
 import paperbark.firm.Buyer;
+import paperbark.job.Field;
 import paperbark.offer.Expected;
 import paperbark.output.paper.Diary;
 import paperbark.value.Abn;
@@ -60,6 +62,13 @@ final class DataModel {
                     Map.entry(AccountNumber.class, "text, in full"),
                     Map.entry(LocalDate.class, "day, e.g. `18 Nov 2026`"),
                     Map.entry(String.class, "text"));
+
+    /** What is one of a few, some of them made from the schemes. */
+    private static final Map<Class<?>, List<?>> CLOSED =
+            Map.of(
+                    Concern.class, Concern.values(),
+                    Field.class, Field.values(),
+                    PaperKind.class, PaperKind.values());
 
     private static final Set<String> NOT_FACTS =
             Set.of("hashCode", "toString", "getClass", "notify", "notifyAll", "wait");
@@ -224,7 +233,7 @@ final class DataModel {
         if (type == Pattern.class) {
             return Optional.empty();
         }
-        if (type.isEnum()) {
+        if (type.isEnum() || CLOSED.containsKey(type)) {
             return Optional.of("one of " + constants(type));
         }
         if (type.isSealed()) {
@@ -243,12 +252,16 @@ final class DataModel {
     }
 
     private static String constants(Class<?> type) {
-        Object[] all = type.getEnumConstants();
+        List<?> all = CLOSED.getOrDefault(type, asList(type));
         // The longest list is that of the codes of findings, which the README has.
-        Stream<Object> shown = Arrays.stream(all).limit(12);
-        return shown.map(c -> "`" + TemplateModel.word((Enum<?>) c) + "`")
+        Stream<?> shown = all.stream().limit(12);
+        return shown.map(c -> "`" + (c instanceof Enum<?> e ? TemplateModel.word(e) : c) + "`")
                         .collect(Collectors.joining(", "))
-                + (all.length > 12 ? " and more" : "");
+                + (all.size() > 12 ? " and more" : "");
+    }
+
+    private static List<?> asList(Class<?> type) {
+        return type.isEnum() ? List.of(type.getEnumConstants()) : List.of();
     }
 
     private static String title(Class<?> record) {

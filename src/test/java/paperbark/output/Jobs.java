@@ -186,8 +186,9 @@ public final class Jobs {
                 new Compliance(
                         Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty()),
                 Optional.empty(),
-                claim(SchemeName.STC),
-                claim(SchemeName.VEEC),
+                Map.of(
+                        SchemeName.STC, claim(SchemeName.STC),
+                        SchemeName.VEEC, claim(SchemeName.VEEC)),
                 new Payment(
                         price.map(OwnerPrice::fullPrice),
                         Optional.<Money>empty(),

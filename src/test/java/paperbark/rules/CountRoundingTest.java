@@ -26,8 +26,15 @@ class CountRoundingTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"0, 10, 0, 0", "4, 10, 0, 0", "5, 10, 0, 1", "135, 10, 13, 14", "9, 9, 1, 1"})
-    void aFractionBecomesWhole(long numerator, long denominator, int down, int halfUp) {
+    @CsvSource({
+        "0, 10, 0, 0",
+        "4, 10, 0, 0",
+        "5, 10, 0, 1",
+        "135, 10, 13, 14",
+        "9, 9, 1, 1",
+        "8, 3, 2, 3"
+    })
+    void aFractionBecomesWhole(BigDecimal numerator, BigDecimal denominator, int down, int halfUp) {
         assertThat(CountRounding.DOWN.whole(numerator, denominator)).isEqualTo(down);
         assertThat(CountRounding.HALF_UP.whole(numerator, denominator)).isEqualTo(halfUp);
     }

@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class LoaderRefusalsTest {
     private static final String HEADINGS =
-            "from,to,eef_t_per_mwh,source,pinpoint,confidence,confirmed_on,note\n";
+            "from,to,version,eef_t_per_mwh,source,pinpoint,confidence,confirmed_on,note\n";
 
     @TempDir Path folder;
 
@@ -24,16 +24,18 @@ class LoaderRefusalsTest {
             delimiter = '|',
             textBlock =
                     """
-                    2031-02-30,,0.3,test-list,,published,, | row 2: from "2031-02-30" is not a day
-                    2031-01-01,2030-01-01,0.3,test-list,,published,, | row 2: the row ends before it begins
-                    2031-01-01,,0.3,nobody,,published,, | row 2: the source "nobody" is not in sources.csv
-                    2031-01-01,,0.3,,,published,, | row 2: the source "" is not in sources.csv
-                    2031-01-01,,0.3,test-list,,rumour,, | row 2: the confidence "rumour" is unknown
-                    2031-01-01,,0.3,test-list,,Published,, | row 2: the confidence "Published" is unknown
-                    2031-01-01,,,test-list,,published,, | row 2: has no value and no note that says why
-                    2031-01-01,,-0.3,test-list,,published,, | row 2: eef_t_per_mwh "-0.3" is not a decimal number
-                    2031-01-01,,0.3,test-list,,published, | row 2: has 7 cells in place of 8
-                    2031-01-01,,0.3,test-list,,published,soon, | row 2: confirmed_on "soon" is not a day
+                    2031-02-30,,9.0,0.3,test-list,,published,, | row 2: from "2031-02-30" is not a day
+                    2031-01-01,2030-01-01,9.0,0.3,test-list,,published,, | row 2: the row ends before it begins
+                    2031-01-01,,9.0,0.3,nobody,,published,, | row 2: the source "nobody" is not in sources.csv
+                    2031-01-01,,9.0,0.3,,,published,, | row 2: the source "" is not in sources.csv
+                    2031-01-01,,9.0,0.3,test-list,,rumour,, | row 2: the confidence "rumour" is unknown
+                    2031-01-01,,9.0,0.3,test-list,,Published,, | row 2: the confidence "Published" is unknown
+                    2031-01-01,,,,test-list,,published,, | row 2: has no value and no note that says why
+                    2031-01-01,,9.0,-0.3,test-list,,published,, | row 2: eef_t_per_mwh "-0.3" is not a decimal number
+                    2031-01-01,,9.0,0.3,test-list,,published, | row 2: has 8 cells in place of 9
+                    2031-01-01,,9.0,,test-list,,published,, | row 2: eef_t_per_mwh is empty and no note says why
+                    2031-01-01,,9.0,0.3,test-list,,memory,2026-11-25, | row 2: a row from memory was compared with nothing: empty confirmed_on
+                    2031-01-01,,9.0,0.3,test-list,,published,soon, | row 2: confirmed_on "soon" is not a day
                     """)
     void aRowWithAFaultIsRefused(String row, String fault) {
         Overlay overlay =

@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Writes a firm's rule tables for tests. Rows are given without the closing provenance, which is
@@ -49,26 +50,62 @@ public final class Overlay {
         return file(name, text.toString());
     }
 
-    /** Factors such as {@code 2025-02-01,,1D,4,40,3,3,,}. */
+    /**
+     * Factors such as {@code 2025-02-01,,1D,4,40,3,3,,} of the version {@code test}, which is then
+     * in force with 0.393 t a MWh and a least co-payment of 200 dollars.
+     */
     public Overlay factors(String... rows) {
+        String[] ofVersion =
+                Stream.of(rows)
+                        .map(row -> row.replaceFirst("^((?:[^,]*,){4})", "$1test,"))
+                        .toArray(String[]::new);
+        return versionedFactors(ofVersion).versionInForce();
+    }
+
+    /** Factors such as {@code 2025-02-01,,1D,4,23.0,40,3,3,,} and nothing else. */
+    public Overlay versionedFactors(String... rows) {
         return table(
                 "veec/factors.csv",
-                "from,to,activity,climate_zone,abatement_mwh,sef_mwh_year_per_gj,"
+                "from,to,activity,climate_zone,version,abatement_mwh,sef_mwh_year_per_gj,"
                         + "aef_mwh_year_per_gj,location_factor,discount_factor",
                 rows);
     }
 
-    /** Listed counts such as {@code 2025-02-01,,Dunlin,DN-270,1D,4,12}. */
+    /**
+     * Listed counts such as {@code 2025-02-01,,Dunlin,DN-270,1D,4,12}, beside a version in force.
+     */
     public Overlay listedCounts(String... rows) {
         return table(
-                "veec/listed-counts.csv",
-                "from,to,maker,model,activity,climate_zone,certificates",
-                rows);
+                        "veec/listed-counts.csv",
+                        "from,to,maker,model,activity,climate_zone,certificates",
+                        rows)
+                .versionInForce();
     }
 
-    /** Single figures of the VEEC rules such as {@code 2025-02-01,,count_rounding,down}. */
+    private Overlay versionInForce() {
+        if (!Files.exists(folder.resolve("veec/emission-factors.csv"))) {
+            emissionFactors("2025-02-01,,test,0.393");
+        }
+        return Files.exists(folder.resolve("veec/conditions.csv")) ? this : conditions();
+    }
+
+    /** Versions with their emission factors such as {@code 2025-02-01,,23.0,0.393}. */
+    public Overlay emissionFactors(String... rows) {
+        return table("veec/emission-factors.csv", "from,to,version,eef_t_per_mwh", rows);
+    }
+
+    /**
+     * Single figures of the VEEC rules such as {@code 2025-02-01,,count_rounding,down}, beside a
+     * least co-payment of 200 dollars.
+     */
     public Overlay conditions(String... rows) {
-        return table("veec/conditions.csv", "from,to,setting,value", rows);
+        return table(
+                "veec/conditions.csv",
+                "from,to,setting,value",
+                Stream.concat(
+                                Stream.of("2025-02-01,,co_payment_least_dollars,200"),
+                                Stream.of(rows))
+                        .toArray(String[]::new));
     }
 
     /** The rulebook with these tables laid over the shipped ones. */

@@ -2,6 +2,7 @@ package paperbark.rules;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -94,10 +95,28 @@ class RulebookTest {
     void aGapOnPurposeGivesItsNote() {
         LocalDate inTheGap = LocalDate.of(2023, 6, 1);
 
-        assertThat(shipped.emissionFactors().on(inTheGap, Unkeyed.ALL)).isEmpty();
-        assertThat(shipped.emissionFactors().missing(inTheGap, Unkeyed.ALL))
-                .isEqualTo(
-                        "veec/emission-factors.csv has no value for 1 Jun 2023 (row 4: the factor of this year could not be found)");
+        assertThat(shipped.climateZones().on(inTheGap, 3)).isEmpty();
+        assertThat(shipped.climateZones().missing(inTheGap, 3))
+                .startsWith(
+                        "veec/climate-zones.csv has no value for 3 on 1 Jun 2023 (row 2: the postcode list");
+    }
+
+    @Test
+    void laterVersionsOfTheSpecificationsAreKnownByNameOnly() {
+        assertThat(version("2026-06-29")).isEqualTo("23.0 0.393");
+        assertThat(version("2026-06-30")).isEqualTo("24.0 known by name only");
+        assertThat(version("2026-07-20")).isEqualTo("24.0 known by name only");
+        assertThat(version("2026-07-21")).isEqualTo("25.0 known by name only");
+        assertThat(shipped.veecConditions().missing(DAY, VeecCondition.CO_PAYMENT_LEAST_DOLLARS))
+                .contains("version 25.0 is known by name only");
+    }
+
+    private String version(String day) {
+        Dated<EmissionFactorRow> row =
+                shipped.emissionFactors().on(LocalDate.parse(day), Unkeyed.ALL).orElseThrow();
+        return row.row().version()
+                + " "
+                + row.row().tonnesPerMwh().map(String::valueOf).orElse(row.note().split(";")[0]);
     }
 
     @Test
@@ -110,7 +129,7 @@ class RulebookTest {
     void aReferenceSaysWhatIsFromMemory() {
         Dated<Setting> coPayment =
                 shipped.veecConditions()
-                        .on(DAY, VeecCondition.CO_PAYMENT_LEAST_DOLLARS)
+                        .on(LocalDate.of(2026, 6, 29), VeecCondition.CO_PAYMENT_LEAST_DOLLARS)
                         .orElseThrow();
 
         assertThat(coPayment.ref().inWords()).endsWith("(from memory, not verified)");
@@ -118,10 +137,13 @@ class RulebookTest {
     }
 
     @Test
-    void everyShippedRowSaysWhenItWasConfirmed() {
+    void everyShippedRowSaysWhenItWasConfirmedUnlessItIsFromMemory() {
         assertThat(shipped.inForce(DAY))
                 .hasSizeGreaterThan(200)
-                .allSatisfy(line -> assertThat(line.confirmedOn()).isPresent())
+                .allSatisfy(
+                        line ->
+                                assertThat(line.confirmedOn().isPresent())
+                                        .isNotEqualTo(line.ref().confidence().equals("memory")))
                 .allSatisfy(line -> assertThat(line.ref().source()).contains(", "));
     }
 
@@ -202,15 +224,16 @@ class RulebookTest {
     @Test
     void aFirmMayFillAShippedGap(@TempDir Path folder) {
         Rulebook rules =
-                Overlay.in(folder)
-                        .table(
-                                "veec/emission-factors.csv",
-                                "from,to,eef_t_per_mwh",
-                                "2023-02-01,2024-01-31,0.7")
-                        .load();
+                Overlay.in(folder).emissionFactors("2023-02-01,2024-01-31,14.0,0.7").load();
 
-        assertThat(rules.emissionFactors().on(LocalDate.of(2023, 6, 1), Unkeyed.ALL)).isPresent();
-        assertThat(rules.emissionFactors().on(LocalDate.of(2024, 6, 1), Unkeyed.ALL)).isEmpty();
+        assertThat(factor(rules, "2023-06-01")).isPresent();
+        assertThat(factor(rules, "2024-06-01")).isEmpty();
+    }
+
+    private static Optional<BigDecimal> factor(Rulebook rules, String day) {
+        return rules.emissionFactors()
+                .on(LocalDate.parse(day), Unkeyed.ALL)
+                .flatMap(row -> row.row().tonnesPerMwh());
     }
 
     @Test

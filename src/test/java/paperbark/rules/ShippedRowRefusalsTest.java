@@ -19,6 +19,8 @@ class ShippedRowRefusalsTest {
                     """
                     2000-07-01,,11,ato-24820,,published,2026-11-25, | a shipped row needs pinpoint and confirmed_on
                     2000-07-01,,11,ato-24820,s 9-70,published,, | a shipped row needs pinpoint and confirmed_on
+                    2000-07-01,,11,gst-act-1999,s 9-70,published,2026-11-25, | a published row needs a source that was read
+                    2000-07-01,,11,gst-act-1999,s 9-70,memory,2026-11-25, | a row from memory was compared with nothing: empty confirmed_on
                     2000-07-01,,11,ato-24820,s 9-70,demo,2026-11-25, | an invented figure may not be shipped
                     """)
     void aShippedRowIsProvenAndNeverInvented(String row, String fault) {
@@ -49,5 +51,16 @@ class ShippedRowRefusalsTest {
                                         .withChecksummed("au/postcode-states.csv", states)
                                         .load())
                 .hasMessageContaining("\"VIK\" is no state");
+    }
+
+    @Test
+    void aShippedSourceWithoutAnAddressIsRefused() {
+        String sources =
+                ChangedProgram.text("sources.csv")
+                        .replaceFirst("(?m)^(ree-act-2000,.*),.*$", "$1,");
+
+        assertThatThrownBy(
+                        () -> new ChangedProgram().withChecksummed("sources.csv", sources).load())
+                .hasMessageContaining("sources.csv row 2: a shipped source needs a link");
     }
 }

@@ -143,9 +143,11 @@ class TableAnswersTest {
 
     @Test
     void aSourceWithoutVersionIsNamedWithoutBrackets() {
-        assertThat(new Source("x", "A page", "An office", "", "").inWords())
-                .isEqualTo("A page, An office");
-        assertThat(new Source("x", "A page", "An office", "", "3").inWords())
-                .isEqualTo("A page (3), An office");
+        assertThat(source("").inWords()).isEqualTo("A page, An office");
+        assertThat(source("3").inWords()).isEqualTo("A page (3), An office");
+    }
+
+    private static Source source(String version) {
+        return new Source("x", "A page", "An office", "", version, Optional.empty(), "");
     }
 }

@@ -16,6 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.firm.Words;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.ClaimEntry;
 import paperbark.ledger.ClaimState;
@@ -36,7 +37,7 @@ import paperbark.value.SchemeName;
 class SettleTest {
     private static final ColumnNames<AdviceField> NAMES =
             ColumnNames.of(
-                    AdviceField.class,
+                    List.of(AdviceField.values()),
                     new Sheet("advice-columns.csv", "", 1, List.of(), List.of()),
                     (row, why) -> {});
 
@@ -82,6 +83,7 @@ class SettleTest {
                             ColumnMap.of(sheet, NAMES).result().orElseThrow(),
                             source,
                             ledger,
+                            Words.SHIPPED,
                             new Advice.Defaults(Optional.empty(), Optional.empty()));
             ledger.verify();
             return settled;

@@ -1,18 +1,14 @@
 package paperbark.output.form;
 
-import java.util.Arrays;
 import java.util.Map;
 import java.util.Optional;
-import paperbark.entitlement.Entitlement;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
-import paperbark.firm.Buyer;
 import paperbark.offer.Expected;
 import paperbark.output.BrokenTemplate;
 import paperbark.output.CaseFile;
 import paperbark.output.Paper;
-import paperbark.output.PaperKind;
 import paperbark.output.PrintableText;
 import paperbark.output.TemplateEngine;
 import paperbark.output.TemplateModel;
@@ -33,28 +29,16 @@ final class FormModel {
         this.engine = engine;
         Map<String, Object> all = TemplateModel.of(caseFile);
         TemplateModel.put(all, "paper", paper);
-        Optional<SchemeName> scheme =
-                Arrays.stream(SchemeName.values())
-                        .filter(s -> PaperKind.of(s) == paper.kind())
-                        .findFirst();
+        Optional<SchemeName> scheme = paper.kind().scheme();
         Optional<Expected> taken = scheme.flatMap(caseFile::expected);
-        TemplateModel.put(all, "claim", scheme.flatMap(s -> claim(caseFile, s)));
+        TemplateModel.put(all, "claim", scheme.flatMap(caseFile.entitlements()::of));
         TemplateModel.put(all, "taken", taken);
         TemplateModel.put(
                 all,
                 "buyer",
-                taken.map(Expected::buyer).or(() -> scheme.flatMap(s -> fixed(caseFile, s))));
+                taken.map(Expected::buyer)
+                        .or(() -> scheme.flatMap(s -> caseFile.job().claim(s).buyer())));
         facts = printable.clean(all);
-    }
-
-    private static Optional<Entitlement> claim(CaseFile caseFile, SchemeName scheme) {
-        return caseFile.entitlements().all().stream().filter(e -> e.scheme() == scheme).findFirst();
-    }
-
-    private static Optional<Buyer> fixed(CaseFile caseFile, SchemeName scheme) {
-        return scheme == SchemeName.STC
-                ? caseFile.job().stc().buyer()
-                : caseFile.job().veec().buyer();
     }
 
     /**

@@ -2,10 +2,11 @@ package paperbark.output.form;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
@@ -53,7 +54,7 @@ public final class Forms {
     public Filled fill(CaseFile caseFile) {
         List<FinishedPaper> papers = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
-        Map<PaperKind, List<Finding>> held = new EnumMap<>(PaperKind.class);
+        Map<PaperKind, List<Finding>> held = new HashMap<>();
         for (Paper paper : caseFile.papers()) {
             Optional<FormFile> form = form(paper);
             if (form.isPresent() && !paper.isBlocked()) {
@@ -65,7 +66,8 @@ public final class Forms {
                 } catch (UnusableForm e) {
                     // Nothing else matters about a form that does not go out.
                     Concern concern = paper.kind().concern().orElseThrow();
-                    Finding stop = e.finding().forJob(caseFile.job().reference()).holding(concern);
+                    Finding stop =
+                            e.finding().forJob(caseFile.job().reference()).holding(Set.of(concern));
                     findings.add(stop);
                     held.put(paper.kind(), List.of(stop));
                 }

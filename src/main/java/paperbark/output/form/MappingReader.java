@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -13,9 +14,14 @@ import paperbark.output.form.Mapping.Align;
 import paperbark.output.form.Mapping.FieldRow;
 import paperbark.output.form.Mapping.Stamp;
 import paperbark.sheet.Cell;
+import paperbark.sheet.Column;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Row;
+import paperbark.sheet.RowReader;
+import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
+import paperbark.sheet.Trouble;
+import paperbark.value.Parsed;
 
 /**
  * Reads a mapping table: the columns {@code field,value} for a form with fields, {@code
@@ -27,11 +33,15 @@ final class MappingReader {
     private static final Set<String> PLACES =
             Set.of("page", "x_mm", "y_mm", "width_mm", "align", "size");
 
+    private static final String READ_OFF =
+            "Read the number off a copy made with the command form-grid.";
+    private static final float NOT_SAID = -1;
+
     private final String file;
     private final List<FieldRow> fields = new ArrayList<>();
     private final List<Stamp> stamps = new ArrayList<>();
     private final List<Finding> findings;
-    private final Map<String, Integer> columns = new HashMap<>();
+    private final Map<String, Column> columns = new HashMap<>();
     private boolean flatten = true;
     private boolean marked = true;
 
@@ -70,18 +80,25 @@ final class MappingReader {
             if (first.startsWith("#")) {
                 option(row, first);
             } else if (columns.isEmpty()) {
-                row.cells()
-                        .forEach(
-                                (index, cell) ->
-                                        columns.putIfAbsent(
-                                                cell.text().toLowerCase(Locale.ROOT), index));
-            } else if (columns.containsKey("field")) {
-                field(row);
+                row.cells().values().forEach(this::heading);
             } else {
-                stamp(row);
+                Sheet sheet = new Sheet(file, "", 1, List.copyOf(columns.values()), List.of());
+                MappingRow cells = new MappingRow(sheet, columns, row, findings);
+                if (columns.containsKey("field")) {
+                    field(cells);
+                } else {
+                    stamp(cells);
+                }
             }
         }
         return new Mapping(file, fields, stamps, flatten, marked);
+    }
+
+    private void heading(Cell cell) {
+        String letters = cell.address().replaceAll("[0-9]", "");
+        columns.putIfAbsent(
+                cell.text().toLowerCase(Locale.ROOT),
+                new Column(cell.column(), letters, cell.text()));
     }
 
     private static String first(Row row) {
@@ -99,76 +116,76 @@ final class MappingReader {
         }
     }
 
-    private void field(Row row) {
-        String name = text(row, "field");
-        String value = value(row);
+    private void field(MappingRow row) {
+        Optional<String> name = row.text("field");
+        Optional<String> value = value(row);
         // A row without a value is one of the list that the admin has not come to yet.
-        if (!name.isEmpty() && !value.isEmpty()) {
-            fields.add(new FieldRow(row.number(), name, value));
+        if (name.isPresent() && value.isPresent()) {
+            fields.add(new FieldRow(row.number(), name.get(), value.get()));
         }
     }
 
-    private void stamp(Row row) {
-        String value = value(row);
+    private void stamp(MappingRow row) {
+        Optional<String> value = value(row);
         if (value.isEmpty()) {
             return;
         }
-        try {
-            Stamp stamp =
-                    new Stamp(
-                            row.number(),
-                            (int) number(row, "page", "1", 1000),
-                            number(row, "x_mm", "", 3000),
-                            number(row, "y_mm", "", 3000),
-                            number(row, "width_mm", "80", 3000),
-                            align(text(row, "align")),
-                            number(row, "size", "10", 100),
-                            value);
-            stamps.add(stamp);
-        } catch (NumberFormatException e) {
-            findings.add(
-                    Finding.of(
-                            FindingCode.TABLE_ROW_WRONG,
-                            new Place.InRule(file, row.number()),
-                            e.getMessage(),
-                            "Read the numbers off a copy made with the command form-grid."));
+        float page = number(row, "page", 1, 1000);
+        float x = number(row, "x_mm", NOT_SAID, 3000);
+        float y = number(row, "y_mm", NOT_SAID, 3000);
+        float width = number(row, "width_mm", 80, 3000);
+        float size = number(row, "size", 10, 100);
+        Align align =
+                row.value("align", FindingCode.TABLE_ROW_WRONG, MappingReader::align)
+                        .orElse(Align.LEFT);
+        if (row.unread().isEmpty()) {
+            stamps.add(new Stamp(row.number(), (int) page, x, y, width, align, size, value.get()));
         }
     }
 
-    private float number(Row row, String column, String usual, int most) {
-        String text = text(row, column);
-        String said = text.isEmpty() ? usual : text;
-        if (!said.matches("[0-9]{1,4}([.,][0-9]{1,3})?")
-                || Float.parseFloat(said.replace(',', '.')) > most) {
-            throw new NumberFormatException(
-                    "\""
-                            + said
-                            + "\" in the column "
-                            + column
-                            + " is no number of the usual size.");
+    private static float number(MappingRow row, String column, float usual, int most) {
+        if (usual == NOT_SAID && !row.says(column)) {
+            row.refuse(column, FindingCode.TABLE_ROW_WRONG, "The cell is empty.", READ_OFF);
         }
-        return Float.parseFloat(said.replace(',', '.'));
+        return row.value(column, FindingCode.TABLE_ROW_WRONG, text -> number(text, most))
+                .orElse(usual);
     }
 
-    private static Align align(String text) {
+    private static Parsed<Float> number(String text, int most) {
+        String plain = text.replace(',', '.');
+        return plain.matches("[0-9]{1,4}([.][0-9]{1,3})?") && Float.parseFloat(plain) <= most
+                ? Parsed.ok(Float.valueOf(plain))
+                : Parsed.bad("The text is no number of the usual size.", READ_OFF);
+    }
+
+    private static Parsed<Align> align(String text) {
         return switch (text.toLowerCase(Locale.ROOT)) {
-            case "", "left" -> Align.LEFT;
-            case "right" -> Align.RIGHT;
-            case "centre", "center", "middle" -> Align.CENTRE;
+            case "left" -> Parsed.ok(Align.LEFT);
+            case "right" -> Parsed.ok(Align.RIGHT);
+            case "centre", "center", "middle" -> Parsed.ok(Align.CENTRE);
             default ->
-                    throw new NumberFormatException(
-                            "\"" + text + "\" in the column align is not left, centre or right.");
+                    Parsed.bad(
+                            "The word is not left, centre or right.",
+                            "Type left, centre or right.");
         };
     }
 
     /** A line break within a value is written as in a FreeMarker text. */
-    private String value(Row row) {
-        return text(row, "value").replace("\\n", "\n");
+    private static Optional<String> value(MappingRow row) {
+        return row.text("value").map(value -> value.replace("\\n", "\n"));
     }
 
-    private String text(Row row, String column) {
-        Integer index = columns.get(column);
-        Cell cell = index == null ? null : row.cells().get(index);
-        return cell == null ? "" : cell.text();
+    /** A row of the table; one with a cell that cannot be used is left out. */
+    private static final class MappingRow extends RowReader<String> {
+        MappingRow(Sheet sheet, Map<String, Column> columns, Row row, List<Finding> findings) {
+            super(sheet, columns, row, findings);
+        }
+
+        @Override
+        protected Finding finding(String key, Place place, Trouble trouble, boolean refused) {
+            FindingCode code = refused ? FindingCode.TABLE_ROW_WRONG : trouble.code();
+            return Finding.of(code, place, trouble.fact(), trouble.remedy())
+                    .seeing(trouble.seen().orElse(""));
+        }
     }
 }

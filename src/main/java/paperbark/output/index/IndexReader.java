@@ -7,6 +7,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import paperbark.entitlement.Entitlement;
@@ -14,6 +15,7 @@ import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
 import paperbark.finding.Severity;
 import paperbark.job.Job;
+import paperbark.job.Stage;
 import paperbark.offer.Standing;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
@@ -82,7 +84,11 @@ final class IndexReader {
                 new Figure(
                         "Jobs",
                         Integer.toString(view.cases().size()),
-                        tables.jobs().count("status", JobStatus.HELD.word()) + " held"));
+                        tables.jobs().count("status", JobStatus.HELD.word())
+                                + " held"
+                                + (view.cancelled() > 0
+                                        ? ", " + view.cancelled() + " cancelled"
+                                        : "")));
         totals.add(new Figure("Packs", Integer.toString(view.cases().size()), ""));
         for (SchemeName scheme : SchemeName.values()) {
             long held = count(scheme, Standing.HELD);
@@ -148,10 +154,13 @@ final class IndexReader {
     }
 
     private static String when(Job job) {
-        return job.installedOn()
-                .map(day -> "installed " + Days.show(day))
-                .or(() -> job.visit().on().map(day -> "booked for " + Days.show(day)))
-                .orElse(job.stage().word());
+        Optional<String> day =
+                job.installedOn()
+                        .map(on -> "installed " + Days.show(on))
+                        .or(() -> job.visit().on().map(on -> "booked for " + Days.show(on)));
+        return job.stage() == Stage.NO_CLAIM
+                ? day.map(on -> on + ", ").orElse("") + job.stage().word()
+                : day.orElse(job.stage().word());
     }
 
     private static String certificates(CaseFile file, Entitlement entitlement) {

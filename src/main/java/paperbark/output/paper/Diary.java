@@ -12,7 +12,6 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import paperbark.firm.Product;
 import paperbark.job.Job;
-import paperbark.job.Stage;
 
 /**
  * The first five years of care for a heater, counted from the day of installation, and the days on
@@ -44,8 +43,7 @@ public record Diary(List<DiaryEntry> entries, List<Cover> warranties) {
 
     /** The diary of a job; its days are empty while the job is only booked. */
     public static Diary of(Job job, String firmName, Optional<Integer> workmanshipYears) {
-        Optional<LocalDate> start =
-                job.stage() == Stage.INSTALLED ? job.installedOn() : Optional.empty();
+        Optional<LocalDate> start = job.isInstalled() ? job.installedOn() : Optional.empty();
         List<DiaryEntry> entries =
                 IntStream.rangeClosed(1, YEARS * 12 / MONTHS_BETWEEN)
                         .mapToObj(i -> entry(i * MONTHS_BETWEEN, start))

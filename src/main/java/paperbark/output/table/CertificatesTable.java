@@ -14,9 +14,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
-import paperbark.entitlement.StcScheme;
+import paperbark.entitlement.Schemes;
 import paperbark.entitlement.Step;
-import paperbark.entitlement.VeecScheme;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.value.SchemeName;
@@ -38,7 +37,9 @@ public final class CertificatesTable {
                     text("working", "Working", 52));
 
     private static final Set<String> SUMS =
-            Set.of(StcScheme.COUNT, VeecScheme.TONNES, VeecScheme.COUNT);
+            Schemes.KNOWN.all().stream()
+                    .flatMap(scheme -> scheme.sums().stream())
+                    .collect(Collectors.toSet());
 
     /** A claim with its job. */
     private record Claim(CaseFile file, Entitlement entitlement) {}

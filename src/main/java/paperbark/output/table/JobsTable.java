@@ -6,6 +6,9 @@ import static paperbark.output.table.TableColumn.date;
 import static paperbark.output.table.TableColumn.text;
 import static paperbark.output.table.TableColumn.whole;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -19,23 +22,26 @@ import paperbark.value.SchemeName;
 /** One row a job, in the order of the register. */
 public final class JobsTable {
     private static final List<TableColumn> COLUMNS =
-            List.of(
-                    text("job", "Job", 11),
-                    text("status", "Status", 13),
-                    text("stage", "Stage", 11),
-                    text("owner", "Owner", 22),
-                    text("place", "Place", 20),
-                    text("crew", "Crew", 9),
-                    date("visit", "Visit"),
-                    date("installed", "Installed"),
-                    text("heater", "Heater", 21),
-                    whole("stcs", "STCs", 8),
-                    whole("veecs", "VEECs", 9),
-                    whole("stops", "Stops", 9),
-                    whole("checks", "Checks", 10),
-                    whole("notes", "Notes", 9),
-                    whole("missing", "Missing", 10),
-                    text("pack", "Pack", 23));
+            Stream.of(
+                            Stream.of(
+                                    text("job", "Job", 11),
+                                    text("status", "Status", 13),
+                                    text("stage", "Stage", 11),
+                                    text("owner", "Owner", 22),
+                                    text("place", "Place", 20),
+                                    text("crew", "Crew", 9),
+                                    date("visit", "Visit"),
+                                    date("installed", "Installed"),
+                                    text("heater", "Heater", 21)),
+                            Arrays.stream(SchemeName.values()).map(JobsTable::certificates),
+                            Stream.of(
+                                    whole("stops", "Stops", 9),
+                                    whole("checks", "Checks", 10),
+                                    whole("notes", "Notes", 9),
+                                    whole("missing", "Missing", 10),
+                                    text("pack", "Pack", 23)))
+                    .flatMap(columns -> columns)
+                    .toList();
 
     private JobsTable() {}
 
@@ -46,7 +52,9 @@ public final class JobsTable {
                         "Jobs",
                         "Jobs",
                         List.of(
-                                "Every job of the register. Held: a paper is kept back until somebody"
+                                "Every job of the register"
+                                        + cancelled(view.cancelled())
+                                        + ". Held: a paper is kept back until somebody"
                                         + " acts; see the sheet Findings. Certificates of held claims"
                                         + " are not counted here; they stand on the sheet Certificates."),
                         COLUMNS,
@@ -60,9 +68,15 @@ public final class JobsTable {
                         .collect(Collectors.toSet()));
     }
 
+    private static String cancelled(long count) {
+        return count == 0 ? "" : " but the " + count + " cancelled, which the sheet Findings names";
+    }
+
     private static List<TableCell> row(CaseFile file) {
         Job job = file.job();
-        return List.of(
+        List<TableCell> cells = new ArrayList<>();
+        Collections.addAll(
+                cells,
                 text(job.reference()),
                 text(JobStatus.of(file).word()),
                 text(job.stage().word()),
@@ -71,14 +85,22 @@ public final class JobsTable {
                 text(job.visit().crew()),
                 TableCell.of(Value.day(job.visit().on())),
                 TableCell.of(Value.day(job.installedOn())),
-                text(heater(job)),
-                whole(Claims.certificates(file, SchemeName.STC)),
-                whole(Claims.certificates(file, SchemeName.VEEC)),
+                text(heater(job)));
+        for (SchemeName scheme : SchemeName.values()) {
+            cells.add(whole(Claims.certificates(file, scheme)));
+        }
+        Collections.addAll(
+                cells,
                 whole(count(file, Severity.STOP)),
                 whole(count(file, Severity.CHECK)),
                 whole(count(file, Severity.NOTE)),
                 whole(file.toDo().size()),
                 text(file.packFile()));
+        return cells;
+    }
+
+    private static TableColumn certificates(SchemeName scheme) {
+        return whole(scheme.key() + "s", scheme.word() + "s", scheme.word().length() + 5);
     }
 
     private static String heater(Job job) {

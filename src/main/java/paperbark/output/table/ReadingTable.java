@@ -3,7 +3,12 @@ package paperbark.output.table;
 import static paperbark.output.table.TableCell.text;
 import static paperbark.output.table.TableColumn.text;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import paperbark.value.SchemeName;
 
 /** How to read the other tables. */
 public final class ReadingTable {
@@ -15,10 +20,9 @@ public final class ReadingTable {
                                     + " totals follow. The figures shown before anything is"
                                     + " recalculated were worked out to the cent by the program."),
                     row(
-                            "STC, VEEC",
-                            "Small-scale technology certificate (federal), Victorian energy efficiency"
-                                    + " certificate. One is not worth the other, so they are never"
-                                    + " added."),
+                            ofSchemes(SchemeName::word),
+                            ofSchemes(ReadingTable::explained)
+                                    + ". One is not worth the other, so they are never added."),
                     row(
                             "Held",
                             "A stop keeps the paper back. The certificates and the money are listed,"
@@ -81,5 +85,16 @@ public final class ReadingTable {
 
     private static List<TableCell> row(String word, String meaning) {
         return List.of(text(word), text(meaning));
+    }
+
+    private static String ofSchemes(Function<SchemeName, String> word) {
+        return Arrays.stream(SchemeName.values()).map(word).collect(Collectors.joining(", "));
+    }
+
+    private static String explained(SchemeName scheme) {
+        String name = scheme.fullName();
+        return name.substring(0, 1).toUpperCase(Locale.ROOT)
+                + name.substring(1)
+                + (scheme.state().isEmpty() ? " (federal)" : "");
     }
 }

@@ -71,6 +71,11 @@ public record Table(
         return rows.stream().filter(row -> value(row, key).shown().equals(word)).count();
     }
 
+    /** The same table with other sentences before the figures. */
+    public Table withNotes(List<String> sentences) {
+        return new Table(name, title, sentences, columns, rows, footers);
+    }
+
     /** The same table with rows of totals. */
     public Table withFooters(List<List<TableCell>> totals) {
         return new Table(name, title, notes, columns, rows, totals);

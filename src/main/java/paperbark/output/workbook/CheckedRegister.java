@@ -8,10 +8,13 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Date;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.apache.poi.hssf.usermodel.HSSFWorkbook;
 import org.apache.poi.ooxml.POIXMLProperties.CoreProperties;
 import org.apache.poi.poifs.filesystem.FileMagic;
+import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import paperbark.finding.Finding;
 
@@ -51,7 +54,7 @@ public final class CheckedRegister {
         }
     }
 
-    /** A marked workbook made of a CSV register: every field stays text. */
+    /** A marked workbook made of the rows alone: every value stays text. */
     public static byte[] of(PlainRows rows, List<Finding> findings) {
         try (XSSFWorkbook workbook = PlainBook.of(rows)) {
             return marked(workbook, rows.file(), findings);
@@ -76,8 +79,8 @@ public final class CheckedRegister {
     private static byte[] marked(XSSFWorkbook workbook, String file, List<Finding> findings)
             throws IOException {
         Spots spots = new Spots(workbook, file);
-        new Marker(workbook).mark(spots.byCell(findings));
-        FindingsSheet.add(workbook, findings, spots);
+        Map<Spots.Spot, List<Finding>> byCell = spots.byCell(findings);
+        new Marker(workbook).mark(byCell);
         // Without a date of its own the library would put the present moment.
         CoreProperties core = workbook.getProperties().getCoreProperties();
         if (core.getModified() == null) {
@@ -87,6 +90,20 @@ public final class CheckedRegister {
                                     ? Date.from(Instant.EPOCH)
                                     : core.getCreated()));
         }
-        return SummaryWorkbook.bytes(workbook);
+        try (SXSSFWorkbook streamed = StreamedBook.over(workbook)) {
+            FindingsSheet.add(streamed, findings, spots, notes(byCell.size()));
+            return StreamedBook.bytes(streamed);
+        }
+    }
+
+    private static List<String> notes(int cells) {
+        return cells <= Marker.MOST_COMMENTS
+                ? List.of()
+                : List.of(
+                        String.format(
+                                Locale.ROOT,
+                                "%,d cells are coloured; only the %,d gravest have a comment too.",
+                                cells,
+                                Marker.MOST_COMMENTS));
     }
 }

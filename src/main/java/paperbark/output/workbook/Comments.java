@@ -25,6 +25,10 @@ final class Comments {
     private static final int MARGIN_PIXELS = 14;
     private static final int LAST_COLUMN = 16383;
     private static final int LAST_ROW = 1048575;
+    // Below hidden rows, or rows of next to no height, a box would reach down the whole sheet.
+    private static final int MOST_ROWS = 200;
+    // What spreadsheet programs take where the sheet does not say.
+    private static final float USUAL_HEIGHT_POINTS = 15;
 
     private final XSSFWorkbook workbook;
     private final XSSFFont plain;
@@ -102,7 +106,8 @@ final class Comments {
         }
         int down = Wrapping.lines(text, CHARACTERS_A_LINE) * PIXELS_A_LINE + MARGIN_PIXELS;
         int row = fromRow;
-        while (row < LAST_ROW && down > height(sheet, row)) {
+        int lowest = Math.min(LAST_ROW, fromRow + MOST_ROWS);
+        while (row < lowest && down > height(sheet, row)) {
             down -= height(sheet, row++);
         }
         return new XSSFClientAnchor(
@@ -126,6 +131,6 @@ final class Comments {
             return 0;
         }
         float points = row == null ? sheet.getDefaultRowHeightInPoints() : row.getHeightInPoints();
-        return Units.pointsToPixel(points);
+        return Units.pointsToPixel(points > 0 ? points : USUAL_HEIGHT_POINTS);
     }
 }

@@ -1,8 +1,13 @@
 package paperbark.output.workbook;
 
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import paperbark.finding.Finding;
@@ -11,14 +16,37 @@ import paperbark.output.table.Table;
 
 /** Adds the list of all findings to a workbook, each linked to its cell. */
 final class FindingsSheet {
+    // Spreadsheet programs take 65,530 links in a sheet and call a file with more damaged.
+    private static final int MOST_LINKS = 65_000;
+
     private FindingsSheet() {}
 
-    static void add(XSSFWorkbook workbook, List<Finding> findings, Spots spots) {
-        Table table = FindingsTable.of(findings, finding -> spots.link(finding.place()));
-        String name = free(workbook, table.title());
-        Map<String, Placement> places = Placement.of(Map.of(name, List.of(table)));
+    /**
+     * Adds the list; its rows leave memory as they are written.
+     *
+     * @param workbook whose other sheets are in memory
+     * @param notes sentences to be read before the list
+     */
+    static void add(
+            SXSSFWorkbook workbook, List<Finding> findings, Spots spots, List<String> notes) {
+        Set<Finding> linked =
+                findings.size() <= MOST_LINKS
+                        ? Set.of()
+                        : new HashSet<>(findings.subList(0, MOST_LINKS));
+        Table table =
+                FindingsTable.of(
+                        findings,
+                        finding ->
+                                linked.isEmpty() || linked.contains(finding)
+                                        ? spots.link(finding.place())
+                                        : Optional.empty());
+        List<String> all = new ArrayList<>(table.notes());
+        all.addAll(notes);
+        XSSFWorkbook base = workbook.getXSSFWorkbook();
+        String name = free(base, table.title());
+        Map<String, Placement> places = Placement.of(Map.of(name, List.of(table.withNotes(all))));
         new SheetWriter(workbook, places).write(name);
-        XSSFSheet sheet = workbook.getSheet(name);
+        XSSFSheet sheet = base.getSheet(name);
         SheetSetup.print(sheet, "Findings");
         SheetSetup.headings(sheet, places.get(table.name()), false);
     }

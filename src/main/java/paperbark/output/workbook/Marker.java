@@ -1,5 +1,6 @@
 package paperbark.output.workbook;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -17,12 +18,23 @@ import paperbark.finding.Finding;
 import paperbark.finding.Severity;
 import paperbark.output.workbook.Spots.Spot;
 
-/** Colours cells by their gravest finding and writes a comment on each; all else stays. */
+/**
+ * Colours cells by their gravest finding and writes a comment on each, the gravest first while
+ * there are not too many; all else stays.
+ */
 final class Marker {
     // Of 255: lighter letters than this cannot be read on our fills.
     private static final int LIGHT = 150;
 
+    /**
+     * Each comment costs some ten kilobytes, and more time the more there are; nobody reads more of
+     * them, and the list of findings has them all.
+     */
+    static final int MOST_COMMENTS = 1000;
+
     private record Mark(int style, Fill fill) {}
+
+    private record Marked(XSSFCell cell, Severity worst, List<Finding> findings) {}
 
     private final XSSFWorkbook workbook;
     private final Comments comments;
@@ -33,7 +45,9 @@ final class Marker {
         this.comments = new Comments(workbook);
     }
 
+    /** Marks the cells. */
     void mark(Map<Spot, List<Finding>> byCell) {
+        List<Marked> all = new ArrayList<>();
         byCell.forEach(
                 (spot, findings) -> {
                     XSSFCell cell = cell(workbook.getSheetAt(spot.sheet()), spot.address());
@@ -43,8 +57,12 @@ final class Marker {
                                     .max(Comparator.naturalOrder())
                                     .orElseThrow();
                     cell.setCellStyle(filled(cell, Fill.of(worst)));
-                    comments.add(cell, findings);
+                    all.add(new Marked(cell, worst, findings));
                 });
+        all.stream()
+                .sorted(Comparator.comparing(Marked::worst, Comparator.reverseOrder()))
+                .limit(MOST_COMMENTS)
+                .forEach(marked -> comments.add(marked.cell(), marked.findings()));
     }
 
     private static XSSFCell cell(XSSFSheet sheet, CellAddress address) {

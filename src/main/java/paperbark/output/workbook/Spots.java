@@ -1,6 +1,7 @@
 package paperbark.output.workbook;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,6 +33,8 @@ final class Spots {
 
     private final XSSFWorkbook workbook;
     private final String file;
+    // The library makes the list anew each time it is asked.
+    private final Map<Integer, List<CellRangeAddress>> merged = new HashMap<>();
 
     Spots(XSSFWorkbook workbook, String file) {
         this.workbook = workbook;
@@ -70,7 +73,7 @@ final class Spots {
             return Optional.empty();
         }
         XSSFSheet sheet = workbook.getSheetAt(index);
-        return address(sheet, place).map(a -> new Spot(index, visible(sheet, a)));
+        return address(sheet, place).map(a -> new Spot(index, visible(index, a)));
     }
 
     private static Optional<CellAddress> address(XSSFSheet sheet, Place place) {
@@ -116,10 +119,11 @@ final class Spots {
     }
 
     // Of merged cells only the first is seen.
-    private static CellAddress visible(XSSFSheet sheet, CellAddress address) {
-        for (CellRangeAddress merged : sheet.getMergedRegions()) {
-            if (merged.isInRange(address.getRow(), address.getColumn())) {
-                return new CellAddress(merged.getFirstRow(), merged.getFirstColumn());
+    private CellAddress visible(int sheet, CellAddress address) {
+        for (CellRangeAddress block :
+                merged.computeIfAbsent(sheet, i -> workbook.getSheetAt(i).getMergedRegions())) {
+            if (block.isInRange(address.getRow(), address.getColumn())) {
+                return new CellAddress(block.getFirstRow(), block.getFirstColumn());
             }
         }
         return address;

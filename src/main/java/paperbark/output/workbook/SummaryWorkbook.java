@@ -1,6 +1,5 @@
 package paperbark.output.workbook;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.LocalDate;
@@ -11,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.apache.commons.compress.archivers.zip.Zip64Mode;
 import org.apache.poi.ooxml.POIXMLProperties.CoreProperties;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFFont;
@@ -28,7 +26,6 @@ import paperbark.output.table.Table;
  */
 public final class SummaryWorkbook {
     private static final String SUMMARY = "Summary";
-    private static final int ROWS_IN_MEMORY = 100;
 
     /** Tables of the first sheet that begin a printed page. */
     private static final Set<String> PAGES = Set.of("Money", "Contents");
@@ -44,9 +41,7 @@ public final class SummaryWorkbook {
         Map<String, List<Table>> sheets = sheets(view);
         Map<String, Placement> places = Placement.of(sheets);
         try (XSSFWorkbook base = new XSSFWorkbook();
-                SXSSFWorkbook workbook = new SXSSFWorkbook(base, ROWS_IN_MEMORY)) {
-            // Not every reader takes the form for files beyond four gigabytes.
-            workbook.setZip64Mode(Zip64Mode.AsNeeded);
+                SXSSFWorkbook workbook = StreamedBook.over(base)) {
             properties(base, view);
             XSSFFont usual = base.getFontAt(0);
             usual.setFontName("Arial");
@@ -59,9 +54,7 @@ public final class SummaryWorkbook {
                 SheetSetup.print(sheet, header);
                 finish(sheet, entry.getValue().stream().map(t -> places.get(t.name())).toList());
             }
-            ByteArrayOutputStream out = new ByteArrayOutputStream();
-            workbook.write(out);
-            return SteadyZip.of(out.toByteArray());
+            return StreamedBook.bytes(workbook);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -101,12 +94,5 @@ public final class SummaryWorkbook {
         core.setTitle("Summary of batch " + view.info().id());
         core.setCreated(date);
         core.setModified(date);
-    }
-
-    /** The workbook's file, packed so that equal contents give equal bytes. */
-    static byte[] bytes(XSSFWorkbook workbook) throws IOException {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        workbook.write(out);
-        return SteadyZip.of(out.toByteArray());
     }
 }

@@ -15,6 +15,7 @@ import paperbark.output.CaseFile;
 import paperbark.output.CaseFiles;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
+import paperbark.value.SchemeName;
 
 /** A form of a test's own, filled for one job whose STC buyer wants it. */
 final class Filling {
@@ -59,7 +60,7 @@ final class Filling {
                 c.papers().stream()
                         .map(
                                 p ->
-                                        p.kind() == PaperKind.STC
+                                        p.kind() == PaperKind.of(SchemeName.STC)
                                                 ? new Paper(p.kind(), "theirs", p.blockedBy())
                                                 : p)
                         .toList();

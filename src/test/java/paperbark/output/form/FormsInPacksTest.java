@@ -32,6 +32,7 @@ import paperbark.output.paper.Pack;
 import paperbark.output.paper.Packs;
 import paperbark.output.paper.PaperPages;
 import paperbark.output.paper.PrintRuns;
+import paperbark.value.SchemeName;
 
 /** Filled forms among the other papers. */
 class FormsInPacksTest {
@@ -56,7 +57,7 @@ class FormsInPacksTest {
                 pack(twoPages(), "field,value", "#flatten," + flatten, "Owner,${job.owner.name}");
         PaperPages stc =
                 pack.papers().stream()
-                        .filter(p -> p.kind() == PaperKind.STC)
+                        .filter(p -> p.kind() == PaperKind.of(SchemeName.STC))
                         .findFirst()
                         .orElseThrow();
         assertThat(stc.pageCount()).isEqualTo(2);
@@ -87,7 +88,7 @@ class FormsInPacksTest {
             assertThat(document.getPage(page).getAnnotations()).contains(widget);
         }
         int stc = pack.papers().get(3).firstPage();
-        assertThat(pack.papers().get(3).kind()).isEqualTo(PaperKind.STC);
+        assertThat(pack.papers().get(3).kind()).isEqualTo(PaperKind.of(SchemeName.STC));
         try (PDDocument run = Loader.loadPDF(PrintRuns.of(folder, List.of(pack)))) {
             StringBuilder all = new StringBuilder();
             for (int page = 1; page <= run.getNumberOfPages(); page++) {

@@ -11,6 +11,7 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.finding.Severity;
 import paperbark.output.PaperKind;
+import paperbark.value.SchemeName;
 
 /** The table that says what goes where. */
 class MappingTest {
@@ -102,7 +103,7 @@ class MappingTest {
         assertThat(result.filled().caseFile().papers())
                 .filteredOn(p -> p.isBlocked())
                 .extracting(p -> p.kind())
-                .containsExactly(PaperKind.STC);
+                .containsExactly(PaperKind.of(SchemeName.STC));
     }
 
     @Test

@@ -28,6 +28,7 @@ import paperbark.output.CaseFiles;
 import paperbark.output.PaperKind;
 import paperbark.output.paper.Pack;
 import paperbark.output.paper.Packs;
+import paperbark.value.SchemeName;
 
 /** Forms that cannot be filled truthfully hold their own paper and nothing else. */
 class RefusedFormsTest {
@@ -153,7 +154,7 @@ class RefusedFormsTest {
         assertThat(result.filled().caseFile().papers())
                 .filteredOn(p -> p.isBlocked())
                 .extracting(p -> p.kind())
-                .containsExactly(PaperKind.STC);
+                .containsExactly(PaperKind.of(SchemeName.STC));
     }
 
     private void refuses(byte[] form, String why) {
@@ -165,7 +166,7 @@ class RefusedFormsTest {
                         f -> {
                             assertThat(f.code()).isEqualTo(FindingCode.FORM_UNUSABLE);
                             assertThat(f.fact()).contains(why);
-                            assertThat(f.holds()).containsExactly(Concern.STC);
+                            assertThat(f.holds()).containsExactly(Concern.claim(SchemeName.STC));
                             assertThat(f.job()).contains("SB-1032");
                             assertThat(f.place().file()).isEqualTo("forms/theirs.pdf");
                         });

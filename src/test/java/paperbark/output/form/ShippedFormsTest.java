@@ -17,6 +17,7 @@ import paperbark.output.CaseFile;
 import paperbark.output.CaseFiles;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
+import paperbark.value.SchemeName;
 
 /** The example forms; {@code -Dforms.renew} draws them anew. */
 class ShippedFormsTest {
@@ -65,7 +66,9 @@ class ShippedFormsTest {
     static CaseFile whimbrel(CaseFile file) {
         List<Paper> papers = new ArrayList<>();
         for (Paper paper : file.papers()) {
-            boolean assigns = paper.kind() == PaperKind.STC || paper.kind() == PaperKind.VEEC;
+            boolean assigns =
+                    paper.kind() == PaperKind.of(SchemeName.STC)
+                            || paper.kind() == PaperKind.of(SchemeName.VEEC);
             papers.add(
                     assigns
                             ? new Paper(

@@ -14,7 +14,6 @@ import paperbark.batch.Assembled;
 import paperbark.batch.SampleWeek;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.finding.Place;
 import paperbark.firm.AccountRole;
 import paperbark.firm.FirmTables;
 import paperbark.job.Register;
@@ -91,12 +90,7 @@ class JournalTest {
 
     @Test
     void aHeldClaimIsNeitherTakenOffNorOwed() throws IOException {
-        Finding stop =
-                Finding.of(
-                        FindingCode.SERIAL_TWICE,
-                        new Place.InFile("week.csv"),
-                        "Two rows name this serial.",
-                        "Read it again.");
+        Finding stop = Assembled.finding(FindingCode.SERIAL_TWICE);
         Entry entry = entry(caseFile("500,discount,no,no", stop));
 
         assertThat(lines(entry))
@@ -107,7 +101,7 @@ class JournalTest {
 
     @Test
     void everyEntryOfTheSampleWeekBalancesAndNamesNoOwner() throws IOException {
-        BatchView week = Assembled.week(job -> true);
+        BatchView week = Assembled.view(Assembled.week());
         Journal journal = new Journal(week, Register.TABLES.accounts());
 
         assertThat(journal.entries()).hasSizeGreaterThan(20);
@@ -129,7 +123,7 @@ class JournalTest {
     @Tag("outside")
     void anotherProgramReadsThePlainTextAndFindsItInBalance(@TempDir Path folder)
             throws IOException {
-        BatchView week = Assembled.week(job -> true);
+        BatchView week = Assembled.view(Assembled.week());
         Journal journal = new Journal(week, Register.TABLES.accounts());
         Files.write(folder.resolve("accounts.journal"), journal.plainText());
 
@@ -173,7 +167,7 @@ class JournalTest {
                                 "Pipit and Wren,4,14," + cells[0] + ",no,,,,5500.00,," + cells[1])
                         .replace(",,no,03 5550 0111,", ",," + cells[2] + ",03 5550 0111,")
                         .replace("laundry\",no,", "laundry\"," + cells[3] + ",");
-        return Assembled.job(Assembled.read(register), FORTY_EACH, more);
+        return Assembled.job(register, FORTY_EACH, more);
     }
 
     private static String text(byte[] bytes) {

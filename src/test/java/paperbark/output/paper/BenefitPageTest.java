@@ -188,8 +188,7 @@ class BenefitPageTest {
                 j.trades(),
                 j.compliance(),
                 j.oldHeater(),
-                j.stc(),
-                j.veec(),
+                j.claims(),
                 payment,
                 j.unread());
     }

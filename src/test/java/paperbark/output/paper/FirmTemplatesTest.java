@@ -125,7 +125,7 @@ class FirmTemplatesTest {
         Pack pack = new Packs(Optional.of(folder)).make(CaseFiles.installedSolar());
 
         assertThat(pack.packedCase().papers().stream().filter(Paper::isBlocked).map(Paper::kind))
-                .contains(PaperKind.STC);
+                .contains(PaperKind.of(SchemeName.STC));
         assertThat(pack.packedCase().claimable()).noneMatch(e -> e.scheme() == SchemeName.STC);
     }
 

@@ -25,6 +25,7 @@ import paperbark.output.CaseFile;
 import paperbark.output.CaseFiles;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
+import paperbark.value.SchemeName;
 
 class PacksTest {
     private static final Packs PACKS = new Packs(Optional.empty());
@@ -167,11 +168,14 @@ class PacksTest {
                 PACKS.make(
                         CaseFiles.withPapers(
                                 CaseFiles.installedSolar(),
-                                new Paper(PaperKind.STC, "default", List.of(CaseFiles.stop())),
+                                new Paper(
+                                        PaperKind.of(SchemeName.STC),
+                                        "default",
+                                        List.of(CaseFiles.stop())),
                                 new Paper(PaperKind.OLD_HEATER, "default", List.of())));
 
         assertThat(pack.papers().get(0).pageCount()).isEqualTo(1);
-        assertThat(PdfText.of(pack, PaperKind.STC))
+        assertThat(PdfText.of(pack, PaperKind.of(SchemeName.STC)))
                 .contains(
                         "Held: STC assignment",
                         "■ STOP",
@@ -188,10 +192,14 @@ class PacksTest {
                 PACKS.make(
                         CaseFiles.withPapers(
                                 CaseFiles.installedSolar(),
-                                new Paper(PaperKind.STC, "../../etc/passwd", List.of()),
+                                new Paper(
+                                        PaperKind.of(SchemeName.STC),
+                                        "../../etc/passwd",
+                                        List.of()),
                                 new Paper(PaperKind.WARRANTY, "nobody", List.of())));
 
-        assertThat(PdfText.of(pack, PaperKind.STC)).contains("Assignment of certificates (STC)");
+        assertThat(PdfText.of(pack, PaperKind.of(SchemeName.STC)))
+                .contains("Assignment of certificates (STC)");
         assertThat(PdfText.of(pack, PaperKind.WARRANTY)).contains("Warranty registration For");
         assertThat(pack.findings())
                 .extracting(Finding::code, f -> f.severity().word())

@@ -7,6 +7,7 @@ import org.junit.jupiter.api.Test;
 import paperbark.output.CaseFiles;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
+import paperbark.value.SchemeName;
 
 /** What each paper must carry. */
 class PaperContentTest {
@@ -78,7 +79,10 @@ class PaperContentTest {
 
     @Test
     void stcAssignmentStatesCountBenefitStatementsAndSignatures() {
-        for (String text : new String[] {installed(PaperKind.STC), asDefault(PaperKind.STC)}) {
+        for (String text :
+                new String[] {
+                    installed(PaperKind.of(SchemeName.STC)), asDefault(PaperKind.of(SchemeName.STC))
+                }) {
             assertThat(text)
                     .contains("Wilhelmina Quokkaby", "TL-300-004417", "electric storage")
                     .contains("$480.00", "13", "Kestrel Certificates", "18 Nov 2026")
@@ -95,16 +99,17 @@ class PaperContentTest {
 
     @Test
     void stcVariantOfABuyerPutsTheBenefitFirst() {
-        String text = installed(PaperKind.STC);
+        String text = installed(PaperKind.of(SchemeName.STC));
 
         assertThat(text.indexOf("$480.00")).isLessThan(text.indexOf("Wilhelmina Quokkaby"));
-        assertThat(asDefault(PaperKind.STC).indexOf("$480.00"))
-                .isGreaterThan(asDefault(PaperKind.STC).indexOf("Wilhelmina Quokkaby"));
+        assertThat(asDefault(PaperKind.of(SchemeName.STC)).indexOf("$480.00"))
+                .isGreaterThan(
+                        asDefault(PaperKind.of(SchemeName.STC)).indexOf("Wilhelmina Quokkaby"));
     }
 
     @Test
     void veecAssignmentStatesWorkOldHeaterPriceAndDeclarations() {
-        assertThat(installed(PaperKind.VEEC))
+        assertThat(installed(PaperKind.of(SchemeName.VEEC)))
                 .contains("Pipit and Wren", "1C", "$1,200.00", "$4,210.00", "25")
                 .contains("PC-770031", "ES-552210", "L-40881", "A-77120")
                 .contains("Wattlefield", "WF-250", "8830012", "scrap yard, receipt 5521")

@@ -1,0 +1,128 @@
+package paperbark.disk;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.TreeMap;
+import paperbark.fault.FaultPoint;
+
+/**
+ * A folder under a hidden name that becomes visible, whole, by one rename on the same file system.
+ * Whatever is left of it when closed without that is deleted.
+ */
+public final class Staging implements AutoCloseable {
+    private final Path target;
+    private final Path hidden;
+    private final Map<String, Written> written = new TreeMap<>();
+    private boolean kept;
+
+    /** A file as it was written. */
+    public record Written(long bytes, String sha256) {}
+
+    private Staging(Path target, Path hidden) {
+        this.target = target;
+        this.hidden = hidden;
+    }
+
+    /** Prepares to publish a folder that must not exist yet. */
+    public static Staging of(Path target) throws IOException {
+        Path parent = target.getParent();
+        Files.createDirectories(parent);
+        Path hidden = Files.createTempDirectory(parent, "." + target.getFileName() + "-");
+        return new Staging(target, hidden);
+    }
+
+    /**
+     * Writes one file, forced to the disk, readable by its owner only. May be called by several
+     * threads.
+     *
+     * @return where it lies until the folder is published
+     */
+    public Path write(String name, byte[] content) throws IOException {
+        return write(name, out -> out.write(content));
+    }
+
+    /** The same for content that is never in memory as a whole. */
+    public Path write(String name, Disk.Content content) throws IOException {
+        Path file = hidden.resolve(name).normalize();
+        if (!file.startsWith(hidden)) {
+            throw new IllegalArgumentException("outside the batch folder: " + name);
+        }
+        Files.createDirectories(file.getParent());
+        String sha256 = Disk.write(file, content);
+        FaultPoint.PAPER.reach();
+        synchronized (written) {
+            written.put(name, new Written(Files.size(file), sha256));
+        }
+        return file;
+    }
+
+    /** The files written so far by name. */
+    public Map<String, Written> written() {
+        synchronized (written) {
+            return Map.copyOf(written);
+        }
+    }
+
+    /** The folder as it lies hidden; it becomes {@code target}. */
+    public Path toPublish() {
+        return hidden;
+    }
+
+    /** From now on the folder is not deleted, whatever happens: the batch counts as claimed. */
+    public void keep() {
+        kept = true;
+    }
+
+    /** Forces the folder to the disk, so that it survives a cut of power from here on. */
+    public void settle() throws IOException {
+        Disk.forceAll(hidden);
+        Disk.force(hidden.getParent());
+    }
+
+    /** Makes the folder visible. */
+    public void publish() throws IOException {
+        Disk.forceAll(hidden);
+        Disk.move(hidden, target);
+    }
+
+    /**
+     * Publishes a folder that an earlier run left hidden.
+     *
+     * @param hidden path of the hidden folder
+     * @param name name under which it appears beside it
+     * @param manifestSha256 hash of its manifest, which makes sure that it is that folder
+     * @return whether the folder is there now, from this or an earlier run
+     */
+    public static boolean finish(Path hidden, String name, String manifestSha256)
+            throws IOException {
+        Path to = hidden.resolveSibling(name);
+        if (isOf(to, manifestSha256)) {
+            return true;
+        }
+        if (!isOf(hidden, manifestSha256)) {
+            return false;
+        }
+        Disk.move(hidden, to);
+        return true;
+    }
+
+    private static boolean isOf(Path folder, String manifestSha256) throws IOException {
+        Path manifest = folder.resolve("manifest.json");
+        return Files.isRegularFile(manifest) && Hashes.sha256(manifest).equals(manifestSha256);
+    }
+
+    @Override
+    public void close() {
+        if (kept || !Files.exists(hidden)) {
+            return;
+        }
+        try {
+            Disk.delete(hidden);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

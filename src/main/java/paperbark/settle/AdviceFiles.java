@@ -1,0 +1,34 @@
+package paperbark.settle;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import paperbark.batch.EntryFile;
+import paperbark.disk.Disk;
+import paperbark.ledger.EntryRecord;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerPlace;
+
+/**
+ * The settled advices as files beside the ledger, which has no other copy of them than the day's. A
+ * file is written after the commit; one that a cut kept from being written comes with the next
+ * start.
+ */
+public final class AdviceFiles {
+    private AdviceFiles() {}
+
+    /** The folder that belongs to a ledger. */
+    public static Path beside(LedgerPlace ledger) {
+        return ledger.beside("advices");
+    }
+
+    /** Writes the advices that have no file yet. */
+    public static void complete(Ledger ledger, Path folder) throws IOException {
+        for (EntryRecord advice : ledger.withoutFolder()) {
+            Path file = folder.resolve(advice.name() + ".json");
+            if (!Files.exists(file)) {
+                Disk.replace(file, new EntryFile(ledger.id(), advice).toJson());
+            }
+        }
+    }
+}

@@ -1,0 +1,181 @@
+package paperbark.settle;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import paperbark.batch.Ending;
+import paperbark.batch.MarkedCopy;
+import paperbark.disk.Disk;
+import paperbark.disk.FileNames;
+import paperbark.disk.Hashes;
+import paperbark.finding.Finding;
+import paperbark.firm.FirmTablesReader;
+import paperbark.firm.Words;
+import paperbark.ledger.AdviceBook;
+import paperbark.ledger.ClaimState;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerPlace;
+import paperbark.output.table.SafeCsv;
+import paperbark.sheet.Column;
+import paperbark.sheet.ColumnMap;
+import paperbark.sheet.ColumnNames;
+import paperbark.sheet.HeadingTable;
+import paperbark.sheet.Reading;
+import paperbark.sheet.Sheet;
+import paperbark.sheet.SheetReader;
+import paperbark.value.Days;
+
+/** Settles a buyer's payment advice: from the file to the ledger and back to people. */
+public final class SettleDesk {
+    private static final List<String> HEADINGS =
+            List.of(
+                    "Row",
+                    "Outcome",
+                    "Day",
+                    "Amount",
+                    "Claim",
+                    "Job",
+                    "Scheme",
+                    "Buyer",
+                    "Expected",
+                    "Received",
+                    "Outstanding",
+                    "Matched by",
+                    "Reason");
+
+    private SettleDesk() {}
+
+    /**
+     * What is to be done.
+     *
+     * @param advice the file
+     * @param sheet the sheet wanted; empty takes the one whose headings match best
+     * @param tables folder or workbook of the firm's tables, for the headings
+     * @param ledger the ledger
+     * @param defaults what lines mean that do not say it
+     * @param out folder of the marked copy and the list of outcomes
+     * @param today day of the run
+     * @param at moment of the run, for people only
+     * @param version version of the program
+     */
+    public record Order(
+            Path advice,
+            Optional<String> sheet,
+            Path tables,
+            LedgerPlace ledger,
+            Advice.Defaults defaults,
+            Path out,
+            LocalDate today,
+            Instant at,
+            String version) {}
+
+    /**
+     * What came of it.
+     *
+     * @param ending how it ended
+     * @param lines what became of each line
+     * @param findings in reading order
+     * @param written the files written
+     */
+    public record Result(
+            Ending ending, List<SettledLine> lines, List<Finding> findings, List<Path> written) {}
+
+    /**
+     * Settles the advice, whole or not at all. The same lines a second time change nothing.
+     *
+     * @throws IOException when a file cannot be read or written
+     * @throws paperbark.ledger.LedgerException when the ledger cannot be trusted
+     */
+    public static Result settle(Order order) throws IOException {
+        List<Finding> findings = new ArrayList<>();
+        ColumnNames<AdviceField> names =
+                HeadingTable.of(
+                        List.of(AdviceField.values()), "advice-columns", order.tables(), findings);
+        Words words = FirmTablesReader.words(order.tables(), findings);
+        Reading<Sheet> sheet = SheetReader.read(order.advice(), names::knows, order.sheet());
+        findings.addAll(sheet.findings());
+        Optional<Reading<Map<AdviceField, Column>>> columns =
+                sheet.result().map(s -> ColumnMap.of(s, names));
+        columns.ifPresent(c -> findings.addAll(c.findings()));
+        if (columns.flatMap(Reading::result).isEmpty()) {
+            return new Result(Ending.REFUSED, List.of(), Finding.inOrder(findings), List.of());
+        }
+        AdviceBook.Source source =
+                new AdviceBook.Source(
+                        order.advice().getFileName().toString(),
+                        Hashes.sha256(order.advice()),
+                        order.today(),
+                        order.at(),
+                        order.version());
+        try (Ledger ledger = Ledger.open(order.ledger())) {
+            ledger.verify();
+            Advice.Settled settled =
+                    Advice.settle(
+                            sheet.result().orElseThrow(),
+                            columns.flatMap(Reading::result).orElseThrow(),
+                            source,
+                            ledger,
+                            words,
+                            order.defaults());
+            AdviceFiles.complete(ledger, AdviceFiles.beside(order.ledger()));
+            findings.addAll(settled.findings());
+            List<Finding> ordered = Finding.inOrder(findings);
+            List<Path> written = write(order, names, settled.lines(), ordered);
+            return new Result(ending(settled.lines()), settled.lines(), ordered, written);
+        }
+    }
+
+    private static Ending ending(List<SettledLine> lines) {
+        boolean nothingNew =
+                !lines.isEmpty()
+                        && lines.stream().allMatch(l -> l.ending() == SettledLine.Ending.SEEN);
+        return nothingNew ? Ending.ALREADY : Ending.DONE;
+    }
+
+    private static List<Path> write(
+            Order order,
+            ColumnNames<AdviceField> names,
+            List<SettledLine> lines,
+            List<Finding> findings)
+            throws IOException {
+        String name = FileNames.slug(FileNames.stem(order.advice()));
+        byte[] marked = MarkedCopy.of(order.advice(), names::knows, findings);
+        byte[] list =
+                SafeCsv.of(
+                        HEADINGS,
+                        lines.stream().map(SettleDesk::cells).map(SafeCsv::cells).toList());
+        return List.of(
+                keep(order.out(), name + "-settled.xlsx", marked),
+                keep(order.out(), name + "-settled.csv", list));
+    }
+
+    /** What an earlier run said of the advice stays: a second one only says that it was seen. */
+    private static Path keep(Path folder, String name, byte[] content) throws IOException {
+        Path file = FileNames.freeFor(content, folder, name);
+        Disk.replace(file, content);
+        return file;
+    }
+
+    private static List<String> cells(SettledLine line) {
+        Optional<ClaimState> claim = line.claim();
+        return List.of(
+                String.valueOf(line.row()),
+                line.ending().word(),
+                Days.show(line.day()),
+                line.amount().amount().toPlainString(),
+                claim.map(ClaimState::reference).orElse(""),
+                claim.map(ClaimState::job).orElse(""),
+                claim.map(c -> c.scheme().word()).orElse(""),
+                claim.map(ClaimState::buyer).orElse(""),
+                claim.map(c -> c.expected().amount().toPlainString()).orElse(""),
+                claim.map(c -> c.received().amount().toPlainString()).orElse(""),
+                claim.map(c -> c.outstanding().amount().toPlainString()).orElse(""),
+                line.how(),
+                line.reason());
+    }
+}
