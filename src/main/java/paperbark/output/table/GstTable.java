@@ -36,10 +36,10 @@ public final class GstTable {
                     text("owner", "Owner", 18),
                     date("day", "Day"),
                     text("stage", "Stage", 10),
-                    text("counted", "Counted as", 13),
+                    text("counted", "Counted as", 15),
                     text("state", "State", 7),
-                    text("quarter", "Quarter", 12),
-                    text("owner-gst", "Owner registered for GST", 11),
+                    text("quarter", "Quarter", 19),
+                    text("owner-gst", "Owner registered for GST", 14),
                     dollars("full", "Full price"),
                     dollars("assigned", "Assigned"),
                     dollars("payable", "Payable"),
@@ -48,7 +48,7 @@ public final class GstTable {
                     dollars("beyond", "Buyers pay beyond discount"),
                     dollars("more-gst", "GST on that"),
                     dollars("by-payments", "GST by the other reading"),
-                    dollars("given", "Given for the assignment"),
+                    dollars("given", "Given to the owner"),
                     dollars("owner-owes", "Owner's GST on it"),
                     dollars("credit", "Firm's credit for it"));
 

@@ -54,24 +54,22 @@ final class QuartersTable {
                 (first, kinds) ->
                         kinds.forEach(
                                 kind -> rows.add(row(gst, GstTable.quarter(first), kind.word()))));
-        Table table =
-                new Table(
-                        "Quarters",
-                        "GST by quarter",
-                        List.of(
-                                "Labels of the activity statement. G1 and 1A on the day of installation:"
-                                        + " only what is installed is a sale; booked jobs are an"
-                                        + " outlook. A held claim puts off no GST on the price.",
-                                "1A later: GST on what buyers pay beyond discounts, in the quarter in"
-                                        + " which they pay; the command quarters counts it then. 1B"
-                                        + " holds only what comes of assignments to the firm itself,"
-                                        + " once it has the owner's tax invoice; your other purchases"
-                                        + " are not known here. Which day counts for you, your"
-                                        + " accountant says."),
-                        COLUMNS,
-                        rows,
-                        List.of());
-        return Totals.ofMoney(table);
+        return new Table(
+                "Quarters",
+                "GST by quarter",
+                List.of(
+                        "Labels of the activity statement. G1 and 1A on the day of installation:"
+                                + " only what is installed is a sale; booked jobs are an"
+                                + " outlook. A held claim puts off no GST on the price.",
+                        "1A later: GST on what buyers pay beyond discounts, in the quarter in"
+                                + " which they pay; the command quarters counts it then. 1B"
+                                + " holds only what comes of assignments to the firm itself,"
+                                + " once it has the owner's tax invoice; your other purchases"
+                                + " are not known here. Which day counts for you, your"
+                                + " accountant says."),
+                COLUMNS,
+                rows,
+                List.of());
     }
 
     private static String shown(Table gst, List<TableCell> row, String key) {

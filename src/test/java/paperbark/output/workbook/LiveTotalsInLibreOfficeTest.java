@@ -66,7 +66,7 @@ class LiveTotalsInLibreOfficeTest {
         moved("GST", "SB-1041", "GST in full price", 100);
         moved("GST", "SB-1041", "Price without GST", 1000);
         moved("GST", "Total", "GST in full price", 100);
-        moved("GST by quarter", "Total", "1A GST on sales", 100);
+        moved("GST by quarter", "Oct to Dec 2026", "1A GST on sales", 100);
         moved("Summary", "GST, worked out on the total", "All jobs", 100);
     }
 
