@@ -31,8 +31,11 @@ class BatchTablesTest {
     void totalsStandBelowTheirColumn() {
         Table expected = WEEK.expected();
         TableCell total = expected.footers().get(0).get(expected.column("net"));
-        assertThat(total.formula()).contains("SUM([Expected:net])");
-        assertThat(total.value().amount()).isEqualTo("5067.45");
+        assertThat(total.formula())
+                .contains("SUMIFS([Expected:net],[Expected:standing],\"<>held\")");
+        assertThat(total.value().amount()).isEqualTo("3345.56");
+        TableCell held = expected.footers().get(1).get(expected.column("net"));
+        assertThat(held.value().amount()).isEqualTo("1721.89");
     }
 
     @Test
