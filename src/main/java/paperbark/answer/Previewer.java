@@ -3,15 +3,20 @@ package paperbark.answer;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import paperbark.batch.Cases;
 import paperbark.batch.Inputs;
 import paperbark.batch.Outcome;
 import paperbark.batch.Request;
 import paperbark.disk.Disk;
 import paperbark.disk.Shipped;
+import paperbark.finding.Finding;
+import paperbark.finding.Severity;
 import paperbark.job.Job;
 import paperbark.output.CaseFile;
 import paperbark.output.Paper;
@@ -27,6 +32,7 @@ public final class Previewer {
     private static final String DEFAULT = "default";
 
     private final Request request;
+    private Reading<Inputs> reading;
 
     /** A previewer on the register and tables of a request. */
     public Previewer(Request request) {
@@ -55,6 +61,40 @@ public final class Previewer {
     public static Opened ofSample(
             Request request, boolean ownTables, String paper, Optional<String> job)
             throws IOException {
+        return withSample(request, ownTables, previewer -> previewer.open(paper, job));
+    }
+
+    /**
+     * Fills each of some papers once with a job of the sample week.
+     *
+     * @param papers names as {@link #open} takes them
+     * @return what went wrong with the templates and forms, each once
+     * @throws IOException when the sample cannot be unpacked
+     */
+    public static List<Finding> tryAll(Request request, Collection<String> papers)
+            throws IOException {
+        return withSample(
+                request,
+                false,
+                previewer ->
+                        papers.stream()
+                                .map(paper -> previewer.open(paper, Optional.empty()))
+                                .flatMap(
+                                        opened ->
+                                                opened instanceof Opened.Ready ready
+                                                        ? ready
+                                                                .preview()
+                                                                .render()
+                                                                .findings()
+                                                                .stream()
+                                                        : Stream.empty())
+                                .filter(f -> f.severity() != Severity.NOTE)
+                                .distinct()
+                                .toList());
+    }
+
+    private static <T> T withSample(Request request, boolean ownTables, Function<Previewer, T> work)
+            throws IOException {
         Path folder = Shipped.unpacked(Shipped.SAMPLES);
         try {
             Path tables = folder.resolve("tables");
@@ -63,7 +103,8 @@ public final class Previewer {
                             tables,
                             request.firm().templates(),
                             Optional.of(tables.resolve("rules")));
-            return new Previewer(
+            return work.apply(
+                    new Previewer(
                             new Request(
                                     new Request.Register(
                                             folder.resolve(Shipped.REGISTER), Optional.empty()),
@@ -71,8 +112,7 @@ public final class Previewer {
                                     request.out(),
                                     request.run(),
                                     request.extras(),
-                                    request.ledger()))
-                    .open(paper, job);
+                                    request.ledger())));
         } finally {
             Disk.delete(folder);
         }
@@ -98,7 +138,9 @@ public final class Previewer {
                 parts.length == 1
                         ? Optional.empty()
                         : Optional.of(parts[1].replaceAll("\\.ftlh$", ""));
-        Reading<Inputs> reading = Inputs.read(request);
+        if (reading == null) {
+            reading = Inputs.read(request);
+        }
         if (reading.result().isEmpty()) {
             return new Opened.Refused(Outcome.refused(request, reading.findings()));
         }

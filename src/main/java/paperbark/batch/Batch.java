@@ -77,8 +77,8 @@ public final class Batch {
             Packing packing = new Packing(request.firm().templates(), progress, cores());
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
-            BatchView view = view(inputs, cases.info(), packed, packing.findings(), books);
-            SharedPapers.write(view, packs, inputs, request, staging);
+            BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
+            BatchView view = SharedPapers.write(papers, packs, inputs, request, staging);
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
             FaultPoint.MANIFEST.reach();
@@ -87,7 +87,7 @@ public final class Batch {
             books.enter(staging);
             staging.publish();
             books.published(folder.id());
-            return Outcome.of(view, packs.size(), folder.path());
+            return Outcome.of(view, packs.size(), Optional.of(folder.path()));
         }
     }
 
@@ -105,18 +105,53 @@ public final class Batch {
     private static Outcome check(Request request, Books books) throws IOException {
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
-            return Outcome.refused(request, reading.findings());
+            return checkedRefused(request, reading.findings());
         }
         Inputs inputs = books.remaining(reading.result().get());
-        Path register = request.register().file();
-        String name = FileNames.slug(FileNames.stem(register));
+        Outcome looked = looked(inputs, request, books);
+        SideProducts beside = new SideProducts(request.register().name());
+        Optional<Path> marked =
+                beside.make(
+                        "The marked-up copy",
+                        () -> {
+                            MarkedCopy copy =
+                                    MarkedCopy.of(
+                                            request.register().file(),
+                                            request.register().sheet(),
+                                            inputs.names()::knows,
+                                            looked.findings());
+                            beside.note(copy.noticed());
+                            return keep(request, copy.content());
+                        });
+        return looked.with(marked, beside.findings());
+    }
+
+    /** What is found; the cases themselves are gone by then, for the copy needs the memory. */
+    private static Outcome looked(Inputs inputs, Request request, Books books) {
+        String name = FileNames.slug(FileNames.stem(request.register().file()));
         Cases cases = new Cases(inputs, name, request);
-        BatchView view = view(inputs, cases.info(), cases.all(), List.of(), books);
-        byte[] copy = MarkedCopy.of(register, inputs.names()::knows, view.findings());
-        // Somebody may have worked in an earlier copy.
+        return Outcome.of(
+                view(inputs, cases.info(), cases.all(), List.of(), books), 0, Optional.empty());
+    }
+
+    /** Of a register that is refused there is a copy wherever one can be made. */
+    private static Outcome checkedRefused(Request request, List<Finding> findings)
+            throws IOException {
+        Outcome refused = Outcome.refused(request, findings);
+        Optional<byte[]> copy =
+                MarkedCopy.ofRefused(
+                        request.register().file(), request.firm().tables(), refused.findings());
+        return copy.isEmpty()
+                ? refused
+                : refused.with(Optional.of(keep(request, copy.get())), List.of());
+    }
+
+    /** Somebody may have worked in an earlier copy. */
+    private static Path keep(Request request, byte[] copy) throws IOException {
+        String name = FileNames.slug(FileNames.stem(request.register().file()));
         Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
         Disk.replace(marked, copy);
-        return Outcome.of(view, 0, marked);
+        return marked;
     }
 
     private static int cores() {

@@ -12,6 +12,7 @@ import java.util.UUID;
 import paperbark.disk.FolderLock;
 import paperbark.disk.Hashes;
 import paperbark.disk.Staging;
+import paperbark.entitlement.Schemes;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -111,6 +112,7 @@ final class Books implements AutoCloseable {
         List<Job> left = new ArrayList<>();
         List<Finding> all = new ArrayList<>(inputs.findings());
         Map<String, List<String>> done = new HashMap<>();
+        List<String> untold = new ArrayList<>();
         for (Job job : inputs.jobs()) {
             JobHistory history = ledger.map(l -> l.history(job)).orElse(JobHistory.NONE);
             if (history.earlier().filter(Earlier::forgotten).isPresent()) {
@@ -118,16 +120,22 @@ final class Books implements AutoCloseable {
                 all.add(HistoryCheck.forgotten(job, history.earlier().orElseThrow()));
             } else if (job.stage() == Stage.CANCELLED) {
                 all.add(HistoryCheck.cancelled(job, history));
-            } else if (HistoryCheck.isDone(job, history) && !request.ledger().again()) {
+            } else if (HistoryCheck.isDone(history) && !request.ledger().again()) {
                 done.computeIfAbsent(
                                 history.earlier().orElseThrow().batch(), b -> new ArrayList<>())
                         .add(job.reference());
             } else {
                 left.add(job);
-                all.addAll(HistoryCheck.of(job, history));
+                all.addAll(HistoryCheck.of(job, history, Schemes.KNOWN.hangsOn()));
+                if (HistoryCheck.isUntold(history)) {
+                    untold.add(job.reference());
+                }
             }
         }
         done.forEach((batch, jobs) -> all.add(unchanged(inputs.sheet().file(), batch, jobs)));
+        if (!untold.isEmpty()) {
+            all.add(untold(inputs.sheet().file(), untold));
+        }
         all.addAll(findings);
         return new Inputs(
                 inputs.tables(),
@@ -138,16 +146,28 @@ final class Books implements AutoCloseable {
                 List.copyOf(all));
     }
 
+    private static Finding untold(String file, List<String> jobs) {
+        return Finding.of(
+                FindingCode.JOB_CHANGE_UNTOLD,
+                new Place.InFile(file),
+                "The ledger cannot tell what changed in these jobs since an earlier batch, because an"
+                        + " earlier version of the program or another key made its prints of them: "
+                        + String.join(", ", jobs)
+                        + ".",
+                "Take back their earlier packs, or leave their rows out where nothing changed.");
+    }
+
     private static Finding unchanged(String file, String batch, List<String> jobs) {
         return Finding.of(
                 FindingCode.JOB_UNCHANGED,
                 new Place.InFile(file),
-                "Left out because nothing changed since batch "
+                "Left out because nothing that the ledger compares changed since batch "
                         + batch
                         + ": "
                         + String.join(", ", jobs)
                         + ".",
-                "");
+                "Prepare with --again where an ABN, contact data or an account was corrected, which it"
+                        + " does not compare.");
     }
 
     /** What the ledger says of earlier claims, longest due first; nothing where there is none. */
@@ -219,7 +239,9 @@ final class Books implements AutoCloseable {
                             OutputFolder.id(request.out()),
                             staging.toPublish().getFileName().toString(),
                             UUID.randomUUID().toString(),
-                            view.cases().stream().map(LedgerLines::of).toList());
+                            view.cases().stream()
+                                    .map(file -> LedgerLines.of(file, ledger.get()))
+                                    .toList());
             EntryRecord adds = ledger.get().rehearse(batch);
             staging.write(EntryFile.NAME, new EntryFile(ledger.get().id(), adds).toJson());
             rehearsed = Optional.of(new Rehearsed(batch, adds));

@@ -11,8 +11,8 @@ import java.util.TreeMap;
 import paperbark.disk.Disk;
 
 /**
- * What of a batch folder is no longer as its manifest says, because jobs were forgotten: each
- * file's new SHA-256, or empty text where it was deleted.
+ * What of a batch folder is no longer as its manifest says, because jobs were forgotten or an
+ * earlier program's prints emptied: each file's new SHA-256, or empty text where it was deleted.
  */
 public record ForgottenFiles(Map<String, String> files) {
     private static final String NAME = "forgotten.json";
@@ -29,7 +29,7 @@ public record ForgottenFiles(Map<String, String> files) {
                 : new ForgottenFiles(Map.of());
     }
 
-    /** Whether a file is as it was left when a job was forgotten. */
+    /** Whether a file is as it was left when something was taken out of it. */
     public boolean allows(String name, String sha256) {
         return sha256.equals(files.get(name));
     }

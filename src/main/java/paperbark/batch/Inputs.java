@@ -30,7 +30,7 @@ import paperbark.sheet.SheetReader;
  * @param tables the firm's tables
  * @param rulebook the rules
  * @param names what headings mean
- * @param sheet the register's sheet
+ * @param sheet the register's sheet, the first of several
  * @param jobs its jobs in order
  * @param findings what was noticed so far
  */
@@ -50,24 +50,36 @@ public record Inputs(
         Rulebook rulebook = Rulebook.load(request.firm().rules());
         ColumnNames<Field> names =
                 HeadingTable.of(Field.values(), "columns", request.firm().tables(), findings);
-        Reading<Sheet> reading =
-                SheetReader.read(
-                        request.register().file(), names::knows, request.register().sheet());
-        Optional<Sheet> sheet = reading.result();
-        Optional<Map<Field, Column>> columns =
-                sheet.flatMap(s -> gather(ColumnMap.of(s, names), findings));
-        findings.addAll(
-                columns.map(c -> RowFindings.of(reading.findings(), sheet.get(), c))
-                        .orElse(reading.findings()));
-        if (tables.isEmpty() || columns.isEmpty()) {
-            return Reading.refused(findings);
+        Reading<List<Sheet>> reading =
+                SheetReader.readAll(
+                        request.register().file(),
+                        names::knows,
+                        request.register().sheet(),
+                        names.sheets());
+        List<Sheet> sheets = reading.result().orElse(List.of());
+        List<Map<Field, Column>> columns = new ArrayList<>();
+        List<Finding> ofSheets = reading.findings();
+        for (Sheet sheet : sheets) {
+            Optional<Map<Field, Column>> found = gather(ColumnMap.of(sheet, names), findings);
+            if (found.isPresent()) {
+                columns.add(found.get());
+                ofSheets = RowFindings.of(ofSheets, sheet, found.get());
+            }
         }
-        JobReader.Jobs read =
-                new JobReader(tables.get(), request.run().today()).read(sheet.get(), columns.get());
-        findings.addAll(read.findings());
-        findings.addAll(BatchCheck.of(read.jobs()));
-        if (read.jobs().isEmpty()) {
-            findings.add(noJobs(sheet.get()));
+        findings.addAll(ofSheets);
+        if (tables.isEmpty() || sheets.isEmpty() || columns.size() < sheets.size()) {
+            return Reading.refused(findings.stream().distinct().toList());
+        }
+        JobReader reader = new JobReader(tables.get(), request.run().today());
+        List<Job> jobs = new ArrayList<>();
+        for (int i = 0; i < sheets.size(); i++) {
+            JobReader.Jobs read = reader.read(sheets.get(i), columns.get(i), names);
+            jobs.addAll(read.jobs());
+            findings.addAll(read.findings());
+        }
+        findings.addAll(BatchCheck.of(jobs));
+        if (jobs.isEmpty()) {
+            findings.add(noJobs(sheets.get(0)));
             return Reading.refused(findings);
         }
         return Reading.of(
@@ -75,9 +87,9 @@ public record Inputs(
                         tables.get(),
                         rulebook,
                         names,
-                        sheet.get(),
-                        read.jobs(),
-                        List.copyOf(findings)),
+                        sheets.get(0),
+                        jobs,
+                        findings.stream().distinct().toList()),
                 findings);
     }
 

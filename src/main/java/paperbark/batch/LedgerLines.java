@@ -11,8 +11,8 @@ import paperbark.job.Job;
 import paperbark.ledger.ClaimEntry;
 import paperbark.ledger.JobEntry;
 import paperbark.ledger.JobOutcome;
-import paperbark.ledger.JobPrint;
 import paperbark.ledger.Keys;
+import paperbark.ledger.Ledger;
 import paperbark.ledger.Promise;
 import paperbark.ledger.Sale;
 import paperbark.offer.Expected;
@@ -24,7 +24,7 @@ import paperbark.value.Money;
 final class LedgerLines {
     private LedgerLines() {}
 
-    static JobEntry of(CaseFile file) {
+    static JobEntry of(CaseFile file, Ledger ledger) {
         Job job = file.job();
         return new JobEntry(
                 job.reference(),
@@ -35,7 +35,7 @@ final class LedgerLines {
                 installedOn(job),
                 warrantyUntil(file),
                 Keys.site(job.site()).orElse(""),
-                JobPrint.of(job),
+                ledger.prints(job),
                 sale(file),
                 claims(file));
     }
@@ -69,7 +69,7 @@ final class LedgerLines {
     }
 
     /** Only what is installed is claimed, and only where the paper went out. */
-    private static List<ClaimEntry> claims(CaseFile file) {
+    static List<ClaimEntry> claims(CaseFile file) {
         return installedOn(file.job()).stream()
                 .flatMap(day -> file.claimable().stream().flatMap(e -> claim(file, e, day)))
                 .toList();

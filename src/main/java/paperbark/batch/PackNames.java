@@ -46,6 +46,8 @@ final class PackNames {
 
     private static String hashed(String text, String more) {
         byte[] key = (text + "\n" + more).getBytes(StandardCharsets.UTF_8);
-        return FileNames.slug(text) + "-" + Hashes.sha256(key).substring(0, HASH_DIGITS);
+        return FileNames.slug(text.replaceAll("[^A-Za-z0-9_-]+", "-"))
+                + "-"
+                + Hashes.sha256(key).substring(0, HASH_DIGITS);
     }
 }

@@ -3,14 +3,15 @@ package paperbark.batch;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
-import java.util.stream.StreamSupport;
 import paperbark.disk.FolderLock;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
@@ -81,8 +82,14 @@ public record Trouble(Kind kind, String said) {
         return cause(failure) instanceof FileSystemException e
                 && Stream.of(e.getFile(), e.getOtherFile())
                         .filter(Objects::nonNull)
-                        .flatMap(f -> StreamSupport.stream(Path.of(f).spliterator(), false))
-                        .anyMatch(file.getFileName()::equals);
+                        // Not as paths: the settings of a computer may not know every letter.
+                        .flatMap(f -> Stream.of(f.split("[/\\\\]")))
+                        .anyMatch(file.getFileName().toString()::equals);
+    }
+
+    /** Whether a failure came from a disk or share itself, and not from what a file holds. */
+    static boolean isOfFileSystem(Throwable failure) {
+        return cause(failure) instanceof FileSystemException;
     }
 
     private static Throwable cause(Throwable failure) {
@@ -106,6 +113,16 @@ public record Trouble(Kind kind, String said) {
                     "No permission: "
                             + file
                             + ". Give whoever runs the program the right to read and write there.");
+        }
+        if (fault instanceof FileAlreadyExistsException
+                || fault instanceof NotDirectoryException
+                || message.endsWith("Not a directory")) {
+            return new Trouble(
+                    Kind.DISK,
+                    "There is a file where a folder should be: " + file + ". Name a folder.");
+        }
+        if (message.endsWith("Is a directory")) {
+            return new Trouble(Kind.DISK, "That is a folder, not a file. Name the file in it.");
         }
         String fact =
                 fault instanceof FileSystemException f && f.getReason() != null

@@ -1,11 +1,19 @@
 package paperbark.cli;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.SortedSet;
 import java.util.concurrent.Callable;
+import paperbark.answer.Previewer;
+import paperbark.batch.Ending;
+import paperbark.batch.Request;
 import paperbark.office.Check;
 import paperbark.office.Doctor;
+import paperbark.office.Equipment;
 import paperbark.office.Office;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
@@ -30,11 +38,44 @@ final class DoctorCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Office office = new Office(world.directory().resolve(folder).toRealPath());
         List<Check> checks =
-                Doctor.examine(office, world.clock().instant(), LocalDate.now(world.clock()));
+                new ArrayList<>(
+                        Doctor.examine(
+                                office, world.clock().instant(), LocalDate.now(world.clock())));
+        boolean readable =
+                checks.stream().filter(c -> c.what().equals("templates")).allMatch(Check::isWell);
+        if (readable && Equipment.hasOwnPapers(office.templates())) {
+            checks.addAll(papers(office));
+        }
         for (Check check : checks) {
             String mark = check.isWell() ? "well" : "MEND";
             world.out().printf("%s  %-12s %s%n", mark, check.what(), check.said());
         }
         return checks.stream().mapToInt(c -> c.ending().exitCode()).max().orElse(0);
+    }
+
+    /** Fills every template and form once, since many mistakes show only then. */
+    private List<Check> papers(Office office) throws IOException {
+        SortedSet<String> papers = Equipment.papers(office.templates(), office.tables());
+        Request request =
+                new Request(
+                        new Request.Register(office.root(), Optional.empty()),
+                        new Request.FirmFiles(office.tables(), office.templates(), office.rules()),
+                        office.root(),
+                        new Request.Run(
+                                Previewer.SAMPLE_DAY, world.clock().instant(), Version.text()),
+                        Request.Extras.NONE,
+                        Request.LedgerUse.NONE);
+        List<Check> wrong =
+                Previewer.tryAll(request, papers).stream()
+                        .map(f -> f.where() + ": " + f.fact() + " " + f.remedy())
+                        .map(said -> new Check("papers", Ending.SETUP, said))
+                        .toList();
+        return wrong.isEmpty()
+                ? List.of(
+                        new Check(
+                                "papers",
+                                Ending.DONE,
+                                papers.size() + " were filled with a job of the sample week"))
+                : wrong;
     }
 }

@@ -7,6 +7,7 @@ import java.time.Clock;
 import java.util.function.Consumer;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ParameterException;
 
 /** The program {@code paperbark}. */
 @Command(
@@ -65,14 +66,29 @@ public final class Main {
         line.addSubcommand(new OwedCommand(world));
         line.addSubcommand(new QuartersCommand(world));
         line.addSubcommand(new ExportCommand(world));
+        line.registerConverter(Path.class, new PathConverter());
         line.setOut(world.out());
         line.setErr(world.err());
         line.setExecutionExceptionHandler(new Faults(world));
+        line.setParameterExceptionHandler((wrong, words) -> misunderstood(world, wrong));
         line.setUsageHelpAutoWidth(false);
         int exitCode = arguments.length == 0 ? usage(line) : line.execute(arguments);
         world.out().flush();
         world.err().flush();
         return exitCode;
+    }
+
+    /** The whole usage would push the one sentence that matters off the screen. */
+    private static int misunderstood(World world, ParameterException wrong) {
+        world.err().println(wrong.getMessage());
+        CommandLine.UnmatchedArgumentException.printSuggestions(wrong, world.err());
+        String command = wrong.getCommandLine().getCommandSpec().name();
+        String help =
+                command.equals("paperbark")
+                        ? Started.with("--help")
+                        : Started.with(command, "--help");
+        world.err().println("All words are explained by: " + help);
+        return CommandLine.ExitCode.USAGE;
     }
 
     private static int usage(CommandLine line) {

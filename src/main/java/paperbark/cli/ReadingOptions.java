@@ -19,7 +19,7 @@ final class ReadingOptions {
     @Parameters(
             index = "0",
             paramLabel = "REGISTER",
-            description = "The list of jobs: .xlsx, .xls or .csv.")
+            description = "The list of jobs: .xlsx, .xls, .ods or .csv.")
     private Path register;
 
     @Option(

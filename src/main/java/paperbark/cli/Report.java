@@ -36,15 +36,15 @@ final class Report {
             out.println(Json.of(OutcomeLines.of(outcome)));
             return;
         }
-        findings(outcome.findings());
+        findings(outcome);
         summary(outcome);
     }
 
-    private void findings(List<Finding> findings) {
+    private void findings(Outcome outcome) {
         FindingText text = new FindingText(out, explain);
         Map<FindingCode, Integer> shown = new EnumMap<>(FindingCode.class);
         Map<FindingCode, Integer> hidden = new EnumMap<>(FindingCode.class);
-        for (Finding finding : findings) {
+        for (Finding finding : outcome.findings()) {
             boolean quiet = finding.severity() == Severity.NOTE && !explain;
             if (quiet
                     || (shown.merge(finding.code(), 1, Integer::sum) > SHOWN_OF_A_CODE
@@ -62,7 +62,9 @@ final class Report {
             out.println(
                     "Not shown here: "
                             + rest
-                            + ". Use --explain, or look into the marked-up register.");
+                            + (outcome.published().isPresent()
+                                    ? ". Use --explain, or look into the marked-up register."
+                                    : ". Use --explain to see them."));
             out.println();
         }
     }

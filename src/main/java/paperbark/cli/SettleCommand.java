@@ -25,7 +25,7 @@ import picocli.CommandLine.Parameters;
 final class SettleCommand implements Callable<Integer> {
     private final Main.World world;
 
-    @Parameters(paramLabel = "ADVICE", description = "The advice: .xlsx, .xls or .csv.")
+    @Parameters(paramLabel = "ADVICE", description = "The advice: .xlsx, .xls, .ods or .csv.")
     private Path advice;
 
     @Mixin private LedgerOptions options;

@@ -57,7 +57,8 @@ final class SetupCommand implements Callable<Integer> {
                     .println(
                             "The tables are a sample firm's. Put yours in their place before the first real week: tables"
                                     + "/SAMPLE-TABLES.txt says how.");
-            world.out().println("Try it:     prepare " + office.resolve("sample-register.xlsx"));
+            Path sample = office.resolve("sample-register.xlsx");
+            world.out().println("Try it:     " + Started.with("prepare", sample.toString()));
         }
         world.out().println("Result:     " + office);
         return Ending.DONE.exitCode();

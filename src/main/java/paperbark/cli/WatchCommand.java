@@ -89,11 +89,15 @@ final class WatchCommand implements Callable<Integer> {
             int worst = worst(attendant.round(), 0);
             // A file is only known to be steady at the second look.
             pause(quietSeconds);
-            return worst(attendant.round(), worst);
+            Attendant.Round last = attendant.round();
+            last.waiting().forEach((file, why) -> tell(file + " waits. " + why));
+            int ended = worst(last, worst);
+            boolean nothing = ended == 0 || ended == Ending.ALREADY.exitCode();
+            return nothing && !last.waiting().isEmpty() ? Ending.BUSY.exitCode() : ended;
         }
-        Vigil vigil = new Vigil(world, attendant);
+        Watch watch = new Watch(world, attendant);
         for (int seconds = quietSeconds; ; seconds = Math.max(1, pollSeconds)) {
-            vigil.look();
+            watch.look();
             pause(seconds);
         }
     }

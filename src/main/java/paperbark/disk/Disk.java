@@ -5,11 +5,11 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.util.Comparator;
@@ -31,7 +31,28 @@ public final class Disk {
         void to(OutputStream out) throws IOException;
     }
 
-    /** Writes a file, forced to the disk, readable by its owner only. */
+    /**
+     * Makes a folder and those above it that are missing. Each takes the rights of the folder it
+     * lies in.
+     */
+    public static void makeFolders(Path folder) throws IOException {
+        if (folder == null || Files.isDirectory(folder)) {
+            return;
+        }
+        makeFolders(folder.getParent());
+        try {
+            Files.createDirectory(folder);
+        } catch (FileAlreadyExistsException e) {
+            if (Files.isDirectory(folder)) {
+                // Another thread was faster.
+                return;
+            }
+            throw e;
+        }
+        Rights.ofFolderAround(folder);
+    }
+
+    /** Writes a file, forced to the disk, with the rights of the folder it lies in. */
     public static void write(Path file, byte[] content) throws IOException {
         write(file, out -> out.write(content));
     }
@@ -43,12 +64,7 @@ public final class Disk {
      */
     public static String write(Path file, Content content) throws IOException {
         MessageDigest digest = DigestUtils.getSha256Digest();
-        try (FileChannel channel =
-                        FileChannel.open(
-                                file,
-                                StandardOpenOption.CREATE,
-                                StandardOpenOption.WRITE,
-                                StandardOpenOption.TRUNCATE_EXISTING);
+        try (FileChannel channel = opened(file);
                 OutputStream out =
                         new BufferedOutputStream(
                                 new DigestOutputStream(
@@ -58,16 +74,30 @@ public final class Disk {
             Trace.WRITE.of(file);
             force(channel, file);
         }
-        if (isPosix(file)) {
-            Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
-        }
         return Hex.encodeHexString(digest.digest());
+    }
+
+    /** The rights are set before anything is in the file. */
+    private static FileChannel opened(Path file) throws IOException {
+        FileChannel channel =
+                FileChannel.open(
+                        file,
+                        StandardOpenOption.CREATE,
+                        StandardOpenOption.WRITE,
+                        StandardOpenOption.TRUNCATE_EXISTING);
+        try {
+            Rights.ofFolderAround(file);
+            return channel;
+        } catch (IOException e) {
+            channel.close();
+            throw e;
+        }
     }
 
     /** Writes a file so that it appears whole or not at all, in place of an older one. */
     public static void replace(Path file, byte[] content) throws IOException {
         Path parent = file.getParent();
-        Files.createDirectories(parent);
+        makeFolders(parent);
         Path hidden = Files.createTempFile(parent, "." + file.getFileName() + "-", ".part");
         try {
             write(hidden, content);

@@ -3,6 +3,7 @@ package paperbark.disk;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.text.Normalizer;
 import java.util.Arrays;
 
 /** Names of files that are made from names of files. */
@@ -11,10 +12,14 @@ public final class FileNames {
 
     private FileNames() {}
 
-    /** The text as a safe name, for folders. */
+    /** The text as a safe name, for folders: letters of any language and brackets stay. */
     public static String slug(String text) {
-        String slug = text.replaceAll("[^A-Za-z0-9_-]+", "-").replaceAll("^-+|-+$", "");
-        String cut = slug.length() > LONGEST ? slug.substring(0, LONGEST) : slug;
+        String slug =
+                Normalizer.normalize(text, Normalizer.Form.NFC)
+                        .replaceAll("[^\\p{L}\\p{M}\\p{N}_()\\[\\]-]+", "-")
+                        .replaceAll("^-+|-+$", "");
+        int letters = slug.codePointCount(0, slug.length());
+        String cut = slug.substring(0, slug.offsetByCodePoints(0, Math.min(LONGEST, letters)));
         return cut.isEmpty() ? "x" : cut;
     }
 

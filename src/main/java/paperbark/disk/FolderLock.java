@@ -43,7 +43,7 @@ public final class FolderLock implements AutoCloseable {
      * @throws BusyException when another run has it
      */
     public static FolderLock take(Path folder) throws IOException {
-        Files.createDirectories(folder);
+        Disk.makeFolders(folder);
         return tryTake(folder).orElseThrow(() -> new BusyException(folder));
     }
 

@@ -29,13 +29,14 @@ public final class Staging implements AutoCloseable {
     /** Prepares to publish a folder that must not exist yet. */
     public static Staging of(Path target) throws IOException {
         Path parent = target.getParent();
-        Files.createDirectories(parent);
+        Disk.makeFolders(parent);
         Path hidden = Files.createTempDirectory(parent, "." + target.getFileName() + "-");
+        Rights.ofFolderAround(hidden);
         return new Staging(target, hidden);
     }
 
     /**
-     * Writes one file, forced to the disk, readable by its owner only. May be called by several
+     * Writes one file, forced to the disk, with the rights of the folder. May be called by several
      * threads.
      *
      * @return where it lies until the folder is published
@@ -50,8 +51,15 @@ public final class Staging implements AutoCloseable {
         if (!file.startsWith(hidden)) {
             throw new IllegalArgumentException("outside the batch folder: " + name);
         }
-        Files.createDirectories(file.getParent());
-        String sha256 = Disk.write(file, content);
+        Disk.makeFolders(file.getParent());
+        String sha256;
+        try {
+            sha256 = Disk.write(file, content);
+        } catch (IOException | RuntimeException | Error e) {
+            // Half a file must not be published when somebody goes on without it.
+            Files.deleteIfExists(file);
+            throw e;
+        }
         FaultPoint.PAPER.reach();
         synchronized (written) {
             written.put(name, new Written(Files.size(file), sha256));

@@ -54,7 +54,7 @@ public final class Retention {
                 .forEach(
                         (scheme, day) ->
                                 Schemes.KNOWN
-                                        .named(scheme)
+                                        .of(scheme)
                                         .keepYears(day, rulebook)
                                         .ifPresent(
                                                 years ->

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import java.util.Set;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Setting;
@@ -26,6 +27,13 @@ public interface Scheme {
      * @param today the day of the run, for closing dates
      */
     Assessment assess(Job job, Rulebook rulebook, LocalDate today);
+
+    /**
+     * The facts that a claim hangs on: what is worked out from them, and what tells the heater, its
+     * site and what was asked for. One that changes once the claim is with the buyer makes another
+     * claim of it.
+     */
+    Set<JobFact> hangsOn();
 
     /**
      * Until when the certificates of work done on a day are created; empty where no rule says.

@@ -3,8 +3,12 @@ package paperbark.entitlement;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.rules.Rulebook;
 import paperbark.value.SchemeName;
 
@@ -36,11 +40,6 @@ public record Schemes(List<Scheme> all) {
         all = List.copyOf(all);
     }
 
-    /** The scheme of that name. */
-    public Scheme named(SchemeName name) {
-        return all.stream().filter(s -> s.name() == name).findFirst().orElseThrow();
-    }
-
     /** The scheme of a name. */
     public Scheme of(SchemeName name) {
         return all.stream().filter(scheme -> scheme.name() == name).findFirst().orElseThrow();
@@ -65,5 +64,10 @@ public record Schemes(List<Scheme> all) {
             findings.addAll(assessment.findings());
         }
         return new Assessed(new Entitlements(entitlements), findings);
+    }
+
+    /** The facts that a claim hangs on, by scheme. */
+    public Map<SchemeName, Set<JobFact>> hangsOn() {
+        return all.stream().collect(Collectors.toMap(Scheme::name, Scheme::hangsOn));
     }
 }

@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
 import paperbark.firm.Listing;
+import paperbark.firm.Listing.Basis;
 import paperbark.firm.Product;
 import paperbark.job.Field;
 import paperbark.value.Days;
@@ -17,8 +18,16 @@ import paperbark.value.Days;
  */
 record StcListing(Working working) {
 
-    /** The whole STCs over ten years for the day and zone; empty where the register has none. */
-    Optional<Integer> figure(Product product, LocalDate day, Optional<Integer> zone) {
+    /**
+     * A figure of the register.
+     *
+     * @param stcs whole STCs
+     * @param basis what they stand for
+     */
+    record Figure(int stcs, Basis basis) {}
+
+    /** The figure for the day and zone; empty where the register has none. */
+    Optional<Figure> figure(Product product, LocalDate day, Optional<Integer> zone) {
         Optional<Listing> listing = product.listing(day);
         if (listing.isEmpty()) {
             notListedThen(product, day);
@@ -46,7 +55,7 @@ record StcListing(Working working) {
                         .seeing(product.model()));
     }
 
-    private Optional<Integer> inZone(Product product, Listing listing, int zone) {
+    private Optional<Figure> inZone(Product product, Listing listing, int zone) {
         RuleRef ref =
                 new RuleRef(
                         "products",
@@ -54,20 +63,23 @@ record StcListing(Working working) {
                         "register of solar water heaters, version " + listing.registerVersion(),
                         "",
                         RuleRef.ENTERED,
-                        "stcs_zone_%d %s, eligible %s"
+                        "stcs_zone_%d %s, %s, eligible %s"
                                 .formatted(
                                         zone,
-                                        Optional.ofNullable(listing.tenYearStcs().get(zone))
+                                        Optional.ofNullable(listing.stcs().get(zone))
                                                 .map(String::valueOf)
                                                 .orElse("blank"),
+                                        listing.basis().word(),
                                         listing.eligible()),
                         "");
         String name = product.maker() + " " + product.model();
-        Optional<Integer> figure = Optional.ofNullable(listing.tenYearStcs().get(zone));
+        Optional<Integer> figure = Optional.ofNullable(listing.stcs().get(zone));
         figure.ifPresentOrElse(
                 stcs ->
                         working.step(
-                                "STCs over ten years",
+                                listing.basis() == Basis.TEN_YEARS
+                                        ? "STCs over ten years"
+                                        : "STCs for the period",
                                 "%s, %s, zone %d, listed %s"
                                         .formatted(
                                                 name,
@@ -86,6 +98,6 @@ record StcListing(Working working) {
                                                 "Check model and postcode, or enter the figure in the products table.")
                                         .seeing(product.model())
                                         .by(ref)));
-        return figure;
+        return figure.map(stcs -> new Figure(stcs, listing.basis()));
     }
 }

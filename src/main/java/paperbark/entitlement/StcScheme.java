@@ -7,9 +7,11 @@ import java.util.Set;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
+import paperbark.firm.Listing.Basis;
 import paperbark.job.ClaimFact;
 import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
 import paperbark.rules.Setting;
@@ -146,10 +148,37 @@ public final class StcScheme implements Scheme {
         }
 
         private Optional<Integer> count(LocalDate day, Optional<Integer> zone) {
-            Optional<Integer> listed =
+            Optional<StcListing.Figure> listed =
                     job.heater()
                             .product()
                             .flatMap(p -> new StcListing(working).figure(p, day, zone));
+            // rule: ree-regs-2001 reg 19A: a number for model, zone and period stands as it is.
+            boolean forPeriod = listed.filter(f -> f.basis() == Basis.PERIOD).isPresent();
+            return forPeriod
+                    ? asListed(day, listed.get().stcs())
+                    : scaled(day, listed.map(StcListing.Figure::stcs));
+        }
+
+        private Optional<Integer> asListed(LocalDate day, int count) {
+            if (isNothing()) {
+                return Optional.empty();
+            }
+            working.step(
+                    COUNT,
+                    "as the register has it for model, zone and period",
+                    Integer.toString(count));
+            zero(count);
+            rules.years()
+                    .on(day, Unkeyed.ALL)
+                    .flatMap(years -> formula(day).map(f -> f.count(count, years.row().years())))
+                    .filter(scaled -> scaled != count && isDeclared(scaled))
+                    .ifPresent(scaled -> doubt("taken as it stands for the period"));
+            new DeclaredCount(job.claim(name()), Field.of(name(), ClaimFact.COUNT), "STC")
+                    .compare(count, count, working);
+            return Optional.of(count);
+        }
+
+        private Optional<Integer> scaled(LocalDate day, Optional<Integer> listed) {
             Optional<Dated<YearsRow>> years = working.rule(rules.years(), day, Unkeyed.ALL);
             years.ifPresent(
                     y ->
@@ -158,54 +187,73 @@ public final class StcScheme implements Scheme {
                                     "installed in " + day.getYear(),
                                     Integer.toString(y.row().years()),
                                     y.ref()));
-            Optional<Dated<Setting>> basis = limit(StcLimit.LISTING_YEARS, day);
-            Optional<Dated<Setting>> rounding = limit(StcLimit.COUNT_ROUNDING, day);
-            Optional<Finding> nothing = working.first(EARNS_NOTHING);
-            if (nothing.isPresent()) {
-                working.step(
-                        COUNT,
-                        nothing.get().fact(),
-                        "none",
-                        nothing.get().rule().stream().toArray(RuleRef[]::new));
+            limit(StcLimit.LISTING_YEARS, day);
+            limit(StcLimit.COUNT_ROUNDING, day);
+            if (isNothing()) {
                 return Optional.empty();
             }
-            // A rule that is missing is among the stops above; the listed figure may lack its
-            // facts.
+            // A rule that is missing is among the stops above; the figure may lack its facts.
             return listed.flatMap(
                     figure ->
-                            sum(
-                                    day,
-                                    figure,
-                                    years.orElseThrow().row().years(),
-                                    basis.orElseThrow(),
-                                    rounding.orElseThrow()));
+                            formula(day)
+                                    .map(
+                                            f ->
+                                                    sum(
+                                                            day,
+                                                            f,
+                                                            figure,
+                                                            years.orElseThrow().row().years())));
         }
 
-        private Optional<Integer> sum(
-                LocalDate day,
-                int listed,
-                int years,
-                Dated<Setting> basis,
-                Dated<Setting> rounding) {
-            Optional<StcFormula> formula =
-                    StcFormula.on(day, basis.row().whole(), rounding.row().rounding());
-            return formula.map(
-                    f -> {
-                        int count = f.count(listed, years);
-                        working.step(
-                                COUNT,
-                                f.working(listed, years),
-                                Integer.toString(count),
-                                basis.ref(),
-                                rounding.ref());
-                        new StcNeighbours(working, rules, f).compare(day, listed);
-                        declared(f, listed, years);
-                        return count;
-                    });
+        /** Whether a stop leaves no number; the step then says which. */
+        private boolean isNothing() {
+            Optional<Finding> nothing = working.first(EARNS_NOTHING);
+            nothing.ifPresent(
+                    stop ->
+                            working.step(
+                                    COUNT,
+                                    stop.fact(),
+                                    "none",
+                                    stop.rule().stream().toArray(RuleRef[]::new)));
+            return nothing.isPresent();
         }
 
-        private void declared(StcFormula formula, int listed, int years) {
+        private Optional<StcFormula> formula(LocalDate day) {
+            return rules.stcLimits()
+                    .on(day, StcLimit.LISTING_YEARS)
+                    .flatMap(
+                            basis ->
+                                    rules.stcLimits()
+                                            .on(day, StcLimit.COUNT_ROUNDING)
+                                            .flatMap(
+                                                    rounding ->
+                                                            StcFormula.on(
+                                                                    day,
+                                                                    basis.row().whole(),
+                                                                    rounding.row().rounding())));
+        }
+
+        private int sum(LocalDate day, StcFormula formula, int listed, int years) {
             int count = formula.count(listed, years);
+            working.step(
+                    COUNT,
+                    formula.working(listed, years),
+                    Integer.toString(count),
+                    limit(StcLimit.LISTING_YEARS, day).orElseThrow().ref(),
+                    limit(StcLimit.COUNT_ROUNDING, day).orElseThrow().ref());
+            new StcNeighbours(working, rules, formula).compare(day, listed);
+            zero(count);
+            if (count != listed && isDeclared(listed)) {
+                doubt("taken to be over ten years");
+            }
+            boolean said = job.claim(name()).declaredCount().isPresent();
+            boolean open = said || formula.canBeHigher(listed, years);
+            new DeclaredCount(job.claim(name()), Field.of(name(), ClaimFact.COUNT), "STC")
+                    .compare(count, open ? formula.highest(listed, years) : count, working);
+            return count;
+        }
+
+        private void zero(int count) {
             if (count == 0) {
                 working.report(
                         working.at(
@@ -214,10 +262,22 @@ public final class StcScheme implements Scheme {
                                 "The sum gives less than one whole STC.",
                                 "Leave the STCs out, and agree the price with the owner without them."));
             }
-            boolean said = job.claim(name()).declaredCount().isPresent();
-            boolean open = said || formula.canBeHigher(listed, years);
-            new DeclaredCount(job.claim(name()), Field.of(name(), ClaimFact.COUNT), "STC")
-                    .compare(count, open ? formula.highest(listed, years) : count, working);
+        }
+
+        private boolean isDeclared(int count) {
+            return job.claim(name()).declaredCount().equals(Optional.of(count));
+        }
+
+        private void doubt(String taken) {
+            int said = job.claim(name()).declaredCount().orElseThrow();
+            working.report(
+                    working.at(
+                                    Field.of(name(), ClaimFact.COUNT),
+                                    FindingCode.STC_BASIS_DOUBTFUL,
+                                    "The register's %d STCs would be right on the other basis; the figure of the products table is %s."
+                                            .formatted(said, taken),
+                                    "Compare the model's figure and stcs_basis in the products table with the register of products.")
+                            .seeing(Integer.toString(said)));
         }
 
         private Optional<Dated<Setting>> limit(StcLimit limit, LocalDate day) {
@@ -236,5 +296,10 @@ public final class StcScheme implements Scheme {
                             !working.isInstalled(),
                             working.steps()));
         }
+    }
+
+    @Override
+    public Set<JobFact> hangsOn() {
+        return ClaimBasis.of(name(), Field.COMPLETE_SYSTEM, Field.DECLARATIONS_DATE);
     }
 }

@@ -122,7 +122,7 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
                                 Sum.plain(energies.supplementaryGj()),
                                 Sum.plain(energies.auxiliaryGj())),
                 register(subject));
-        figures(sum, subject);
+        figures(sum);
         working.step(
                 VeecScheme.TONNES,
                 sum.sum().inWords() + " = " + sum.sum().trace(),
@@ -132,14 +132,12 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
     }
 
     /** Names each figure of the sum, so that it can be compared with its source. */
-    private void figures(VeecCount.Computed sum, VeecCount.Subject subject) {
+    private void figures(VeecCount.Computed sum) {
         FactorRow factors = sum.factors().row();
         working.step(
                 "Factors of the activity",
-                "%s, zone %d: abatement %s MWh, factor on supplementary energy SEF %s and on auxiliary energy AEF %s MWh year a GJ, %s, %s"
+                "abatement %s MWh, supplementary SEF %s, auxiliary AEF %s, %s, %s"
                         .formatted(
-                                subject.activity(),
-                                subject.zone(),
                                 Sum.plain(factors.abatementMwh()),
                                 Sum.plain(factors.sef()),
                                 Sum.plain(factors.aef()),
@@ -150,9 +148,8 @@ record VeecNumber(Working working, Rulebook rules, LocalDate day) {
         EmissionFactorRow emission = sum.emission().row();
         working.step(
                 "Emission factor",
-                "electricity, version %s of the Specifications, on %s"
-                        .formatted(emission.version(), Days.show(day)),
-                "EEF %s t a MWh".formatted(Sum.plain(emission.tonnesPerMwh().orElseThrow())),
+                "electricity, EEF, version %s of the Specifications".formatted(emission.version()),
+                "%s t a MWh".formatted(Sum.plain(emission.tonnesPerMwh().orElseThrow())),
                 sum.emission().ref());
     }
 

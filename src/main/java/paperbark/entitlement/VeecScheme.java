@@ -11,6 +11,7 @@ import paperbark.finding.RuleRef;
 import paperbark.firm.Product;
 import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.job.OldHeater;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
@@ -66,6 +67,17 @@ public final class VeecScheme implements Scheme {
         return job.claim(name()).claimed()
                 ? new Case(job, rulebook, new Working(name(), job)).assess(today)
                 : Assessment.NONE;
+    }
+
+    @Override
+    public Set<JobFact> hangsOn() {
+        return ClaimBasis.of(
+                name(),
+                Field.OLD_KIND,
+                Field.OLD_DISABLED,
+                Field.OLD_DISPOSAL,
+                Field.OLD_REMOVED_DATE,
+                Field.CO_PAYMENT);
     }
 
     @Override

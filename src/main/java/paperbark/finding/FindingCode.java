@@ -27,9 +27,7 @@ public enum FindingCode {
             REGISTER),
     FILE_ENCRYPTED(STOP, "A locked workbook cannot be read without its password.", REGISTER),
     FILE_HAS_MACROS(
-            STOP,
-            "Macros can change values unseen, so macro workbooks are not accepted.",
-            REGISTER),
+            NOTE, "Macros are never run here, so a value that one would still change is not seen."),
     FILE_TOO_LARGE(STOP, "Files far beyond a week of jobs are nearly always a mistake.", REGISTER),
     FILE_MAY_BE_CUT(
             STOP,
@@ -45,11 +43,19 @@ public enum FindingCode {
     HEADINGS_NOT_FOUND(STOP, "Without headings nobody can tell which column is which.", REGISTER),
     HEADING_TWICE(STOP, "Two columns with one meaning may disagree.", REGISTER),
     COLUMN_MISSING(STOP, "A column that every job needs is not there.", REGISTER),
+    COLUMN_UNNAMED(
+            STOP,
+            "Nobody can tell what stands under an empty heading, and it may rule out the claim.",
+            CLAIMS),
     COLUMN_UNKNOWN(NOTE, "A column that is not understood is kept but not used."),
     REGISTER_EMPTY(
             STOP, "An empty list is more often a wrong file than a week without jobs.", REGISTER),
     ROWS_HIDDEN(NOTE, "A filter hides rows from the eye, and their jobs still need papers."),
     ROW_IGNORED(NOTE, "Rows that hold no job, such as totals, are left out."),
+    ROW_TWICE(
+            STOP,
+            "Of two rows with one number only one is read, and the job in the other is missing.",
+            JOB),
     ROW_SHORT(STOP, "A row that ends early has lost its last cells or was shifted.", JOB),
     ROW_LONG(STOP, "A row with more cells than headings was probably shifted.", JOB),
     DATES_FROM_1904(NOTE, "Counted from 1900 instead, every date would be four years too early."),
@@ -72,6 +78,7 @@ public enum FindingCode {
             STOP, "A formula that was never calculated has no value yet.", CLAIMS_AND_WARRANTY),
     FORMULA_EXTERNAL(CHECK, "A value taken from another workbook may be out of date."),
     CELL_MERGED(CHECK, "Only the first cell of a merged block holds the value."),
+    TEXT_GARBLED(CHECK, "A name that was misread on its way is printed wrongly on every paper."),
     TEXT_CLEANED(NOTE, "A number or name with an unseen character never matches another."),
     SCRIPTS_MIXED(CHECK, "A letter of another alphabet looks right but never matches."),
     NUMBER_FOR_DATE(CHECK, "A plain number in a date column may be a date that lost its format."),
@@ -158,6 +165,8 @@ public enum FindingCode {
     COUNT_TOO_HIGH(STOP, "Each certificate claimed without entitlement carries a penalty.", CLAIMS),
     COUNT_TOO_LOW(NOTE, "The job earns more certificates than the register says."),
     COUNT_MAY_BE_HIGHER(CHECK, "The rounding of the official method is not settled for this year."),
+    STC_BASIS_DOUBTFUL(
+            CHECK, "A number for this year that is taken for ten years halves the claim."),
     COUNT_ZERO(CHECK, "The job earns no certificate."),
     YEAR_BOUNDARY(NOTE, "One day later or earlier changes the number of certificates."),
     KEEP_UNTIL(NOTE, "Signed papers must be kept for the legal time."),
@@ -202,10 +211,13 @@ public enum FindingCode {
     FORM_TEXT_TOO_LONG(
             CHECK, "Text that was cut, or is too small to read, says less than it should."),
     FORM_VALUE_UNSEEN(CHECK, "A value that nobody can see on the form counts as missing."),
+    SIDE_FILE_LACKING(
+            CHECK, "Papers and claims are whole, but somebody may look for the list beside them."),
 
     JOB_UNCHANGED(NOTE, "A job that is done needs no second pack, and its claim stands."),
     JOB_CANCELLED(NOTE, "A cancelled job is named once, in case the row was marked by mistake."),
     JOB_FORGOTTEN(STOP, "What was forgotten on purpose must not come back by an old list.", JOB),
+    JOB_CHANGE_UNTOLD(CHECK, "A job whose changes nobody can name counts as changed."),
     JOB_CHANGED(CHECK, "Papers with the earlier facts may already be in somebody's hands."),
     SERIAL_CLAIMED_BEFORE(STOP, "Certificates can be created once for a heater.", CLAIMS),
     SERIAL_LIKE_CLAIMED(CHECK, "Two serials that look alike are often one that was misread."),

@@ -122,17 +122,9 @@ public sealed interface Place {
             words.append(" > ").append(sheetName());
         }
         if (this instanceof InCell cell) {
-            words.append(" > ")
-                    .append(cell.address())
-                    .append(" \"")
-                    .append(cell.heading())
-                    .append('"');
+            words.append(" > ").append(cell.address()).append(quotedHeading());
         } else if (this instanceof InColumn column) {
-            words.append(" > column ")
-                    .append(column.address())
-                    .append(" \"")
-                    .append(column.heading())
-                    .append('"');
+            words.append(" > column ").append(column.address()).append(quotedHeading());
         } else if (this instanceof InTemplate template && template.line() > 0) {
             words.append(" > line ")
                     .append(template.line())
@@ -142,5 +134,9 @@ public sealed interface Place {
             words.append(" > row ").append(rowNumber());
         }
         return words.toString();
+    }
+
+    private String quotedHeading() {
+        return columnHeading().isEmpty() ? "" : " \"" + columnHeading() + '"';
     }
 }

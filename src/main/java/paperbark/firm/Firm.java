@@ -41,37 +41,4 @@ public record Firm(
         Optional<String> accountName,
         Optional<Bsb> bsb,
         Optional<AccountNumber> account,
-        MoneyPolicy money) {
-
-    /** A firm that has its money worked out as usual. */
-    public Firm(
-            String name,
-            Abn abn,
-            Optional<Acn> acn,
-            boolean gstRegistered,
-            Address address,
-            Optional<Phone> phone,
-            Optional<Phone> afterHours,
-            Optional<Email> email,
-            Optional<Integer> workmanshipYears,
-            Optional<String> claimCosts,
-            Optional<String> accountName,
-            Optional<Bsb> bsb,
-            Optional<AccountNumber> account) {
-        this(
-                name,
-                abn,
-                acn,
-                gstRegistered,
-                address,
-                phone,
-                afterHours,
-                email,
-                workmanshipYears,
-                claimCosts,
-                accountName,
-                bsb,
-                account,
-                MoneyPolicy.USUAL);
-    }
-}
+        MoneyPolicy money) {}

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import paperbark.firm.Listing.Basis;
 import paperbark.value.Boost;
 import paperbark.value.DateRange;
 import paperbark.value.HeaterKind;
@@ -90,8 +91,14 @@ final class ProductRow {
             return Optional.empty();
         }
         row.needs("eligible_from");
+        Basis basis =
+                row.optional("stcs_basis", CellText.oneOf(Basis.values(), Basis::word))
+                        .orElse(Basis.TEN_YEARS);
+        if (basis == Basis.PERIOD) {
+            row.needs("eligible_to");
+        }
         Optional<String> version = row.neededText("register_version");
-        return version.map(v -> new Listing(eligible, byZone, v, row.number()));
+        return version.map(v -> new Listing(eligible, basis, byZone, v, row.number()));
     }
 
     private Optional<VeecInputs> veec() {

@@ -29,6 +29,7 @@ final class ProductsTable {
                             "stcs_zone_5",
                             "register_version"),
                     List.of(
+                            "stcs_basis",
                             "serial_pattern",
                             "warranty_tank_years",
                             "warranty_collector_years",
@@ -44,6 +45,7 @@ final class ProductsTable {
 
     private final List<Maker> makers;
     private final Map<String, Entry> entries = new LinkedHashMap<>();
+    private final ScaledFigures doubts = new ScaledFigures();
 
     private ProductsTable(List<Maker> makers) {
         this.makers = makers;
@@ -53,6 +55,7 @@ final class ProductsTable {
     static List<Product> read(Table table, List<Maker> makers) {
         ProductsTable products = new ProductsTable(makers);
         table.rows().forEach(products::add);
+        products.doubts.tell();
         return products.entries.values().stream().map(Entry::product).toList();
     }
 
@@ -62,6 +65,7 @@ final class ProductsTable {
             return;
         }
         Product product = read.get();
+        doubts.add(product, row);
         String key = Names.key(Names.model(product.maker(), product.model()));
         Entry earlier = entries.get(key);
         if (earlier == null) {

@@ -102,6 +102,11 @@ final class TableRow extends RowReader<String> {
         findings().add(Finding.of(FindingCode.TABLE_ROW_WRONG, place(), fact, remedy).alsoAt(also));
     }
 
+    /** Notes that a cell looks wrong; the row is used all the same. */
+    void doubt(String heading, FindingCode code, String fact, String remedy) {
+        findings().add(Finding.of(code, place(heading), fact, remedy));
+    }
+
     /** Whether nothing wrong was met so far. */
     boolean isSound() {
         return whole && unread().isEmpty();

@@ -19,9 +19,9 @@ import paperbark.firm.Person;
 import paperbark.firm.Product;
 import paperbark.firm.Seller;
 import paperbark.sheet.Column;
+import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
-import paperbark.value.AccountNumber;
 import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 import paperbark.value.State;
@@ -61,8 +61,12 @@ public final class JobReader {
         }
     }
 
-    /** Reads all rows of a sheet. */
-    public Jobs read(Sheet sheet, Map<Field, Column> columns) {
+    /**
+     * Reads all rows of a sheet.
+     *
+     * @param names what the firm's table of columns says of every row
+     */
+    public Jobs read(Sheet sheet, Map<Field, Column> columns, ColumnNames<Field> names) {
         List<Job> jobs = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
         OneDate oneDate = new OneDate(columns, tables.words(), today);
@@ -75,7 +79,7 @@ public final class JobReader {
                             oneDate.columns(row),
                             sheet.from1904(),
                             Set.of());
-            RowFacts facts = new RowFacts(sheet, row, origin, tables.words(), today);
+            RowFacts facts = new RowFacts(sheet, row, origin, names, tables.words(), today);
             Optional<String> reference = facts.text(Field.JOB);
             if (reference.isPresent()) {
                 jobs.add(job(reference.get(), facts));
@@ -280,6 +284,6 @@ public final class JobReader {
                 facts.choice(Field.BENEFIT_FORM, BenefitForm.values(), BenefitForm::word),
                 facts.text(Field.ACCOUNT_NAME),
                 facts.bsb(Field.BSB),
-                facts.value(Field.ACCOUNT, FindingCode.ACCOUNT_WRONG, AccountNumber::parse));
+                facts.account());
     }
 }

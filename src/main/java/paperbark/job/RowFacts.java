@@ -10,10 +10,12 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.firm.Words;
+import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Row;
 import paperbark.sheet.RowReader;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.Trouble;
+import paperbark.value.AccountNumber;
 import paperbark.value.Days;
 import paperbark.value.Money;
 
@@ -24,11 +26,19 @@ final class RowFacts extends RowReader<Field> {
     private static final int DAYS_AHEAD = 400;
 
     private final Origin origin;
+    private final ColumnNames<Field> names;
     private final Words words;
     private final LocalDate today;
 
-    RowFacts(Sheet sheet, Row row, Origin origin, Words words, LocalDate today) {
+    RowFacts(
+            Sheet sheet,
+            Row row,
+            Origin origin,
+            ColumnNames<Field> names,
+            Words words,
+            LocalDate today) {
         super(sheet, origin.columns(), row, new ArrayList<>());
+        this.names = names;
         this.words = words;
         this.origin = origin;
         this.today = today;
@@ -36,6 +46,24 @@ final class RowFacts extends RowReader<Field> {
 
     Origin origin() {
         return origin;
+    }
+
+    /** An account number; one that is too short for any bank may have lost zeros at its start. */
+    Optional<AccountNumber> account() {
+        Optional<AccountNumber> account =
+                value(Field.ACCOUNT, FindingCode.ACCOUNT_WRONG, AccountNumber::parse);
+        if (account.isPresent() && account.get().isShort()) {
+            Trouble zeros =
+                    new Trouble(
+                            FindingCode.LEADING_ZERO_LOST,
+                            "The account number has only "
+                                    + account.get().digits().length()
+                                    + " digits; zeros at its start may be lost.",
+                            "Compare it with what the owner wrote, format the column as text and type the number with its zeros.",
+                            text(Field.ACCOUNT));
+            findings().add(finding(Field.ACCOUNT, place(Field.ACCOUNT), zeros, false));
+        }
+        return account;
     }
 
     /** A day near enough to today to be meant. */
@@ -90,6 +118,16 @@ final class RowFacts extends RowReader<Field> {
             Function<String, Optional<T>> lookup,
             Supplier<List<String>> names) {
         return value(field, code, text -> Known.name(text, lookup, names, table(code)));
+    }
+
+    @Override
+    protected Optional<String> always(Field field) {
+        return names.always(field);
+    }
+
+    @Override
+    protected boolean takesShortYears() {
+        return names.shortYears();
     }
 
     @Override

@@ -126,38 +126,22 @@ public final class SupposedJob {
     }
 
     private Optional<OldHeater> oldHeater() {
-        Optional<OldHeater> real =
-                job.oldHeater()
-                        .map(
-                                old ->
-                                        new OldHeater(
-                                                old.kind(),
-                                                old.maker(),
-                                                old.model(),
-                                                old.serial(),
-                                                old.disabledHow(),
-                                                old.disposal(),
-                                                moved(old.removedOn())));
-        real.flatMap(OldHeater::removedOn)
-                .filter(
-                        on ->
-                                !job.oldHeater()
-                                        .flatMap(OldHeater::removedOn)
-                                        .equals(Optional.of(on)))
-                .ifPresent(on -> supposed.add(Field.OLD_REMOVED_DATE));
-        if (whatIf.old().isEmpty()) {
-            return real;
+        Optional<LocalDate> removedOn = job.oldHeater().flatMap(OldHeater::removedOn);
+        if (!moved(removedOn).equals(removedOn)) {
+            supposed.add(Field.OLD_REMOVED_DATE);
         }
-        supposed.add(Field.OLD_KIND);
-        return Optional.of(
+        whatIf.old().ifPresent(kind -> supposed.add(Field.OLD_KIND));
+        OldHeater real = job.oldHeater().orElse(OldHeater.UNKNOWN);
+        OldHeater old =
                 new OldHeater(
-                        whatIf.old().get(),
-                        real.flatMap(OldHeater::maker),
-                        real.flatMap(OldHeater::model),
-                        real.flatMap(OldHeater::serial),
-                        real.flatMap(OldHeater::disabledHow),
-                        real.flatMap(OldHeater::disposal),
-                        real.flatMap(OldHeater::removedOn)));
+                        whatIf.old().orElse(real.kind()),
+                        real.maker(),
+                        real.model(),
+                        real.serial(),
+                        real.disabledHow(),
+                        real.disposal(),
+                        moved(removedOn));
+        return old.equals(OldHeater.UNKNOWN) ? Optional.empty() : Optional.of(old);
     }
 
     private Heater supposed(Product product) {

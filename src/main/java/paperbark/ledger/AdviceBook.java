@@ -10,13 +10,13 @@ import paperbark.value.Serial;
 /** An advice on its way into the ledger: what it may match, and what it changes. */
 public final class AdviceBook {
     private final Sql sql;
-    private final Claims claims;
+    private final ClaimReader claims;
     private final Source source;
     private long seq;
 
     AdviceBook(Sql sql, Source source) {
         this.sql = sql;
-        this.claims = new Claims(sql);
+        this.claims = new ClaimReader(sql);
         this.source = source;
     }
 
@@ -62,7 +62,7 @@ public final class AdviceBook {
         return claims.where("c.id IN (SELECT claim FROM matched WHERE line = ?)", line);
     }
 
-    /** Claims by our own name for them, or by the buyer's as an earlier advice told it. */
+    /** ClaimReader by our own name for them, or by the buyer's as an earlier advice told it. */
     public List<ClaimState> byReference(String reference) {
         List<ClaimState> ours = claims.where("c.reference = ?", Keys.job(reference));
         return ours.isEmpty()
@@ -72,13 +72,13 @@ public final class AdviceBook {
                 : ours;
     }
 
-    /** Claims with that serial on any of their parts. */
+    /** ClaimReader with that serial on any of their parts. */
     public List<ClaimState> bySerial(Serial serial) {
         return claims.where(
                 "c.id IN (SELECT claim FROM serial WHERE serial_key = ?)", serial.key());
     }
 
-    /** Claims of that job. */
+    /** ClaimReader of that job. */
     public List<ClaimState> byJob(String reference) {
         return claims.where("c.job_key = ?", Keys.job(reference));
     }
@@ -117,7 +117,7 @@ public final class AdviceBook {
             long line,
             AdviceLine said,
             ClaimState claim,
-            Happening what,
+            AdviceStatus what,
             Money counted,
             String how,
             String reason,

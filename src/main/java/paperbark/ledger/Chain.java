@@ -54,8 +54,8 @@ final class Chain {
             verify(first, Math.min(first + Records.AT_ONCE - 1, newest));
         }
         active();
-        if (records.schema() == Schema.VERSION) {
-            new Forgetting(sql).prove();
+        if (records.schema() > 1) {
+            new Forgetting(sql).prove(SealedTable.personal(records.schema()));
         }
     }
 

@@ -29,6 +29,9 @@ interface Database {
      */
     Connection open();
 
+    /** Makes the tables of this program's schema, within a transaction that the caller holds. */
+    void tables(Sql sql, LedgerId office);
+
     /** Begins a transaction in which nobody else writes. */
     void begin(Sql sql);
 

@@ -1,7 +1,9 @@
 package paperbark.ledger;
 
 import java.time.LocalDate;
-import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import paperbark.job.JobFact;
 
 /**
  * The newest that the ledger has of a job.
@@ -11,7 +13,7 @@ import java.util.Map;
  * @param day day of that batch
  * @param outcome what the batch did with it
  * @param pack path of the pack in the batch folder
- * @param facts the prints of its facts then
+ * @param changed the facts that changed since; empty where it cannot be told
  * @param forgotten whether what it told of a person is emptied
  */
 public record Earlier(
@@ -20,5 +22,5 @@ public record Earlier(
         LocalDate day,
         JobOutcome outcome,
         String pack,
-        Map<String, String> facts,
+        Optional<Set<JobFact>> changed,
         boolean forgotten) {}

@@ -72,6 +72,11 @@ public record EntryRecord(
                 others);
     }
 
+    /** Whether an earlier program wrote it. */
+    public boolean hasOlderSchema() {
+        return schema < Schema.VERSION;
+    }
+
     /** The rows of a table; none where the entry's schema has no such table. */
     List<List<String>> rows(SealedTable table) {
         return rows.getOrDefault(table.name(), List.of());
@@ -100,7 +105,7 @@ public record EntryRecord(
     public Optional<EntryRecord> merged(EntryRecord other) {
         if (schema != other.schema) {
             EntryRecord newer = schema > other.schema ? this : other;
-            EntryRecord lifted = Lift.of(schema > other.schema ? other : this);
+            EntryRecord lifted = OlderEntry.lifted(schema > other.schema ? other : this, newer);
             // Its seals were made anew when the ledger was lifted.
             return newer.merged(
                     lifted.with(
@@ -113,9 +118,8 @@ public record EntryRecord(
         if (!covered(detailSha256).equals(other.covered(other.detailSha256))) {
             return Optional.empty();
         }
-        boolean emptied =
-                rows(SealedTable.PERSONAL).stream()
-                        .anyMatch(row -> row.get(SealedTable.PERSONAL.at("salt")).isEmpty());
+        SealedTable personal = SealedTable.personal(schema);
+        boolean emptied = rows(personal).stream().anyMatch(personal::isEmptied);
         return Optional.of(emptied ? this : other);
     }
 }

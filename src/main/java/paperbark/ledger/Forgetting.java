@@ -3,13 +3,13 @@ package paperbark.ledger;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** Empties what the ledger holds of persons, within a transaction that the caller holds. */
 final class Forgetting {
     private static final String FORGOTTEN =
             "EXISTS (SELECT 1 FROM forgotten f WHERE f.job_key = personal.job_key"
                     + " AND f.version = personal.version)";
-    private static final String EMPTIED = "site_key = '' AND facts = '' AND salt = ''";
 
     private final Sql sql;
 
@@ -42,38 +42,46 @@ final class Forgetting {
     /** Empties what is to be forgotten and is not empty yet. */
     void empty() {
         sql.run(
-                "UPDATE personal SET site_key = '', facts = '', salt = '' WHERE salt <> '' AND "
+                "UPDATE personal SET "
+                        + emptied(SealedTable.PERSONAL, ", ")
+                        + " WHERE salt <> '' AND "
                         + FORGOTTEN);
     }
 
     /**
      * Proves that everything is as it was sealed, or emptied because it was forgotten.
      *
+     * @param personal the table as the ledger's schema has it
      * @throws LedgerException when it is not
      */
-    void prove() {
+    void prove(SealedTable personal) {
         if (sql.number(
                         "SELECT count(*) FROM personal WHERE ("
-                                + EMPTIED
+                                + emptied(personal, " AND ")
                                 + ") <> ("
                                 + FORGOTTEN
                                 + ")")
                 > 0) {
             throw sql.changed("what is forgotten");
         }
-        sql
-                .list(
-                        "SELECT site_key, facts, salt, seal FROM personal WHERE salt <> ''",
-                        r ->
-                                new Personal(r.getString(1), r.getString(2), r.getString(3))
-                                        .seal()
-                                        .equals(r.getString(4)))
-                .stream()
-                .filter(asSealed -> !asSealed)
-                .findAny()
-                .ifPresent(
-                        changed -> {
-                            throw sql.changed("what is personal");
-                        });
+        int cells = personal.columns().size();
+        boolean changed =
+                sql
+                        .list(
+                                "SELECT "
+                                        + String.join(", ", personal.columns())
+                                        + " FROM personal WHERE salt <> ''",
+                                r -> Records.cells(r, 1, cells))
+                        .stream()
+                        .anyMatch(row -> !personal.sealed(row.subList(0, cells - 1)).equals(row));
+        if (changed) {
+            throw sql.changed("what is personal");
+        }
+    }
+
+    private static String emptied(SealedTable personal, String between) {
+        return personal.open().stream()
+                .map(column -> column + " = ''")
+                .collect(Collectors.joining(between));
     }
 }

@@ -2,11 +2,11 @@ package paperbark.ledger;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
@@ -16,10 +16,20 @@ final class Histories {
             " FROM claim c JOIN job j ON j.job_key = c.job_key AND j.version = c.version"
                     + " JOIN entry e ON e.seq = c.entry";
 
-    private final Sql sql;
+    private static final String PRINTS =
+            " FROM job j JOIN personal p ON p.job_key = j.job_key AND p.version = j.version";
 
-    Histories(Sql sql) {
+    private final Sql sql;
+    private final Optional<PrintKey> printKey;
+
+    /**
+     * Looks things up.
+     *
+     * @param printKey the ledger's key, without which it cannot be told what changed
+     */
+    Histories(Sql sql, Optional<PrintKey> printKey) {
         this.sql = sql;
+        this.printKey = printKey;
     }
 
     JobHistory of(Job job) {
@@ -29,19 +39,36 @@ final class Histories {
             conflicts.addAll(serial(key, serial));
         }
         Keys.site(job.site()).ifPresent(site -> conflicts.addAll(site(key, site)));
-        List<ClaimState> underWay =
-                new Claims(sql)
+        List<UnderWay> underWay =
+                new ClaimReader(sql)
                         .where("c.active = 1 AND c.job_key = ?", key).stream()
                                 .filter(ClaimState::lodged)
+                                .map(claim -> new UnderWay(claim, changed(job, claim)))
                                 .toList();
-        return new JobHistory(earlier(key), underWay, conflicts);
+        return new JobHistory(earlier(job, key), underWay, conflicts);
     }
 
-    private Optional<Earlier> earlier(String key) {
+    /**
+     * The papers that the buyer has are of the newest version that went out since the claim was
+     * made; where a later one was held they are not of that.
+     */
+    private Optional<Set<JobFact>> changed(Job job, ClaimState claim) {
         return sql.first(
-                "SELECT j.version, e.name, e.day, j.outcome, j.pack, p.facts, p.salt FROM job j"
+                        "SELECT p.print_key, p.prints"
+                                + PRINTS
+                                + " JOIN claim c ON c.job_key = j.job_key AND c.version <= j.version"
+                                + " WHERE c.id = ? AND (c.version = j.version OR j.outcome = 'issued')"
+                                + " ORDER BY j.version DESC LIMIT 1",
+                        r -> Prints.stored(r.getString(1), r.getString(2)),
+                        claim.id())
+                .flatMap(then -> then.changedIn(job, printKey));
+    }
+
+    private Optional<Earlier> earlier(Job job, String key) {
+        return sql.first(
+                "SELECT j.version, e.name, e.day, j.outcome, j.pack, p.print_key, p.prints, p.salt"
+                        + PRINTS
                         + " JOIN entry e ON e.seq = j.entry"
-                        + " JOIN personal p ON p.job_key = j.job_key AND p.version = j.version"
                         + " WHERE j.job_key = ? ORDER BY j.version DESC LIMIT 1",
                 r ->
                         new Earlier(
@@ -50,8 +77,9 @@ final class Histories {
                                 LocalDate.parse(r.getString(3)),
                                 JobOutcome.of(r.getString(4)),
                                 r.getString(5),
-                                facts(r.getString(6)),
-                                r.getString(7).isEmpty()),
+                                Prints.stored(r.getString(6), r.getString(7))
+                                        .changedIn(job, printKey),
+                                r.getString(8).isEmpty()),
                 key);
     }
 
@@ -94,16 +122,5 @@ final class Histories {
                                 LocalDate.parse(r.getString(4))),
                 site,
                 key);
-    }
-
-    private static Map<String, String> facts(String text) {
-        Map<String, String> facts = new HashMap<>();
-        text.lines()
-                .forEach(
-                        l ->
-                                facts.put(
-                                        l.substring(0, l.lastIndexOf('=')),
-                                        l.substring(l.lastIndexOf('=') + 1)));
-        return facts;
     }
 }

@@ -2,7 +2,9 @@ package paperbark.ledger;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import paperbark.finding.Concern;
@@ -11,33 +13,44 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
 import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.job.JobFact;
 import paperbark.value.Days;
+import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
 /** What the ledger makes noticeable about a job. */
 public final class HistoryCheck {
-    /** Words in the names of facts that a claim stands on. */
-    private static final List<String> CLAIM_FACTS =
-            List.of("serial", "installed", "site", "maker", "model", "old kind", "STC", "VEEC");
-
     private HistoryCheck() {}
 
     /**
-     * Whether the job is done and says what it said then. One that was held is never done.
+     * Whether the job is done and says what it said then. One that was held is never done, and one
+     * of which that cannot be told is not.
      *
      * @param history what the ledger knows of it
      */
-    public static boolean isDone(Job job, JobHistory history) {
+    public static boolean isDone(JobHistory history) {
         return history.earlier()
                 .filter(e -> e.outcome() != JobOutcome.HELD)
-                .filter(e -> changed(job, e).isEmpty())
+                .flatMap(Earlier::changed)
+                .filter(Set::isEmpty)
                 .isPresent();
     }
 
-    /** The findings about a job that is to be prepared. */
-    public static List<Finding> of(Job job, JobHistory history) {
+    /** Whether the job was in a batch and it cannot be told what changed in it since. */
+    public static boolean isUntold(JobHistory history) {
+        return history.earlier().filter(e -> e.changed().isEmpty()).isPresent();
+    }
+
+    /**
+     * The findings about a job that is to be prepared.
+     *
+     * @param hangsOn the facts that a claim hangs on, by scheme
+     */
+    public static List<Finding> of(
+            Job job, JobHistory history, Map<SchemeName, Set<JobFact>> hangsOn) {
         List<Finding> findings = new ArrayList<>();
-        history.earlier().ifPresent(e -> findings.addAll(again(job, e, history.underWay())));
+        history.earlier().ifPresent(e -> findings.addAll(again(job, e)));
+        history.underWay().forEach(u -> findings.addAll(underWay(job, u, hangsOn)));
         if (job.hasClaims()) {
             // A heater is often claimed under two schemes; that is one finding.
             history.conflicts().stream()
@@ -94,48 +107,74 @@ public final class HistoryCheck {
                                         ""));
     }
 
-    private static Set<String> changed(Job job, Earlier earlier) {
-        return JobPrint.changed(earlier.facts(), JobPrint.of(job));
+    private static List<Finding> again(Job job, Earlier earlier) {
+        return earlier
+                .changed()
+                .filter(changed -> !changed.isEmpty())
+                .map(
+                        changed ->
+                                Finding.of(
+                                        FindingCode.JOB_CHANGED,
+                                        job.origin().cell(Field.JOB),
+                                        "The job was in batch "
+                                                + earlier.batch()
+                                                + "; since then these facts changed: "
+                                                + headings(job, changed)
+                                                + ".",
+                                        "Take back the pack "
+                                                + earlier.pack()
+                                                + " of that batch; this is version "
+                                                + (earlier.version() + 1)
+                                                + "."))
+                .stream()
+                .toList();
     }
 
-    private static List<Finding> again(Job job, Earlier earlier, List<ClaimState> underWay) {
-        List<Finding> findings = new ArrayList<>();
-        Set<String> changed = changed(job, earlier);
-        if (changed.isEmpty()) {
-            return findings;
-        }
-        String what = String.join(", ", changed);
-        findings.add(
-                Finding.of(
-                        FindingCode.JOB_CHANGED,
-                        job.origin().cell(Field.JOB),
-                        "The job was in batch "
-                                + earlier.batch()
-                                + "; since then these facts changed: "
-                                + what
-                                + ".",
-                        "Take back the pack "
-                                + earlier.pack()
-                                + " of that batch; this is version "
-                                + (earlier.version() + 1)
-                                + "."));
-        boolean claim = changed.stream().anyMatch(c -> CLAIM_FACTS.stream().anyMatch(c::contains));
-        if (claim) {
-            underWay.forEach(c -> findings.add(underWay(job, c)));
-        }
-        return findings;
+    private static String headings(Job job, Set<JobFact> facts) {
+        return facts.stream()
+                .map(fact -> "\"" + fact.heading(job) + "\"")
+                .collect(Collectors.joining(", "));
     }
 
-    private static Finding underWay(Job job, ClaimState claim) {
+    private static List<Finding> underWay(
+            Job job, UnderWay underWay, Map<SchemeName, Set<JobFact>> hangsOn) {
+        ClaimState claim = underWay.claim();
         String state =
-                claim.received().isZero() ? "is with the buyer" : "was paid " + claim.received();
-        return Finding.of(
-                        FindingCode.CLAIM_UNDER_WAY,
-                        job.origin().cell(Field.JOB),
-                        "The claim " + claim.reference() + " " + state + " and its facts changed.",
-                        "Agree on the change with "
-                                + claim.buyer()
-                                + " and let them correct the claim.")
+                "The claim "
+                        + claim.reference()
+                        + (claim.received().isZero()
+                                ? " is with the buyer"
+                                : " was paid " + claim.received());
+        if (underWay.changed().isEmpty()) {
+            return List.of(
+                    underWay(
+                            job,
+                            claim,
+                            state + ", and it cannot be told whether its facts changed.",
+                            "Take the row out of the register if nothing changed; otherwise agree on"
+                                    + " the change with "
+                                    + claim.buyer()
+                                    + "."));
+        }
+        Set<JobFact> changed = new LinkedHashSet<>(underWay.changed().get());
+        changed.retainAll(hangsOn.getOrDefault(claim.scheme(), Set.of()));
+        return changed.isEmpty()
+                ? List.of()
+                : List.of(
+                        underWay(
+                                job,
+                                claim,
+                                state
+                                        + ", and it hangs on "
+                                        + headings(job, changed)
+                                        + ", which changed.",
+                                "Agree on the change with "
+                                        + claim.buyer()
+                                        + " and let them correct the claim."));
+    }
+
+    private static Finding underWay(Job job, ClaimState claim, String fact, String remedy) {
+        return Finding.of(FindingCode.CLAIM_UNDER_WAY, job.origin().cell(Field.JOB), fact, remedy)
                 .holding(Set.of(Concern.claim(claim.scheme())));
     }
 

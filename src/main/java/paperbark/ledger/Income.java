@@ -25,12 +25,12 @@ final class Income {
                                 Money.ofCents(r.getLong(3))));
     }
 
-    List<Payment> payments() {
+    List<Receipt> receipts() {
         return sql.list(
                 "SELECT m.day, c.scheme, m.cents FROM matched m JOIN claim c ON c.id = m.claim"
                         + " WHERE m.kind = 'paid' ORDER BY m.line",
                 r ->
-                        new Payment(
+                        new Receipt(
                                 LocalDate.parse(r.getString(1)),
                                 SchemeName.valueOf(r.getString(2)),
                                 Money.ofCents(r.getLong(3))));

@@ -2,7 +2,6 @@ package paperbark.ledger;
 
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -16,7 +15,7 @@ import java.util.Optional;
  * @param installedOn day of the installation; empty while it is only booked
  * @param warrantyUntil last day of the longest warranty given, where known
  * @param siteKey what two sites are compared by; empty text where the address is incomplete
- * @param facts the prints of its facts, see {@link JobPrint}
+ * @param prints the prints of its facts
  * @param sale what the owner was charged, where known
  * @param claims the claims whose papers went out
  */
@@ -29,13 +28,12 @@ public record JobEntry(
         Optional<LocalDate> installedOn,
         Optional<LocalDate> warrantyUntil,
         String siteKey,
-        Map<String, String> facts,
+        Prints prints,
         Optional<Sale> sale,
         List<ClaimEntry> claims) {
 
-    /** Keeps the collections from being changed. */
+    /** Keeps the list from being changed. */
     public JobEntry {
-        facts = Map.copyOf(facts);
         claims = List.copyOf(claims);
     }
 }

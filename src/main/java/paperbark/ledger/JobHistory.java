@@ -7,11 +7,11 @@ import java.util.Optional;
  * What the ledger knows that concerns a job.
  *
  * @param earlier the job itself, when it was in a batch before
- * @param underWay schemes of the job's own claims that were lodged or paid already
+ * @param underWay the job's own claims that were lodged or paid already
  * @param conflicts claims of other jobs
  */
 public record JobHistory(
-        Optional<Earlier> earlier, List<ClaimState> underWay, List<Conflict> conflicts) {
+        Optional<Earlier> earlier, List<UnderWay> underWay, List<Conflict> conflicts) {
     /** Nothing known. */
     public static final JobHistory NONE = new JobHistory(Optional.empty(), List.of(), List.of());
 

@@ -20,18 +20,21 @@ import paperbark.value.SchemeName;
  * {@link Chain}. One program writes at a time.
  */
 public final class Ledger implements AutoCloseable {
+    private final LedgerPlace place;
     private final Database database;
     private final Connection connection;
     private final Sql sql;
+    private Optional<PrintKey> printKey = Optional.empty();
 
-    private Ledger(Database database) {
-        this.database = database;
+    private Ledger(LedgerPlace place) {
+        this.place = place;
+        this.database = Database.of(place);
         this.connection = database.open();
         this.sql = new Sql(connection, database);
     }
 
     /**
-     * Makes a new, empty ledger.
+     * Makes a new, empty ledger, and its key where there is none beside it.
      *
      * @param at moment of making, for people only
      * @throws LedgerException when there is something already
@@ -39,6 +42,7 @@ public final class Ledger implements AutoCloseable {
     public static void create(LedgerPlace place, Instant at) {
         LedgerId id = new LedgerId(UUID.randomUUID().toString(), at.toString());
         Database.of(place).create(id, sql -> {});
+        PrintKey.of(place);
     }
 
     /** The same in a file. */
@@ -53,7 +57,7 @@ public final class Ledger implements AutoCloseable {
      *     program; it is left as it is
      */
     public static Ledger open(LedgerPlace place) {
-        return new Ledger(Database.of(place));
+        return new Ledger(place);
     }
 
     /** The same of a file. */
@@ -91,7 +95,18 @@ public final class Ledger implements AutoCloseable {
 
     /** What it knows that concerns a job. */
     public JobHistory history(Job job) {
-        return new Histories(sql).of(job);
+        if (printKey.isEmpty()) {
+            printKey = PrintKey.in(place);
+        }
+        return new Histories(sql, printKey).of(job);
+    }
+
+    /** The prints of a job, by which a later batch can tell what changed in it. */
+    public Prints prints(Job job) {
+        if (printKey.isEmpty()) {
+            printKey = Optional.of(PrintKey.of(place));
+        }
+        return Prints.of(job, printKey.get());
     }
 
     /**
@@ -182,6 +197,46 @@ public final class Ledger implements AutoCloseable {
         }
     }
 
+    /**
+     * Makes a new ledger with everything that this one holds, with its identity, and with its key
+     * where there is none beside the new one.
+     */
+    public void takenOverBy(LedgerPlace other) {
+        copyWholeTo(other);
+        PrintKey.carry(place, other);
+    }
+
+    /** Copies every entry, and how far each has come, to where no ledger is. */
+    void copyWholeTo(LedgerPlace other) {
+        List<EntryRecord> entries = records();
+        List<Progress.Came> came = new Progress(sql).all(Schema.VERSION);
+        Database.of(other)
+                .create(
+                        id(),
+                        copy -> {
+                            new Records(copy).addAll(entries);
+                            new Progress(copy).bringBack(came);
+                        });
+        try (Ledger ledger = open(other)) {
+            ledger.verify();
+        }
+    }
+
+    /**
+     * Whether what changed in the newest jobs can be told: nothing is printed yet, or the key is
+     * here that it was printed with.
+     *
+     * @throws LedgerException when the file of the key is not as it was written
+     */
+    public boolean hasItsKey() {
+        return sql.first(
+                        "SELECT print_key FROM personal WHERE print_key <> ''"
+                                + " ORDER BY entry DESC LIMIT 1",
+                        r -> r.getString(1))
+                .map(id -> PrintKey.in(place).filter(key -> key.id().equals(id)).isPresent())
+                .orElse(true);
+    }
+
     /** Notes that the folder of a batch is where people see it. */
     public void published(String batch) {
         new Progress(sql).note(batch, "published");
@@ -250,7 +305,7 @@ public final class Ledger implements AutoCloseable {
 
     /** All claims that stand, as they stood at the end of a day, in the order of claiming. */
     public List<ClaimState> claims(LocalDate asOf) {
-        return new Claims(sql).standing(asOf);
+        return new ClaimReader(sql).standing(asOf);
     }
 
     /** What owners were charged, by the newest version of each job. */
@@ -259,8 +314,8 @@ public final class Ledger implements AutoCloseable {
     }
 
     /** All money that came or was taken back, in the order in which it was taken in. */
-    public List<Payment> payments() {
-        return new Income(sql).payments();
+    public List<Receipt> receipts() {
+        return new Income(sql).receipts();
     }
 
     /** Everything that was entered of a job, the oldest version first. */

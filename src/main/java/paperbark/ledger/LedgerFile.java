@@ -60,8 +60,8 @@ final class LedgerFile implements Database {
         }
     }
 
-    /** Makes the tables of this program's schema, within a transaction that the caller holds. */
-    static void tables(Sql sql, LedgerId office) {
+    @Override
+    public void tables(Sql sql, LedgerId office) {
         sql.run("PRAGMA user_version = " + Schema.VERSION);
         Schema.forFile().forEach(sql::run);
         sql.run(
@@ -127,7 +127,7 @@ final class LedgerFile implements Database {
                 () -> {
                     // Another program may have done it since.
                     if (sql.number("PRAGMA user_version") == schema) {
-                        new Migration(sql, schema).run();
+                        new Migration(this, sql, schema).run();
                     }
                     return null;
                 });
@@ -149,7 +149,7 @@ final class LedgerFile implements Database {
         return connection;
     }
 
-    private static void keepPrivate(Path file) throws IOException {
+    static void keepPrivate(Path file) throws IOException {
         if (file.getFileSystem().supportedFileAttributeViews().contains("posix")) {
             Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
         }

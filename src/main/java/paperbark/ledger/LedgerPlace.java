@@ -32,6 +32,12 @@ public sealed interface LedgerPlace {
         }
 
         @Override
+        public Path key() {
+            String name = path.getFileName().toString();
+            return path.resolveSibling(name.replaceFirst("\\.db$", "") + ".key");
+        }
+
+        @Override
         public String remedy() {
             return "In an office folder, ledger-rebuild makes it anew from the published batches; elsewhere"
                     + " bring back a copy. Do not delete the damaged file.";
@@ -70,6 +76,11 @@ public sealed interface LedgerPlace {
         }
 
         @Override
+        public Path key() {
+            return folder.resolve("paperbark.key");
+        }
+
+        @Override
         public String remedy() {
             return "Bring back the server's own backup; or make the ledger anew in an empty schema from the"
                     + " newest copy in an office's backups, with ledger-new and --from.";
@@ -87,6 +98,9 @@ public sealed interface LedgerPlace {
 
     /** A file or folder of that name that belongs to the ledger. */
     Path beside(String name);
+
+    /** The file of the secret that the ledger's prints are made with, see {@link PrintKey}. */
+    Path key();
 
     /** What to do with the ledger when it is missing or not as it was written. */
     String remedy();

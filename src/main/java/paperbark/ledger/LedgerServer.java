@@ -56,7 +56,7 @@ final class LedgerServer implements Database {
             sql.run("CREATE SCHEMA " + schema);
         }
         try {
-            Schema.forServer().forEach(sql::run);
+            tables(sql, office);
         } catch (LedgerException e) {
             if (e.getCause() instanceof SQLException sqlState
                     && EXISTS.contains(sqlState.getSQLState())) {
@@ -68,6 +68,11 @@ final class LedgerServer implements Database {
             }
             throw e;
         }
+    }
+
+    @Override
+    public void tables(Sql sql, LedgerId office) {
+        Schema.forServer().forEach(sql::run);
         sql.run(
                 "INSERT INTO office VALUES (?, ?, ?)",
                 office.id(),
@@ -75,12 +80,17 @@ final class LedgerServer implements Database {
                 Schema.VERSION);
     }
 
+    /** One of an older schema is brought to this program's, whole or not at all. */
     @Override
     public Connection open() {
         try {
             Connection connection = connect();
             try {
-                check(new Sql(connection, this));
+                Sql sql = new Sql(connection, this);
+                int schema = check(sql);
+                if (schema < Schema.VERSION) {
+                    sql.whole(() -> lift(sql));
+                }
                 return connection;
             } catch (RuntimeException e) {
                 connection.close();
@@ -91,8 +101,17 @@ final class LedgerServer implements Database {
         }
     }
 
-    private void check(Sql sql) {
-        long schema = sql.number("SELECT max(schema_version) FROM office");
+    private Void lift(Sql sql) {
+        // Another office may have done it since.
+        int schema = check(sql);
+        if (schema < Schema.VERSION) {
+            new Migration(this, sql, schema).run();
+        }
+        return null;
+    }
+
+    private int check(Sql sql) {
+        int schema = (int) sql.number("SELECT max(schema_version) FROM office");
         if (schema == 0) {
             throw failures.missing(null);
         }
@@ -101,6 +120,7 @@ final class LedgerServer implements Database {
                     "The ledger was written by a newer version of the program.",
                     "Install that version in this office too.");
         }
+        return schema;
     }
 
     private Connection connect() throws SQLException {
@@ -141,7 +161,7 @@ final class LedgerServer implements Database {
 
     @Override
     public void copy(Ledger ledger, Sql sql, Path file) {
-        Ledger.rebuild(new LedgerPlace.InFile(file), ledger.id(), ledger.records());
+        ledger.copyWholeTo(new LedgerPlace.InFile(file));
     }
 
     @Override

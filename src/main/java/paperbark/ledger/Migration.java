@@ -7,10 +7,12 @@ import java.util.List;
  * taken out, and put into the new tables.
  */
 final class Migration {
+    private final Database database;
     private final Sql sql;
     private final int from;
 
-    Migration(Sql sql, int from) {
+    Migration(Database database, Sql sql, int from) {
+        this.database = database;
         this.sql = sql;
         this.from = from;
     }
@@ -25,21 +27,11 @@ final class Migration {
         new Chain(sql, before).verify();
         LedgerId office = before.office();
         List<EntryRecord> entries = before.all();
-        record Came(long seq, String staged, String state) {}
-        List<Came> came =
-                sql.list(
-                        "SELECT entry, staged, state FROM progress",
-                        r -> new Came(r.getLong(1), r.getString(2), r.getString(3)));
+        List<Progress.Came> came = new Progress(sql).all(from);
         drop();
-        LedgerFile.tables(sql, office);
+        database.tables(sql, office);
         new Records(sql).addAll(entries);
-        came.forEach(
-                c ->
-                        sql.run(
-                                "UPDATE progress SET staged = ?, state = ? WHERE entry = ?",
-                                c.staged(),
-                                c.state(),
-                                c.seq()));
+        new Progress(sql).bringBack(came);
         new Chain(sql).verify();
     }
 

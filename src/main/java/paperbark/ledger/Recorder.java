@@ -1,10 +1,8 @@
 package paperbark.ledger;
 
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
 import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.value.Money;
 import paperbark.value.SchemeName;
@@ -19,6 +17,11 @@ final class Recorder {
     }
 
     void batch(BatchEntry batch) {
+        if (sql.number("SELECT count(*) FROM entry WHERE name = ?", batch.name()) > 0) {
+            throw new LedgerBusyException(
+                    "Another run took the name of the batch " + batch.name() + " meanwhile.",
+                    "Prepare the register again.");
+        }
         long seq = next("SELECT max(seq) FROM entry");
         sql.run(
                 "INSERT INTO entry VALUES (?, 'batch', ?, ?, ?, ?, ?, ?, ?, '', '')",
@@ -69,20 +72,17 @@ final class Recorder {
     }
 
     private void personal(long seq, String key, long version, JobEntry job, String salt) {
-        Personal told =
-                new Personal(
+        List<String> told =
+                List.of(
+                        key,
+                        String.valueOf(version),
                         job.siteKey(),
-                        text(job.facts()),
+                        job.prints().key(),
+                        job.prints().text(),
                         DigestUtils.sha256Hex(salt + key + "/" + version));
-        sql.run(
-                "INSERT INTO personal VALUES (?, ?, ?, ?, ?, ?, ?)",
-                seq,
-                key,
-                version,
-                told.site(),
-                told.facts(),
-                told.salt(),
-                told.seal());
+        List<Object> values = new ArrayList<>(List.of(seq));
+        values.addAll(SealedTable.PERSONAL.sealed(told));
+        sql.run(SealedTable.PERSONAL.insert(), values.toArray());
     }
 
     /** A claim that says the same as the one before stays; one that differs takes its place. */
@@ -195,12 +195,5 @@ final class Recorder {
 
     private long next(String largest) {
         return sql.number(largest) + 1;
-    }
-
-    private static String text(Map<String, String> facts) {
-        return new TreeMap<>(facts)
-                .entrySet().stream()
-                        .map(e -> e.getKey() + "=" + e.getValue())
-                        .collect(Collectors.joining("\n"));
     }
 }

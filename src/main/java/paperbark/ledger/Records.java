@@ -115,7 +115,10 @@ final class Records {
             rows.values().forEach(tables -> tables.put(table.name(), new ArrayList<>()));
             sql.list(
                     table.query(numbers.length),
-                    r -> rows.get(r.getLong(1)).get(table.name()).add(cells(r, table)),
+                    r ->
+                            rows.get(r.getLong(1))
+                                    .get(table.name())
+                                    .add(cells(r, 2, table.columns().size())),
                     numbers);
         }
         Map<Long, String> seals =
@@ -132,9 +135,10 @@ final class Records {
                 .toList();
     }
 
-    private static List<String> cells(ResultSet row, SealedTable table) throws SQLException {
+    /** So many cells of a row from a certain one on, as text. */
+    static List<String> cells(ResultSet row, int first, int howMany) throws SQLException {
         List<String> cells = new ArrayList<>();
-        for (int i = 2; i <= table.columns().size() + 1; i++) {
+        for (int i = first; i < first + howMany; i++) {
             cells.add(row.getString(i));
         }
         return List.copyOf(cells);
@@ -164,7 +168,7 @@ final class Records {
     }
 
     private void add(EntryRecord told) {
-        EntryRecord entry = Lift.of(told);
+        EntryRecord entry = OlderEntry.lifted(told);
         sql.run(
                 "INSERT INTO entry VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, '', '')",
                 entry.seq(),

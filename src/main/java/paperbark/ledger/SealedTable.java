@@ -1,8 +1,11 @@
 package paperbark.ledger;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.apache.commons.codec.digest.DigestUtils;
 
 /**
  * Columns of a table that never change once written, but for those that may be emptied.
@@ -13,13 +16,10 @@ import java.util.stream.Stream;
  * @param order columns that the rows of an entry are ordered by
  */
 record SealedTable(String name, List<String> columns, List<String> open, String order) {
-    /** What a version of a job tells of a person. */
-    static final SealedTable PERSONAL =
-            new SealedTable(
-                    "personal",
-                    List.of("job_key", "version", "site_key", "facts", "salt", "seal"),
-                    List.of("site_key", "facts", "salt"),
-                    "job_key, version");
+    /** What a version of a job tells of a person; the last column is the seal. */
+    static final SealedTable PERSONAL = personal("site_key", "print_key", "prints", "salt");
+
+    private static final SealedTable PERSONAL_2 = personal("site_key", "facts", "salt");
 
     private static final SealedTable SALE =
             of(
@@ -51,22 +51,38 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
                             "id, job_key, version, reference, scheme, buyer, certificates, installed_on,"
                                     + " lodge_by, site_key, expected_cents, owner_cents, gst_cents, due",
                             "id"));
-    private static final List<SealedTable> SCHEMA_2 =
-            before(
-                    REST,
-                    of(
-                            "job",
-                            "job_key, version, reference, source_row, outcome, pack, installed_on,"
-                                    + " warranty_until",
-                            "job_key, version"),
-                    PERSONAL,
-                    of("forgotten", "job_key, version", "job_key, version"),
-                    SALE,
-                    of(
-                            "claim",
-                            "id, job_key, version, reference, scheme, buyer, certificates, installed_on,"
-                                    + " lodge_by, expected_cents, owner_cents, gst_cents, due",
-                            "id"));
+    private static final List<SealedTable> SCHEMA_2 = fromSecond(PERSONAL_2);
+    private static final List<SealedTable> SCHEMA_3 = fromSecond(PERSONAL);
+
+    private static List<SealedTable> fromSecond(SealedTable personal) {
+        return before(
+                REST,
+                of(
+                        "job",
+                        "job_key, version, reference, source_row, outcome, pack, installed_on,"
+                                + " warranty_until",
+                        "job_key, version"),
+                personal,
+                of("forgotten", "job_key, version", "job_key, version"),
+                SALE,
+                of(
+                        "claim",
+                        "id, job_key, version, reference, scheme, buyer, certificates, installed_on,"
+                                + " lodge_by, expected_cents, owner_cents, gst_cents, due",
+                        "id"));
+    }
+
+    private static SealedTable personal(String... open) {
+        List<String> columns = new ArrayList<>(List.of("job_key", "version"));
+        columns.addAll(List.of(open));
+        columns.add("seal");
+        return new SealedTable("personal", columns, List.of(open), "job_key, version");
+    }
+
+    /** What a version of a job tells of a person, by the schema, from the second on. */
+    static SealedTable personal(int schema) {
+        return schema == 2 ? PERSONAL_2 : PERSONAL;
+    }
 
     /**
      * Everything of an entry that never changes; each table after those that it refers to.
@@ -74,7 +90,7 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
      * @param schema that of the ledger
      */
     static List<SealedTable> of(int schema) {
-        return schema == 1 ? SCHEMA_1 : SCHEMA_2;
+        return schema == 1 ? SCHEMA_1 : schema == 2 ? SCHEMA_2 : SCHEMA_3;
     }
 
     private static SealedTable of(String name, String columns, String order) {
@@ -95,6 +111,25 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
         return open.isEmpty()
                 ? row
                 : columns.stream().filter(c -> !open.contains(c)).map(c -> row.get(at(c))).toList();
+    }
+
+    /**
+     * A row of which the seal is still to come, with it: the digest that stands in the seal of the
+     * entry for what may be emptied. Without the salt, which goes first, nobody can try it out.
+     */
+    List<String> sealed(List<String> row) {
+        Stream<String> said =
+                Stream.concat(
+                        Stream.of(row.get(at("salt"))),
+                        open.stream().filter(c -> !c.equals("salt")).map(c -> row.get(at(c))));
+        List<String> whole = new ArrayList<>(row);
+        whole.add(DigestUtils.sha256Hex(said.collect(Collectors.joining("\u001f"))));
+        return whole;
+    }
+
+    /** Whether nothing is left in a row but its seal. */
+    boolean isEmptied(List<String> row) {
+        return open.stream().allMatch(c -> row.get(at(c)).isEmpty());
     }
 
     /**

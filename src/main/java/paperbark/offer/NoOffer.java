@@ -44,10 +44,11 @@ final class NoOffer {
     }
 
     private Finding notMet(List<LeftOut> wanted) {
-        boolean size = wanted.stream().allMatch(out -> Fit.size(out.offer(), claimed).isPresent());
+        boolean size =
+                wanted.stream().allMatch(out -> OfferCheck.size(out.offer(), claimed).isPresent());
         String fact =
                 size
-                        ? "in one claim " + each(wanted, out -> Fit.limits(out.offer()))
+                        ? "in one claim " + each(wanted, out -> OfferCheck.limits(out.offer()))
                         : each(wanted, LeftOut::reason);
         return of(
                 FindingCode.OFFER_NOT_MET,

@@ -81,7 +81,7 @@ public final class OfferChoice {
     private Comparison compare(Claimed claimed) {
         List<Offer> all =
                 tables.offers().stream().filter(o -> o.scheme() == claimed.scheme()).toList();
-        Fit fit = new Fit(claimed, tables);
+        OfferCheck fit = new OfferCheck(claimed, tables);
         QuoteSheet sheet = new QuoteSheet(claimed, tables);
         List<LeftOut> leftOut = all.stream().flatMap(o -> fit.leftOut(o).stream()).toList();
         List<Quote> ranked =

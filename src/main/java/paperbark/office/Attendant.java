@@ -8,9 +8,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
@@ -63,9 +66,14 @@ public final class Attendant {
      * What came of a round.
      *
      * @param endings how each register ended
-     * @param waiting how many files wait in the intake
+     * @param waiting the files that wait in the intake by name, with the reason
      */
-    public record Round(List<Ending> endings, int waiting) {}
+    public record Round(List<Ending> endings, SortedMap<String, String> waiting) {
+        /** Whether a reason to wait is over by itself in nearly all cases. */
+        public static boolean isPassing(String reason) {
+            return reason.equals(Intake.JUST_COME);
+        }
+    }
 
     /**
      * Finishes what was begun, then takes every register that is ready. What goes wrong with one
@@ -109,7 +117,9 @@ public final class Attendant {
             fail(failures.get(0));
         }
         write(Optional.empty());
-        return new Round(List.copyOf(endings), look.waiting().size());
+        SortedMap<String, String> names = new TreeMap<>();
+        look.waiting().forEach((file, why) -> names.put(file.getFileName().toString(), why));
+        return new Round(List.copyOf(endings), Collections.unmodifiableSortedMap(names));
     }
 
     private void recover(LocalDate today, List<Ending> endings, List<Exception> failures)
@@ -199,6 +209,15 @@ public final class Attendant {
             LedgerProof.prove(office, ledger, proof);
             Backups.daily(office, ledger, today, world.copyDays());
             AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
+            int emptied = OldPrints.empty(office, ledger);
+            if (emptied > 0) {
+                world.tell()
+                        .accept(
+                                "What an earlier version noted of bank details and contacts was taken"
+                                        + " out of the entries beside "
+                                        + emptied
+                                        + " batches.");
+            }
             for (String job : Forget.complete(office, ledger, today)) {
                 world.tell().accept("Job " + job + " was forgotten; so are its papers here now.");
             }

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import paperbark.disk.Disk;
+import paperbark.disk.Rights;
 import paperbark.ledger.Ledger;
 
 /** One copy of the ledger a day, each kept for some time. */
@@ -71,10 +72,11 @@ final class Backups {
     }
 
     private static Path make(Office office, Ledger ledger, LocalDate today) throws IOException {
-        Files.createDirectories(office.backups());
+        Disk.makeFolders(office.backups());
         Path part = office.backups().resolve(".paperbark-" + today + ".part");
         Files.deleteIfExists(part);
         ledger.copyTo(part);
+        Rights.ofFolderAround(part);
         return part;
     }
 }

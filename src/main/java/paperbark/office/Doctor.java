@@ -11,6 +11,7 @@ import java.util.Optional;
 import paperbark.batch.Ending;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
+import paperbark.ledger.LedgerException;
 import paperbark.ledger.LedgerPlace;
 import paperbark.value.Days;
 
@@ -33,12 +34,13 @@ public final class Doctor {
     public static List<Check> examine(Office office, Instant now, LocalDate today)
             throws IOException {
         Doctor doctor = new Doctor(office);
-        Ground ground = new Ground(office);
-        List<Check> folders = ground.folders();
+        FolderCheck check = new FolderCheck(office);
+        List<Check> folders = check.folders();
         doctor.checks.addAll(folders);
-        doctor.checks.add(ground.space());
+        doctor.checks.addAll(check.readers());
+        doctor.checks.add(check.space());
         if (folders.stream().allMatch(Check::isWell)) {
-            doctor.checks.add(ground.oneFileSystem());
+            doctor.checks.add(check.oneFileSystem());
         }
         doctor.equipment();
         doctor.ledger(today);
@@ -47,7 +49,10 @@ public final class Doctor {
     }
 
     private void equipment() throws IOException {
-        add("tables", Equipment.tables(office.tables()), "can be read");
+        add(
+                "tables",
+                Equipment.tables(office.tables()),
+                "can be read: " + Equipment.counts(office.tables()));
         add("rule tables", Equipment.rules(office.rules()), "can be read");
         add("templates", Equipment.templates(office.templates()), "can be read, every one");
         checks.add(
@@ -83,11 +88,28 @@ public final class Doctor {
         }
         checks.add(Check.well("ledger", "is as it was written, and knows every published batch"));
         try (Ledger ledger = Ledger.open(office.ledger())) {
+            checks.add(key(ledger));
             Optional<Ledger.BatchState> future =
                     ledger.newest(1).stream().filter(b -> b.day().isAfter(today)).findFirst();
             checks.add(
                     future.map(b -> clock(b, today))
                             .orElse(Check.well("clock", "says " + Days.show(today))));
+        }
+    }
+
+    private Check key(Ledger ledger) {
+        String name = office.ledger().key().getFileName().toString();
+        try {
+            return ledger.hasItsKey()
+                    ? Check.well("key", "fits the ledger")
+                    : Check.setup(
+                            "key",
+                            name
+                                    + " is missing, or is not the one of the newest batch, and what"
+                                    + " changed in earlier jobs cannot be told. Bring it back; where"
+                                    + " offices share the ledger, copy it from another.");
+        } catch (LedgerException e) {
+            return Check.setup("key", e.getMessage());
         }
     }
 

@@ -15,6 +15,7 @@ import paperbark.batch.Request;
 import paperbark.batch.Trouble;
 import paperbark.disk.Disk;
 import paperbark.disk.Hashes;
+import paperbark.disk.Rights;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.ledger.Ledger;
@@ -177,10 +178,12 @@ final class Handling {
                 office.filed()
                         .resolve(year)
                         .resolve(made.orElse(world.today().get() + "-nothing-new"));
-        Files.createDirectories(folder);
+        Disk.makeFolders(folder);
         Disk.force(folder.getParent());
         Disk.force(office.filed());
-        Disk.move(source, Office.free(folder, source.getFileName().toString()));
+        Path filed = Office.free(folder, source.getFileName().toString());
+        Disk.move(source, filed);
+        Rights.ofFolderAroundIfOwn(filed);
         FaultPoint.FILED.reach();
         if (made.isPresent()) {
             try (Ledger ledger = Ledger.open(office.ledger())) {

@@ -2,6 +2,7 @@ package paperbark.office;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -21,6 +22,14 @@ import java.util.stream.Stream;
  * its size and time stayed the same between two looks far enough apart, and nobody has it open.
  */
 final class Intake {
+    /** The reason that is over by itself in nearly all cases. */
+    static final String JUST_COME = "It is being written, or has just come.";
+
+    private static final String UNNAMEABLE =
+            "Its name has letters that the program cannot read as it was started. Start it with LC_ALL=C.UTF-8 set, or give the file a plain name.";
+
+    private static final Duration LONGEST_HELD = Duration.ofDays(1);
+
     private final Path folder;
     private final Duration quiet;
     private final Map<Path, Seen> seen = new HashMap<>();
@@ -56,7 +65,7 @@ final class Intake {
         seen.keySet().retainAll(all);
         for (Path file : all) {
             try {
-                String reason = reasonToWait(file, now);
+                String reason = canBeNamed(file) ? reasonToWait(file, now) : UNNAMEABLE;
                 if (reason.isEmpty()) {
                     ready.add(file);
                 } else {
@@ -65,10 +74,32 @@ final class Intake {
             } catch (NoSuchFileException vanished) {
                 // Entries come and go on a share; the next look tells.
                 seen.remove(file);
+            } catch (IOException e) {
+                // Whatever is the matter with one file, the others go on.
+                waiting.put(file, "It cannot be looked at. Look whether it may be opened.");
             }
         }
         ready.sort(Comparator.comparing((Path f) -> seen.get(f).modified()).thenComparing(f -> f));
         return new Look(List.copyOf(ready), Map.copyOf(waiting));
+    }
+
+    /** Without a language set, the names of some files can be listed but not be said again. */
+    private static boolean canBeNamed(Path file) {
+        try {
+            return file.resolveSibling(file.getFileName().toString()).equals(file);
+        } catch (InvalidPathException e) {
+            return false;
+        }
+    }
+
+    /** The lock file of an office program; what a crashed one left behind is older than a day. */
+    private static boolean isHeld(Path lock, Instant now) throws IOException {
+        try {
+            Instant taken = Files.getLastModifiedTime(lock).toInstant();
+            return taken.plus(LONGEST_HELD).isAfter(now);
+        } catch (NoSuchFileException none) {
+            return false;
+        }
     }
 
     private String reasonToWait(Path file, Instant now) throws IOException {
@@ -87,8 +118,8 @@ final class Intake {
                         && before.modified().equals(modified);
         Seen current = new Seen(about.size(), modified, same ? before.since() : now);
         seen.put(file, current);
-        if (Files.exists(file.resolveSibling("~$" + file.getFileName()))
-                || Files.exists(file.resolveSibling(".~lock." + file.getFileName() + "#"))) {
+        if (isHeld(file.resolveSibling("~$" + file.getFileName()), now)
+                || isHeld(file.resolveSibling(".~lock." + file.getFileName() + "#"), now)) {
             return "It is open in another program. Close it there.";
         }
         if (about.size() == 0) {
@@ -98,7 +129,7 @@ final class Intake {
                 same
                         && !now.isBefore(current.since().plus(quiet))
                         && (modified.isAfter(now) || !now.isBefore(modified.plus(quiet)));
-        return steady ? "" : "It is being written, or has just come.";
+        return steady ? "" : JUST_COME;
     }
 
     /** Lock and part files of editors, browsers and file systems are never touched. */

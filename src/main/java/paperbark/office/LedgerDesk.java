@@ -21,14 +21,14 @@ public final class LedgerDesk {
     }
 
     /**
-     * Makes a new ledger with everything that another holds, and with its identity.
+     * Makes a new ledger with everything that another holds, with its identity and its key.
      *
      * @throws paperbark.ledger.LedgerException when the other is not as it was written
      */
     public static void takeOver(LedgerPlace from, LedgerPlace place) {
         try (Ledger ledger = Ledger.open(from)) {
             ledger.verify();
-            Ledger.rebuild(place, ledger.id(), ledger.records());
+            ledger.takenOverBy(place);
         }
     }
 

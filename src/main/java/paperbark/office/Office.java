@@ -3,10 +3,10 @@ package paperbark.office;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import paperbark.disk.Disk;
 import paperbark.disk.FileNames;
 import paperbark.ledger.LedgerPlace;
 
@@ -32,13 +32,7 @@ public record Office(Path root) {
                     office.returned(),
                     office.filed()
                 }) {
-            if (!Files.isDirectory(path)) {
-                Files.createDirectory(path);
-                if (path.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-                    Files.setPosixFilePermissions(
-                            path, PosixFilePermissions.fromString("rwx------"));
-                }
-            }
+            Disk.makeFolders(path);
         }
         return office;
     }

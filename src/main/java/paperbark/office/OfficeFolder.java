@@ -14,6 +14,8 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import paperbark.disk.Disk;
+import paperbark.disk.Rights;
 import paperbark.disk.Shipped;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
@@ -88,10 +90,15 @@ public final class OfficeFolder {
     }
 
     private void folders() throws IOException {
+        if (!Files.exists(folder)) {
+            Disk.makeFolders(folder);
+            // What lies here are people's bank details; who wants to share them says so.
+            Rights.keepPrivate(folder);
+        }
         for (String name : FOLDERS) {
             Path path = folder.resolve(name);
             if (!Files.isDirectory(path)) {
-                Files.createDirectories(path);
+                Disk.makeFolders(path);
                 made.add(name + "/");
             }
         }
@@ -140,8 +147,10 @@ public final class OfficeFolder {
                 return;
             }
         }
+        boolean keyed = Files.exists(place.key());
         Ledger.create(place, at);
         made.add(LEDGER);
+        (keyed ? kept : made).add(place.key().getFileName().toString());
     }
 
     private void guide(LocalDate today, String version) throws IOException {
@@ -158,12 +167,13 @@ public final class OfficeFolder {
             kept.add(name);
             return;
         }
-        Files.createDirectories(target.getParent());
+        Disk.makeFolders(target.getParent());
         Path part = target.resolveSibling("." + target.getFileName() + ".part");
         try {
             // Whole or absent; and a move without the word to replace leaves what appeared
             // meanwhile.
             Files.write(part, content);
+            Rights.ofFolderAround(part);
             Files.move(part, target);
         } finally {
             Files.deleteIfExists(part);

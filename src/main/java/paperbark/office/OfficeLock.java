@@ -74,7 +74,8 @@ public final class OfficeLock implements AutoCloseable {
      */
     public Path clearedTemporary() throws IOException {
         Disk.delete(office.temporary());
-        return Files.createDirectory(office.temporary());
+        Disk.makeFolders(office.temporary());
+        return office.temporary();
     }
 
     private static String me(Instant now) {

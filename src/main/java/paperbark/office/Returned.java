@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.text.Normalizer;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
@@ -23,7 +24,7 @@ final class Returned {
             throws IOException {
         Path source = item.source().orElseThrow();
         Disk.delete(item.returning());
-        Files.createDirectories(item.returning());
+        Disk.makeFolders(item.returning());
         Optional<byte[]> marked = MarkedCopy.ofRefused(source, office.tables(), findings);
         if (marked.isPresent()) {
             Disk.write(
@@ -36,7 +37,7 @@ final class Returned {
     /** Gives back a register at which the program failed again and again. */
     static void unread(Office office, WorkItem item, LocalDate today) throws IOException {
         Disk.delete(item.returning());
-        Files.createDirectories(item.returning());
+        Disk.makeFolders(item.returning());
         String note =
                 """
                 %s could not be prepared: the program failed %d times at it.
@@ -95,7 +96,13 @@ final class Returned {
 
     private static String slug(String text) {
         String slug =
-                text.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
-        return slug.isEmpty() ? "register" : slug.substring(0, Math.min(40, slug.length()));
+                Normalizer.normalize(text, Normalizer.Form.NFC)
+                        .toLowerCase(Locale.ROOT)
+                        .replaceAll("[^\\p{L}\\p{M}\\p{N}()\\[\\]]+", "-")
+                        .replaceAll("^-|-$", "");
+        int letters = slug.codePointCount(0, slug.length());
+        return slug.isEmpty()
+                ? "register"
+                : slug.substring(0, slug.offsetByCodePoints(0, Math.min(40, letters)));
     }
 }

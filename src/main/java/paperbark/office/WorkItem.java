@@ -25,7 +25,7 @@ record WorkItem(Path folder) {
             number++;
         }
         WorkItem item = new WorkItem(office.work().resolve(name(number)));
-        Files.createDirectories(item.sourceFolder());
+        Disk.makeFolders(item.sourceFolder());
         Disk.forceAll(item.folder);
         Disk.force(office.work());
         FaultPoint.NAMED.reach();

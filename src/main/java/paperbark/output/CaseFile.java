@@ -79,24 +79,19 @@ public record CaseFile(
         List<Finding> all =
                 Stream.concat(findings.stream(), more.stream().map(f -> f.forJob(job.reference())))
                         .toList();
-        return new CaseFile(
-                batch,
-                firm,
-                job,
-                entitlements,
-                expected,
-                comparisons,
-                price,
-                statePapers,
-                deadlines,
-                toDo,
+        return with(
                 Finding.inOrder(all),
-                papers.stream().map(p -> p.heldBy(held.getOrDefault(p.kind(), List.of()))).toList(),
-                packFile);
+                papers.stream()
+                        .map(p -> p.heldBy(held.getOrDefault(p.kind(), List.of())))
+                        .toList());
     }
 
     /** The same case with other papers. */
     public CaseFile withPapers(List<Paper> others) {
+        return with(findings, others);
+    }
+
+    private CaseFile with(List<Finding> noticed, List<Paper> pack) {
         return new CaseFile(
                 batch,
                 firm,
@@ -108,8 +103,8 @@ public record CaseFile(
                 statePapers,
                 deadlines,
                 toDo,
-                findings,
-                others,
+                noticed,
+                pack,
                 packFile);
     }
 

@@ -11,7 +11,7 @@ public record TableFile(String name, String sha256, boolean firms) {
 
     /** Enough digits of the checksum to tell one version of the table from another. */
     String version() {
-        return sha256.substring(0, 12);
+        return sha256.substring(0, 8);
     }
 
     /** The name as findings and paper show it. */

@@ -17,7 +17,7 @@ public final class Advice {
     private Advice() {}
 
     /**
-     * What came of settling.
+     * What came of settler.
      *
      * @param lines in the order of the rows
      * @param findings in the order of the rows
@@ -49,14 +49,14 @@ public final class Advice {
             Words words,
             Defaults defaults) {
         AdviceReader reader = new AdviceReader(words, defaults.paidOn(), defaults.buyer());
-        List<Said> lines = reader.read(sheet, columns);
+        List<RemittanceLine> lines = reader.read(sheet, columns);
         return ledger.settle(
                 source,
                 book -> {
-                    Settling settling = new Settling(book);
-                    List<SettledLine> settled = lines.stream().map(settling::settle).toList();
+                    LineSettler settler = new LineSettler(book);
+                    List<SettledLine> settled = lines.stream().map(settler::settle).toList();
                     List<Finding> findings = new ArrayList<>(reader.findings());
-                    findings.addAll(settling.findings());
+                    findings.addAll(settler.findings());
                     return new Settled(settled, Finding.inOrder(findings));
                 });
     }

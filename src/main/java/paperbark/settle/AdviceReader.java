@@ -11,7 +11,7 @@ import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Words;
-import paperbark.ledger.Happening;
+import paperbark.ledger.AdviceStatus;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
@@ -24,14 +24,14 @@ import paperbark.value.Serial;
 final class AdviceReader {
     /** What a line says of its claim. */
     private enum Status {
-        PAID(Happening.PAID),
-        LODGED(Happening.LODGED),
-        FAILED(Happening.FAILED),
-        REVERSED(Happening.PAID);
+        PAID(AdviceStatus.PAID),
+        LODGED(AdviceStatus.LODGED),
+        FAILED(AdviceStatus.FAILED),
+        REVERSED(AdviceStatus.PAID);
 
-        private final Happening what;
+        private final AdviceStatus what;
 
-        Status(Happening what) {
+        Status(AdviceStatus what) {
             this.what = what;
         }
 
@@ -63,20 +63,20 @@ final class AdviceReader {
     }
 
     /** What the rows say; one that cannot be used is left out with a finding. */
-    List<Said> read(Sheet sheet, Map<AdviceField, Column> columns) {
-        List<Said> all = new ArrayList<>();
+    List<RemittanceLine> read(Sheet sheet, Map<AdviceField, Column> columns) {
+        List<RemittanceLine> all = new ArrayList<>();
         sheet.rows().forEach(row -> said(sheet, columns, row).ifPresent(all::add));
         return all;
     }
 
-    private Optional<Said> said(Sheet sheet, Map<AdviceField, Column> columns, Row row) {
+    private Optional<RemittanceLine> said(Sheet sheet, Map<AdviceField, Column> columns, Row row) {
         AdviceRow cells = new AdviceRow(sheet, columns, row, findings);
         Optional<Money> amount = cells.money(AdviceField.AMOUNT);
         Optional<Status> status =
                 cells.says(AdviceField.STATUS)
                         ? cells.value(AdviceField.STATUS, FindingCode.CHOICE_UNKNOWN, this::status)
                         : Optional.of(Status.PAID);
-        Optional<Happening> what = status.map(s -> s.what);
+        Optional<AdviceStatus> what = status.map(s -> s.what);
         Optional<LocalDate> day = cells.day(AdviceField.PAID_DATE).or(() -> paidOn);
         Optional<Serial> serial =
                 cells.value(AdviceField.SERIAL, FindingCode.SERIAL_WRONG, Serial::parse);
@@ -90,7 +90,7 @@ final class AdviceReader {
         boolean takenBack = status.equals(Optional.of(Status.REVERSED));
         Money paid = amount.orElse(Money.ZERO);
         return Optional.of(
-                new Said(
+                new RemittanceLine(
                         sheet,
                         columns,
                         row.number(),
@@ -109,7 +109,7 @@ final class AdviceReader {
 
     private static void complain(
             AdviceRow cells,
-            Optional<Happening> what,
+            Optional<AdviceStatus> what,
             Optional<Money> amount,
             Optional<LocalDate> day) {
         if (!cells.isSound()) {
@@ -122,7 +122,7 @@ final class AdviceReader {
                     "The line has no day.",
                     "Add the day of the payment to the line, or name it with --paid-on.");
         }
-        if (what.equals(Optional.of(Happening.PAID)) && amount.map(Money::isZero).orElse(true)) {
+        if (what.equals(Optional.of(AdviceStatus.PAID)) && amount.map(Money::isZero).orElse(true)) {
             cells.refuse(
                     AdviceField.AMOUNT,
                     FindingCode.MONEY_UNREADABLE,

@@ -10,7 +10,7 @@ import java.util.function.Predicate;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
-import paperbark.ledger.Payment;
+import paperbark.ledger.Receipt;
 import paperbark.ledger.Sale;
 import paperbark.value.Days;
 import paperbark.value.Money;
@@ -57,7 +57,7 @@ public record Quarter(
      * @param endingIn the year in which it ends, e.g. 2027 for 2026-27
      */
     public static List<Quarter> ofYear(
-            int endingIn, List<Sale> sales, List<ClaimState> claims, List<Payment> payments) {
+            int endingIn, List<Sale> sales, List<ClaimState> claims, List<Receipt> payments) {
         List<Quarter> quarters = new ArrayList<>();
         LocalDate first = LocalDate.of(endingIn - 1, FIRST_MONTH, 1);
         for (int i = 0; i < 4; i++) {
@@ -71,7 +71,7 @@ public record Quarter(
     public static List<Quarter> ofYear(LedgerPlace place, LocalDate within) {
         int endingIn = within.getYear() + (within.getMonthValue() < FIRST_MONTH ? 0 : 1);
         try (Ledger ledger = Ledger.open(place)) {
-            return ofYear(endingIn, ledger.sales(), ledger.claims(ALL_CLAIMS), ledger.payments());
+            return ofYear(endingIn, ledger.sales(), ledger.claims(ALL_CLAIMS), ledger.receipts());
         }
     }
 
@@ -80,12 +80,12 @@ public record Quarter(
             LocalDate to,
             List<Sale> sales,
             List<ClaimState> claims,
-            List<Payment> payments) {
+            List<Receipt> payments) {
         Predicate<LocalDate> within = day -> !day.isBefore(from) && !day.isAfter(to);
         List<Sale> sold = sales.stream().filter(s -> within.test(s.installedOn())).toList();
         List<ClaimState> claimed =
                 claims.stream().filter(c -> within.test(c.installedOn())).toList();
-        List<Payment> paid = payments.stream().filter(p -> within.test(p.day())).toList();
+        List<Receipt> paid = payments.stream().filter(p -> within.test(p.day())).toList();
         return new Quarter(
                 from,
                 to,
@@ -99,7 +99,7 @@ public record Quarter(
                                 .filter(c -> !c.isOpen() && c.paidOn().filter(within).isPresent())
                                 .toList(),
                         ClaimState::firmGst),
-                sum(paid, Payment::amount));
+                sum(paid, Receipt::amount));
     }
 
     private static Map<SchemeName, Integer> certificates(List<ClaimState> claims) {

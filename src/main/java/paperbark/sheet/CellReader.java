@@ -53,6 +53,9 @@ record CellReader(int sharedTexts, boolean from1904) {
             if (xml.isNotCalculated()) {
                 return unusable(column, address, "", notCalculated());
             }
+            if (xml.missesValue()) {
+                return unusable(column, address, "", valueless());
+            }
             if (xml.isIsoDate()) {
                 return xml.isoDate()
                         .map(day -> date(column, address, day))
@@ -172,6 +175,25 @@ record CellReader(int sharedTexts, boolean from1904) {
                 CELL_UNREADABLE,
                 "The cell's text is missing from the file, which is damaged.",
                 "Type the text again and save the workbook.");
+    }
+
+    private static Trouble valueless() {
+        return new Trouble(
+                CELL_UNREADABLE,
+                "The cell's value is missing from the file, which is damaged.",
+                "Type the value again and save the workbook.");
+    }
+
+    /** The same cell where the file holds another of the same address. */
+    static Cell doubled(Cell cell) {
+        return unusable(
+                cell.column(),
+                cell.address(),
+                cell.text(),
+                new Trouble(
+                        CELL_UNREADABLE,
+                        "The file holds this cell twice, and it is not clear which value is meant.",
+                        "Type the value again and save the workbook."));
     }
 
     private static Trouble notCalculated() {

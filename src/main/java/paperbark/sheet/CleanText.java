@@ -8,6 +8,7 @@ import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * Text without what the eye cannot see: compatibility form (NFKC), without invisible and illegal
@@ -20,7 +21,12 @@ record CleanText(String text, List<Trouble> troubles) {
     /** Greek letters used as signs of units and differences, as in kΩ, ΔT and µm. */
     private static final String UNIT_SIGNS = "\u03BC\u03A9\u0394";
 
+    private static final Pattern SPACES = Pattern.compile(" {2,}");
+
     static CleanText of(String raw) {
+        if (isPlain(raw)) {
+            return new CleanText(raw, List.of());
+        }
         StringBuilder kept = new StringBuilder(raw.length());
         raw.codePoints()
                 .map(c -> isSpace(c) ? ' ' : c)
@@ -30,15 +36,29 @@ record CleanText(String text, List<Trouble> troubles) {
         String normal = Normalizer.normalize(kept, Normalizer.Form.NFKC);
         StringBuilder spaced = new StringBuilder(normal.length());
         normal.codePoints().map(c -> isSpace(c) ? ' ' : c).forEach(spaced::appendCodePoint);
-        String text = spaced.toString().replaceAll(" {2,}", " ").strip();
+        String text = SPACES.matcher(spaced).replaceAll(" ").strip();
         List<Trouble> troubles = new ArrayList<>();
         if (removed) {
             troubles.add(
                     new Trouble(
                             TEXT_CLEANED, "Invisible characters were taken out of the text.", ""));
         }
+        Garbled.word(raw).map(Garbled::trouble).ifPresent(troubles::add);
         mixedWord(text).map(CleanText::mixed).ifPresent(troubles::add);
         return new CleanText(text, List.copyOf(troubles));
+    }
+
+    /** Most cells are: they need no second look. */
+    private static boolean isPlain(String raw) {
+        char last = ' ';
+        for (int i = 0; i < raw.length(); i++) {
+            char c = raw.charAt(i);
+            if (c < ' ' || c > '~' || (c == ' ' && last == ' ')) {
+                return false;
+            }
+            last = c;
+        }
+        return raw.isEmpty() || last != ' ';
     }
 
     private static boolean isSpace(int c) {

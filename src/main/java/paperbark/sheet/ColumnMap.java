@@ -38,10 +38,18 @@ public final class ColumnMap {
         if (!unknown.isEmpty()) {
             findings.add(unknown(sheet, unknown, names.table()));
         }
-        List<String> open = unknown.stream().map(Column::heading).toList();
-        names.fields().stream()
-                .filter(f -> f.isNeeded() && !columns.containsKey(f))
-                .forEach(f -> findings.add(missing(sheet, f, names, open)));
+        List<F> missing =
+                names.fields().stream()
+                        .filter(
+                                f ->
+                                        f.isNeeded()
+                                                && !columns.containsKey(f)
+                                                && names.always(f).isEmpty())
+                        .toList();
+        if (!missing.isEmpty()) {
+            List<String> open = unknown.stream().map(Column::heading).toList();
+            findings.add(missing(sheet, missing, names, open));
+        }
         return findings.stream().anyMatch(Finding::stops)
                 ? Reading.refused(findings)
                 : Reading.of(Map.copyOf(columns), findings);
@@ -67,10 +75,7 @@ public final class ColumnMap {
     }
 
     private static Finding unknown(Sheet sheet, List<Column> columns, String table) {
-        String headings =
-                columns.stream()
-                        .map(c -> "\"" + c.heading() + "\"")
-                        .collect(Collectors.joining(", "));
+        String headings = quoted(columns.stream().map(Column::heading).toList());
         return Finding.of(
                 FindingCode.COLUMN_UNKNOWN,
                 new Place.InFile(sheet.file()),
@@ -84,45 +89,41 @@ public final class ColumnMap {
     }
 
     private static <F extends ColumnField> Finding missing(
-            Sheet sheet, F field, ColumnNames<F> names, List<String> open) {
-        Optional<String> near =
-                names.aliases(field).stream()
-                        .map(
-                                alias ->
-                                        Nearest.to(
-                                                alias,
-                                                open.stream().map(ColumnNames::normal).toList()))
-                        .flatMap(Optional::stream)
-                        .findFirst()
-                        .flatMap(
-                                normal ->
-                                        open.stream()
-                                                .filter(o -> ColumnNames.normal(o).equals(normal))
-                                                .findFirst());
-        String found =
-                sheet.columns().stream()
-                        .map(c -> "\"" + c.heading() + "\"")
-                        .collect(Collectors.joining(", "));
+            Sheet sheet, List<F> missing, ColumnNames<F> names, List<String> open) {
+        String labels = quoted(missing.stream().map(ColumnField::label).toList());
+        String found = quoted(sheet.columns().stream().map(Column::heading).toList());
+        List<String> lines =
+                missing.stream().flatMap(field -> line(field, names, open).stream()).toList();
+        F first = missing.get(0);
         return Finding.of(
                 FindingCode.COLUMN_MISSING,
                 sheet.place(sheet.headingRow()),
-                "No heading means \"" + field.label() + "\"; found are " + found + ".",
-                near.map(
-                                n ->
-                                        "If \""
-                                                + n
-                                                + "\" is meant, add the line "
-                                                + field.key()
-                                                + ","
-                                                + n
-                                                + " to the "
-                                                + names.table()
-                                                + ".")
-                        .orElse(
-                                "Add the column, or add a line to the "
-                                        + names.table()
-                                        + ": "
-                                        + field.key()
-                                        + ", a comma and its heading."));
+                "No heading means " + labels + "; found are " + found + ".",
+                lines.isEmpty()
+                        ? (missing.size() == 1 ? "Add the column" : "Add the columns")
+                                + ", or add a line to the "
+                                + names.table()
+                                + (missing.size() == 1 ? ": " : " for each, such as ")
+                                + first.key()
+                                + ", a comma and its heading."
+                        : (lines.size() == 1 ? "Add the line " : "Add the lines ")
+                                + quoted(lines)
+                                + " to the "
+                                + names.table()
+                                + " if that is meant.");
+    }
+
+    /** The line of the table that would name the column, where a heading nearly does. */
+    private static <F extends ColumnField> Optional<String> line(
+            F field, ColumnNames<F> names, List<String> open) {
+        List<String> normal = open.stream().map(ColumnNames::normal).toList();
+        return names.aliases(field).stream()
+                .flatMap(alias -> Nearest.to(alias, normal).stream())
+                .findFirst()
+                .map(near -> field.key() + "," + open.get(normal.indexOf(near)));
+    }
+
+    private static String quoted(List<String> words) {
+        return words.stream().map(w -> "\"" + w + "\"").collect(Collectors.joining(", "));
     }
 }

@@ -1,10 +1,12 @@
 package paperbark.sheet;
 
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
@@ -12,24 +14,35 @@ import java.util.stream.Collectors;
 
 /**
  * Which heading means which field: the columns table, with headings {@code field} and {@code
- * alias}. Case, spaces and punctuation of a heading do not count.
+ * alias}. Case, spaces and punctuation of a heading do not count, unless they tell two aliases
+ * apart. What every row says is said once in its column {@code always}. Lines whose field is {@code
+ * sheet} say which sheets are meant.
  *
  * @param <F> the fields that a list of this kind has
  */
 public final class ColumnNames<F extends ColumnField> {
+    /** The line that lets a list have years of two digits. */
+    private static final String SHORT_YEARS = "two-digit-years";
+
+    /** In the place of a field: the line says which sheets are meant. */
+    private static final String SHEET = "sheet";
+
     private final List<F> fields;
     private final String table;
-    private final Map<String, F> byAlias;
+    private final List<String> sheets = new ArrayList<>();
+    private final Map<String, F> asWritten = new HashMap<>();
+    private final Map<String, F> byAlias = new HashMap<>();
+    private final Map<F, String> always = new HashMap<>();
+    private boolean shortYears;
 
-    private ColumnNames(List<F> fields, String table, Map<String, F> byAlias) {
+    private ColumnNames(List<F> fields, String table) {
         this.fields = List.copyOf(fields);
         this.table = table;
-        this.byAlias = Map.copyOf(byAlias);
     }
 
     /** Whether a heading belongs to the columns table itself. */
     public static boolean isOwnHeading(String heading) {
-        return List.of("field", "alias").contains(normal(heading));
+        return List.of("field", "alias", "always").contains(normal(heading));
     }
 
     /**
@@ -38,43 +51,82 @@ public final class ColumnNames<F extends ColumnField> {
      */
     public static <F extends ColumnField> ColumnNames<F> of(
             List<F> fields, Sheet table, BiConsumer<Row, String> refused) {
-        Map<String, F> byKey =
-                fields.stream().collect(Collectors.toMap(ColumnField::key, Function.identity()));
-        Optional<Column> field = named(table.columns(), "field");
-        Optional<Column> alias = named(table.columns(), "alias");
-        Map<String, F> names = new HashMap<>();
-        fields.forEach(f -> names.put(normal(f.label()), f));
-        fields.forEach(f -> names.put(normal(f.key()), f));
-        if (field.isPresent() && alias.isPresent()) {
-            for (Row row : table.rows()) {
-                String key = row.cell(field.get()).text();
-                String heading = normal(row.cell(alias.get()).text());
-                F known = byKey.get(key.toLowerCase(Locale.ROOT));
-                if (known == null) {
-                    refused.accept(row, "\"" + key + "\" is no field.");
-                } else if (heading.isEmpty()) {
-                    refused.accept(row, "The alias is empty.");
-                } else if (names.getOrDefault(heading, known) != known) {
-                    refused.accept(
-                            row, "The alias already means \"" + names.get(heading).key() + "\".");
-                } else {
-                    names.put(heading, known);
-                }
-            }
-        }
         String name =
                 table.name().isEmpty() ? table.file().replaceFirst("\\.csv$", "") : table.name();
-        return new ColumnNames<>(fields, name, names);
+        ColumnNames<F> names = new ColumnNames<>(fields, name);
+        Map<String, F> byKey =
+                fields.stream().collect(Collectors.toMap(ColumnField::key, Function.identity()));
+        fields.forEach(f -> names.take(f.label(), f));
+        fields.forEach(f -> names.take(f.key(), f));
+        for (Row row : table.rows()) {
+            String key = said(table, row, "field");
+            F field = byKey.get(key.toLowerCase(Locale.ROOT));
+            String always = said(table, row, "always");
+            String alias = said(table, row, "alias");
+            if (key.equalsIgnoreCase(SHORT_YEARS)) {
+                names.shortYears = always.equalsIgnoreCase("yes");
+            } else if (key.equalsIgnoreCase(SHEET) && !alias.isEmpty()) {
+                names.sheets.add(alias);
+            } else if (field == null) {
+                refused.accept(row, "\"" + key + "\" is no field.");
+            } else {
+                names.add(field, alias, always).ifPresent(why -> refused.accept(row, why));
+            }
+        }
+        names.byAlias.values().removeIf(Objects::isNull);
+        return names;
+    }
+
+    /** Which sheets of a workbook are meant where none is named. */
+    public SheetRule sheets() {
+        return new SheetRule(sheets);
+    }
+
+    /** What keeps the row from being used. */
+    private Optional<String> add(F field, String alias, String said) {
+        if (alias.isEmpty() && said.isEmpty()) {
+            return Optional.of("The alias is empty.");
+        }
+        if (!said.isEmpty()) {
+            always.put(field, said);
+        }
+        return alias.isEmpty() || take(alias, field)
+                ? Optional.empty()
+                : Optional.of(
+                        "The alias already means \"" + asWritten.get(written(alias)).key() + "\".");
+    }
+
+    private boolean take(String heading, F field) {
+        F same = asWritten.putIfAbsent(written(heading), field);
+        if (same != null && same != field) {
+            return false;
+        }
+        String normal = normal(heading);
+        // Where only punctuation tells two headings apart, only the heading as written counts.
+        boolean other = byAlias.containsKey(normal) && byAlias.get(normal) != field;
+        byAlias.put(normal, other || normal.isEmpty() ? null : field);
+        return true;
     }
 
     /** The field that a heading means. */
     public Optional<F> field(String heading) {
-        return Optional.ofNullable(byAlias.get(normal(heading)));
+        return Optional.ofNullable(asWritten.get(written(heading)))
+                .or(() -> Optional.ofNullable(byAlias.get(normal(heading))));
     }
 
     /** Whether a heading means anything. */
     public boolean knows(String heading) {
-        return byAlias.containsKey(normal(heading));
+        return field(heading).isPresent();
+    }
+
+    /** What every row says of a field where its own cell says nothing. */
+    public Optional<String> always(F field) {
+        return Optional.ofNullable(always.get(field));
+    }
+
+    /** Whether years of two digits are those of this century. */
+    public boolean shortYears() {
+        return shortYears;
     }
 
     /** All headings, normalised, that mean a field. */
@@ -101,7 +153,15 @@ public final class ColumnNames<F extends ColumnField> {
         return heading.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{Nd}]", "");
     }
 
-    private static Optional<Column> named(List<Column> columns, String name) {
-        return columns.stream().filter(c -> normal(c.heading()).equals(name)).findFirst();
+    private static String written(String heading) {
+        return heading.strip().toLowerCase(Locale.ROOT);
+    }
+
+    private static String said(Sheet table, Row row, String heading) {
+        return table.columns().stream()
+                .filter(c -> normal(c.heading()).equals(heading))
+                .findFirst()
+                .map(column -> row.cell(column).text())
+                .orElse("");
     }
 }

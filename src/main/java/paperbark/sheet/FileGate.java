@@ -1,6 +1,5 @@
 package paperbark.sheet;
 
-import static paperbark.finding.FindingCode.FILE_HAS_MACROS;
 import static paperbark.finding.FindingCode.FILE_MISLABELLED;
 import static paperbark.finding.FindingCode.FILE_TOO_LARGE;
 import static paperbark.finding.FindingCode.FILE_UNREADABLE;
@@ -9,19 +8,18 @@ import static paperbark.finding.FindingCode.REGISTER_EMPTY;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import paperbark.finding.Place;
 
 /** Lets in only whole files of a kind that can be read, and tells the kind by their content. */
 final class FileGate {
     private static final int HEAD_BYTES = 512;
-    private static final Set<String> MACRO_ENDINGS = Set.of("xlsm", "xltm", "xlam", "xla");
 
     private FileGate() {}
 
@@ -36,12 +34,15 @@ final class FileGate {
                     place,
                     "There is no file of this name.",
                     "Check the name and the folder.");
+        } catch (FileSystemException e) {
+            throw Refused.because(
+                    FILE_UNREADABLE,
+                    place,
+                    "The file cannot be reached.",
+                    "Check the name and the folder, and whether you may look into it.");
         }
         checkAttributes(attributes, place);
         String ending = ending(place.file());
-        if (MACRO_ENDINGS.contains(ending)) {
-            throw macros(place);
-        }
         FileKind kind = kind(file, place);
         checkEnding(kind, ending, place);
         return kind;
@@ -59,17 +60,13 @@ final class FileGate {
             throw Refused.because(
                     FILE_TOO_LARGE,
                     place,
-                    "The file has " + bytes / (1024 * 1024) + " MB; the limit is 25 MB.",
+                    String.format(
+                            Locale.ROOT,
+                            "The file has %,d bytes; the limit is %,d.",
+                            bytes,
+                            Limits.FILE_BYTES),
                     "Remove pictures and old rows, or save the week's rows as a file of their own.");
         }
-    }
-
-    static Refused macros(Place place) {
-        return Refused.because(
-                FILE_HAS_MACROS,
-                place,
-                "The workbook is of the kind that holds macros.",
-                "Open it, save it as .xlsx and use that file.");
     }
 
     private static void checkAttributes(BasicFileAttributes attributes, Place place)
@@ -130,7 +127,9 @@ final class FileGate {
             throw Refused.because(
                     FILE_UNREADABLE,
                     place,
-                    "The file is " + kind.words() + "; only .xlsx, .xls and .csv are read.",
+                    "The file is "
+                            + kind.words()
+                            + "; only .xlsx, .xlsm, .xls, .ods and .csv are read.",
                     kind.opensAsSheet()
                             ? "Open it in the spreadsheet program and save it as .xlsx."
                             : "Use the spreadsheet itself, saved as .xlsx.");

@@ -5,10 +5,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.apache.poi.poifs.filesystem.FileMagic;
 
 /** What a file holds, told from its first bytes, and the name endings that promise it. */
 enum FileKind {
-    WORKBOOK("an Excel workbook", "xlsx"),
+    WORKBOOK("an Excel workbook", "xlsx", "xlsm"),
     OLD_WORKBOOK("an old Excel workbook", "xls"),
     TEXT("plain text", "csv", "txt", "tsv", "tab"),
     ZIP("a zip archive", "zip"),
@@ -19,7 +20,9 @@ enum FileKind {
     RICH_TEXT("a rich-text document", "rtf"),
     PICTURE("a picture", "png", "jpg", "jpeg", "gif"),
     ARCHIVE("a packed archive", "gz", "7z", "rar"),
-    OPEN_DOCUMENT("an OpenDocument file", "ods", "odt"),
+    OPEN_SHEET("an OpenDocument spreadsheet", "ods"),
+    OPEN_DOCUMENT("an OpenDocument file", "odt"),
+    EARLY_WORKBOOK("a workbook of an early Excel"),
     BINARY_WORKBOOK("a binary Excel workbook", "xlsb"),
     WORD("a Word document", "docx"),
     PRESENTATION("a presentation", "pptx");
@@ -40,13 +43,13 @@ enum FileKind {
     }
 
     boolean isReadable() {
-        return this == WORKBOOK || this == OLD_WORKBOOK || this == TEXT;
+        return this == WORKBOOK || this == OLD_WORKBOOK || this == OPEN_SHEET || this == TEXT;
     }
 
     /** Whether a spreadsheet program opens it as a sheet, so that it can be saved as another. */
     boolean opensAsSheet() {
         return isReadable()
-                || this == OPEN_DOCUMENT
+                || this == EARLY_WORKBOOK
                 || this == BINARY_WORKBOOK
                 || this == WEB_PAGE
                 || this == XML;
@@ -57,25 +60,29 @@ enum FileKind {
         return Arrays.stream(values()).filter(kind -> kind.endings.contains(ending)).findFirst();
     }
 
-    /** Zip and OLE2 containers need a second look; everything unknown is taken for text. */
+    /**
+     * Zip and OLE2 containers need a second look; everything unknown is taken for text. Of a bitmap
+     * the library knows two letters only, which a heading may begin with.
+     */
     static FileKind ofFirstBytes(byte[] head) {
         String raw = new String(head, StandardCharsets.ISO_8859_1);
-        if (raw.startsWith("PK\3\4") || raw.startsWith("PK\5\6")) {
-            return ZIP;
-        }
-        if (raw.startsWith("\u00D0\u00CF\u0011\u00E0\u00A1\u00B1\u001A\u00E1")) {
-            return OLE;
-        }
-        if (raw.startsWith("\u0089PNG") || raw.startsWith("\u00FF\u00D8\u00FF")) {
-            return PICTURE;
-        }
-        if (raw.startsWith("GIF8")) {
-            return PICTURE;
-        }
-        if (raw.startsWith("\u001F\u008B") || raw.startsWith("7z\u00BC\u00AF")) {
-            return ARCHIVE;
-        }
-        return raw.startsWith("Rar!") ? ARCHIVE : ofFirstWords(head);
+        return switch (FileMagic.valueOf(head)) {
+            case OOXML -> ZIP;
+            case OLE2 -> OLE;
+            case PNG, JPEG, GIF, TIFF, EMF, WMF -> PICTURE;
+            case BIFF2, BIFF3, BIFF4 -> EARLY_WORKBOOK;
+            case MSWRITE, WORD2 -> OLE;
+            default -> {
+                if (raw.startsWith("PK\5\6")) {
+                    yield ZIP;
+                }
+                boolean packed =
+                        raw.startsWith("\u001F\u008B")
+                                || raw.startsWith("7z\u00BC\u00AF")
+                                || raw.startsWith("Rar!");
+                yield packed ? ARCHIVE : ofFirstWords(head);
+            }
+        };
     }
 
     private static FileKind ofFirstWords(byte[] head) {

@@ -1,6 +1,7 @@
 package paperbark.sheet;
 
 import static paperbark.finding.FindingCode.FILE_ENCRYPTED;
+import static paperbark.finding.FindingCode.FILE_MAY_BE_CUT;
 import static paperbark.finding.FindingCode.FILE_UNREADABLE;
 
 import java.io.IOException;
@@ -20,6 +21,7 @@ import paperbark.finding.Place;
 final class OldWorkbookGate {
     private static final int RECORD_END_OF_PART = 0x0A;
     private static final int RECORD_PASSWORD = 0x2F;
+    private static final int RECORD_SHEET = 0x85;
     private static final int RECORD_ROW = 0x208;
     private static final int RECORD_MANY_NUMBERS = 0xBD;
     private static final int RECORD_MANY_BLANKS = 0xBE;
@@ -31,15 +33,20 @@ final class OldWorkbookGate {
 
     /** What the container holds; an .xls has passed every check when this returns. */
     static FileKind kind(Path file, Place place) throws Refused, IOException {
-        OleLength.check(file, place);
+        try {
+            return inContainer(file, place);
+        } catch (IOException | RuntimeException e) {
+            // The library finds out about a missing end wherever it happens to look for it.
+            throw cut(place);
+        }
+    }
+
+    private static FileKind inContainer(Path file, Place place) throws Refused, IOException {
         try (POIFSFileSystem container = new POIFSFileSystem(file.toFile(), true)) {
             DirectoryNode root = container.getRoot();
             Set<String> names = root.getEntryNames();
             if (names.contains("EncryptedPackage")) {
                 throw encrypted(place);
-            }
-            if (names.contains("_VBA_PROJECT_CUR")) {
-                throw FileGate.macros(place);
             }
             if (names.contains("Workbook")) {
                 try (InputStream in = root.createDocumentInputStream("Workbook")) {
@@ -58,6 +65,14 @@ final class OldWorkbookGate {
         }
     }
 
+    private static Refused cut(Place place) {
+        return Refused.because(
+                FILE_MAY_BE_CUT,
+                place,
+                "The file ends before its own table of contents says.",
+                "Wait until it is copied, or copy it again; if it is whole, open it and save it as .xlsx.");
+    }
+
     static Refused encrypted(Place place) {
         return Refused.because(
                 FILE_ENCRYPTED,
@@ -69,21 +84,29 @@ final class OldWorkbookGate {
     private static void checkRecords(byte[] stream, Place place) throws Refused {
         ByteBuffer records = ByteBuffer.wrap(stream).order(ByteOrder.LITTLE_ENDIAN);
         SheetSize size = new SheetSize(Limits.LAST_ROW_XLS);
+        int parts = 0;
+        int sheets = 0;
         while (records.remaining() >= 4) {
             int type = records.getShort() & 0xFFFF;
             int length = records.getShort() & 0xFFFF;
             if (length > records.remaining()) {
-                return;
+                break;
             }
+            sheets += type == RECORD_SHEET ? 1 : 0;
             if (type == RECORD_PASSWORD) {
                 throw encrypted(place);
             }
             if (type == RECORD_END_OF_PART) {
                 size.refuse(place);
                 size = new SheetSize(Limits.LAST_ROW_XLS);
+                parts++;
             }
             count(type, records.slice().limit(length).order(ByteOrder.LITTLE_ENDIAN), size);
             records.position(records.position() + length);
+        }
+        // The list of sheets is a part too, and so are charts within a sheet.
+        if (parts <= sheets) {
+            throw cut(place);
         }
     }
 

@@ -71,6 +71,16 @@ public abstract class RowReader<K> {
         return true;
     }
 
+    /** What every row says where its own cell says nothing. */
+    protected Optional<String> always(K key) {
+        return Optional.empty();
+    }
+
+    /** Whether years of two digits are those of this century. */
+    protected boolean takesShortYears() {
+        return false;
+    }
+
     /** 1-based number of the row. */
     public int number() {
         return row.number();
@@ -169,7 +179,10 @@ public abstract class RowReader<K> {
     }
 
     private Optional<Cell> stored(K key) {
-        return Optional.ofNullable(columns.get(key)).map(row::cell);
+        Optional<Cell> own = Optional.ofNullable(columns.get(key)).map(row::cell);
+        return own.filter(cell -> !cell.isBlank())
+                .or(() -> always(key).map(text -> Cell.text(0, "", text)))
+                .or(() -> own);
     }
 
     /** The cell if it holds something usable; its troubles become findings once. */
@@ -207,7 +220,11 @@ public abstract class RowReader<K> {
     private Optional<LocalDate> undated(K key, String text) {
         Optional<LocalDate> counted = DayCount.day(text, sheet.from1904());
         if (counted.isEmpty()) {
-            return parsed(key, FindingCode.DATE_UNREADABLE, text, Days::parse);
+            return parsed(
+                    key,
+                    FindingCode.DATE_UNREADABLE,
+                    text,
+                    takesShortYears() ? Days::parseOfThisCentury : Days::parse);
         }
         tell(
                 key,

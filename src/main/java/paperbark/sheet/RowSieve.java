@@ -1,5 +1,6 @@
 package paperbark.sheet;
 
+import static paperbark.finding.FindingCode.COLUMN_UNNAMED;
 import static paperbark.finding.FindingCode.HEADING_TWICE;
 import static paperbark.finding.FindingCode.REGISTER_EMPTY;
 import static paperbark.finding.FindingCode.ROWS_HIDDEN;
@@ -13,8 +14,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.Place;
+import paperbark.finding.Severity;
 import paperbark.sheet.HeadingFinder.Headings;
 
 /** Keeps the rows that hold records and says which others were left out. */
@@ -50,6 +53,7 @@ final class RowSieve {
                     "Check that this is the right file, and that it was saved after the rows were entered.");
         }
         kept.forEach(this::compareWidth);
+        noteUnnamed(kept);
         noteHidden(kept);
         List<Row> rows = kept.stream().map(Line::row).toList();
         return Reading.of(new Sheet(file, sheet, headingRow, headings.columns(), rows), findings);
@@ -127,10 +131,45 @@ final class RowSieve {
         }
         int width = headings.line().fields();
         line.filled().stream()
-                .filter(cell -> cell.column() > width)
+                .filter(cell -> !isWithin(cell, width))
                 .findFirst()
                 .map(cell -> tooLong(line, width))
                 .ifPresent(findings::add);
+    }
+
+    /** What was pushed beyond the headings of a CSV file is told row by row instead. */
+    private void noteUnnamed(List<Line> kept) {
+        int width = headings.line().fields();
+        List<Row> rows =
+                kept.stream()
+                        .filter(line -> line.filled().stream().allMatch(c -> isWithin(c, width)))
+                        .map(Line::row)
+                        .toList();
+        List<UnnamedColumn> unnamed = UnnamedColumn.of(headings.columns(), rows);
+        if (!unnamed.isEmpty()) {
+            long count = unnamed.stream().flatMap(c -> c.rows().stream()).distinct().count();
+            boolean one = unnamed.size() == 1;
+            String letters =
+                    unnamed.stream().map(UnnamedColumn::letters).collect(Collectors.joining(", "));
+            Place place = new Place.InColumn(file, sheet, "", unnamed.get(0).letters());
+            findings.add(
+                    Finding.of(
+                                    COLUMN_UNNAMED,
+                                    place,
+                                    (one ? "Column " : "Columns ")
+                                            + letters
+                                            + (one ? " has" : " have")
+                                            + " no heading, and what "
+                                            + count
+                                            + (count == 1 ? " row has" : " rows have")
+                                            + " there was not read.",
+                                    "Write the heading above, or clear what stands there.")
+                            .as(Severity.CHECK));
+        }
+    }
+
+    private static boolean isWithin(Cell cell, int width) {
+        return width == 0 || cell.column() <= width;
     }
 
     private Finding tooLong(Line line, int width) {

@@ -26,7 +26,7 @@ final class SheetChoice {
     /** A sheet with its headings and the way to its lines. */
     record Chosen(Sheet sheet, Headings headings, SheetLines lines) {
         /** Whether anything stands below the headings. */
-        private boolean hasRows() {
+        boolean hasRows() {
             int row = headings.line().row().number();
             return lines.first(Limits.HEADING_ROWS + 1).stream()
                     .anyMatch(line -> line.row().number() > row);
@@ -73,6 +73,34 @@ final class SheetChoice {
             throw HeadingFinder.notFound(top, new Place.InRow(place.file(), name.strip(), 0));
         }
         return new Chosen(sheet, headings.get(), lines);
+    }
+
+    /** The visible sheets that the firm's rule means, in their order. */
+    List<Chosen> ruled(SheetRule rule, Predicate<String> isKnown) throws Refused {
+        List<String> visible = new ArrayList<>();
+        List<String> hidden = new ArrayList<>();
+        for (int i = 0; i < book.getNumberOfSheets(); i++) {
+            boolean seen = book.getSheetVisibility(i) == SheetVisibility.VISIBLE;
+            (seen ? visible : hidden).add(book.getSheetName(i));
+        }
+        noteHidden(hidden);
+        List<String> names = rule.chosen(visible);
+        if (names.isEmpty()) {
+            throw Refused.because(
+                    SHEET_NOT_FOUND,
+                    place,
+                    "No sheet is named as the columns table says, which is "
+                            + listed(rule.patterns())
+                            + "; the sheets are "
+                            + listed(visible)
+                            + ".",
+                    "Rename the sheet that is meant, or correct the line \"sheet\" of the columns table.");
+        }
+        List<Chosen> chosen = new ArrayList<>();
+        for (String name : names) {
+            chosen.add(named(name, isKnown));
+        }
+        return chosen;
     }
 
     /** The visible sheet whose headings match best; of equals the one that has rows. */

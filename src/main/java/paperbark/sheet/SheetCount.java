@@ -32,6 +32,7 @@ final class SheetCount extends DefaultHandler {
     private int row;
     private int column;
     private long characters;
+    private int texts;
 
     private SheetCount() {}
 
@@ -77,6 +78,13 @@ final class SheetCount extends DefaultHandler {
                     "Save it again as \"Excel Workbook (.xlsx)\", without \"Strict\".");
         }
         size.refuse(place);
+        if (texts > Limits.CELLS) {
+            throw Refused.because(
+                    FILE_TOO_LARGE,
+                    place,
+                    "The workbook's table of texts has more than 300,000 entries, most of them in no cell.",
+                    "Copy the week's rows to a new workbook and save that.");
+        }
         if (characters > Limits.TEXT_CHARACTERS) {
             throw Refused.because(
                     FILE_TOO_LARGE,
@@ -108,6 +116,7 @@ final class SheetCount extends DefaultHandler {
                 size.addCell();
             }
             case "v", "is", "f" -> size.addValue(row, column);
+            case "si" -> texts++;
             default -> {}
         }
     }

@@ -3,8 +3,11 @@ package paperbark.sheet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.apache.poi.ss.usermodel.Sheet;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 
 /** The rows of one sheet of a workbook as lines. */
@@ -34,12 +37,32 @@ final class SheetLines {
         return lines;
     }
 
+    /** What the file holds of this sheet besides what is read of it. */
+    List<Finding> lost(String file) {
+        return StoredTwice.rows(sheet).stream()
+                .map(number -> new Place.InRow(file, sheet.getSheetName(), number))
+                .map(
+                        place ->
+                                Finding.of(
+                                        FindingCode.ROW_TWICE,
+                                        place,
+                                        "The file holds two rows with the number "
+                                                + place.row()
+                                                + ", and only the last was read.",
+                                        "Open the register in the spreadsheet program, look which jobs are there, add the missing one and save it."))
+                .toList();
+    }
+
     private Line line(org.apache.poi.ss.usermodel.Row stored) {
         Map<Integer, Cell> cells = new TreeMap<>();
         int filled = 0;
         int sums = 0;
+        Set<String> twice = StoredTwice.cells(stored);
         for (org.apache.poi.ss.usermodel.Cell storedCell : stored) {
             Cell cell = reader.read(storedCell);
+            if (twice.contains(cell.address())) {
+                cell = CellReader.doubled(cell);
+            }
             if (!cell.isBlank()) {
                 cells.put(cell.column(), cell);
                 filled++;

@@ -12,8 +12,8 @@ import paperbark.finding.Finding;
 import paperbark.finding.Place;
 
 /**
- * Reads one sheet of an .xlsx or .xls workbook, or a CSV file. The file is never opened for
- * writing.
+ * Reads one sheet of an .xlsx, .xlsm, .xls or .ods workbook, or a CSV file. The file is never
+ * opened for writing.
  */
 public final class SheetReader {
     private SheetReader() {}
@@ -31,15 +31,31 @@ public final class SheetReader {
      */
     public static Reading<Sheet> read(
             Path file, Predicate<String> knownHeading, Optional<String> sheetName) {
+        Reading<List<Sheet>> read = readAll(file, knownHeading, sheetName, SheetRule.NONE);
+        return new Reading<>(read.result().map(sheets -> sheets.get(0)), read.findings());
+    }
+
+    /**
+     * The same of a list that may stand on several sheets.
+     *
+     * @param rule which sheets are meant where none is named; not looked at for a CSV file
+     */
+    public static Reading<List<Sheet>> readAll(
+            Path file, Predicate<String> knownHeading, Optional<String> sheetName, SheetRule rule) {
         Path name = file.getFileName();
         Place.InFile place = new Place.InFile(name == null ? file.toString() : name.toString());
         return guarded(
                 place,
-                () ->
-                        FileGate.pass(file, place) == FileKind.TEXT
-                                ? CsvSource.read(
-                                        place.file(), Files.readAllBytes(file), knownHeading)
-                                : WorkbookReader.read(file, place, knownHeading, sheetName));
+                () -> {
+                    FileKind kind = FileGate.pass(file, place);
+                    if (kind != FileKind.TEXT) {
+                        return WorkbookReader.read(
+                                file, kind, place, knownHeading, sheetName, rule);
+                    }
+                    Reading<Sheet> csv =
+                            CsvSource.read(place.file(), Files.readAllBytes(file), knownHeading);
+                    return new Reading<>(csv.result().map(List::of), csv.findings());
+                });
     }
 
     /** Reads the bytes of a CSV file that came from elsewhere than the disk. */
@@ -70,6 +86,22 @@ public final class SheetReader {
             String fileName, byte[] content, Predicate<String> knownHeading) {
         return guarded(
                 new Place.InFile(fileName), () -> CsvSource.lines(fileName, content, knownHeading));
+    }
+
+    /**
+     * An .xlsx made of a file that can be read but not be copied as it is: an OpenDocument
+     * spreadsheet, or a workbook with macros, without them.
+     *
+     * @return the bytes; no result and no finding for any other file
+     */
+    public static Reading<byte[]> asWorkbook(Path file) {
+        Place.InFile place = new Place.InFile(String.valueOf(file.getFileName()));
+        return guarded(
+                place,
+                () ->
+                        CopiedWorkbook.of(file, FileGate.pass(file, place), place)
+                                .map(bytes -> Reading.of(bytes, List.of()))
+                                .orElse(Reading.refused(List.of())));
     }
 
     private interface Work<T> {

@@ -15,7 +15,7 @@ final class StoredFormula {
      */
     private static final Pattern OTHER_WORKBOOK =
             Pattern.compile(
-                    "'[^'\\[]*\\[[^\\[\\]]+\\][^']*'!"
+                    "'file:[^']*'|'[^'\\[]*\\[[^\\[\\]]+\\][^']*'!"
                             + "|(?<![\\p{L}\\p{N}_.\\]])\\[[^\\[\\]]+\\][^\\s'!()+*/,;&<>=^\\[\\]-]*!");
 
     private StoredFormula() {}

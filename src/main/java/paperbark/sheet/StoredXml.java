@@ -53,6 +53,15 @@ final class StoredXml {
         return xml.isSetF() && empty;
     }
 
+    /**
+     * Whether the cell says what kind of value it holds and has none. Texts and numbers are left
+     * out: several programs write blank cells that way.
+     */
+    boolean missesValue() {
+        boolean hasKind = type.equals("s") || type.equals("b") || type.equals("e");
+        return hasKind && !xml.isSetF() && (!xml.isSetV() || xml.getV().isBlank());
+    }
+
     /** A reference to a shared text that is not there; the library gives empty text for it. */
     boolean missesText(int sharedTexts) {
         if (!type.equals("s") || !xml.isSetV()) {

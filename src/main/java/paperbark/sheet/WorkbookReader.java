@@ -1,6 +1,7 @@
 package paperbark.sheet;
 
 import static paperbark.finding.FindingCode.DATES_FROM_1904;
+import static paperbark.finding.FindingCode.FILE_HAS_MACROS;
 import static paperbark.finding.FindingCode.FILE_UNREADABLE;
 
 import java.io.IOException;
@@ -11,6 +12,7 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import org.apache.poi.EncryptedDocumentException;
 import org.apache.poi.hssf.OldExcelFormatException;
+import org.apache.poi.hssf.usermodel.HSSFWorkbook;
 import org.apache.poi.ss.usermodel.Date1904Support;
 import org.apache.poi.ss.usermodel.Workbook;
 import org.apache.poi.ss.usermodel.WorkbookFactory;
@@ -22,20 +24,20 @@ import paperbark.finding.Place;
 final class WorkbookReader {
     private WorkbookReader() {}
 
-    static Reading<Sheet> read(
-            Path file, Place place, Predicate<String> isKnown, Optional<String> sheetName)
+    /** The sheets that are meant: one unless the firm's rule means several. */
+    static Reading<List<Sheet>> read(
+            Path file,
+            FileKind kind,
+            Place place,
+            Predicate<String> isKnown,
+            Optional<String> sheetName,
+            SheetRule rule)
             throws Refused, IOException {
-        try (Workbook book = open(file, place)) {
+        try (Workbook book = open(file, kind, place)) {
             boolean from1904 = book instanceof Date1904Support b && b.isDate1904();
             CellReader reader = new CellReader(sharedTexts(book), from1904);
             SheetChoice choice = new SheetChoice(book, reader, place);
-            SheetChoice.Chosen chosen =
-                    sheetName.isPresent()
-                            ? choice.named(sheetName.get(), isKnown)
-                            : choice.best(isKnown);
-            RowSieve sieve =
-                    new RowSieve(place.file(), chosen.sheet().getSheetName(), chosen.headings());
-            Reading<Sheet> read = sieve.sift(chosen.lines().first(Integer.MAX_VALUE));
+            List<SheetChoice.Chosen> chosen = chosen(choice, isKnown, sheetName, rule);
             List<Finding> findings = new ArrayList<>(choice.notes());
             if (from1904) {
                 findings.add(
@@ -45,9 +47,45 @@ final class WorkbookReader {
                                 "The workbook counts its days from 1904, and its dates were read that way.",
                                 ""));
             }
-            findings.addAll(read.findings());
-            return new Reading<>(read.result().map(sheet -> counting(sheet, from1904)), findings);
+            if (holdsMacros(book)) {
+                findings.add(
+                        Finding.of(
+                                FILE_HAS_MACROS,
+                                place,
+                                "The workbook holds macros; they were not run, and its cells were read as they were saved.",
+                                ""));
+            }
+            List<Sheet> sheets = new ArrayList<>();
+            for (SheetChoice.Chosen each : chosen) {
+                findings.addAll(each.lines().lost(place.file()));
+                RowSieve sieve =
+                        new RowSieve(place.file(), each.sheet().getSheetName(), each.headings());
+                if (chosen.size() > 1 && !each.hasRows()) {
+                    continue;
+                }
+                Reading<Sheet> read = sieve.sift(each.lines().first(Integer.MAX_VALUE));
+                findings.addAll(read.findings());
+                read.result().map(sheet -> counting(sheet, from1904)).ifPresent(sheets::add);
+            }
+            return sheets.isEmpty() ? Reading.refused(findings) : Reading.of(sheets, findings);
         }
+    }
+
+    private static List<SheetChoice.Chosen> chosen(
+            SheetChoice choice,
+            Predicate<String> isKnown,
+            Optional<String> sheetName,
+            SheetRule rule)
+            throws Refused {
+        if (sheetName.isPresent()) {
+            return List.of(choice.named(sheetName.get(), isKnown));
+        }
+        if (rule.isNone()) {
+            return List.of(choice.best(isKnown));
+        }
+        List<SheetChoice.Chosen> ruled = choice.ruled(rule, isKnown);
+        // Where all are empty, the first says so.
+        return ruled.stream().anyMatch(SheetChoice.Chosen::hasRows) ? ruled : ruled.subList(0, 1);
     }
 
     private static Sheet counting(Sheet sheet, boolean from1904) {
@@ -61,7 +99,11 @@ final class WorkbookReader {
     }
 
     /** Without the last argument the library writes to the file when it is closed. */
-    private static Workbook open(Path file, Place place) throws Refused, IOException {
+    private static Workbook open(Path file, FileKind kind, Place place)
+            throws Refused, IOException {
+        if (kind == FileKind.OPEN_SHEET) {
+            return OpenSheet.workbook(file, true, place);
+        }
         try {
             return WorkbookFactory.create(file.toFile(), null, true);
         } catch (EncryptedDocumentException e) {
@@ -73,6 +115,13 @@ final class WorkbookReader {
                     "The workbook was saved by Excel 95 or older.",
                     "Open it, save it as .xlsx and use that file.");
         }
+    }
+
+    private static boolean holdsMacros(Workbook book) {
+        return book instanceof XSSFWorkbook xlsx
+                ? xlsx.isMacroEnabled()
+                : book instanceof HSSFWorkbook xls
+                        && xls.getDirectory().hasEntry("_VBA_PROJECT_CUR");
     }
 
     private static int sharedTexts(Workbook book) {

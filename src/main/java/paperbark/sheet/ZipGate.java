@@ -24,7 +24,8 @@ import paperbark.finding.Place;
  */
 final class ZipGate {
     private static final String CONTENT_TYPES = "[Content_Types].xml";
-    private static final int TYPES_BYTES = 1024 * 1024;
+    private static final String OPEN_SHEET = "application/vnd.oasis.opendocument.spreadsheet";
+    private static final int TEXT_BYTES = 1024 * 1024;
 
     private ZipGate() {}
 
@@ -37,6 +38,9 @@ final class ZipGate {
             if (kind == FileKind.WORKBOOK) {
                 checkContent(zip, entries, place);
                 SheetCount.check(zip, entries, place);
+            } else if (kind == FileKind.OPEN_SHEET) {
+                checkContent(zip, entries, place);
+                OpenSheetCount.check(zip, entries, place);
             }
             return kind;
         } catch (ZipException e) {
@@ -61,24 +65,36 @@ final class ZipGate {
         if (names.contains("ppt/presentation.xml")) {
             return FileKind.PRESENTATION;
         }
-        if (names.contains("mimetype") && names.contains("content.xml")) {
+        if (names.contains("mimetype")
+                && (names.contains("content.xml") || names.contains("encrypted-package"))) {
+            return openDocument(zip, names, place);
+        }
+        boolean workbook = names.contains("xl/workbook.xml") && zip.getEntry(CONTENT_TYPES) != null;
+        return workbook ? FileKind.WORKBOOK : FileKind.ZIP;
+    }
+
+    private static FileKind openDocument(ZipFile zip, Set<String> names, Place place)
+            throws Refused, IOException {
+        if (!text(zip, "mimetype").strip().equals(OPEN_SHEET)) {
             return FileKind.OPEN_DOCUMENT;
         }
-        ZipEntry types = zip.getEntry(CONTENT_TYPES);
-        if (!names.contains("xl/workbook.xml") || types == null) {
-            return FileKind.ZIP;
+        boolean locked =
+                names.contains("encrypted-package")
+                        || text(zip, "META-INF/manifest.xml").contains("encryption-data");
+        if (locked) {
+            throw OldWorkbookGate.encrypted(place);
         }
-        try (InputStream in = zip.getInputStream(types)) {
-            String text = new String(in.readNBytes(TYPES_BYTES), StandardCharsets.UTF_8);
-            boolean macros =
-                    text.contains("macroEnabled")
-                            || names.stream().anyMatch(n -> n.endsWith("vbaproject.bin"))
-                            || names.stream().anyMatch(n -> n.startsWith("xl/macrosheets/"));
-            if (macros) {
-                throw FileGate.macros(place);
-            }
+        return FileKind.OPEN_SHEET;
+    }
+
+    private static String text(ZipFile zip, String name) throws IOException {
+        ZipEntry entry = zip.getEntry(name);
+        if (entry == null) {
+            return "";
         }
-        return FileKind.WORKBOOK;
+        try (InputStream in = zip.getInputStream(entry)) {
+            return new String(in.readNBytes(TEXT_BYTES), StandardCharsets.UTF_8);
+        }
     }
 
     private static void checkNames(List<ZipEntry> entries, Place place) throws Refused {

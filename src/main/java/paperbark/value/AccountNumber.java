@@ -26,6 +26,14 @@ public record AccountNumber(String digits) {
                                 "Type the account number without the BSB, in a cell formatted as text."));
     }
 
+    /**
+     * Whether it has fewer digits than banks give out: six to nine (from memory, not verified), of
+     * which the first may be zeros that a spreadsheet drops.
+     */
+    public boolean isShort() {
+        return digits.length() < 6;
+    }
+
     /** The number in full, for the papers that need it. */
     public String full() {
         return digits;

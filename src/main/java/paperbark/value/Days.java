@@ -1,5 +1,6 @@
 package paperbark.value;
 
+import java.text.ParsePosition;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
@@ -7,6 +8,7 @@ import java.time.format.DateTimeParseException;
 import java.time.format.ResolverStyle;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /** Days as they are written: read strictly (31/02 does not exist), shown one way everywhere. */
 public final class Days {
@@ -21,6 +23,11 @@ public final class Days {
                     strict("d MMM uuuu"),
                     strict("d MMMM uuuu"),
                     strict("d-MMM-uuuu"));
+
+    private static final Pattern WEEKDAY =
+            Pattern.compile("^(?i)(mon|tue|wed|thu|fri|sat|sun)[a-z]*\\.?,? ");
+    private static final Pattern SHORT_YEAR =
+            Pattern.compile("^(.*[0-9]{1,2}[-/. ][0-9A-Za-z]+[-/. ])([0-9]{2})$");
 
     private Days() {}
 
@@ -50,17 +57,30 @@ public final class Days {
         return LocalDate.of(day.getYear(), (day.getMonthValue() - 1) / 3 * 3 + 1, 1);
     }
 
+    /** Likewise, where a year of two digits is known to be one of this century. */
+    public static Parsed<LocalDate> parseOfThisCentury(String text) {
+        return parse(SHORT_YEAR.matcher(text.strip()).replaceFirst("$120$2"));
+    }
+
+    /** A failed parse costs far more than a look. */
+    private static boolean hasForm(String text, DateTimeFormatter format) {
+        ParsePosition at = new ParsePosition(0);
+        return format.parseUnresolved(text, at) != null && at.getIndex() == text.length();
+    }
+
     /**
      * Reads day, month, four-digit year in the Australian order, or an ISO date. Two-digit years
      * are refused.
      */
     public static Parsed<LocalDate> parse(String text) {
-        String plain = text.strip().replaceFirst("^(?i)(mon|tue|wed|thu|fri|sat|sun)[a-z]*,? ", "");
+        String plain = WEEKDAY.matcher(text.strip()).replaceFirst("");
         for (DateTimeFormatter format : READ) {
             try {
-                return Parsed.ok(LocalDate.parse(plain, format));
+                if (hasForm(plain, format)) {
+                    return Parsed.ok(LocalDate.parse(plain, format));
+                }
             } catch (DateTimeParseException e) {
-                // The next form is tried.
+                // A day that does not exist has the form of one; the next form is tried.
             }
         }
         return Parsed.bad(

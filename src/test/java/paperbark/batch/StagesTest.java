@@ -77,7 +77,7 @@ class StagesTest {
             String text = new PDFTextStripper().getText(pack);
             assertThat(text)
                     .contains("Stage: no claim", "Warranty registration", "Owner's handover")
-                    .doesNotContain("STC", "VEEC", "ssign", "ntitle");
+                    .doesNotContain("STC", "VEEC", "ssign", "ntitlement");
             // Of certificates only those of the people who did the work are spoken of.
             assertThat(text.replaceAll("(?s)electrician's\\s+certificates", ""))
                     .doesNotContain("ertificates");

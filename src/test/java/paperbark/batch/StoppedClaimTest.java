@@ -198,9 +198,7 @@ class StoppedClaimTest {
         assertThat(file.claimable()).noneMatch(e -> e.scheme() == scheme);
         assertThat(file.price().map(p -> p.discounts().containsKey(scheme)).orElse(false))
                 .isFalse();
-        assertThat(LedgerLines.of(file).claims())
-                .extracting(ClaimEntry::scheme)
-                .doesNotContain(scheme);
+        assertThat(LedgerLines.claims(file)).extracting(ClaimEntry::scheme).doesNotContain(scheme);
         boolean all =
                 Arrays.stream(SchemeName.values()).map(file::standing).noneMatch(Standing::counts);
         file.papers().stream()

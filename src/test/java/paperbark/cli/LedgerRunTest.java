@@ -119,7 +119,10 @@ class LedgerRunTest {
         Files.writeString(nothingNew, SampleWeek.only("SB-1101"));
         Program.Run run = prepare(nothingNew, "--explain");
         assertThat(run.exitCode()).as(run.out()).isEqualTo(12);
-        assertThat(run.out()).contains("Left out because nothing changed since batch", "SB-1101");
+        assertThat(run.out())
+                .contains(
+                        "Left out because nothing that the ledger compares changed since batch",
+                        "SB-1101");
         assertThat(batch.resolve("manifest.json")).isRegularFile();
         assertThat(packs.resolve(".hidden")).doesNotExist();
     }

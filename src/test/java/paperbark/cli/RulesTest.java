@@ -27,7 +27,7 @@ class RulesTest {
                                         .lines()
                                         .findFirst()
                                         .orElseThrow()
-                                + "\n2026-01-01,2026-12-31,10,test-list,page 4,memory,2025-01-31,\n");
+                                + "\n2026-01-01,2026-12-31,10,test-list,page 4,derived,2025-01-31,\n");
     }
 
     @Test
@@ -82,7 +82,8 @@ class RulesTest {
     @Test
     void whatNobodyComparedForAYearIsListed() {
         assertThat(after(rules("--as-of", "2027-11-25"), "Not confirmed"))
-                .startsWith("Not confirmed for 12 months: none");
+                .startsWith("Not confirmed for 12 months: 9 rows (9 from memory, not verified)")
+                .doesNotContain("years 4");
         assertThat(after(rules("--as-of", "2027-11-26"), "Not confirmed"))
                 .contains("years 4", "confirmed 25 Nov 2026");
     }
@@ -92,9 +93,9 @@ class RulesTest {
         assertThat(rules("--tables", "tables", "--as-of", "2026-11-23", "--table", "gst"))
                 .contains(
                         "gst.csv (the firm's) -",
-                        "row 2: List made for a test, Nobody, page 4; from memory, not verified; confirmed 31 Jan 2025",
+                        "row 2: List made for a test, Nobody, page 4; derived; confirmed 31 Jan 2025",
                         "the firm's row for the same key wins",
-                        "Not confirmed for 12 months: 1 row (1 from memory, not verified)");
+                        "Not confirmed for 12 months: 1 row");
         assertThat(rules("--table", "gst")).doesNotContain("the firm's");
     }
 
@@ -114,9 +115,12 @@ class RulesTest {
         assertThat(json.get("inForce").size()).isGreaterThan(250);
         assertThat(json.get("lapsing").findValuesAsText("table"))
                 .containsExactlyInAnyOrder("stc/years.csv", "gst.csv (the firm's)");
-        JsonNode old = json.get("unconfirmed").get(0);
+        JsonNode fromMemory = json.get("unconfirmed").get(0);
+        assertThat(fromMemory.has("confirmedOn")).isFalse();
+        assertThat(fromMemory.get("sure").asText()).isEqualTo("from memory, not verified");
+        JsonNode old = json.get("unconfirmed").get(json.get("unconfirmed").size() - 1);
         assertThat(old.get("confirmedOn").asText()).isEqualTo("2025-01-31");
-        assertThat(old.get("sure").asText()).isEqualTo("from memory, not verified");
+        assertThat(old.get("sure").asText()).isEqualTo("derived");
         assertThat(old.get("pinpoint").asText()).isEqualTo("page 4");
     }
 

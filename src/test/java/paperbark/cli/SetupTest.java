@@ -63,6 +63,7 @@ class SetupTest {
                 .containsOnlyKeys(
                         "guide.pdf",
                         "paperbark.db",
+                        "paperbark.key",
                         "sample-register.xlsx",
                         "tables/SAMPLE-TABLES.txt");
         assertThat(run.out())

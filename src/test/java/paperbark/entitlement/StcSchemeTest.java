@@ -81,7 +81,7 @@ class StcSchemeTest {
                                 "register of solar water heaters, version 61",
                                 "",
                                 "entered",
-                                "stcs_zone_4 30, eligible from 1 Jan 2020",
+                                "stcs_zone_4 30, ten years, eligible from 1 Apr 2001",
                                 ""));
     }
 
@@ -164,7 +164,8 @@ class StcSchemeTest {
 
     @Test
     void aModelThatIsNotListedForTheZoneEarnsNothing() {
-        Listing zoneThree = new Listing(DateRange.ALWAYS, Map.of(3, 30), "61", 9);
+        Listing zoneThree =
+                new Listing(DateRange.ALWAYS, Listing.Basis.TEN_YEARS, Map.of(3, 30), "61", 9);
 
         Found found =
                 Found.stc(
@@ -183,7 +184,10 @@ class StcSchemeTest {
                         Optional.of(LocalDate.of(2026, 2, 1)),
                         Optional.of(LocalDate.of(2026, 11, 30)));
         Products product =
-                Products.heatPump().withListings(new Listing(period, Map.of(4, 30), "61", 9));
+                Products.heatPump()
+                        .withListings(
+                                new Listing(
+                                        period, Listing.Basis.TEN_YEARS, Map.of(4, 30), "61", 9));
 
         Found found = Found.stc(Jobs.installed().withProduct(product).withInstalledOn(day));
 
@@ -467,5 +471,57 @@ class StcSchemeTest {
                         Found.TODAY);
 
         assertThat(found.count()).contains(14);
+    }
+
+    private static Products withListing(Listing.Basis basis, int stcs) {
+        return Products.heatPump()
+                .withListings(new Listing(DateRange.ALWAYS, basis, Map.of(4, stcs), "61", 9));
+    }
+
+    @Test
+    void aNumberForThePeriodIsTakenAsItStands() {
+        Found found =
+                Found.stc(Jobs.installed().withProduct(withListing(Listing.Basis.PERIOD, 13)));
+
+        assertThat(found.count()).contains(13);
+        assertThat(found.codes()).isEmpty();
+        assertThat(found.step("STCs for the period").result()).isEqualTo("13");
+        assertThat(found.step(StcScheme.COUNT).working())
+                .isEqualTo("as the register has it for model, zone and period");
+        assertThat(found.entitlement().steps())
+                .extracting(Step::label)
+                .doesNotContain("Years that count", "In the neighbouring years");
+    }
+
+    @Test
+    void aNumberForThePeriodIsNoneWhereAStopSaysSo() {
+        Found found =
+                Found.stc(
+                        Jobs.installed()
+                                .withSecondHand()
+                                .withProduct(withListing(Listing.Basis.PERIOD, 13)));
+
+        assertThat(found.count()).isEmpty();
+        assertThat(found.step(StcScheme.COUNT).result()).isEqualTo("none");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "TEN_YEARS, 30, 30, true", // 15 by the rules; the register has the figure itself
+        "TEN_YEARS, 30, 15, false",
+        "TEN_YEARS, 30, 29, false",
+        "PERIOD, 30, 15, true", // half of it, as if the figure were over ten years
+        "PERIOD, 30, 30, false",
+        "PERIOD, 30, 14, false"
+    })
+    void aCountThatWouldBeRightOnTheOtherBasisIsDoubtful(
+            Listing.Basis basis, int listed, int declared, boolean doubtful) {
+        Found found =
+                Found.stc(
+                        Jobs.installed()
+                                .withProduct(withListing(basis, listed))
+                                .withCount(SchemeName.STC, declared));
+
+        assertThat(found.codes().contains(FindingCode.STC_BASIS_DOUBTFUL)).isEqualTo(doubtful);
     }
 }

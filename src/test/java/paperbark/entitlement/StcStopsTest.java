@@ -32,8 +32,20 @@ class StcStopsTest {
 
     @Test
     void aModelThatIsNotListedOnTheDayIsNamedWithAllItsPeriods() {
-        Listing first = new Listing(range("2020-01-01", "2022-12-31"), Map.of(4, 30), "40", 9);
-        Listing second = new Listing(range("2024-01-01", "2026-10-31"), Map.of(4, 30), "52", 10);
+        Listing first =
+                new Listing(
+                        range("2020-01-01", "2022-12-31"),
+                        Listing.Basis.TEN_YEARS,
+                        Map.of(4, 30),
+                        "40",
+                        9);
+        Listing second =
+                new Listing(
+                        range("2024-01-01", "2026-10-31"),
+                        Listing.Basis.TEN_YEARS,
+                        Map.of(4, 30),
+                        "52",
+                        10);
 
         Found found =
                 Found.stc(

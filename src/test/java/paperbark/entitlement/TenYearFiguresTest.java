@@ -90,8 +90,8 @@ class TenYearFiguresTest {
     void aSampleProductLiesInThePublishedBandOfItsSizeInEveryZone(Product product) {
         assertThat(product.listings()).isNotEmpty();
         for (Listing listing : product.listings()) {
-            assertThat(listing.tenYearStcs()).hasSize(product.isSolar() ? 4 : 5);
-            listing.tenYearStcs()
+            assertThat(listing.stcs()).hasSize(product.isSolar() ? 4 : 5);
+            listing.stcs()
                     .forEach(
                             (zone, stcs) ->
                                     assertThat(bands(product, zone))
@@ -112,7 +112,7 @@ class TenYearFiguresTest {
     @MethodSource("samples")
     void aSampleProductSavesMostButNotAllOfTheReferenceHeatersEnergy(Product product) {
         for (Listing listing : product.listings()) {
-            listing.tenYearStcs()
+            listing.stcs()
                     .forEach(
                             (zone, stcs) ->
                                     assertThat(bands(product, zone))

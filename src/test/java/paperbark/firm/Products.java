@@ -111,7 +111,7 @@ public record Products(Product product) {
             byZone.put(zone, tenYearStcs);
         }
         DateRange always = new DateRange(Optional.of(LocalDate.of(2001, 4, 1)), Optional.empty());
-        return new Listing(always, byZone, "61", 7);
+        return new Listing(always, Listing.Basis.TEN_YEARS, byZone, "61", 7);
     }
 
     private static VeecInputs veecInputs(String bs, String be) {

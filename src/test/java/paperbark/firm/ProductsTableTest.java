@@ -39,7 +39,7 @@ class ProductsTableTest {
         assertThat(product.kind()).isEqualTo(HeaterKind.SOLAR_TUBES);
         assertThat(product.collectors()).isEqualTo(30);
         Listing listing = product.listing(LocalDate.of(2024, 1, 1)).orElseThrow();
-        assertThat(listing.tenYearStcs()).isEqualTo(Map.of(1, 30, 2, 31, 3, 33, 4, 28));
+        assertThat(listing.stcs()).isEqualTo(Map.of(1, 30, 2, 31, 3, 33, 4, 28));
         assertThat(listing.row()).isEqualTo(2);
         assertThat(product.listing(LocalDate.of(2023, 12, 31))).isEmpty();
         assertThat(product.serialPattern().orElseThrow().matcher("TT-000123").matches()).isTrue();
@@ -60,6 +60,83 @@ class ProductsTableTest {
                 .isEqualTo("45");
         assertThat(product.listing(LocalDate.of(2024, 7, 1)).orElseThrow().registerVersion())
                 .isEqualTo("52");
+    }
+
+    private static Reading<FirmTables> withBasis(String... rows) {
+        return TableTexts.smallest()
+                .with(
+                        "products",
+                        HEADINGS.replace("register version", "STCs basis,register version")
+                                + String.join("\n", rows)
+                                + "\n")
+                .read();
+    }
+
+    @Test
+    void figuresStandForTenYearsUnlessTheTableSaysThatTheyStandForThePeriod() {
+        Reading<FirmTables> reading =
+                withBasis(
+                        "Dunlin,DH 260,heat pump,electric,260,,2025-01-01,2025-12-31,20,20,20,20,20,,45,,,,",
+                        "Dunlin,DH 260,heat pump,electric,260,,2026-01-01,2026-12-31,10,10,10,10,10,Period,52,,,,",
+                        "Dunlin,DH 260,heat pump,electric,260,,2027-01-01,,20,20,20,20,20,ten years,53,,,,");
+
+        assertThat(reading.findings()).isEmpty();
+        assertThat(products(reading).get(0).listings())
+                .extracting(Listing::basis)
+                .containsExactly(
+                        Listing.Basis.TEN_YEARS, Listing.Basis.PERIOD, Listing.Basis.TEN_YEARS);
+    }
+
+    @Test
+    void aFigureForAPeriodNeedsTheEndOfThePeriod() {
+        Reading<FirmTables> reading =
+                withBasis(
+                        "Dunlin,DH 260,heat pump,electric,260,,2026-01-01,,10,10,10,10,10,period,52,,,,");
+
+        assertThat(reading.findings())
+                .extracting(f -> f.where() + ": " + f.fact())
+                .containsExactly("products.csv > H2 \"eligible to\": The cell is empty.");
+        assertThat(products(reading)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "21;22;28;30, true", // half of 42;44;56;60
+        "21;22;28;31, false",
+        "25;26;33;36, true", // six tenths
+        "29;30;39;42, false", // seven tenths: models of one size differ so much
+        "42;44;56;60, false"
+    })
+    void figuresThatAreTenthsOfThoseOfAnotherModelInEveryZoneAreDoubtful(
+            String figures, boolean doubtful) {
+        String zones = figures.replace(';', ',');
+        Reading<FirmTables> reading =
+                reading(
+                        "Ternlight,TE 30,evacuated tube solar,electric,315,30,2024-01-01,,42,44,56,60,,49,,,,",
+                        "Ternlight,TE 31,evacuated tube solar,gas,315,30,2024-01-01,,"
+                                + zones
+                                + ",,49,,,,",
+                        "Ternlight,TE 20,evacuated tube solar,gas,200,20,2024-01-01,,"
+                                + zones
+                                + ",,49,,,,");
+
+        assertThat(products(reading)).hasSize(3);
+        assertThat(reading.findings())
+                .extracting(f -> f.code() + " " + f.where())
+                .containsExactlyElementsOf(
+                        doubtful
+                                ? List.of("STC_BASIS_DOUBTFUL products.csv > I3 \"STCs zone 1\"")
+                                : List.of());
+    }
+
+    @Test
+    void figuresForAPeriodAreComparedWithNothing() {
+        assertThat(
+                        withBasis(
+                                        "Dunlin,DH 260,heat pump,electric,260,,2024-01-01,,20,20,20,20,20,,45,,,,",
+                                        "Dunlin,DH 261,heat pump,electric,260,,2026-01-01,2026-12-31,10,10,10,10,10,period,52,,,,")
+                                .findings())
+                .isEmpty();
     }
 
     @Test

@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
 import paperbark.finding.Severity;
 import paperbark.firm.Words;
 import paperbark.sheet.Cell;
@@ -20,6 +21,7 @@ import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.Trouble;
+import paperbark.value.Money;
 import paperbark.value.Phone;
 import paperbark.value.SchemeName;
 import paperbark.value.Serial;
@@ -214,6 +216,45 @@ class JobReaderTest {
     }
 
     @Test
+    void whatIsTheSameForEveryRowIsSaidOnce() {
+        Register.Result result =
+                Register.read(
+                        "seller,,Saltmarsh Hot Water Pty Ltd\nbenefit-form,,discount\ncrew,,Heron",
+                        "Job,Crew\nSB-1,\nSB-2,Egret");
+        assertThat(result.jobs())
+                .allMatch(job -> job.trades().seller().isPresent())
+                .allMatch(job -> job.payment().form().equals(Optional.of(BenefitForm.DISCOUNT)))
+                .extracting(job -> job.visit().crew().orElseThrow())
+                .containsExactly("Heron", "Egret");
+    }
+
+    @Test
+    void aConstantThatCannotBeUsedIsToldAtTheRow() {
+        Finding wrong = Register.read("seller,,Nobody", "Job\nSB-1").only("seller-unknown");
+        assertThat(wrong.place()).isEqualTo(new Place.InRow("week.csv", "", 2));
+        assertThat(wrong.seen()).isEqualTo("Nobody");
+    }
+
+    @Test
+    void yearsOfTwoDigitsAreReadOnlyWhereTheTableOfColumnsSaysSo() {
+        String csv = "Visit date,Stage\nTue 3/11/26,booked";
+        assertThat(Register.read(csv).codes()).contains("date-unreadable");
+        assertThat(Register.read("two-digit-years,,yes", csv).jobs().get(0).visit().on())
+                .contains(LocalDate.of(2026, 11, 3));
+    }
+
+    @Test
+    void headingsThatOnlyPunctuationTellsApartAreToldApartAsWritten() {
+        String lines = "stc-claim,STC?,\nstc-benefit,STC $,\nstc-count,STC #,";
+        Job job = Register.read(lines, "Job,STC?,STC $,STC #\nSB-1,yes,400.00,14").jobs().get(0);
+        Claim claim = job.claim(SchemeName.STC);
+        assertThat(claim.claimed()).isTrue();
+        assertThat(claim.benefit()).contains(Money.of("400.00"));
+        assertThat(Register.names(lines).field("stc")).isEmpty();
+        assertThat(Register.names("stc-claim,STC?,").field("Stc")).isPresent();
+    }
+
+    @Test
     void aColumnOfItsOwnComesBeforeTheOneDate() {
         Job job = Register.job("Stage,Date,Installed on\ninstalled,20/11/2026,19/11/2026");
         assertThat(job.installedOn()).contains(LocalDate.of(2026, 11, 19));
@@ -253,6 +294,7 @@ class JobReaderTest {
                         sheet,
                         new Row(3, Map.of(9, account)),
                         origin,
+                        Register.names(""),
                         Words.SHIPPED,
                         Register.TODAY);
         facts.text(Field.ACCOUNT);

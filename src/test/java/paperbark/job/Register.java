@@ -64,13 +64,28 @@ public final class Register {
         }
     }
 
+    static ColumnNames<Field> names(String columnLines) {
+        byte[] table = ("field,alias,always\n" + columnLines).getBytes(StandardCharsets.UTF_8);
+        Sheet sheet =
+                SheetReader.readCsv("columns.csv", table, ColumnNames::isOwnHeading)
+                        .result()
+                        .orElse(new Sheet("columns.csv", "", 1, List.of(), List.of()));
+        return ColumnNames.of(
+                Field.values(),
+                sheet,
+                (row, why) -> {
+                    throw new AssertionError(row.number() + ": " + why);
+                });
+    }
+
     /** Reads and checks the register as a batch does, without entitlements. */
     public static Result read(String csv) {
-        ColumnNames<Field> names =
-                ColumnNames.of(
-                        Field.values(),
-                        new Sheet("columns.csv", "", 1, List.of(), List.of()),
-                        (row, why) -> {});
+        return read("", csv);
+    }
+
+    /** The same with a table of columns: lines of field, alias and what every row says. */
+    public static Result read(String columnLines, String csv) {
+        ColumnNames<Field> names = names(columnLines);
         var sheet =
                 SheetReader.readCsv(
                         "week.csv", sound(csv).getBytes(StandardCharsets.UTF_8), names::knows);
@@ -78,7 +93,8 @@ public final class Register {
         var columns = ColumnMap.of(sheet.result().orElseThrow(), names);
         findings.addAll(columns.findings());
         Map<Field, Column> map = columns.result().orElseThrow();
-        JobReader.Jobs read = new JobReader(TABLES, TODAY).read(sheet.result().orElseThrow(), map);
+        JobReader.Jobs read =
+                new JobReader(TABLES, TODAY).read(sheet.result().orElseThrow(), map, names);
         findings.addAll(read.findings());
         findings.addAll(BatchCheck.of(read.jobs()));
         read.jobs().forEach(job -> findings.addAll(JobCheck.of(job, TABLES, RULES, TODAY)));

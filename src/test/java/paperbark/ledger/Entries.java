@@ -45,7 +45,7 @@ public final class Entries {
                 Optional.of(DAY),
                 Optional.of(DAY.plusYears(5)),
                 "SITE OF " + reference,
-                Map.of("owner name", "ab12"),
+                new Prints("", Map.of("owner-name", "ab12")),
                 Optional.of(new Sale(DAY, Money.of("4620.00"), Money.of("420.00"))),
                 List.of(claims));
     }
@@ -61,7 +61,7 @@ public final class Entries {
                 job.installedOn(),
                 job.warrantyUntil(),
                 job.siteKey(),
-                job.facts(),
+                job.prints(),
                 job.sale(),
                 job.claims());
     }

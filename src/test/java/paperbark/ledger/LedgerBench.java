@@ -81,7 +81,7 @@ public final class LedgerBench {
                                                 2026,
                                                 ledger.sales(),
                                                 ledger.claims(LocalDate.of(9999, 12, 31)),
-                                                ledger.payments())
+                                                ledger.receipts())
                                         .size());
                 timed("one advice", () -> pay(ledger, "last"));
                 timed("proof", () -> proved(ledger));
@@ -181,7 +181,7 @@ public final class LedgerBench {
                 Optional.of(day),
                 Optional.of(day.plusYears(7)),
                 "SITE" + n,
-                Map.of("owner name", "ab12", "tank serial", "cd34"),
+                new Prints("k", Map.of("owner-name", "ab12", "tank-serial", "cd34")),
                 Optional.of(new Sale(day, Money.of("4400.00"), Money.of("400.00"))),
                 claims);
     }
@@ -210,7 +210,7 @@ public final class LedgerBench {
                                     book.enter(line),
                                     line,
                                     claim,
-                                    Happening.PAID,
+                                    AdviceStatus.PAID,
                                     line.amount(),
                                     "reference",
                                     "",

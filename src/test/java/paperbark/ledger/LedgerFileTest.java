@@ -1,5 +1,7 @@
 package paperbark.ledger;
 
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -14,6 +16,7 @@ import java.time.Instant;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import paperbark.job.Register;
 
 /** A ledger in a file, and what is done to the file. */
 class LedgerFileTest {
@@ -66,7 +69,45 @@ class LedgerFileTest {
     }
 
     @Test
-    void onlyItsOwnerMayReadIt() throws IOException {
+    void onlyItsOwnerMayReadItAndItsKey() throws IOException {
         assertThat(Files.getPosixFilePermissions(file)).hasSize(2);
+        assertThat(Files.getPosixFilePermissions(folder.resolve("paperbark.key"))).hasSize(2);
+    }
+
+    @Test
+    void twoLedgersHaveTwoKeysAndOneThatIsTakenOverKeepsItsOwn() throws IOException {
+        Path second = folder.resolve("second.db");
+        Ledger.create(second, Instant.EPOCH);
+        Path key = folder.resolve("paperbark.key");
+        assertThat(folder.resolve("second.key")).isRegularFile();
+        assertThat(Files.readString(folder.resolve("second.key")))
+                .isNotEqualTo(Files.readString(key));
+        try (Ledger ledger = Ledger.open(file)) {
+            ledger.takenOverBy(new LedgerPlace.InFile(folder.resolve("third.db")));
+        }
+        assertThat(folder.resolve("third.key")).hasSameTextualContentAs(key);
+    }
+
+    @Test
+    void aCopyOfTheLedgerHoldsNoKey() throws IOException {
+        Path copies = Files.createDirectory(folder.resolve("backups"));
+        try (Ledger ledger = Ledger.open(file)) {
+            ledger.copyTo(copies.resolve("copy.db"));
+        }
+        byte[] key = Files.readString(folder.resolve("paperbark.key")).strip().getBytes(UTF_8);
+        assertThat(copies).isDirectoryNotContaining(f -> f.toString().endsWith(".key"));
+        assertThat(Files.readString(copies.resolve("copy.db"), ISO_8859_1))
+                .doesNotContain(new String(key, UTF_8));
+    }
+
+    @Test
+    void aDamagedKeyIsNamedAndNotReplaced() throws IOException {
+        Path key = Files.writeString(folder.resolve("paperbark.key"), "ab\n");
+        try (Ledger ledger = Ledger.open(file)) {
+            assertThatThrownBy(() -> ledger.prints(Register.job("Job\nT-1\n")))
+                    .isInstanceOf(LedgerException.class)
+                    .hasMessageContaining("paperbark.key");
+        }
+        assertThat(key).hasContent("ab");
     }
 }

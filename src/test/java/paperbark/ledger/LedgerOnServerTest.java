@@ -3,10 +3,18 @@ package paperbark.ledger;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -199,13 +207,22 @@ class LedgerOnServerTest extends LedgerTest {
     @Test
     void noValueOfAnybodysComesIntoWhatAFailureSays() {
         try (Ledger ledger = Ledger.open(place)) {
-            ledger.enter(week("batch-of-somebody"));
-            assertThatThrownBy(() -> ledger.enter(Entries.batch("batch-of-somebody")))
+            ClaimEntry one = Entries.claim(SchemeName.STC, "SOMEBODYS-1", "504.00");
+            ClaimEntry twice =
+                    new ClaimEntry(
+                            one.scheme(),
+                            one.buyer(),
+                            one.certificates(),
+                            one.installedOn(),
+                            one.lodgeBy(),
+                            List.of(one.serials().get(0), one.serials().get(0)),
+                            one.promise());
+            assertThatThrownBy(() -> ledger.enter(Entries.batch("one", Entries.job("SB-1", twice))))
                     .isInstanceOf(LedgerException.class)
                     .hasMessageContaining("PostgreSQL 23505")
                     .extracting(LedgerOnServerTest::everythingSaid)
                     .asString()
-                    .doesNotContain("batch-of-somebody");
+                    .doesNotContainIgnoringCase("somebodys");
         }
     }
 
@@ -265,5 +282,77 @@ class LedgerOnServerTest extends LedgerTest {
         } finally {
             server.run("DROP OWNED BY " + server.kept() + "; DROP ROLE " + server.kept());
         }
+    }
+
+    /** The tables and rows of a ledger of the second schema, put on the server as they are. */
+    private void second(Path file) throws SQLException {
+        server.run("DROP SCHEMA IF EXISTS " + server.name() + " CASCADE");
+        server.run("CREATE SCHEMA " + server.name());
+        try (Connection from = DriverManager.getConnection("jdbc:sqlite:" + file);
+                Connection to =
+                        DriverManager.getConnection(server.url() + "&stringtype=unspecified");
+                Statement ask = from.createStatement();
+                Statement put = to.createStatement()) {
+            List<String> tables = new ArrayList<>();
+            try (ResultSet made =
+                    ask.executeQuery(
+                            "SELECT name, type, sql FROM sqlite_master WHERE sql <> '' ORDER BY rowid")) {
+                while (made.next()) {
+                    put.execute(
+                            made.getString(3)
+                                    .replaceAll("\\bSTRICT\\b", "")
+                                    .replaceAll("\\bINTEGER\\b", "BIGINT")
+                                    .replaceAll("\\bTEXT\\b", "TEXT COLLATE \"C\""));
+                    if (made.getString(2).equals("table")) {
+                        tables.add(made.getString(1));
+                    }
+                }
+            }
+            for (String table : tables) {
+                try (ResultSet rows = ask.executeQuery("SELECT * FROM " + table)) {
+                    int columns = rows.getMetaData().getColumnCount();
+                    String marks = "?" + ", ?".repeat(columns - 1);
+                    try (PreparedStatement insert =
+                            to.prepareStatement(
+                                    "INSERT INTO " + table + " VALUES (" + marks + ")")) {
+                        while (rows.next()) {
+                            for (int i = 1; i <= columns; i++) {
+                                insert.setString(i, rows.getString(i));
+                            }
+                            insert.executeUpdate();
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    private static List<String> everything(LedgerPlace of) {
+        try (Ledger ledger = Ledger.open(of)) {
+            ledger.verify();
+            return Export.of(ledger).stream()
+                    .flatMap(table -> table.rows().stream().map(row -> table.name() + row))
+                    .toList();
+        }
+    }
+
+    @Test
+    void oneOfTheSchemaBeforeIsLiftedAsAFileIs() throws IOException, SQLException {
+        Path file = copies.resolve("paperbark.db");
+        Files.copy(Path.of("src/test/resources/ledger/version-2/paperbark.db"), file);
+        second(file);
+        assertThat(server.ask("SELECT schema_version FROM office")).isEqualTo("2");
+        assertThat(everything(place)).isEqualTo(everything(new LedgerPlace.InFile(file)));
+        assertThat(server.ask("SELECT schema_version FROM office")).isEqualTo("3");
+    }
+
+    @Test
+    void oneOfTheSchemaBeforeThatSomebodyChangedStaysAsItIs() throws IOException, SQLException {
+        second(Path.of("src/test/resources/ledger/version-2/paperbark.db"));
+        server.run("UPDATE claim SET certificates = 99 WHERE id = 1");
+        assertThatThrownBy(() -> Ledger.open(place))
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("not as it was written");
+        assertThat(server.ask("SELECT count(facts) FROM personal")).isEqualTo("5");
     }
 }

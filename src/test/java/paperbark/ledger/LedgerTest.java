@@ -114,6 +114,34 @@ class LedgerTest {
     }
 
     @Test
+    void aNameThatWasTakenMeanwhileIsToBeTriedAgain() {
+        enter(Entries.batch("week", Entries.job("SB-1")));
+        assertThatThrownBy(() -> enter(Entries.batch("week", Entries.job("SB-2"))))
+                .isInstanceOf(LedgerBusyException.class)
+                .hasMessageContaining("week");
+    }
+
+    @Test
+    void oneThatTakesOverKnowsWhatIsStillToBePublishedAndWhere() {
+        enter(Entries.batch("one", Entries.job("SB-1")));
+        enter(Entries.batch("two", Entries.job("SB-2")));
+        LedgerPlace second = new LedgerPlace.InFile(folder.resolve("second.db"));
+        try (Ledger ledger = Ledger.open(place)) {
+            ledger.published("one");
+            ledger.takenOverBy(second);
+        }
+        try (Ledger ledger = Ledger.open(second)) {
+            assertThat(ledger.unpublished("here"))
+                    .extracting(Ledger.Unpublished::name)
+                    .containsExactly("two");
+            assertThat(ledger.unpublished("elsewhere")).isEmpty();
+            assertThat(ledger.unfiled("here"))
+                    .extracting(Ledger.BatchState::name)
+                    .containsExactly("one");
+        }
+    }
+
+    @Test
     void aBatchThatFailsHalfWayLeavesNothing() {
         JobEntry good = Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00"));
         JobEntry clash = Entries.job("SB-2", Entries.claim(SchemeName.STC, "T-100", "504.00"));
@@ -188,7 +216,7 @@ class LedgerTest {
                                 book.enter(line),
                                 line,
                                 claim,
-                                Happening.PAID,
+                                AdviceStatus.PAID,
                                 line.amount(),
                                 "reference",
                                 "",

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.firm.Firm;
+import paperbark.firm.MoneyPolicy;
 import paperbark.job.Job;
 import paperbark.job.Register;
 import paperbark.value.Money;
@@ -117,6 +118,7 @@ class GstTest {
                 f.claimCosts(),
                 f.accountName(),
                 f.bsb(),
-                f.account());
+                f.account(),
+                MoneyPolicy.USUAL);
     }
 }

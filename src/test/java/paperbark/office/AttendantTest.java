@@ -128,7 +128,7 @@ class AttendantTest {
         try (OfficeLock lock = OfficeLock.take(office, now)) {
             Attendant attendant = new Attendant(lock, world());
             for (int i = 0; i < 3; i++) {
-                assertThat(attendant.round().waiting()).isOne();
+                assertThat(attendant.round().waiting()).hasSize(1);
                 now = now.plusSeconds(11);
                 Files.writeString(file, Offices.register(1).substring(0, 200 + i));
                 Files.setLastModifiedTime(file, FileTime.from(now));

@@ -82,6 +82,8 @@ class ClockTest {
         Path place = Files.createDirectories(folder.resolve(name));
         LedgerPlace ledger = new LedgerPlace.InFile(place.resolve("paperbark.db"));
         Ledger.rebuild(ledger, new LedgerId("an office", "2026-01-01T00:00:00Z"), List.of());
+        // The same key, so that the prints can be compared.
+        Files.writeString(ledger.key(), "ab".repeat(32) + "\n");
         String shown = "%02d/%02d/%d".formatted(3, day.getMonthValue(), day.getYear());
         Path register =
                 Files.writeString(

@@ -70,6 +70,26 @@ class DoctorTest {
     }
 
     @Test
+    void rowsThatARunWouldLeaveOutAreNamed() throws IOException {
+        Files.writeString(
+                office.tables().resolve("products.csv"),
+                "Dunlin,D999,not a kind\n",
+                StandardOpenOption.APPEND);
+        Program.Run run = doctor();
+        assertThat(run.exitCode()).isEqualTo(23);
+        assertThat(run.out()).containsPattern("MEND  tables +products.csv > row");
+    }
+
+    @Test
+    void aTemplateWhoseMistakeShowsOnlyWhenItIsFilledIsNamed() throws IOException {
+        Path own = Files.createDirectories(office.root().resolve("templates/stc"));
+        Files.writeString(own.resolve("gull.ftlh"), "<p>${job.owner.shoeSize}</p>");
+        Program.Run run = doctor();
+        assertThat(run.exitCode()).isEqualTo(23);
+        assertThat(run.out()).containsPattern("MEND  papers +stc/gull.ftlh");
+    }
+
+    @Test
     void aBrokenRuleTableIsNamed() throws IOException {
         Files.writeString(
                 office.rules().orElseThrow().resolve("veec/factors.csv"),

@@ -13,6 +13,7 @@ import java.sql.Statement;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Stream;
+import org.apache.commons.codec.digest.DigestUtils;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -68,6 +69,47 @@ class OlderLedgerTest {
         }
     }
 
+    @ParameterizedTest
+    @MethodSource("versions")
+    void printsWithoutAKeyAreEmptiedAndWhoeverComesAgainCountsAsChanged(String version)
+            throws IOException {
+        Office office = office(version);
+        String weak = DigestUtils.sha256Hex("Ada Amberwood").substring(0, 16);
+        Path kept = office.packs().resolve("2026-11-26-one/ledger.json");
+        assertThat(kept).content().contains(weak);
+        assertThat(all(office)).noneMatch(row -> row.contains(weak));
+
+        Files.writeString(office.intake().resolve("three.csv"), Offices.register(1, 5));
+        Program.Run watch = run("watch", office.root().toString(), "--once", "--quiet-for", "0");
+        assertThat(watch.exitCode()).isEqualTo(10);
+        assertThat(watch.out()).contains("taken out of the entries beside 2 batches");
+        assertThat(kept).content().doesNotContain(weak).contains("1TEASPOONLANE");
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            ledger.verify();
+            // The claim that is paid stands as it did, and is not made a second time.
+            assertThat(ledger.claims(LocalDate.of(2026, 12, 31)))
+                    .extracting(c -> c.reference() + " " + c.received())
+                    .containsExactly(
+                            "J-1-STC $504.00",
+                            "J-3-STC $0.00",
+                            "J-2-STC $0.00",
+                            "J-4-STC $0.00",
+                            "J-5-STC $0.00");
+        }
+        Files.writeString(office.intake().resolve("four.csv"), Offices.register(3));
+        assertThat(run("watch", office.root().toString(), "--once", "--quiet-for", "0").exitCode())
+                .isZero();
+        Files.writeString(office.intake().resolve("five.csv"), Offices.register(3) + "\n");
+        run("watch", office.root().toString(), "--once", "--quiet-for", "0");
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            assertThat(ledger.versions("J-3")).hasSize(2);
+            assertThat(ledger.claims(LocalDate.of(2026, 12, 31)))
+                    .filteredOn(c -> c.job().equals("J-3"))
+                    .singleElement()
+                    .satisfies(c -> assertThat(c.batch()).isEqualTo("2026-11-26-two"));
+        }
+    }
+
     private Program.Run run(String... words) {
         return Program.run(folder, words);
     }
@@ -90,7 +132,7 @@ class OlderLedgerTest {
             assertThat(ledger.unfiled("here")).isEmpty();
         }
         Path kept = office.root().resolve("paperbark.db.schema-" + version.replaceAll("\\D", ""));
-        assertThat(Invariants.query(office.root(), "PRAGMA user_version")).isEqualTo("2");
+        assertThat(Invariants.query(office.root(), "PRAGMA user_version")).isEqualTo("3");
         assertThat(kept).exists();
         assertThat(Files.size(kept)).isLessThanOrEqualTo(old.length);
         List<String> once = all(office);

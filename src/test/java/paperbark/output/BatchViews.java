@@ -15,6 +15,7 @@ import paperbark.finding.Place;
 import paperbark.finding.RuleRef;
 import paperbark.firm.Buyer;
 import paperbark.firm.Firm;
+import paperbark.firm.MoneyPolicy;
 import paperbark.firm.Offer;
 import paperbark.offer.Comparison;
 import paperbark.offer.Expected;
@@ -71,7 +72,8 @@ public final class BatchViews {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                Optional.empty());
+                Optional.empty(),
+                MoneyPolicy.USUAL);
     }
 
     /** A street address in Victoria. */

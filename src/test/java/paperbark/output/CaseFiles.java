@@ -11,6 +11,7 @@ import paperbark.entitlement.Entitlements;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Firm;
+import paperbark.firm.MoneyPolicy;
 import paperbark.firm.Product;
 import paperbark.job.Claim;
 import paperbark.job.Compliance;
@@ -221,7 +222,8 @@ public final class CaseFiles {
                         none(),
                         none(),
                         none(),
-                        none());
+                        none(),
+                        MoneyPolicy.USUAL);
         return new CaseFile(
                 BATCH,
                 firm,

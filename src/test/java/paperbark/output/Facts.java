@@ -13,6 +13,7 @@ import paperbark.firm.Buyer;
 import paperbark.firm.Firm;
 import paperbark.firm.Licence;
 import paperbark.firm.Maker;
+import paperbark.firm.MoneyPolicy;
 import paperbark.firm.Offer;
 import paperbark.firm.Person;
 import paperbark.firm.Product;
@@ -64,7 +65,8 @@ final class Facts {
                 Optional.of("Our visit costs you nothing."),
                 Optional.of("Saltmarsh Hot Water"),
                 Bsb.parse("000-000").toOptional(),
-                AccountNumber.parse("1234567").toOptional());
+                AccountNumber.parse("1234567").toOptional(),
+                MoneyPolicy.USUAL);
     }
 
     static Owner owner(String name) {

@@ -53,7 +53,8 @@ class ChecksumRefusalsTest {
 
     @Test
     void aFirmsTableNeedsNoChecksumAndIsNamedAsTheFirms(@TempDir Path folder) {
-        Rulebook rules = Overlay.in(folder).factors("2025-02-01,,1D,4,40,3,3,,").load();
+        Rulebook rules =
+                Overlay.in(folder).versionedFactors("2025-02-01,,1D,4,23.0,40,3,3,,").load();
 
         assertThat(rules.tables())
                 .filteredOn(TableFile::firms)

@@ -57,10 +57,10 @@ class TableAnswersTest {
                 Overlay.in(folder)
                         .file(
                                 "veec/factors.csv",
-                                "from,to,activity,climate_zone,abatement_mwh,sef_mwh_year_per_gj,"
+                                "from,to,activity,climate_zone,version,abatement_mwh,sef_mwh_year_per_gj,"
                                         + "aef_mwh_year_per_gj,location_factor,discount_factor,"
                                         + "source,pinpoint,confidence,confirmed_on,note\n"
-                                        + "2024-01-01,2024-12-31,1D,4,,,,,,test-list,,published,,not found\n")
+                                        + "2024-01-01,2024-12-31,1D,4,,,,,,,test-list,,published,,not found\n")
                         .load();
 
         assertThat(ended(rules, "2025-07-01")).isEmpty();
@@ -79,7 +79,7 @@ class TableAnswersTest {
         assertThat(rules.factors().lines())
                 .extracting(RuleLine::values)
                 .containsExactly(
-                        "abatement_mwh 40, sef_mwh_year_per_gj 3, aef_mwh_year_per_gj 3.5,"
+                        "version test, abatement_mwh 40, sef_mwh_year_per_gj 3, aef_mwh_year_per_gj 3.5,"
                                 + " discount_factor 0.9");
     }
 

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.ledger.ClaimState;
-import paperbark.ledger.Payment;
+import paperbark.ledger.Receipt;
 import paperbark.ledger.Sale;
 import paperbark.value.Money;
 import paperbark.value.SchemeName;
@@ -96,15 +96,15 @@ class OwingTest {
                                         Money.of("200.00"))),
                         List.of(claim(true, DUE, "0.00")),
                         List.of(
-                                new Payment(
+                                new Receipt(
                                         LocalDate.of(2027, 1, 1),
                                         SchemeName.STC,
                                         Money.of("504.00")),
-                                new Payment(
+                                new Receipt(
                                         LocalDate.of(2027, 6, 30),
                                         SchemeName.STC,
                                         Money.of("-4.00")),
-                                new Payment(
+                                new Receipt(
                                         LocalDate.of(2027, 7, 1),
                                         SchemeName.STC,
                                         Money.of("9.00"))));

@@ -138,6 +138,17 @@ class SettleTest {
     }
 
     @Test
+    void whatIsOddAboutACellIsToldAndTheLineStillCounts() {
+        Advice.Settled settled =
+                settle("Claim reference,Paid on,Amount", "SB-1-S\u200bTC,46356,504.00");
+        assertThat(settled.lines().get(0).ending()).isEqualTo(Ending.MATCHED);
+        assertThat(settled.lines().get(0).day()).isEqualTo(LocalDate.of(2026, 11, 30));
+        assertThat(settled.findings())
+                .extracting(f -> f.code() + " " + f.severity())
+                .containsExactly("TEXT_CLEANED NOTE", "NUMBER_FOR_DATE CHECK");
+    }
+
+    @Test
     void whereNeitherDecidesAPersonMust() {
         Advice.Settled settled = settle("Job,Paid on,Amount", "SB-1,30/11/2026,100.00");
         assertThat(settled.lines().get(0).ending()).isEqualTo(Ending.UNKNOWN);

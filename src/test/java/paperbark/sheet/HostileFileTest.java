@@ -12,16 +12,20 @@ import static paperbark.finding.FindingCode.REGISTER_EMPTY;
 import static paperbark.sheet.Books.codes;
 import static paperbark.sheet.Books.row;
 
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.SocketTimeoutException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.apache.poi.hssf.record.crypto.Biff8EncryptionKey;
@@ -30,6 +34,7 @@ import org.apache.poi.poifs.crypt.EncryptionInfo;
 import org.apache.poi.poifs.crypt.EncryptionMode;
 import org.apache.poi.poifs.crypt.Encryptor;
 import org.apache.poi.poifs.filesystem.POIFSFileSystem;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -38,6 +43,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
 
 /** Files made to harm, or of another kind than their name says: one finding each, and fast. */
 class HostileFileTest {
@@ -92,6 +98,17 @@ class HostileFileTest {
                         GOOD, Books.SHEET, t -> t.replace("</sheetData>", rows + "</sheetData>"));
         Finding finding = assertRefused("week.xlsx", book, FILE_TOO_LARGE);
         assertThat(finding.fact()).contains("formatted");
+    }
+
+    @Test
+    void aMillionTextsThatNoCellShowsAreRefusedBeforeTheyAreLoaded() {
+        byte[] book =
+                Books.patched(
+                        GOOD,
+                        "xl/sharedStrings.xml",
+                        t -> t.replace("</sst>", "<si><t>x</t></si>".repeat(1_000_000) + "</sst>"));
+        assertThat(assertRefused("week.xlsx", book, FILE_TOO_LARGE).fact())
+                .contains("table of texts");
     }
 
     @Test
@@ -160,20 +177,39 @@ class HostileFileTest {
                 SOON, () -> assertThat(Books.read(folder, "week.xlsx", book)).isNotNull());
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"week.xlsm", "week.xlsx"})
+    void workbooksWithMacrosAreReadAsDataAndSaySo(String name) {
+        Reading<paperbark.sheet.Sheet> reading = Books.read(folder, name, withMacros());
+        assertThat(Books.sheet(reading).rows()).isEqualTo(rowsOf("plain.xlsx", GOOD));
+        assertThat(reading.findings())
+                .singleElement()
+                .satisfies(f -> assertThat(f.code()).isEqualTo(FILE_HAS_MACROS))
+                .satisfies(f -> assertThat(f.severity()).isEqualTo(Severity.NOTE));
+    }
+
     @Test
-    void workbooksWithMacrosAreRefusedWithAWayOut() {
-        assertRefused("week.xlsm", GOOD, FILE_HAS_MACROS);
-        byte[] project = Books.with(GOOD, "xl/vbaProject.bin", new byte[10]);
-        assertThat(assertRefused("week.xlsx", project, FILE_HAS_MACROS).remedy()).contains(".xlsx");
-        byte[] type =
-                Books.patched(
-                        GOOD,
-                        "[Content_Types].xml",
-                        t ->
-                                t.replace(
-                                        "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml",
-                                        "application/vnd.ms-excel.sheet.macroEnabled.main+xml"));
-        assertRefused("week.xlsx", type, FILE_HAS_MACROS);
+    void theCopyOfAWorkbookWithMacrosHasNone() throws IOException {
+        Path file = Books.save(folder, "week.xlsm", withMacros());
+        byte[] copy = SheetReader.asWorkbook(file).result().orElseThrow();
+        Reading<paperbark.sheet.Sheet> reading = Books.read(folder, "copy.xlsx", copy);
+        assertThat(Books.sheet(reading).rows()).isEqualTo(rowsOf("plain.xlsx", GOOD));
+        assertThat(reading.findings()).isEmpty();
+        assertThat(new String(copy, StandardCharsets.ISO_8859_1)).doesNotContain("vbaProject");
+        assertThat(Files.readAllBytes(file)).isEqualTo(withMacros());
+    }
+
+    private List<paperbark.sheet.Row> rowsOf(String name, byte[] content) {
+        return Books.sheet(Books.read(folder, name, content)).rows();
+    }
+
+    private static byte[] withMacros() {
+        try (XSSFWorkbook book = new XSSFWorkbook(new ByteArrayInputStream(GOOD))) {
+            book.setVBAProject(new ByteArrayInputStream(new byte[10]));
+            return Books.bytes(book);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     @ParameterizedTest
@@ -259,7 +295,7 @@ class HostileFileTest {
         Finding finding = assertRefused("week.xlsx", Books.zip(word), FILE_MISLABELLED);
         assertThat(finding.fact()).contains("Word document");
         Map<String, byte[]> ods = Map.of("mimetype", new byte[1], "content.xml", new byte[1]);
-        assertThat(assertRefused("week.ods", Books.zip(ods), FILE_UNREADABLE).fact())
+        assertThat(assertRefused("week.odt", Books.zip(ods), FILE_UNREADABLE).fact())
                 .contains("OpenDocument");
         Map<String, byte[]> binary = Map.of("xl/workbook.bin", new byte[1]);
         assertRefused("week.xlsb", Books.zip(binary), FILE_UNREADABLE);

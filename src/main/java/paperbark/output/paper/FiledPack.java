@@ -12,7 +12,7 @@ import paperbark.output.CaseFile;
  * @param papers where each paper lies, in order
  * @param claims which standards it says that it keeps
  */
-public record FiledPack(CaseFile caseFile, Path file, List<PaperPages> papers, Claims claims) {
+public record FiledPack(CaseFile caseFile, Path file, List<PaperPages> papers, Conformance claims) {
     /** Keeps the list from being changed. */
     public FiledPack {
         papers = List.copyOf(papers);

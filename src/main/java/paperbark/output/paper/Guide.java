@@ -60,7 +60,7 @@ public final class Guide {
 
     private static Imprint imprint(LocalDate today, String version) {
         return new Imprint(
-                TITLE, "Paperbark", new BatchInfo("guide", "", today, version), Claims.BOTH);
+                TITLE, "Paperbark", new BatchInfo("guide", "", today, version), Conformance.BOTH);
     }
 
     private static byte[] drawn(

@@ -31,13 +31,13 @@ import paperbark.output.CaseFile;
  * @param batch what the batch says of itself
  * @param claims which standards it keeps
  */
-record Imprint(String title, String author, BatchInfo batch, Claims claims) {
+record Imprint(String title, String author, BatchInfo batch, Conformance claims) {
     private static final String SRGB = "sRGB IEC61966-2.1";
 
     // The colours of all papers are meant as those of an ordinary screen or printer.
     private static final byte[] PROFILE = ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
 
-    static Imprint of(CaseFile caseFile, String title, Claims claims) {
+    static Imprint of(CaseFile caseFile, String title, Conformance claims) {
         return new Imprint(title, caseFile.firm().name(), caseFile.batch(), claims);
     }
 

@@ -43,6 +43,11 @@ final class Inserts {
         return paper.isBlocked() ? Optional.empty() : of(paper.kind()).map(f -> blank(paper, f));
     }
 
+    /** Whether the paper's pages are finished ones. */
+    boolean isOf(PaperMarkup paper) {
+        return !paper.held() && of(paper.paper().kind()).isPresent();
+    }
+
     /** Whether the scan mark goes onto the pages of the paper. */
     boolean isMarked(PaperKind kind) {
         return of(kind).map(FinishedPaper::marked).orElse(true);
@@ -77,22 +82,23 @@ final class Inserts {
      *
      * @return what the pack may still claim
      */
-    Claims fill(PDDocument document, List<PaperPages> papers, List<PaperMarkup> markup, Drawn drawn)
+    Conformance fill(
+            PDDocument document, List<PaperPages> papers, List<PaperMarkup> markup, LaidOut laidOut)
             throws IOException {
-        List<Claims> claims = new ArrayList<>();
+        List<Conformance> claims = new ArrayList<>();
         for (int i = 0; i < papers.size(); i++) {
             Optional<FinishedPaper> own = of(papers.get(i).kind());
             if (own.isPresent() && !markup.get(i).held()) {
                 List<PDPage> pages = replace(document, papers.get(i), own.get());
-                claims.add(Fitness.of(pages));
-                claims.add(tag(document, papers.get(i), pages, drawn));
+                claims.add(ConformanceCheck.of(pages));
+                claims.add(tag(document, papers.get(i), pages, laidOut));
             }
         }
-        return Claims.ofAll(claims);
+        return Conformance.ofAll(claims);
     }
 
-    private static Claims tag(
-            PDDocument document, PaperPages paper, List<PDPage> pages, Drawn drawn) {
+    private static Conformance tag(
+            PDDocument document, PaperPages paper, List<PDPage> pages, LaidOut laidOut) {
         try {
             for (int i = 0; i < pages.size(); i++) {
                 String words =
@@ -100,13 +106,13 @@ final class Inserts {
                                 + " on a form that is not ours, page "
                                 + new Extent(0, pages.size()).words(i);
                 PDStructureElement place =
-                        drawn.elements().apply(idOf(paper.kind(), i)).orElseThrow();
+                        laidOut.elements().apply(idOf(paper.kind(), i)).orElseThrow();
                 new FormTags(document, pages.get(i)).put(place, words);
             }
-            return Claims.BOTH;
+            return Conformance.BOTH;
         } catch (IOException | RuntimeException e) {
             // Content that cannot be read is printed as it is, and nothing is claimed of it.
-            return new Claims(false, false);
+            return new Conformance(false, false);
         }
     }
 

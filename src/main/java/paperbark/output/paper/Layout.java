@@ -46,7 +46,7 @@ final class Layout {
      * @param gate decides about every address that the markup names
      * @throws TooManyPages when a paper takes more pages than any has
      */
-    static Drawn draw(PDDocument document, Document markup, int papers, ResourceGate gate)
+    static LaidOut draw(PDDocument document, Document markup, int papers, ResourceGate gate)
             throws IOException {
         PaperNumbers numbers = new PaperNumbers();
         Fonts fonts = new Fonts(document);
@@ -57,12 +57,13 @@ final class Layout {
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
         fonts.standIn(renderer);
+        WatchedStyles.over(renderer, papers, MOST_PAGES);
         renderer.layout();
         List<Extent> extents = extents(renderer, papers);
         refuseExcess(extents);
         numbers.of(extents);
         paint(renderer);
-        return new Drawn(
+        return new LaidOut(
                 extents,
                 id ->
                         Optional.ofNullable(

@@ -21,7 +21,7 @@ public record Pack(
         CaseFile caseFile,
         byte[] pdf,
         List<PaperPages> papers,
-        Claims claims,
+        Conformance claims,
         List<Finding> findings) {
     /** Keeps the lists from being changed. */
     public Pack {

@@ -24,7 +24,7 @@ import paperbark.output.Typeface;
  */
 final class PaperWriter {
     private static final String HELD = "blocked.ftlh";
-    private static final String RUNNING = "running.ftlh";
+    static final String RUNNING = "running.ftlh";
 
     private final TemplateEngine engine;
     private final TemplateEngine shipped;
@@ -127,6 +127,7 @@ final class PaperWriter {
         seen.put("paper", printable.clean(TemplateModel.of(paper)));
         logo.png().ifPresent(picture -> seen.put("logo", ResourceGate.LOGO));
         Document document = Markup.parse(from.render(template, seen), template, from);
+        Addresses.restrict(document).forEach(a -> findings.add(notLinked(template, a)));
         PrintableText own = new PrintableText(Typeface.shared());
         own.clean(document);
         own.changed().forEach(text -> findings.add(notPrintable(template, text)));
@@ -143,6 +144,20 @@ final class PaperWriter {
                                 + " font cannot print; a box stands in their place.",
                         "Spell the text with Latin letters, or write it on the papers by hand.")
                 .seeing(text)
+                .forJob(caseFile.job().reference());
+    }
+
+    private Finding notLinked(String template, String address) {
+        return Finding.of(
+                        FindingCode.TEMPLATE_BROKEN,
+                        new Place.InTemplate(template, 0, 0),
+                        "A link of the template leads to \""
+                                + shortened(address)
+                                + "\", which may not stand in a pack; its words are printed"
+                                + " without the link.",
+                        "Let the link begin with https:, mailto:, tel: or #.")
+                .as(Severity.CHECK)
+                .seeing(address)
                 .forJob(caseFile.job().reference());
     }
 

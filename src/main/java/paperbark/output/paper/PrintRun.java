@@ -66,7 +66,7 @@ public final class PrintRun {
             addPages(source, run);
         }
         run.getDocumentCatalog().setDocumentOutline(outline);
-        Claims claims = Claims.ofAll(packs.stream().map(FiledPack::claims).toList());
+        Conformance claims = Conformance.ofAll(packs.stream().map(FiledPack::claims).toList());
         Imprint.of(packs.get(0).caseFile(), "Print run", claims).stamp(run);
     }
 

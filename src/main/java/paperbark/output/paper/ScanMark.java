@@ -16,7 +16,7 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 
 /**
  * The small QR mark at the top right of every page, by which a stack of signed papers can be sorted
- * again: job reference, paper and page of the pack, e.g. {@code SB-1032|stc|4}. Drawn as filled
+ * again: job reference, paper and page of the pack, e.g. {@code SB-1032|stc|4}. LaidOut as filled
  * boxes: sharp at any size, and no picture to encode for each document.
  */
 final class ScanMark {

@@ -69,7 +69,7 @@ final class Xmp {
             String subject,
             String program,
             LocalDate day,
-            Claims claims) {
+            Conformance claims) {
         return String.format(
                 PACKET,
                 escaped(title),

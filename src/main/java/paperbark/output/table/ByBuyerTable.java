@@ -64,7 +64,7 @@ final class ByBuyerTable {
                 Map<String, BigDecimal> of =
                         sums.computeIfAbsent(
                                 table.value(row, "buyer").shown(), b -> new HashMap<>());
-                if (!Claims.isHeld(table, row)) {
+                if (!ClaimFacts.isHeld(table, row)) {
                     keys.forEach(
                             key -> of.merge(key, table.value(row, key).amount(), BigDecimal::add));
                 } else if (keys.contains(TO_FIRM)) {
@@ -97,6 +97,7 @@ final class ByBuyerTable {
 
     private static String matching(String table, String key, String buyer, boolean held) {
         return "SUMIFS([%1$s:%2$s],[%1$s:scheme],[scheme],[%1$s:buyer],%3$s,%4$s)"
-                .formatted(table, key, Names.like(buyer, "[buyer]"), Claims.standing(table, held));
+                .formatted(
+                        table, key, Names.like(buyer, "[buyer]"), ClaimFacts.standing(table, held));
     }
 }

@@ -76,7 +76,7 @@ public final class CertificatesTable {
                 text(file.job().reference()),
                 text(file.job().owner().name()),
                 text(scheme.word()),
-                text(Claims.buyer(file, scheme)),
+                text(ClaimFacts.buyer(file, scheme)),
                 number(entitlement.zone()),
                 text(entitlement.activity()),
                 number(entitlement.certificates()),
@@ -112,7 +112,7 @@ public final class CertificatesTable {
 
     private static List<TableCell> total(Table table, SchemeName scheme, boolean held) {
         String word = scheme.word();
-        long sum = Claims.certificates(table, scheme, held);
+        long sum = ClaimFacts.certificates(table, scheme, held);
         return table.columns().stream()
                 .map(
                         column ->
@@ -120,7 +120,8 @@ public final class CertificatesTable {
                                     case "job" -> text((held ? "Held " : "Total ") + word);
                                     case "certificates" ->
                                             TableCell.derivedWhole(
-                                                    Claims.sumOfCertificates(scheme, held), sum);
+                                                    ClaimFacts.sumOfCertificates(scheme, held),
+                                                    sum);
                                     default -> TableCell.BLANK;
                                 })
                 .toList();

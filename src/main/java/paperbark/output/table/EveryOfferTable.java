@@ -71,7 +71,7 @@ public final class EveryOfferTable {
                                 + " % a year. Offers that a claim cannot take are not listed. GST on"
                                 + " the rest: "
                                 + GstTable.RULE,
-                        Claims.ON_TOP),
+                        ClaimFacts.ON_TOP),
                 COLUMNS,
                 MadeRows.of(claims.stream().flatMap(c -> c.lines().stream()).toList(), offers::row),
                 List.of());

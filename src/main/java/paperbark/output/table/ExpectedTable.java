@@ -62,7 +62,7 @@ public final class ExpectedTable {
                                         + " day of payment when the claim is lodged on the day of this"
                                         + " run. Held: the assignment is kept back, so nothing comes"
                                         + " until it is mended, and it is summed apart.",
-                                Claims.ON_TOP,
+                                ClaimFacts.ON_TOP,
                                 "Beyond the discount: below zero where the buyer pays the firm less."
                                         + " GST on that: "
                                         + GstTable.RULE),
@@ -89,8 +89,8 @@ public final class ExpectedTable {
 
     private static TableCell sum(Table table, String key, boolean held) {
         return derivedMoney(
-                "SUMIFS([Expected:%s],%s)".formatted(key, Claims.standing("Expected", held)),
-                table.sum(key, row -> Claims.isHeld(table, row) == held).setScale(2));
+                "SUMIFS([Expected:%s],%s)".formatted(key, ClaimFacts.standing("Expected", held)),
+                table.sum(key, row -> ClaimFacts.isHeld(table, row) == held).setScale(2));
     }
 
     /** The Monday of a day's week. */

@@ -87,7 +87,7 @@ public final class JobsTable {
                 TableCell.of(Value.day(job.installedOn())),
                 text(heater(job)));
         for (SchemeName scheme : SchemeName.values()) {
-            cells.add(whole(Claims.certificates(file, scheme)));
+            cells.add(whole(ClaimFacts.certificates(file, scheme)));
         }
         Collections.addAll(
                 cells,

@@ -47,7 +47,7 @@ final class MoneyTables {
                 List.of(
                         "Prices less fees and with GST on top are what buyers pay; owners, GST that is"
                                 + " nobody's yet and the firm together have all of it.",
-                        Claims.ON_TOP),
+                        ClaimFacts.ON_TOP),
                 List.of(
                         WHAT,
                         money("due", "Due, installed"),

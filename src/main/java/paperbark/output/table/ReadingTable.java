@@ -68,7 +68,7 @@ public final class ReadingTable {
                                     + " and gives whoever takes the certificates a tax invoice for"
                                     + " it. The credit is that buyer's; the firm's only where the"
                                     + " buyers table says that the buyer is the firm itself."),
-                    row("GST on top", Claims.ON_TOP),
+                    row("GST on top", ClaimFacts.ON_TOP),
                     row("Beyond the discount", "GST on it: " + GstTable.RULE),
                     row("Closing dates", "The last safe day for each deed, the nearest first."),
                     row(

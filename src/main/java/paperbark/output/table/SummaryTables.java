@@ -90,8 +90,8 @@ public final class SummaryTables {
         return List.of(
                 text(scheme.word() + (held ? "s held" : "s")),
                 derivedWhole(
-                        Claims.sumOfCertificates(scheme, held),
-                        Claims.certificates(tables.certificates(), scheme, held)));
+                        ClaimFacts.sumOfCertificates(scheme, held),
+                        ClaimFacts.certificates(tables.certificates(), scheme, held)));
     }
 
     private Table contents() {

@@ -122,7 +122,7 @@ public final class WeeksTable {
         cells.add(
                 derivedMoney(
                         "SUMIFS([Expected:to-owner],[Expected:week],[week],"
-                                + Claims.standing("Expected", false)
+                                + ClaimFacts.standing("Expected", false)
                                 + ")",
                         week.toOwners));
         return cells;
@@ -130,6 +130,6 @@ public final class WeeksTable {
 
     private static String sum(boolean held, String more) {
         return "SUMIFS([Expected:to-firm],[Expected:week],[week],%s%s)"
-                .formatted(Claims.standing("Expected", held), more);
+                .formatted(ClaimFacts.standing("Expected", held), more);
     }
 }

@@ -69,20 +69,7 @@ final class Filling {
 
     /** The same case with other papers. */
     static CaseFile with(CaseFile c, List<Paper> papers) {
-        return new CaseFile(
-                c.batch(),
-                c.firm(),
-                c.job(),
-                c.entitlements(),
-                c.expected(),
-                c.comparisons(),
-                c.price(),
-                c.statePapers(),
-                c.deadlines(),
-                c.toDo(),
-                c.findings(),
-                papers,
-                c.packFile());
+        return c.withPapers(papers);
     }
 
     static String text(byte[] pdf) {

@@ -56,6 +56,18 @@ class MappingTest {
     }
 
     @Test
+    void aCleanedTextOfTheTableIsToldWithItsCell() {
+        Filling.Result result =
+                Filling.of(folder, oneField(), "field,value", "Ow\u200bner,${job.owner.name}");
+        assertThat(result.text()).contains("Wilhelmina Quokkaby");
+        assertThat(result.findings())
+                .singleElement()
+                .matches(f -> f.code() == FindingCode.TEXT_CLEANED)
+                .matches(f -> f.place().cellAddress().equals("A2"))
+                .matches(f -> f.severity() == Severity.NOTE);
+    }
+
+    @Test
     void aRequiredFieldWithoutAValueIsACheck() {
         FormSketch form = new FormSketch();
         form.text("Owner", 20, 20, 80, 7).setRequired(true);

@@ -1,0 +1,114 @@
+package paperbark.office;
+
+import java.io.IOException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.List;
+import paperbark.disk.Rights;
+
+/** Looks at the folders and the disk that an office stands on. */
+final class FolderCheck {
+    /** A week of packs needs about a tenth of it. */
+    static final long ENOUGH_BYTES = 200_000_000;
+
+    private static final long MEGABYTE = 1_000_000;
+
+    private final Office office;
+
+    FolderCheck(Office office) {
+        this.office = office;
+    }
+
+    /** Each folder is there, and a file can be made in it. */
+    List<Check> folders() {
+        List<Check> checks = new ArrayList<>();
+        for (Path folder : stations()) {
+            String name = folder.getFileName() + "/";
+            if (!Files.isDirectory(folder)) {
+                checks.add(Check.setup(name, "is missing. setup makes it."));
+                continue;
+            }
+            try {
+                Files.delete(Files.createTempFile(folder, ".", ".part"));
+                checks.add(Check.well(name, "can be written"));
+            } catch (IOException e) {
+                checks.add(
+                        Check.disk(
+                                name,
+                                "cannot be written. Make room, or give yourself the right to write there."));
+            }
+        }
+        return checks;
+    }
+
+    private List<Path> stations() {
+        List<Path> all =
+                new ArrayList<>(
+                        List.of(
+                                office.root(),
+                                office.intake(),
+                                office.packs(),
+                                office.returned(),
+                                office.filed()));
+        // The first start makes it.
+        if (Files.exists(office.work())) {
+            all.add(2, office.work());
+        }
+        return all;
+    }
+
+    /** Who may read what lies here; people's bank details do. */
+    List<Check> readers() throws IOException {
+        List<Check> checks = new ArrayList<>();
+        for (Path folder : stations()) {
+            if (Files.isDirectory(folder)) {
+                String readers = Rights.readers(folder);
+                String who = readers.isEmpty() ? "by you alone" : "by " + readers + " too";
+                boolean root = folder.equals(office.root());
+                if (root || !readers.equals(Rights.readers(office.root()))) {
+                    checks.add(
+                            Check.well(
+                                    "readers",
+                                    (root ? "what is made here" : folder.getFileName() + "/")
+                                            + " can be read "
+                                            + who));
+                }
+            }
+        }
+        return checks;
+    }
+
+    /** There is room for more. */
+    Check space() throws IOException {
+        long free = Files.getFileStore(office.root()).getUsableSpace();
+        String said = free / MEGABYTE + " MB free";
+        return free < ENOUGH_BYTES
+                ? Check.disk("space", said + ". Make room: a batch may not fit.")
+                : Check.well("space", said);
+    }
+
+    /** A file can go from folder to folder by a rename alone. */
+    Check oneFileSystem() throws IOException {
+        List<Path> stations = stations();
+        Path file = Files.createTempFile(stations.get(0), ".", ".part");
+        try {
+            for (Path station : stations) {
+                file =
+                        Files.move(
+                                file,
+                                station.resolve(file.getFileName()),
+                                StandardCopyOption.ATOMIC_MOVE);
+            }
+            return Check.well("one disk", "files go from folder to folder by a rename");
+        } catch (AtomicMoveNotSupportedException e) {
+            return Check.setup(
+                    "one disk",
+                    "intake, work, packs, returned and filed are not on one disk. Put plain folders in the place of links.");
+        } finally {
+            Files.deleteIfExists(file);
+        }
+    }
+}

@@ -1,0 +1,19 @@
+package paperbark.output.paper;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+
+/**
+ * What came of the layout of a pack.
+ *
+ * @param papers the pages of each paper, in order
+ * @param elements the element of the structure tree that came of the markup with an id
+ */
+record LaidOut(List<Extent> papers, Function<String, Optional<PDStructureElement>> elements) {
+    /** Keeps the list from being changed. */
+    LaidOut {
+        papers = List.copyOf(papers);
+    }
+}

@@ -1,0 +1,219 @@
+package paperbark.settle;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.stream.Collectors;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.ledger.AdviceBook;
+import paperbark.ledger.AdviceLine;
+import paperbark.ledger.AdviceStatus;
+import paperbark.ledger.ClaimState;
+import paperbark.settle.SettledLine.Ending;
+import paperbark.value.Days;
+import paperbark.value.Money;
+
+/** Takes the lines of an advice into the ledger one by one. */
+final class LineSettler {
+    private final AdviceBook book;
+    private final ClaimFinder claimFinder;
+    private final List<Finding> findings = new ArrayList<>();
+    private final Map<String, Integer> alike = new HashMap<>();
+
+    LineSettler(AdviceBook book) {
+        this.book = book;
+        this.claimFinder = new ClaimFinder(book);
+    }
+
+    List<Finding> findings() {
+        return findings;
+    }
+
+    SettledLine settle(RemittanceLine said) {
+        AdviceLine line = said.line(alike.merge(said.key(0), 1, Integer::sum));
+        OptionalLong known = book.known(line.key());
+        if (known.isPresent()) {
+            List<ClaimState> before = book.matchedTo(known.getAsLong());
+            if (!before.isEmpty()) {
+                return ended(said, Ending.SEEN, Optional.of(before.get(0)), "");
+            }
+        }
+        ClaimFinder.Found found = claimFinder.find(said);
+        if (found.claim().isEmpty()) {
+            unknown(said, found);
+            if (known.isEmpty()) {
+                book.enter(line);
+            }
+            return ended(said, Ending.UNKNOWN, Optional.empty(), found.why());
+        }
+        ClaimState claim = found.claim().get();
+        if (isSecond(said, claim)) {
+            second(said, claim);
+            return ended(said, Ending.DUPLICATE, found.claim(), found.how());
+        }
+        long number = known.orElseGet(() -> book.unmatched(line).orElseGet(() -> book.enter(line)));
+        ClaimState after =
+                book.match(
+                        number,
+                        line,
+                        claim,
+                        said.what(),
+                        counted(said, claim),
+                        found.how(),
+                        said.reason(),
+                        said.buyerReference().or(said::claim).orElse(""));
+        return ended(said, ending(said, after), Optional.of(after), found.how());
+    }
+
+    /**
+     * What of the line is the firm's: an advice may tell of what the owner was paid, alone or
+     * together with the firm's part.
+     */
+    private static Money counted(RemittanceLine said, ClaimState claim) {
+        if (said.what() != AdviceStatus.PAID) {
+            return Money.ZERO;
+        }
+        if (claim.toOwner().isZero() || said.amount().equals(claim.expected())) {
+            return said.amount();
+        }
+        if (said.amount().equals(claim.toOwner())) {
+            return Money.ZERO;
+        }
+        boolean whole = said.amount().equals(claim.toOwner().plus(claim.expected()));
+        return whole ? claim.expected() : said.amount();
+    }
+
+    private Ending ending(RemittanceLine said, ClaimState after) {
+        if (said.what() == AdviceStatus.LODGED) {
+            return Ending.LODGED;
+        }
+        if (said.what() == AdviceStatus.FAILED) {
+            failed(said, after);
+            return Ending.FAILED;
+        }
+        if (said.amount().isNegative()) {
+            reversed(said, after);
+            return Ending.REVERSED;
+        }
+        if (counted(said, after).isZero()) {
+            return Ending.OWNER_PAID;
+        }
+        int more = after.received().compareTo(after.expected());
+        if (more != 0) {
+            differs(said, after);
+        }
+        return more == 0 ? Ending.MATCHED : more < 0 ? Ending.SHORT : Ending.OVER;
+    }
+
+    /** The whole amount again for a claim that is paid is most likely one payment told twice. */
+    private static boolean isSecond(RemittanceLine said, ClaimState claim) {
+        return said.what() == AdviceStatus.PAID
+                && !claim.received().isZero()
+                && claim.received().compareTo(claim.expected()) >= 0
+                && said.amount().equals(claim.expected());
+    }
+
+    private void unknown(RemittanceLine said, ClaimFinder.Found found) {
+        String candidates =
+                found.candidates().stream()
+                        .map(
+                                c ->
+                                        c.reference()
+                                                + " ("
+                                                + c.outstanding()
+                                                + " to come"
+                                                + c.due()
+                                                        .map(d -> ", due " + Days.show(d))
+                                                        .orElse("")
+                                                + ")")
+                        .collect(Collectors.joining(", "));
+        tell(
+                FindingCode.PAYMENT_UNMATCHED,
+                said,
+                AdviceField.CLAIM,
+                "The line is matched to no claim: "
+                        + found.why()
+                        + (candidates.isEmpty() ? "." : "; it may be " + candidates + "."),
+                "Write the claim reference into the line and settle the advice again.");
+    }
+
+    private void second(RemittanceLine said, ClaimState claim) {
+        tell(
+                FindingCode.PAYMENT_TWICE,
+                said,
+                AdviceField.AMOUNT,
+                claim.reference()
+                        + " was paid in full before"
+                        + claim.paidOn().map(d -> ", on " + Days.show(d)).orElse("")
+                        + ", and here comes the same amount again.",
+                "Compare with the bank statement; ask the buyer if the money came twice.");
+    }
+
+    private void failed(RemittanceLine said, ClaimState after) {
+        String paid =
+                after.received().isZero()
+                        ? ""
+                        : " " + after.received() + " was paid for it and may be asked back.";
+        tell(
+                FindingCode.CLAIM_FAILED,
+                said,
+                AdviceField.STATUS,
+                after.reference()
+                        + " failed"
+                        + (said.reason().isEmpty() ? "." : ": " + said.reason() + ".")
+                        + paid,
+                "Mend what the reason names and let the buyer lodge it again"
+                        + after.lodgeBy().map(d -> " by " + Days.show(d)).orElse("")
+                        + ".");
+    }
+
+    private void reversed(RemittanceLine said, ClaimState after) {
+        tell(
+                FindingCode.PAYMENT_REVERSED,
+                said,
+                AdviceField.AMOUNT,
+                Money.ZERO.minus(said.amount())
+                        + " paid for "
+                        + after.reference()
+                        + " was taken back; "
+                        + after.outstanding()
+                        + " is to come.",
+                "Ask the buyer for the reason.");
+    }
+
+    private void differs(RemittanceLine said, ClaimState after) {
+        Money difference = after.received().minus(after.expected());
+        tell(
+                difference.isNegative() ? FindingCode.PAYMENT_SHORT : FindingCode.PAYMENT_OVER,
+                said,
+                AdviceField.AMOUNT,
+                after.reference()
+                        + ": "
+                        + after.expected()
+                        + " was expected and "
+                        + after.received()
+                        + " has come, "
+                        + (difference.isNegative()
+                                ? Money.ZERO.minus(difference) + " less."
+                                : difference + " more."),
+                difference.isNegative()
+                        ? "Ask the buyer for the rest, unless a further part is to come."
+                        : "Ask the buyer what it is for; GST may be due on it.");
+    }
+
+    private void tell(
+            FindingCode code, RemittanceLine said, AdviceField field, String fact, String remedy) {
+        String seen = field == AdviceField.AMOUNT ? said.amount().toString() : said.reference();
+        findings.add(Finding.of(code, said.place(field), fact, remedy).seeing(seen));
+    }
+
+    private static SettledLine ended(
+            RemittanceLine said, Ending ending, Optional<ClaimState> claim, String how) {
+        return new SettledLine(
+                said.row(), said.day(), said.amount(), ending, claim, how, said.reason());
+    }
+}

@@ -1,0 +1,206 @@
+package paperbark.ledger;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import paperbark.entitlement.Schemes;
+import paperbark.finding.Concern;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.job.Job;
+import paperbark.job.Register;
+import paperbark.value.Money;
+import paperbark.value.SchemeName;
+
+/** What is said of a job that was in a batch before. */
+class HistoryCheckTest {
+    private static final String HEADINGS =
+            "Job,Installed on,TANK SERIAL,Old heater,Old serial,Old heater removed on,Owner,BSB,Account number\n";
+    private static final String AS_CLAIMED =
+            HEADINGS
+                    + "T-1,16/11/2026,2610040004512101,gas storage,OS-1,15/11/2026,Ada Amberwood,000-000,12345678\n";
+
+    @TempDir private Path folder;
+
+    private Path file;
+
+    @BeforeEach
+    void claimUnderBothSchemes() {
+        file = folder.resolve("paperbark.db");
+        Ledger.create(file, Instant.EPOCH);
+        enter("one", AS_CLAIMED, JobOutcome.ISSUED, claim(SchemeName.STC), claim(SchemeName.VEEC));
+    }
+
+    private static ClaimEntry claim(SchemeName scheme) {
+        return Entries.claim(scheme, "2610040004512101", "504.00");
+    }
+
+    private void enter(String batch, String register, JobOutcome outcome, ClaimEntry... claims) {
+        Job job = Register.job(register);
+        try (Ledger ledger = Ledger.open(file)) {
+            ledger.enter(
+                    Entries.batch(
+                            batch,
+                            new JobEntry(
+                                    job.reference(),
+                                    2,
+                                    Optional.empty(),
+                                    outcome,
+                                    "packs/T-1.pdf",
+                                    job.installedOn(),
+                                    Optional.empty(),
+                                    "",
+                                    ledger.prints(job),
+                                    Optional.empty(),
+                                    List.of(claims))));
+        }
+    }
+
+    private void lodgeBoth() {
+        try (Ledger ledger = Ledger.open(file)) {
+            ledger.settle(
+                    Entries.advice("33"),
+                    book -> {
+                        int row = 2;
+                        for (ClaimState claim : book.byJob("T-1")) {
+                            AdviceLine line =
+                                    new AdviceLine(
+                                            "line" + row,
+                                            row++,
+                                            Entries.DAY,
+                                            Money.ZERO,
+                                            claim.reference());
+                            book.match(
+                                    book.enter(line),
+                                    line,
+                                    claim,
+                                    AdviceStatus.LODGED,
+                                    Money.ZERO,
+                                    "reference",
+                                    "",
+                                    "");
+                        }
+                        return null;
+                    });
+        }
+    }
+
+    private JobHistory history(Job job) {
+        try (Ledger ledger = Ledger.open(file)) {
+            return ledger.history(job);
+        }
+    }
+
+    /** The findings when a word of the row was changed. */
+    private List<Finding> changed(String before, String after) {
+        Job job = Register.job(AS_CLAIMED.replace(before, after));
+        return HistoryCheck.of(job, history(job), Schemes.KNOWN.hangsOn());
+    }
+
+    private static List<Concern> held(List<Finding> findings) {
+        List<Concern> held = new ArrayList<>();
+        findings.stream()
+                .filter(f -> f.code() == FindingCode.CLAIM_UNDER_WAY)
+                .forEach(f -> held.addAll(f.holds()));
+        return held;
+    }
+
+    @Test
+    void aChangedSerialOfTheOldHeaterStopsNoClaim() {
+        lodgeBoth();
+        List<Finding> findings = changed("OS-1", "OS-2");
+        assertThat(findings)
+                .singleElement()
+                .satisfies(
+                        f -> assertThat(f.fact()).endsWith("these facts changed: \"Old serial\"."));
+        assertThat(held(findings)).isEmpty();
+    }
+
+    @Test
+    void aChangedRemovalDayStopsTheClaimOfVeecsAlone() {
+        lodgeBoth();
+        List<Finding> findings = changed("15/11/2026", "14/11/2026");
+        assertThat(held(findings)).containsExactly(Concern.claim(SchemeName.VEEC));
+        assertThat(findings.get(1).fact())
+                .isEqualTo(
+                        "The claim T-1-VEEC is with the buyer, and it hangs on \"Old heater removed on\", which"
+                                + " changed.");
+    }
+
+    @Test
+    void aChangedSerialOfTheNewHeaterStopsBothAndIsCalledAsTheFirmCallsIt() {
+        lodgeBoth();
+        List<Finding> findings = changed("2610040004512101", "2610040004512102");
+        assertThat(held(findings))
+                .containsExactly(Concern.claim(SchemeName.STC), Concern.claim(SchemeName.VEEC));
+        assertThat(findings.get(0).fact()).contains("\"TANK SERIAL\"");
+    }
+
+    @Test
+    void aClaimThatNobodyLodgedIsStoppedByNothing() {
+        assertThat(held(changed("2610040004512101", "2610040004512102"))).isEmpty();
+    }
+
+    @Test
+    void whatWasHeldOnceIsHeldAgainAsLongAsTheBuyerHasTheEarlierClaim() {
+        lodgeBoth();
+        String other = AS_CLAIMED.replace("15/11/2026", "14/11/2026");
+        enter("two", other, JobOutcome.HELD);
+        Job again = Register.job(other);
+        JobHistory history = history(again);
+        assertThat(history.earlier().orElseThrow().changed().orElseThrow()).isEmpty();
+        assertThat(held(HistoryCheck.of(again, history, Schemes.KNOWN.hangsOn())))
+                .containsExactly(Concern.claim(SchemeName.VEEC));
+    }
+
+    @Test
+    void bankDetailsAreComparedByNothing() {
+        assertThat(changed("12345678", "87654321")).isEmpty();
+        assertThat(HistoryCheck.isDone(history(Register.job(AS_CLAIMED)))).isTrue();
+    }
+
+    @Test
+    void withoutItsKeyAJobIsNotDoneAndItsClaimsUnderWayAreHeld() throws IOException {
+        lodgeBoth();
+        Files.move(folder.resolve("paperbark.key"), folder.resolve("elsewhere"));
+        Job job = Register.job(AS_CLAIMED);
+        JobHistory history = history(job);
+        assertThat(HistoryCheck.isUntold(history)).isTrue();
+        assertThat(HistoryCheck.isDone(history)).isFalse();
+        List<Finding> findings = HistoryCheck.of(job, history, Schemes.KNOWN.hangsOn());
+        assertThat(held(findings))
+                .containsExactly(Concern.claim(SchemeName.STC), Concern.claim(SchemeName.VEEC));
+        assertThat(findings).hasSize(2);
+        assertThat(folder.resolve("paperbark.key")).doesNotExist();
+
+        Files.move(folder.resolve("elsewhere"), folder.resolve("paperbark.key"));
+        assertThat(HistoryCheck.isDone(history(job))).isTrue();
+    }
+
+    @Test
+    void anotherKeyIsNotTakenForAChangeOfEveryFact() throws IOException {
+        Files.writeString(folder.resolve("paperbark.key"), "ab".repeat(32) + "\n");
+        assertThat(HistoryCheck.isUntold(history(Register.job(AS_CLAIMED)))).isTrue();
+    }
+
+    @Test
+    void theSameFactOfTwoJobsHasTwoPrintsAndNoneWithoutTheKey() {
+        try (Ledger ledger = Ledger.open(file)) {
+            Prints one = ledger.prints(Register.job(AS_CLAIMED));
+            Prints other = ledger.prints(Register.job(AS_CLAIMED.replace("T-1", "T-2")));
+            assertThat(one.byFact().get("owner-name"))
+                    .isNotEqualTo(other.byFact().get("owner-name"));
+            assertThat(one.byFact()).doesNotContainKeys("bsb", "account", "account-name");
+            assertThat(one.text()).doesNotContain("Ada");
+        }
+    }
+}
