@@ -63,6 +63,9 @@ final class OpenSheet {
         for (com.github.miachm.sods.Sheet sheet : read.getSheets()) {
             made.add(sheet);
         }
+        if (made.book.getNumberOfSheets() == 0) {
+            throw OpenSheetCount.damaged(place);
+        }
         return made.book;
     }
 
