@@ -1,9 +1,11 @@
 package paperbark.batch;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import paperbark.entitlement.Schemes;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
@@ -94,6 +96,11 @@ public record Inputs(
                         jobs,
                         findings.stream().distinct().toList()),
                 findings);
+    }
+
+    /** What a job earns under every scheme, as the firm wants its numbers. */
+    public Schemes.Assessed assess(Job job, LocalDate today) {
+        return Schemes.assess(job, rulebook, today, tables.firm().money().lowerCount());
     }
 
     /**

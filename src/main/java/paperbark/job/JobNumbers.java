@@ -1,7 +1,6 @@
 package paperbark.job;
 
 import java.math.BigInteger;
-import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.List;
@@ -94,8 +93,14 @@ public record JobNumbers(String form) {
 
     private static byte[] digest(String text) {
         try {
-            return MessageDigest.getInstance("SHA-256")
-                    .digest(text.getBytes(StandardCharsets.UTF_8));
+            MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            text.chars()
+                    .forEach(
+                            sign -> {
+                                digest.update((byte) (sign >> Byte.SIZE));
+                                digest.update((byte) sign);
+                            });
+            return digest.digest();
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException(e);
         }

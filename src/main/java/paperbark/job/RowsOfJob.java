@@ -78,6 +78,7 @@ final class RowsOfJob {
         Map<String, Job> joined = new LinkedHashMap<>();
         List<Job> jobs = new ArrayList<>();
         List<Finding> findings = new ArrayList<>(read.findings());
+        Map<Integer, String> references = new HashMap<>(read.references());
         for (Job job : read.jobs()) {
             Job first = joined.get(key(job.reference()));
             if (first == null) {
@@ -90,10 +91,13 @@ final class RowsOfJob {
                 joined.put(key(job.reference()), both);
                 jobs.set(jobs.indexOf(first), both);
                 findings.removeIf(finding -> isRepeated(finding, job, read.findings()));
+                findings.replaceAll(
+                        f -> f.job().isPresent() && isOf(f, job) ? f.forJob(first.reference()) : f);
+                references.put(job.origin().row(), first.reference());
                 findings.addAll(contradictions(first, job));
             }
         }
-        return new JobReader.Jobs(jobs, findings, read.references());
+        return new JobReader.Jobs(jobs, findings, references);
     }
 
     private static boolean sharesAScheme(Job one, Job other) {
