@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import paperbark.batch.Outcome;
-import paperbark.finding.Finding;
+import paperbark.finding.Told;
 import paperbark.value.SchemeName;
 
 /**
@@ -21,7 +21,7 @@ import paperbark.value.SchemeName;
  * @param packs packs made
  * @param heldJobs jobs with a paper held back
  * @param certificates certificates on papers that go out, by scheme
- * @param findings everything noticed
+ * @param findings everything noticed, one cause told once
  */
 public record OutcomeLines(
         String ending,
@@ -33,7 +33,7 @@ public record OutcomeLines(
         int packs,
         int heldJobs,
         Map<SchemeName, Integer> certificates,
-        List<Finding> findings) {
+        List<FindingLine> findings) {
 
     /** Keeps the findings from being changed. */
     public OutcomeLines {
@@ -52,6 +52,6 @@ public record OutcomeLines(
                 outcome.counts().packs(),
                 outcome.counts().heldJobs(),
                 new TreeMap<>(outcome.counts().certificates()),
-                outcome.findings());
+                Told.of(outcome.findings()).stream().map(FindingLine::of).toList());
     }
 }

@@ -17,6 +17,7 @@ import paperbark.job.Job;
 import paperbark.job.JobReader;
 import paperbark.job.JobRows;
 import paperbark.job.RowFindings;
+import paperbark.job.SplitCells;
 import paperbark.rules.Rulebook;
 import paperbark.sheet.Column;
 import paperbark.sheet.ColumnMap;
@@ -72,12 +73,13 @@ public record Inputs(
         List<Job> jobs = new ArrayList<>();
         List<Finding> ofSheets = reading.findings();
         for (int i = 0; i < sheets.size(); i++) {
-            JobRows rows = JobRows.of(sheets.get(i), columns.get(i), tables.get().words());
-            JobReader.Jobs read = reader.read(rows.sheet(), columns.get(i), names);
+            SplitCells split = SplitCells.of(sheets.get(i), columns.get(i), tables.get());
+            JobRows rows = JobRows.of(split.sheet(), split.columns(), tables.get().words());
+            JobReader.Jobs read = reader.read(rows.sheet(), split.columns(), names);
             jobs.addAll(read.jobs());
             findings.addAll(rows.findings());
             findings.addAll(read.findings());
-            ofSheets = RowFindings.of(ofSheets, rows, columns.get(i), read.references());
+            ofSheets = RowFindings.of(ofSheets, rows, split.columns(), read.references());
         }
         findings.addAll(ofSheets);
         findings.addAll(BatchCheck.of(jobs));

@@ -75,6 +75,12 @@ public enum FindingCode {
             "A spreadsheet keeps 15 digits of a number; the rest is gone.",
             CLAIMS_AND_WARRANTY),
     LEADING_ZERO_LOST(CHECK, "A spreadsheet drops the zero at the start of a number."),
+    CELL_SPLIT(NOTE, "What one cell was read as is worth a look before papers are signed."),
+    CELL_SPLIT_DOUBTFUL(CHECK, "Facts that share a cell can be taken apart in the wrong place."),
+    CELL_NOT_SPLIT(
+            STOP,
+            "A cell that holds several facts must not be taken apart by a guess.",
+            CLAIMS_AND_WARRANTY),
     FORMULA_ERROR(STOP, "An error stands where a paper needs a value.", CLAIMS_AND_WARRANTY),
     FORMULA_NOT_CALCULATED(
             STOP, "A formula that was never calculated has no value yet.", CLAIMS_AND_WARRANTY),
@@ -233,6 +239,7 @@ public enum FindingCode {
     PAYMENT_SHORT(CHECK, "What is not asked for is not paid."),
     PAYMENT_OVER(CHECK, "Money beyond the claim may be somebody else's, and may be taxed."),
     PAYMENT_TWICE(CHECK, "A payment counted twice hides one that never came."),
+    PAYMENT_IN_FUTURE(CHECK, "Money that is yet to come counts as received from now on."),
     PAYMENT_REVERSED(CHECK, "Money taken back is owed again."),
     CLAIM_FAILED(CHECK, "A failed claim brings nothing until it is mended and lodged again.");
 

@@ -54,7 +54,7 @@ public record JobRows(Sheet sheet, Set<Integer> others, List<Finding> findings) 
         for (Row row : sheet.rows()) {
             List<Field> missing =
                     MARKS.stream().filter(field -> !says(row, columns, field)).toList();
-            if (MARKS.size() - missing.size() >= ENOUGH || isCancelled(row, columns, words)) {
+            if (marks(row, columns) >= ENOUGH || isCancelled(row, columns, words)) {
                 jobs.add(row);
             } else {
                 others.add(row.number());
@@ -62,6 +62,16 @@ public record JobRows(Sheet sheet, Set<Integer> others, List<Finding> findings) 
             }
         }
         return new JobRows(sheet.with(jobs), others, findings);
+    }
+
+    /** A cell of several facts that cannot be taken apart is one mark. */
+    private static long marks(Row row, Map<Field, Column> columns) {
+        return MARKS.stream()
+                .filter(field -> says(row, columns, field))
+                .map(field -> row.cell(columns.get(field)))
+                .map(cell -> cell.kind() == Cell.Kind.UNUSABLE ? cell.address() : cell)
+                .distinct()
+                .count();
     }
 
     private static boolean says(Row row, Map<Field, Column> columns, Field field) {
