@@ -168,8 +168,7 @@ public final class JobCheck {
                                 + ", but the register says that the owner pays "
                                 + paid);
             }
-        } else if (payment.form().equals(Optional.of(BenefitForm.PAYMENT))
-                && !paid.equals(full)) {
+        } else if (payment.form().equals(Optional.of(BenefitForm.PAYMENT)) && !paid.equals(full)) {
             amounts(
                     "The certificates are paid for separately, so that the owner pays the full price of "
                             + full

@@ -25,8 +25,7 @@ class NumberedJobsTest {
     void aHeaterThatWasClaimedKeepsItsNumberWhenItsAddressIsCorrected() throws IOException {
         FileUtils.copyDirectory(
                 Path.of("input-samples/tables").toFile(), folder.resolve("tables").toFile());
-        Files.writeString(
-                folder.resolve("tables/columns.csv"), "field,alias,always\njob,,HW-*\n");
+        Files.writeString(folder.resolve("tables/columns.csv"), "field,alias,always\njob,,HW-*\n");
         assertThat(Program.run(folder, "ledger-new").exitCode()).isZero();
 
         Files.writeString(folder.resolve("week.csv"), LIST);

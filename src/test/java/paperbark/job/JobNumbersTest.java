@@ -18,8 +18,7 @@ class JobNumbersTest {
 
     @Test
     void aNumberStaysWhenRowsMoveAndOtherFactsAreCorrected() {
-        String first =
-                numbers("Job,Owner,Site street,Tank serial\n,Ann,4 Teaspoon Lane,").get(0);
+        String first = numbers("Job,Owner,Site street,Tank serial\n,Ann,4 Teaspoon Lane,").get(0);
         List<String> later =
                 numbers(
                         "Job,Owner,Site street,Tank serial\n"
@@ -29,10 +28,8 @@ class JobNumbersTest {
 
     @Test
     void twoHeatersAtOneSiteAreToldApartByTheirSerialsWhateverTheirOrder() {
-        List<String> one =
-                numbers("Job,Tank serial,Plumber\n,TD-1001,\n,TD-1002,");
-        List<String> other =
-                numbers("Job,Tank serial,Plumber\n,TD-1002,\n,TD-1001,");
+        List<String> one = numbers("Job,Tank serial,Plumber\n,TD-1001,\n,TD-1002,");
+        List<String> other = numbers("Job,Tank serial,Plumber\n,TD-1002,\n,TD-1001,");
         assertThat(one).doesNotHaveDuplicates();
         assertThat(other).containsExactly(one.get(1), one.get(0));
     }

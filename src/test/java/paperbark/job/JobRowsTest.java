@@ -76,7 +76,6 @@ class JobRowsTest {
                                 names::knows)
                         .result()
                         .orElseThrow();
-        return JobRows.of(
-                sheet, ColumnMap.of(sheet, names).result().orElseThrow(), Words.SHIPPED);
+        return JobRows.of(sheet, ColumnMap.of(sheet, names).result().orElseThrow(), Words.SHIPPED);
     }
 }

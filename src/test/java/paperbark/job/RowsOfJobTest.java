@@ -32,9 +32,7 @@ class RowsOfJobTest {
     @Test
     void rowsOfOneJobThatContradictEachOtherAreBothNamed() {
         Finding finding =
-                Register.read(
-                                ROW_EACH,
-                                HEADINGS + "A-1,STC,14,504.00,,Ann\nA-1,VEEC,7,462.00,,Bob")
+                Register.read(ROW_EACH, HEADINGS + "A-1,STC,14,504.00,,Ann\nA-1,VEEC,7,462.00,,Bob")
                         .only("rows-disagree");
         assertThat(finding.fact()).contains("Rows 2 and 3", "\"Owner\"");
         assertThat(finding.also()).hasSize(1);
