@@ -219,6 +219,7 @@ public final class CaseFiles {
                         none(),
                         none(),
                         none(),
+                        false,
                         none(),
                         none(),
                         none(),
