@@ -38,6 +38,7 @@ import paperbark.value.Trade;
  * gets.
  */
 public final class Cases {
+    private final Inputs inputs;
     private final List<Job> jobs;
     private final BatchInfo info;
     private final FirmTables tables;
@@ -51,6 +52,7 @@ public final class Cases {
      * @param batch name that stands on every paper
      */
     public Cases(Inputs inputs, String batch, Request request) {
+        this.inputs = inputs;
         jobs = inputs.jobs();
         info =
                 new BatchInfo(
@@ -61,7 +63,7 @@ public final class Cases {
         tables = inputs.tables();
         rulebook = inputs.rulebook();
         extras = new PaperPlan.Extras(request.extras().siteSheets(), tables.firm().ownersCopies());
-        noticed = new FindingsByJob(inputs.findings());
+        noticed = new FindingsByJob(inputs.findings(), jobs);
     }
 
     /** What all papers of the batch share. */
@@ -85,7 +87,7 @@ public final class Cases {
     public CaseFile of(Job job, String packFile) {
         List<Finding> findings = new ArrayList<>(noticed.of(job));
         findings.addAll(JobCheck.of(job, tables, rulebook, info.preparedOn()));
-        Schemes.Assessed assessed = Schemes.assess(job, rulebook, info.preparedOn());
+        Schemes.Assessed assessed = inputs.assess(job, info.preparedOn());
         findings.addAll(assessed.findings());
         List<Expected> expected = new ArrayList<>();
         List<Comparison> comparisons = new ArrayList<>();
@@ -141,7 +143,7 @@ public final class Cases {
         if (findings.stream().anyMatch(f -> f.code() == FindingCode.GST_OWNER_REGISTERED)) {
             all.add(
                     new ToDo(
-                            "Tax invoice for the assignment, if the heater is used in business",
+                            "Tax invoice to whoever takes the certificates, if the heater is used in business",
                             "owner",
                             Optional.empty()));
         }

@@ -96,8 +96,9 @@ public final class CaseFiles {
                 Optional.of(
                         new OwnerPrice(
                                 Money.of("5890.00"),
-                                Money.of("1680.00"),
-                                Money.of("4210.00"),
+                                Map.of(
+                                        SchemeName.STC, Money.of("480.00"),
+                                        SchemeName.VEEC, Money.of("1200.00")),
                                 Money.of("535.45"),
                                 11)),
                 Facts.statePapers(),
@@ -197,7 +198,15 @@ public final class CaseFiles {
                         none(),
                         none(),
                         none(),
-                        new Owner(none(), none(), none(), none(), none(), none(), Address.UNKNOWN),
+                        new Owner(
+                                none(),
+                                none(),
+                                none(),
+                                none(),
+                                none(),
+                                none(),
+                                Address.UNKNOWN,
+                                Optional.empty()),
                         new Site(Address.UNKNOWN, none(), none()),
                         new Heater(
                                 none(), none(), none(), none(), none(), List.of(), none(), false,

@@ -78,7 +78,8 @@ final class Facts {
                 Optional.of(false),
                 Phone.parse("0491 570 156").toOptional(),
                 Email.parse("owner@example.com").toOptional(),
-                address("PO Box 9", "Bacchus Marsh", State.VIC, "3340"));
+                address("PO Box 9", "Bacchus Marsh", State.VIC, "3340"),
+                Optional.empty());
     }
 
     static Heater heater(Product product) {
@@ -224,7 +225,8 @@ final class Facts {
                 address("3 Feather Court", "Geelong", State.VIC, "3220"),
                 Phone.parse("03 7010 1111").toOptional(),
                 Email.parse("papers@example.com").toOptional(),
-                forms);
+                forms,
+                false);
     }
 
     static Expected expected(SchemeName scheme, Buyer buyer, int count, String gross) {
@@ -249,6 +251,7 @@ final class Facts {
                 Money.ZERO,
                 Money.of(gross).minus(Money.of("10.00")),
                 new Split(
+                        Money.ZERO,
                         Money.ZERO,
                         Money.of(gross).minus(Money.of("10.00")),
                         Money.ZERO,
