@@ -11,6 +11,7 @@ import paperbark.output.BatchView;
 import paperbark.output.PrintRunFiles;
 import paperbark.output.RunFile;
 import paperbark.output.index.IndexPage;
+import paperbark.output.journal.Journal;
 import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.PrintRun;
 import paperbark.output.paper.RunPack;
@@ -31,6 +32,13 @@ final class SharedPapers {
             throws IOException {
         SideProducts beside = new SideProducts(view.info().register());
         List<RunFile> runs = runs(new RunOrder(packs), view, request, staging, beside);
+        if (!inputs.tables().accounts().isEmpty()) {
+            Journal journal = new Journal(view, inputs.tables().accounts());
+            beside.make("journal.csv", () -> staging.write("journal.csv", journal.csv()));
+            beside.make(
+                    "accounts.journal",
+                    () -> staging.write("accounts.journal", journal.plainText()));
+        }
         beside.make(
                 "register-checked.xlsx",
                 () -> {

@@ -9,6 +9,7 @@ import paperbark.batch.Ending;
 import paperbark.ledger.ClaimState;
 import paperbark.settle.Owing;
 import paperbark.value.Days;
+import paperbark.value.DebtAge;
 import paperbark.value.Money;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -17,7 +18,7 @@ import picocli.CommandLine.Mixin;
 @Command(
         name = "owed",
         description =
-                "Lists what buyers still owe by age, each overdue claim, and claims not lodged that close within 60 days.",
+                "Lists what buyers still owe by age, each overdue claim, failed claims, and claims not lodged that close within 60 days.",
         mixinStandardHelpOptions = true)
 final class OwedCommand implements Callable<Integer> {
     private static final int BUYER = 24;
@@ -38,20 +39,21 @@ final class OwedCommand implements Callable<Integer> {
         owing.byBuyer().forEach((buyer, ages) -> line(buyer, amounts(ages)));
         line("Total", amounts(owing.total()));
         overdue(owing);
+        failed(owing);
         closing(owing);
         return Ending.DONE.exitCode();
     }
 
     private static List<String> heads() {
         List<String> heads = new ArrayList<>();
-        for (Owing.Age age : Owing.Age.values()) {
+        for (DebtAge age : DebtAge.values()) {
             heads.add(age.words());
         }
         heads.add("together");
         return heads;
     }
 
-    private static List<String> amounts(Map<Owing.Age, Money> ages) {
+    private static List<String> amounts(Map<DebtAge, Money> ages) {
         List<String> cells = new ArrayList<>();
         ages.values().forEach(amount -> cells.add(amount.isZero() ? "-" : amount.toString()));
         cells.add(ages.values().stream().reduce(Money.ZERO, Money::plus).toString());
@@ -79,6 +81,20 @@ final class OwedCommand implements Callable<Integer> {
                                         l.daysOverdue(),
                                         l.claim().buyer()));
         none(lines);
+    }
+
+    private void failed(Owing owing) {
+        world.out().println();
+        world.out().println("Failed, nothing owed until lodged again");
+        owing.failed().forEach(c -> world.out().println("  " + failed(c, owing)));
+        none(owing.failed());
+    }
+
+    private static String failed(ClaimState claim, Owing owing) {
+        String line = claim.lodgeBy().isPresent() ? closing(claim, owing) : claim.reference();
+        String paid =
+                claim.received().isZero() ? "" : "  " + claim.received() + " may be asked back";
+        return line + paid + claim.failed().filter(r -> !r.isEmpty()).map(r -> "  " + r).orElse("");
     }
 
     private void closing(Owing owing) {

@@ -1,6 +1,7 @@
 package paperbark.output;
 
 import java.util.List;
+import java.util.Locale;
 import paperbark.finding.Finding;
 
 /**
@@ -25,9 +26,9 @@ public record Paper(PaperKind kind, String variant, List<Finding> blockedBy) {
         return kind.title();
     }
 
-    /** The folder of its templates; on the cover a link to {@code #leaf-} and this leads to it. */
-    public String folder() {
-        return kind.folder();
+    /** Where it begins in the pack: links to {@code #leaf-} and this lead there. */
+    public String anchor() {
+        return kind.title().toLowerCase(Locale.ROOT).replaceAll("[^a-z]+", "-");
     }
 
     /** Whether a stop holds it. */

@@ -103,7 +103,7 @@ public final class PackBench {
         long bytes = 0;
         for (int i = 0; i < files.size(); i++) {
             List<RunPack> part = PrintRunFiles.part(run, i);
-            bytes += 
+            bytes +=
                     Files.size(
                             staging.write(
                                     files.get(i).file(),

@@ -228,11 +228,7 @@ class PrepareTest {
     void bankDetailsAndEmailsStayOutOfThePageAndTheManifest() throws IOException {
         for (String file : List.of("index.html", "manifest.json")) {
             assertThat(Files.readString(folder.resolve(file)))
-                    .doesNotContain(
-                            "000-000",
-                            "0000 1102",
-                            "ada@example.com",
-                            "desk@example");
+                    .doesNotContain("000-000", "0000 1102", "ada@example.com", "desk@example");
         }
     }
 

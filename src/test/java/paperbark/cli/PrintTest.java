@@ -89,8 +89,7 @@ class PrintTest {
 
     @Test
     void aJobThatTheBatchLacksIsNamedWithTheNearest() {
-        Program.Run said =
-                Program.run(folder, "print", "SB-1113", "--batch", batch.toString());
+        Program.Run said = Program.run(folder, "print", "SB-1113", "--batch", batch.toString());
 
         assertThat(said.exitCode()).isEqualTo(2);
         assertThat(said.err()).contains("no pack of job \"SB-1113\"", "Did you mean SB-11");

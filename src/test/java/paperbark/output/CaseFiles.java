@@ -10,6 +10,7 @@ import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
 import paperbark.firm.Firm;
 import paperbark.firm.MoneyPolicy;
 import paperbark.firm.Product;
@@ -95,8 +96,9 @@ public final class CaseFiles {
                 Optional.of(
                         new OwnerPrice(
                                 Money.of("5890.00"),
-                                Money.of("1680.00"),
-                                Money.of("4210.00"),
+                                Map.of(
+                                        SchemeName.STC, Money.of("480.00"),
+                                        SchemeName.VEEC, Money.of("1200.00")),
                                 Money.of("535.45"),
                                 11)),
                 Facts.statePapers(),
@@ -196,7 +198,15 @@ public final class CaseFiles {
                         none(),
                         none(),
                         none(),
-                        new Owner(none(), none(), none(), none(), none(), none(), Address.UNKNOWN),
+                        new Owner(
+                                none(),
+                                none(),
+                                none(),
+                                none(),
+                                none(),
+                                none(),
+                                Address.UNKNOWN,
+                                Optional.empty()),
                         new Site(Address.UNKNOWN, none(), none()),
                         new Heater(
                                 none(), none(), none(), none(), none(), List.of(), none(), false,
@@ -219,6 +229,7 @@ public final class CaseFiles {
                         none(),
                         none(),
                         none(),
+                        false,
                         none(),
                         none(),
                         none(),
@@ -316,6 +327,7 @@ public final class CaseFiles {
                         ORIGIN.wholeRow(),
                         "Postcode 3342 belongs to Victoria, but the row says NSW.",
                         "Correct the postcode or the state.")
+                .as(Severity.CHECK)
                 .forJob("SB-1032");
     }
 

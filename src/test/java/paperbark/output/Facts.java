@@ -63,6 +63,7 @@ final class Facts {
                 Email.parse("office@example.com").toOptional(),
                 Optional.of(6),
                 Optional.of("Our visit costs you nothing."),
+                false,
                 Optional.of("Saltmarsh Hot Water"),
                 Bsb.parse("000-000").toOptional(),
                 AccountNumber.parse("1234567").toOptional(),
@@ -77,7 +78,8 @@ final class Facts {
                 Optional.of(false),
                 Phone.parse("0491 570 156").toOptional(),
                 Email.parse("owner@example.com").toOptional(),
-                address("PO Box 9", "Bacchus Marsh", State.VIC, "3340"));
+                address("PO Box 9", "Bacchus Marsh", State.VIC, "3340"),
+                Optional.empty());
     }
 
     static Heater heater(Product product) {
@@ -136,6 +138,7 @@ final class Facts {
                 address("88 Tern Parade", "Sunshine", State.VIC, "3020"),
                 Phone.parse("03 7010 4321").toOptional(),
                 Email.parse("warranty@example.com").toOptional(),
+                Optional.of("We pay the post of the part."),
                 variant);
     }
 
@@ -144,7 +147,13 @@ final class Facts {
                 new Person(
                         "Cordelia Sparkwhistle",
                         Phone.parse("0491 570 158").toOptional(),
-                        List.of(new Licence(Trade.ELECTRICAL, "A-77120", state, DateRange.ALWAYS)));
+                        List.of(
+                                new Licence(
+                                        Trade.ELECTRICAL,
+                                        "A-77120",
+                                        Optional.of("A"),
+                                        state,
+                                        DateRange.ALWAYS)));
         return new Trades(
                 Optional.of(plumber(state)),
                 plumber(state).licences().stream().findFirst(),
@@ -161,7 +170,13 @@ final class Facts {
         return new Person(
                 "Fergus Pipewhittle",
                 Phone.parse("0491 570 157").toOptional(),
-                List.of(new Licence(Trade.PLUMBING, "L-40881", state, DateRange.ALWAYS)));
+                List.of(
+                        new Licence(
+                                Trade.PLUMBING,
+                                "L-40881",
+                                Optional.empty(),
+                                state,
+                                DateRange.ALWAYS)));
     }
 
     static OldHeater oldHeater() {
@@ -210,7 +225,8 @@ final class Facts {
                 address("3 Feather Court", "Geelong", State.VIC, "3220"),
                 Phone.parse("03 7010 1111").toOptional(),
                 Email.parse("papers@example.com").toOptional(),
-                forms);
+                forms,
+                false);
     }
 
     static Expected expected(SchemeName scheme, Buyer buyer, int count, String gross) {
@@ -235,6 +251,7 @@ final class Facts {
                 Money.ZERO,
                 Money.of(gross).minus(Money.of("10.00")),
                 new Split(
+                        Money.ZERO,
                         Money.ZERO,
                         Money.of(gross).minus(Money.of("10.00")),
                         Money.ZERO,

@@ -16,9 +16,11 @@ import paperbark.entitlement.Entitlement;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
 import paperbark.finding.Severity;
+import paperbark.finding.Told;
 import paperbark.job.Job;
 import paperbark.job.Stage;
 import paperbark.job.Visit;
+import paperbark.offer.Standing;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Deadline;
@@ -49,6 +51,8 @@ final class IndexReader {
 
     private final BatchView view;
     private final Private secrets;
+    private final List<Told> told;
+    private final Set<Finding> folded;
     private final Map<CaseFile, String> anchors = new IdentityHashMap<>();
     private final Map<CaseFile, Step> nextProblems = new IdentityHashMap<>();
     private final List<RunFile> runs;
@@ -58,6 +62,12 @@ final class IndexReader {
         this.view = view;
         this.runs = runs;
         this.secrets = Private.in(view);
+        this.told = Told.of(view.findings());
+        this.folded =
+                told.stream()
+                        .filter(t -> t.isFolded() && t.first().severity() == Severity.NOTE)
+                        .flatMap(t -> t.all().stream())
+                        .collect(Collectors.toSet());
         // Job numbers may hold anything and come twice, so anchors are counted.
         for (CaseFile file : view.cases()) {
             anchors.putIfAbsent(file, "job-" + (anchors.size() + 1));
@@ -146,40 +156,44 @@ final class IndexReader {
                                 + " held"
                                 + (view.cancelled() > 0
                                         ? ", " + view.cancelled() + " cancelled"
+                                        : "")
+                                + (view.leftOut() > 0
+                                        ? ", " + view.leftOut() + " rows left out as no jobs"
                                         : "")));
         totals.add(new Figure("Packs", Integer.toString(view.cases().size()), ""));
-        Table certificates = tables.certificates();
         for (SchemeName scheme : SchemeName.values()) {
-            long all = certificates(certificates, scheme, false);
-            long held = certificates(certificates, scheme, true);
+            long held = count(scheme, Standing.HELD);
             totals.add(
                     new Figure(
                             scheme.word() + "s",
-                            Long.toString(all),
-                            held > 0 ? held + " of these held" : ""));
+                            Long.toString(
+                                    count(scheme, Standing.DUE) + count(scheme, Standing.BOOKED)),
+                            held > 0 ? held + " more held" : ""));
         }
         Table expected = tables.expected();
-        Money held =
-                money(
-                        expected.sum(
-                                "to-firm",
-                                row -> expected.value(row, "held").shown().equals("yes")));
+        Money held = toFirm(expected, true);
         totals.add(
                 new Figure(
                         "Money expected",
-                        money(expected.sum("to-firm")).toString(),
-                        held.isZero() ? "net of fees" : held + " of it held"));
+                        toFirm(expected, false).toString(),
+                        held.isZero() ? "net of fees" : held + " more held"));
         return totals;
     }
 
-    private static long certificates(Table table, SchemeName scheme, boolean heldOnly) {
-        return table.sum(
-                        "certificates",
-                        row ->
-                                table.value(row, "scheme").shown().equals(scheme.word())
-                                        && (!heldOnly
-                                                || table.value(row, "held").shown().equals("yes")))
-                .longValueExact();
+    private long count(SchemeName scheme, Standing standing) {
+        return view.cases().stream()
+                .filter(file -> file.standing(scheme) == standing)
+                .flatMap(file -> file.entitlements().of(scheme).stream())
+                .mapToLong(e -> e.certificates().orElse(0))
+                .sum();
+    }
+
+    private static Money toFirm(Table expected, boolean held) {
+        String word = Standing.HELD.word();
+        return money(
+                expected.sum(
+                        "to-firm",
+                        row -> expected.value(row, "standing").shown().equals(word) == held));
     }
 
     private static Money money(BigDecimal dollars) {
@@ -192,7 +206,7 @@ final class IndexReader {
         return new JobLine(
                 anchors.get(file),
                 job.reference(),
-                job.owner().name().orElse("owner not known"),
+                job.owner().names().orElse("owner not known"),
                 job.owner().contact().orElse(""),
                 job.owner().phone(),
                 job.site().address().suburb().orElse(""),
@@ -201,16 +215,12 @@ final class IndexReader {
                 status.name().toLowerCase(Locale.ROOT),
                 status.word(),
                 file.papers().stream().filter(Paper::isBlocked).map(Paper::title).toList(),
-                file.entitlements().all().stream().map(IndexReader::certificates).toList(),
-                file.papers().stream()
-                        .flatMap(p -> p.blockedBy().stream())
-                        .distinct()
-                        .map(secrets::fact)
-                        .toList(),
+                file.entitlements().all().stream().map(e -> certificates(file, e)).toList(),
+                stops(file),
                 missing(file.toDo()),
                 file.deadlines().stream().map(d -> closing(file, d)).toList(),
                 file.packFile(),
-                file.findings().stream().map(this::finding).toList(),
+                own(file),
                 GRAVEST_FIRST.stream()
                         .map(s -> count(s, file.findings()))
                         .filter(c -> c.count() > 0)
@@ -228,13 +238,24 @@ final class IndexReader {
                 : day.orElse(job.stage().word());
     }
 
-    private static String certificates(Entitlement entitlement) {
+    private static String certificates(CaseFile file, Entitlement entitlement) {
         String count =
                 entitlement
                         .certificates()
                         .map(n -> n + " " + entitlement.scheme().word() + (n == 1 ? "" : "s"))
                         .orElse(entitlement.scheme().word() + "s not worked out");
+        if (file.standing(entitlement.scheme()) == Standing.HELD) {
+            return count + ", held";
+        }
         return entitlement.provisional() ? count + " (planned day)" : count;
+    }
+
+    private List<String> stops(CaseFile file) {
+        return file.papers().stream()
+                .flatMap(p -> p.blockedBy().stream())
+                .distinct()
+                .map(f -> secrets.cleaned(f, f.fact()))
+                .toList();
     }
 
     /** One text for each who is to act. */
@@ -270,21 +291,35 @@ final class IndexReader {
         return count == 1 ? "1 day" : count + " days";
     }
 
+    /** What belongs to no job, or shows in several: one cause is told once. */
     private List<FindingLine> general() {
-        Set<Finding> told =
+        Set<Finding> ofJobs =
                 view.cases().stream()
                         .flatMap(file -> file.findings().stream())
                         .collect(Collectors.toCollection(HashSet::new));
-        return view.findings().stream().filter(f -> !told.contains(f)).map(this::finding).toList();
+        return told.stream()
+                .filter(t -> t.isFolded() || !ofJobs.contains(t.first()))
+                .map(this::finding)
+                .toList();
     }
 
-    private FindingLine finding(Finding finding) {
+    /** What a job has to read of its own; a stop or check of several jobs stands with each. */
+    private List<FindingLine> own(CaseFile file) {
+        return file.findings().stream()
+                .filter(f -> !folded.contains(f))
+                .map(f -> finding(new Told(List.of(f))))
+                .toList();
+    }
+
+    private FindingLine finding(Told told) {
+        Finding finding = told.first();
         return new FindingLine(
                 finding.severity().word(),
                 finding.code().code(),
-                finding.where(),
+                told.where(),
                 secrets.seen(finding),
-                secrets.fact(finding),
+                told.isFolded() ? String.join(", ", told.jobs()) : "",
+                secrets.cleaned(finding, told.fact()),
                 secrets.remedy(finding),
                 finding.why(),
                 finding.rule().map(RuleRef::inWords).orElse(""));

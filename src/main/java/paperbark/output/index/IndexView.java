@@ -20,7 +20,7 @@ import paperbark.value.Phone;
  * @param jobs one a job, those that are held first, else in the order of the register
  * @param firstProblem the first job that somebody must look at
  * @param crews the jobs by crew and day
- * @param general findings that belong to no job of the list
+ * @param general findings that belong to no job of the list or to several
  * @param demo whether invented figures went into any count
  */
 public record IndexView(
@@ -137,6 +137,7 @@ public record IndexView(
      * @param code its name
      * @param where the place in words
      * @param seen the value; empty where there is none or it is private
+     * @param jobs the jobs, where one cause shows in several; else empty
      * @param fact what is wrong
      * @param remedy what to do; may be empty
      * @param why why it matters
@@ -147,6 +148,7 @@ public record IndexView(
             String code,
             String where,
             String seen,
+            String jobs,
             String fact,
             String remedy,
             String why,

@@ -15,7 +15,7 @@ final class PackDocument {
     /** The id of the element around a paper, followed by its place in the pack from 0. */
     static final String LEAF = "paper-";
 
-    /** The id of a paper's first element, followed by its folder; the links of the cover use it. */
+    /** The id of a paper's first element, followed by its anchor; the links of the cover use it. */
     private static final String MARK = "leaf-";
 
     private PackDocument() {}
@@ -53,7 +53,7 @@ final class PackDocument {
 
     /** The id of the paper's first element. */
     static String markOf(PaperMarkup paper) {
-        return MARK + paper.paper().folder();
+        return MARK + paper.paper().anchor();
     }
 
     private static String begin(PaperMarkup before, PaperMarkup paper) {

@@ -46,7 +46,7 @@ public final class ChoicesTable {
                         "Choices",
                         "Offers compared",
                         List.of(
-                                "Every claim with the offers in force on the day of this run. Lines are"
+                                "Every claim that is not held, with the offers in force on the day of this run. Lines are"
                                         + " those of the sheet Every offer. Best is worth more by: what a"
                                         + " buyer fixed in the register, or the firm's policy, costs."),
                         COLUMNS,
@@ -62,7 +62,7 @@ public final class ChoicesTable {
         boolean any = !comparison.ranked().isEmpty();
         return List.of(
                 text(claim.file().job().reference()),
-                text(claim.file().job().owner().name()),
+                text(claim.file().job().owner().names()),
                 text(comparison.scheme().word()),
                 whole(comparison.certificates()),
                 text(taken.isPresent() ? comparison.how() : "no offer can be taken"),

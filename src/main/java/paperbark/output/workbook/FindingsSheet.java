@@ -2,28 +2,29 @@ package paperbark.output.workbook;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToIntFunction;
+import java.util.stream.Collectors;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import paperbark.finding.Finding;
+import paperbark.finding.Told;
 import paperbark.output.table.FindingsTable;
 import paperbark.output.table.Table;
 
-/** Adds the list of all findings to a workbook, each linked to its cell. */
+/** Adds the list of all findings to a workbook, one cause a line, each linked to its first cell. */
 final class FindingsSheet {
     // Links stay in memory until the end, and spreadsheet programs call a sheet with more than
     // 65,530
     // of them damaged; the cell is named in words as well.
     private static final int MOST_LINKS = 5_000;
 
-    private final List<Finding> findings;
+    private final List<Told> told;
     private final String name;
     private final Map<String, Placement> places;
 
@@ -33,16 +34,14 @@ final class FindingsSheet {
      * @param notes sentences to be read before the list
      */
     FindingsSheet(XSSFWorkbook workbook, List<Finding> findings, Spots spots, List<String> notes) {
-        this.findings = findings;
+        told = Told.of(findings);
         Set<Finding> linked =
-                findings.size() <= MOST_LINKS
-                        ? Set.of()
-                        : new HashSet<>(findings.subList(0, MOST_LINKS));
+                told.stream().limit(MOST_LINKS).map(Told::first).collect(Collectors.toSet());
         Table table =
-                FindingsTable.of(
-                        findings,
+                FindingsTable.told(
+                        told,
                         finding ->
-                                linked.isEmpty() || linked.contains(finding)
+                                linked.contains(finding)
                                         ? spots.link(finding.place())
                                         : Optional.empty());
         List<String> all = new ArrayList<>(table.notes());
@@ -60,8 +59,9 @@ final class FindingsSheet {
     ToIntFunction<Finding> lines() {
         int first = places.values().iterator().next().firstRow() + 1;
         Map<Finding, Integer> lines = new HashMap<>();
-        for (int i = 0; i < Math.min(MOST_LINKS, findings.size()); i++) {
-            lines.putIfAbsent(findings.get(i), first + i);
+        for (int i = 0; i < Math.min(MOST_LINKS, told.size()); i++) {
+            int line = first + i;
+            told.get(i).all().forEach(f -> lines.putIfAbsent(f, line));
         }
         return finding -> lines.getOrDefault(finding, 0);
     }

@@ -99,9 +99,9 @@ class IndexPageTest {
     void showsCountsMoneyAndFindings() {
         assertThat(text(WEEK))
                 .contains("Jobs 5 1 held")
-                .contains("STCs 64 13 of these held")
-                .contains("VEECs 40 18 of these held")
-                .contains("Money expected $5,067.45 $1,721.89 of it held")
+                .contains("STCs 51 13 more held")
+                .contains("VEECs 22 18 more held")
+                .contains("Money expected $3,345.56 $1,721.89 more held")
                 .contains("1 stop 3 checks 1 note");
     }
 
@@ -161,7 +161,9 @@ class IndexPageTest {
         String rows = WEEK.substring(WEEK.indexOf("<tr role=\"row\" id=\"job-"));
         String first = rows.substring(0, rows.indexOf("</tr>"));
 
-        assertThat(first).contains("</span>held</span>", "To be mended:").doesNotContain(">nothing<");
+        assertThat(first)
+                .contains("</span>held</span>", "To be mended:")
+                .doesNotContain(">nothing<");
         assertThat(rows.indexOf("</span>held</span>"))
                 .isLessThan(rows.indexOf("</span>ready</span>"));
     }
@@ -171,7 +173,8 @@ class IndexPageTest {
         List<String> way = all("(?:First|Next) problem: (SB-[0-9]+)", WEEK);
 
         assertThat(way).hasSizeGreaterThan(1).doesNotHaveDuplicates();
-        assertThat(WEEK.substring(0, WEEK.indexOf("</nav>"))).contains("First problem: " + way.get(0));
+        assertThat(WEEK.substring(0, WEEK.indexOf("</nav>")))
+                .contains("First problem: " + way.get(0));
         assertThat(way)
                 .hasSize(
                         (int)

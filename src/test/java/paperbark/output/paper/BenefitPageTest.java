@@ -3,8 +3,10 @@ package paperbark.output.paper;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import paperbark.entitlement.Entitlements;
 import paperbark.firm.Firm;
 import paperbark.firm.MoneyPolicy;
 import paperbark.job.BenefitForm;
@@ -66,11 +68,7 @@ class BenefitPageTest {
                                 SOLAR.firm(),
                                 job,
                                 new OwnerPrice(
-                                        Money.of("5890"),
-                                        Money.ZERO,
-                                        Money.of("5890"),
-                                        Money.of("535.45"),
-                                        11)));
+                                        Money.of("5890"), Map.of(), Money.of("535.45"), 11)));
 
         assertThat(page)
                 .containsSubsequence("Amount payable by the owner", "$5,890.00", "$480.00")
@@ -83,7 +81,9 @@ class BenefitPageTest {
     void anOwnerInBusinessIsAskedForTheirTaxInvoice() {
         assertThat(page(with(SOLAR, SOLAR.firm(), inBusiness(SOLAR.job()))))
                 .contains("$43.64 for the STCs and $109.09 for the VEECs")
-                .contains("Please give us your tax invoice for it.")
+                .contains(
+                        "Please give your tax invoice for it to whoever takes the certificates: Kestrel"
+                                + " Certificates for the STCs, Pipit and Wren for the VEECs.")
                 .doesNotContain("no GST");
     }
 
@@ -96,7 +96,15 @@ class BenefitPageTest {
     }
 
     private static List<PaperKind> kinds(Job job) {
-        return PaperPlan.of(job, List.of(), List.of(), false).stream().map(Paper::kind).toList();
+        return PaperPlan.of(
+                        job,
+                        new Entitlements(List.of()),
+                        List.of(),
+                        List.of(),
+                        new PaperPlan.Extras(false, false))
+                .stream()
+                .map(Paper::kind)
+                .toList();
     }
 
     private static String page(CaseFile file) {
@@ -139,6 +147,7 @@ class BenefitPageTest {
                 f.email(),
                 f.workmanshipYears(),
                 f.claimCosts(),
+                f.ownersCopies(),
                 f.accountName(),
                 f.bsb(),
                 f.account(),
@@ -169,7 +178,8 @@ class BenefitPageTest {
                         Optional.of(true),
                         o.phone(),
                         o.email(),
-                        o.postal()),
+                        o.postal(),
+                        Optional.empty()),
                 new Site(j.site().address(), j.site().position(), Optional.of(true)),
                 j.payment());
     }

@@ -78,7 +78,8 @@ class PacksTest {
 
     @ParameterizedTest
     @MethodSource("cases")
-    void beginsAPaperOnAFreshSheetUnlessTheSamePeopleKeepItWithTheOneBefore(CaseFile caseFile) throws IOException {
+    void beginsAPaperOnAFreshSheetUnlessTheSamePeopleKeepItWithTheOneBefore(CaseFile caseFile)
+            throws IOException {
         Pack pack = PACKS.make(caseFile);
 
         int next = 1;
@@ -147,6 +148,7 @@ class PacksTest {
                             "Warranty registration",
                             "STC assignment",
                             "VEEC assignment",
+                            "Large-heater declarations",
                             "Statement of benefit",
                             "Entitlement working",
                             "Old-heater record",
