@@ -18,7 +18,7 @@ import paperbark.batch.SampleWeek;
 import paperbark.disk.Hashes;
 import paperbark.output.paper.Judge;
 
-/** Print runs for a crew's day and of named jobs; SB-1104 is held, the others drive on two days. */
+/** Print runs for a crew's day and of named jobs; SB-1121 is held, the others drive on two days. */
 class PrintTest {
     @TempDir private static Path folder;
     private static Path batch;
@@ -26,7 +26,7 @@ class PrintTest {
     @BeforeAll
     static void prepare() throws IOException {
         Path register = folder.resolve("three.csv");
-        Files.writeString(register, SampleWeek.only("SB-1132", "SB-1131", "SB-1104", "SB-1133"));
+        Files.writeString(register, SampleWeek.only("SB-1132", "SB-1131", "SB-1121", "SB-1133"));
         Program.Run run =
                 Program.run(
                         folder,
@@ -48,7 +48,7 @@ class PrintTest {
             assertThat(text(run, 1))
                     .containsSubsequence(
                             "Run sheet: Crew Heron, 23 Nov 2026", "SB-1131", "SB-1132");
-            assertThat(text(run, 1)).contains("To sign: ").doesNotContain("SB-1133", "SB-1104");
+            assertThat(text(run, 1)).contains("To sign: ").doesNotContain("SB-1133", "SB-1121");
             assertThat(text(run, 3)).contains("Job SB-1131", "Job 1 of 2");
             assertThat(jobs(run)).containsExactly("SB-1131", "SB-1132");
         }
@@ -58,7 +58,7 @@ class PrintTest {
     @Test
     void jobsThatAreHeldHaveARunOfTheirOwnAndTheIndexLinksEach() throws IOException {
         try (PDDocument run = Loader.loadPDF(batch.resolve("print-run-held.pdf").toFile())) {
-            assertThat(jobs(run)).containsExactly("SB-1104");
+            assertThat(jobs(run)).containsExactly("SB-1121");
         }
         assertThat(Files.readString(batch.resolve("index.html")))
                 .contains("href=\"print-run-held.pdf\"", "Crew Heron, 24 Nov 2026 (PDF)");

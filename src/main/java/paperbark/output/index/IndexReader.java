@@ -89,7 +89,7 @@ final class IndexReader {
 
     /** To its findings, and for want of any to its row. */
     private Step findings(CaseFile file) {
-        return file.findings().isEmpty()
+        return own(file).isEmpty()
                 ? step(file)
                 : new Step(anchors.get(file) + "-findings", file.job().reference());
     }

@@ -144,15 +144,15 @@ class PacksTest {
             assertThat(bookmarks)
                     .containsExactly(
                             "Cover and checklist",
+                            "Entitlement working",
+                            "Old-heater record",
                             "Site sheet",
                             "Warranty registration",
                             "STC assignment",
                             "VEEC assignment",
                             "Large-heater declarations",
-                            "Statement of benefit",
-                            "Entitlement working",
-                            "Old-heater record",
-                            "Owner's handover");
+                            "Owner's handover",
+                            "Statement of benefit");
         }
     }
 
