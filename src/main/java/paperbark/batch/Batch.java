@@ -61,18 +61,20 @@ public final class Batch {
             return Outcome.refused(request, reading.findings());
         }
         Manifest.Sources sources = Manifest.Sources.of(request, reading.result().get().rulebook());
-        BatchFolder folder = BatchFolder.choose(request, sources, books::knows);
+        BatchFolder folder = BatchFolder.choose(request, sources, books::knows, books::isWithdrawn);
         Optional<Path> before =
                 folder.isPublishedAlready() ? Optional.of(folder.path()) : books.repeated(sources);
         if (before.isPresent()) {
             return Outcome.already(before.get());
         }
         FaultPoint.READ.reach();
-        Inputs inputs = books.remaining(reading.result().get());
+        Remaining remaining = books.remaining(reading.result().get());
+        books.withdraw(remaining);
+        Inputs inputs = remaining.inputs();
         if (inputs.jobs().isEmpty()) {
             return Outcome.nothingLeft(inputs.findings());
         }
-        Cases cases = new Cases(inputs, folder.id(), request);
+        Cases cases = new Cases(inputs, folder.id(), request, remaining.histories());
         try (Staging staging = Staging.of(folder.path())) {
             Packing packing = new Packing(request.firm().templates(), progress, cores());
             List<FiledPack> packs = packing.make(cases.all(), staging);
@@ -107,10 +109,11 @@ public final class Batch {
         if (reading.result().isEmpty()) {
             return checkedRefused(request, reading.findings());
         }
-        Inputs inputs = books.remaining(reading.result().get());
+        Remaining remaining = books.remaining(reading.result().get());
+        Inputs inputs = remaining.inputs();
         Path register = request.register().file();
         String name = FileNames.slug(FileNames.stem(register));
-        Cases cases = new Cases(inputs, name, request);
+        Cases cases = new Cases(inputs, name, request, remaining.histories());
         BatchView view = view(inputs, cases.info(), cases.all(), List.of(), books);
         byte[] copy = MarkedCopy.of(register, inputs.names()::knows, view.findings());
         return Outcome.of(view, 0, keep(request, copy));

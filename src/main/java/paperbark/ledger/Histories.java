@@ -1,10 +1,14 @@
 package paperbark.ledger;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import paperbark.job.Job;
 import paperbark.job.JobFact;
 import paperbark.value.SchemeName;
@@ -45,7 +49,43 @@ final class Histories {
                                 .filter(ClaimState::lodged)
                                 .map(claim -> new UnderWay(claim, changed(job, claim)))
                                 .toList();
-        return new JobHistory(earlier(job, key), underWay, conflicts);
+        return new JobHistory(
+                earlier(job, key), underWay, conflicts, claims(job, key), papers(job, key));
+    }
+
+    private List<ClaimState> claims(Job job, String key) {
+        ClaimReader reader = new ClaimReader(sql);
+        Map<Long, ClaimState> all = new TreeMap<>();
+        reader.where("c.job_key = ?", key).forEach(c -> all.put(c.id(), c));
+        // Jobs or claims that the remark on what is corrected names.
+        for (String word : job.corrects().map(Keys::job).orElse("").split("[^\\p{L}\\p{Nd}/_-]+")) {
+            reader.where("c.job_key = ?", word).forEach(c -> all.put(c.id(), c));
+            reader.where("c.reference = ?", word).forEach(c -> all.put(c.id(), c));
+        }
+        return List.copyOf(all.values());
+    }
+
+    private List<PrintedPaper> papers(Job job, String key) {
+        return sql.list(
+                "SELECT a.kind, e.name, e.day, j.pack, a.says, p.print_key, p.prints"
+                        + PRINTS
+                        + " JOIN entry e ON e.seq = j.entry"
+                        + " JOIN paper a ON a.job_key = j.job_key AND a.version = j.version"
+                        + " WHERE j.job_key = ? AND NOT EXISTS (SELECT 1 FROM withdrawn w"
+                        + " WHERE w.job_key = j.job_key AND w.version >= j.version)"
+                        + " ORDER BY j.version DESC, a.kind",
+                r -> {
+                    Prints then = Prints.stored(r.getString(6), r.getString(7));
+                    return new PrintedPaper(
+                            r.getString(1),
+                            r.getString(2),
+                            LocalDate.parse(r.getString(3)),
+                            r.getString(4),
+                            r.getString(5),
+                            then.changedIn(job, printKey),
+                            then.unknown());
+                },
+                key);
     }
 
     /**
@@ -66,9 +106,12 @@ final class Histories {
 
     private Optional<Earlier> earlier(Job job, String key) {
         return sql.first(
-                "SELECT j.version, e.name, e.day, j.outcome, j.pack, p.print_key, p.prints, p.salt"
+                "SELECT j.version, e.name, e.day, j.outcome, j.pack, p.print_key, p.prints, p.salt,"
+                        + " w.reason, b.day AS withdrawn_on, b.source_name"
                         + PRINTS
                         + " JOIN entry e ON e.seq = j.entry"
+                        + " LEFT JOIN withdrawn w ON w.job_key = j.job_key AND w.version = j.version"
+                        + " LEFT JOIN entry b ON b.seq = w.entry"
                         + " WHERE j.job_key = ? ORDER BY j.version DESC LIMIT 1",
                 r ->
                         new Earlier(
@@ -79,8 +122,19 @@ final class Histories {
                                 r.getString(5),
                                 Prints.stored(r.getString(6), r.getString(7))
                                         .changedIn(job, printKey),
+                                withdrawn(r),
                                 r.getString(8).isEmpty()),
                 key);
+    }
+
+    private static Optional<Withdrawn> withdrawn(ResultSet r) throws SQLException {
+        return r.getString("withdrawn_on") == null
+                ? Optional.empty()
+                : Optional.of(
+                        new Withdrawn(
+                                LocalDate.parse(r.getString("withdrawn_on")),
+                                r.getString("reason"),
+                                r.getString("source_name")));
     }
 
     private List<Conflict> serial(String key, Serial serial) {

@@ -5,7 +5,9 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import paperbark.finding.Concern;
+import paperbark.job.JobFact;
 import paperbark.value.SchemeName;
 
 /** The papers of a pack, in the order in which they lie in it; each scheme has its assignment. */
@@ -89,6 +91,26 @@ public final class PaperKind implements Comparable<PaperKind> {
     /** The scheme whose certificates it assigns; empty for other papers. */
     public Optional<SchemeName> scheme() {
         return scheme;
+    }
+
+    /** The facts of a job that it prints; when none of them changed it says what it said. */
+    public Set<JobFact> facts() {
+        return PaperFacts.of(this);
+    }
+
+    /** Whether each batch has its own: it tells of that batch, or of the rules of its day. */
+    public boolean isMadeAnew() {
+        return this == COVER || this == WORKING;
+    }
+
+    /** Whether people sign it, on site, with what was not known before written in by hand. */
+    public boolean isSigned() {
+        return concern.isPresent();
+    }
+
+    /** Whether it says how many certificates go to whom. */
+    boolean saysClaims() {
+        return scheme.isPresent() || this == BENEFIT;
     }
 
     @Override

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import paperbark.batch.AdviceFiles;
 import paperbark.batch.Ending;
 import paperbark.batch.MarkedCopy;
 import paperbark.disk.Disk;

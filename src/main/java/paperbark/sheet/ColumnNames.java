@@ -70,8 +70,7 @@ public final class ColumnNames<F extends ColumnField> {
             } else if (field == null) {
                 refused.accept(row, "\"" + key + "\" is no field.");
             } else {
-                names.add(field, alias, always)
-                        .ifPresent(why -> refused.accept(row, why));
+                names.add(field, alias, always).ifPresent(why -> refused.accept(row, why));
             }
         }
         names.byAlias.values().removeIf(Objects::isNull);

@@ -75,7 +75,8 @@ public final class Packs {
         PaperWriter writer = new PaperWriter(engine, shipped, caseFile, logo);
         Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
-        caseFile.papers()
+        caseFile.papers().stream()
+                .filter(Paper::isPrinted)
                 .forEach(p -> papers.add(inserts.blank(p).orElseGet(() -> writer.write(p))));
         try {
             return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
