@@ -37,7 +37,6 @@ final class EarlierPapers {
     private final JobHistory history;
     private final boolean again;
     private final List<String> takeBack = new ArrayList<>();
-    private final List<String> stand = new ArrayList<>();
     private final List<String> tooNew = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
 
@@ -70,7 +69,8 @@ final class EarlierPapers {
         // Of a job that was held there may be no paper outside, or none that the ledger lists.
         List<String> old =
                 known || !takeBack.isEmpty() ? takeBack : List.of("the pack " + earlier.pack());
-        return HistoryCheck.changed(job, earlier, old, stand);
+        return HistoryCheck.changed(
+                job, earlier, old, papers.stream().anyMatch(p -> p.stands().isPresent()));
     }
 
     private Paper placed(Paper paper) {
@@ -90,7 +90,6 @@ final class EarlierPapers {
             tooNew.add(paper.title() + " on " + Days.show(oldest.day()));
         }
         if (stands.isPresent()) {
-            stand.add(named(paper.title(), stands.get()));
             return paper.after(
                     stands.map(e -> told(e, List.of(), true)), Optional.empty(), Optional.empty());
         }
@@ -172,20 +171,20 @@ final class EarlierPapers {
         if (earlier.changed().isEmpty()) {
             return List.of("what cannot be told");
         }
-        Stream<String> facts =
+        List<JobFact> facts =
                 JobFact.ALL.stream()
                         .filter(
                                 f ->
                                         earlier.changed().get().contains(f)
                                                 && paper.kind().facts().contains(f)
                                                 && !earlier.blank().contains(f))
-                        .map(f -> f.heading(job));
+                        .toList();
         Map<String, String> now = lines(paper.says(file));
         Stream<String> figures =
                 lines(earlier.says()).entrySet().stream()
                         .filter(then -> !then.getValue().equals(now.get(then.getKey())))
                         .map(Map.Entry::getKey);
-        return Stream.concat(facts, figures).toList();
+        return Stream.concat(facts.stream().map(f -> f.heading(job)), figures).toList();
     }
 
     private static Map<String, String> lines(String says) {

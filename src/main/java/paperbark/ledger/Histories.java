@@ -4,6 +4,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -66,32 +68,56 @@ final class Histories {
     }
 
     private List<PrintedPaper> papers(Job job, String key) {
-        return sql.list(
-                "SELECT a.kind, e.name, e.day, j.pack, a.says, p.print_key, p.prints"
-                        + PRINTS
-                        + " JOIN entry e ON e.seq = j.entry"
-                        + " JOIN paper a ON a.job_key = j.job_key AND a.version = j.version"
-                        + " WHERE j.job_key = ? AND NOT EXISTS (SELECT 1 FROM withdrawn w"
-                        + " WHERE w.job_key = j.job_key AND w.version >= j.version)"
-                        + " ORDER BY j.version DESC, a.kind",
-                r -> {
-                    Prints then = Prints.stored(r.getString(6), r.getString(7));
-                    return new PrintedPaper(
-                            r.getString(1),
-                            r.getString(2),
-                            LocalDate.parse(r.getString(3)),
-                            r.getString(4),
-                            r.getString(5),
-                            then.changedIn(job, printKey),
-                            then.unknown());
-                },
-                key);
+        Map<Long, Prints> versions = new TreeMap<>(Comparator.reverseOrder());
+        sql.list(
+                        "SELECT p.version, p.print_key, p.prints FROM personal p WHERE p.job_key = ?",
+                        r ->
+                                Map.entry(
+                                        r.getLong(1),
+                                        Prints.stored(r.getString(2), r.getString(3))),
+                        key)
+                .forEach(v -> versions.put(v.getKey(), v.getValue()));
+        List<PrintedPaper> papers = new ArrayList<>();
+        Set<JobFact> toldOtherwise = new HashSet<>();
+        versions.forEach(
+                (version, then) -> {
+                    Optional<Set<JobFact>> changed = then.changedIn(job, printKey);
+                    Set<JobFact> unknown = then.unknown();
+                    changed.ifPresent(
+                            all ->
+                                    all.stream()
+                                            .filter(fact -> !unknown.contains(fact))
+                                            .forEach(toldOtherwise::add));
+                    // What a later list said was written in by hand.
+                    Set<JobFact> blank = new HashSet<>(unknown);
+                    blank.removeAll(toldOtherwise);
+                    papers.addAll(papers(key, version, changed, blank));
+                });
+        return papers;
     }
 
-    /**
-     * The papers that the buyer has are of the newest version that went out since the claim was
-     * made; where a later one was held they are not of that.
-     */
+    private List<PrintedPaper> papers(
+            String key, long version, Optional<Set<JobFact>> changed, Set<JobFact> blank) {
+        return sql.list(
+                "SELECT a.kind, e.name, e.day, j.pack, a.says FROM paper a"
+                        + " JOIN job j ON j.job_key = a.job_key AND j.version = a.version"
+                        + " JOIN entry e ON e.seq = j.entry"
+                        + " WHERE a.job_key = ? AND a.version = ? AND NOT EXISTS"
+                        + " (SELECT 1 FROM withdrawn w WHERE w.job_key = j.job_key"
+                        + " AND w.version >= j.version) ORDER BY a.kind",
+                r ->
+                        new PrintedPaper(
+                                r.getString(1),
+                                r.getString(2),
+                                LocalDate.parse(r.getString(3)),
+                                r.getString(4),
+                                r.getString(5),
+                                changed,
+                                blank),
+                key,
+                version);
+    }
+
     private Optional<Set<JobFact>> changed(Job job, ClaimState claim) {
         return sql.first(
                         "SELECT p.print_key, p.prints"

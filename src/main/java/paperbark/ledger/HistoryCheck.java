@@ -83,10 +83,10 @@ public final class HistoryCheck {
      * What is to be said of a job that comes again with other facts.
      *
      * @param takeBack the earlier papers that count no longer; none where the job only moved on
-     * @param stand the earlier papers that count still
+     * @param anyStands whether an earlier paper counts still
      */
     public static Optional<Finding> changed(
-            Job job, Earlier earlier, List<String> takeBack, List<String> stand) {
+            Job job, Earlier earlier, List<String> takeBack, boolean anyStands) {
         return earlier.changed()
                 .filter(changed -> !changed.isEmpty())
                 .map(
@@ -99,13 +99,13 @@ public final class HistoryCheck {
                                                         + "; since then these facts changed: "
                                                         + headings(job, changed)
                                                         + ".",
-                                                remedy(earlier, takeBack, stand))
+                                                remedy(earlier, takeBack, anyStands))
                                         .as(takeBack.isEmpty() ? Severity.NOTE : Severity.CHECK)
                                         .forJob(job.reference()));
     }
 
-    private static String remedy(Earlier earlier, List<String> takeBack, List<String> stand) {
-        if (stand.isEmpty() && !takeBack.isEmpty()) {
+    private static String remedy(Earlier earlier, List<String> takeBack, boolean anyStands) {
+        if (!anyStands && !takeBack.isEmpty()) {
             return "Take back the pack "
                     + earlier.pack()
                     + " of that batch; this is version "
@@ -113,13 +113,10 @@ public final class HistoryCheck {
                     + ".";
         }
         String others =
-                stand.isEmpty()
-                        ? "."
-                        : "; "
-                                + String.join(", ", stand)
-                                + (stand.size() == 1 ? " stands." : " stand.")
-                                + " Prepare with --again where an ABN, contact data or an account was"
-                                + " corrected too, which is not compared.";
+                anyStands
+                        ? "; the other papers stand. Prepare with --again where an ABN, contact data or an"
+                                + " account was corrected too, which is not compared."
+                        : ".";
         return (takeBack.isEmpty()
                         ? "Put the new papers with the earlier ones; nothing is to be taken back"
                         : "Take back only: " + String.join(", ", takeBack))

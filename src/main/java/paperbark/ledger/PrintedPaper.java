@@ -14,7 +14,8 @@ import paperbark.job.JobFact;
  * @param pack path of the pack in the batch folder
  * @param says what stood on it beside the job's facts, a line each
  * @param changed the facts of the job that changed since; empty where it cannot be told
- * @param blank those of them for which the paper had an empty box
+ * @param blank facts for which the paper had an empty box, and of which no later list said anything
+ *     but what the job says now
  */
 public record PrintedPaper(
         String kind,

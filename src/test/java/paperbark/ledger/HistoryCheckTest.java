@@ -111,7 +111,7 @@ class HistoryCheckTest {
     private String told(String before, String after) {
         Job job = Register.job(AS_CLAIMED.replace(before, after));
         return HistoryCheck.changed(
-                        job, history(job).earlier().orElseThrow(), List.of("the paper"), List.of())
+                        job, history(job).earlier().orElseThrow(), List.of("the paper"), true)
                 .orElseThrow()
                 .fact();
     }
