@@ -1,12 +1,14 @@
 package paperbark.answer;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import paperbark.disk.Disk;
 import paperbark.finding.Finding;
 import paperbark.output.form.FieldList;
+import paperbark.output.form.Forms;
 import paperbark.output.form.Grid;
 import paperbark.sheet.Reading;
 
@@ -21,7 +23,7 @@ public final class FormDesk {
      * @throws IOException when the file cannot be read
      */
     public static Reading<String> fields(Path form) throws IOException {
-        return FieldList.of(String.valueOf(form.getFileName()), Files.readAllBytes(form));
+        return FieldList.of(String.valueOf(form.getFileName()), bytes(form));
     }
 
     /**
@@ -31,11 +33,17 @@ public final class FormDesk {
      * @throws IOException when a file cannot be read or written
      */
     public static List<Finding> grid(Path form, Path copy) throws IOException {
-        Reading<byte[]> ruled =
-                Grid.of(String.valueOf(form.getFileName()), Files.readAllBytes(form));
+        Reading<byte[]> ruled = Grid.of(String.valueOf(form.getFileName()), bytes(form));
         if (ruled.result().isPresent()) {
             Disk.replace(copy, ruled.result().get());
         }
         return ruled.findings();
+    }
+
+    /** No more than shows that it is too much. */
+    private static byte[] bytes(Path form) throws IOException {
+        try (InputStream in = Files.newInputStream(form)) {
+            return in.readNBytes(Forms.LARGEST + 1);
+        }
     }
 }

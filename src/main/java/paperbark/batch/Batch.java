@@ -14,12 +14,14 @@ import paperbark.entitlement.RulesInUse;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
+import paperbark.job.Field;
 import paperbark.ledger.Proof;
 import paperbark.output.BatchInfo;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Receivable;
 import paperbark.output.paper.FiledPack;
+import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Reading;
 
 /** The order of work: one register in, one published folder out. */
@@ -79,8 +81,8 @@ public final class Batch {
             Packing packing = new Packing(request.firm().templates(), progress, cores());
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
-            BatchView view = view(inputs, cases.info(), packed, packing.findings(), books);
-            SharedPapers.write(view, packs, inputs, request, staging);
+            BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
+            BatchView view = SharedPapers.write(papers, packs, inputs, request, staging);
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
             FaultPoint.MANIFEST.reach();
@@ -89,7 +91,7 @@ public final class Batch {
             books.enter(staging);
             staging.publish();
             books.published(folder.id());
-            return Outcome.of(view, packs.size(), folder.path());
+            return Outcome.of(view, packs.size(), Optional.of(folder.path()));
         }
     }
 
@@ -105,28 +107,52 @@ public final class Batch {
     }
 
     private static Outcome check(Request request, Books books) throws IOException {
+        Looked looked = looked(request, books);
+        if (looked.names().isEmpty()) {
+            return checkedRefused(request, looked.outcome());
+        }
+        SideProducts beside = new SideProducts(request.register().name());
+        Optional<Path> marked =
+                beside.make(
+                        "The marked-up copy",
+                        () -> {
+                            MarkedCopy copy =
+                                    MarkedCopy.of(
+                                            request.register().file(),
+                                            request.register().sheet(),
+                                            looked.names().get()::knows,
+                                            looked.outcome().findings());
+                            beside.note(copy.noticed());
+                            return keep(request, copy.content());
+                        });
+        return looked.outcome().with(marked, beside.findings());
+    }
+
+    /** What was found, and what headings mean where the register was read. */
+    private record Looked(Outcome outcome, Optional<ColumnNames<Field>> names) {}
+
+    /** Rows, jobs and cases are gone when it returns: the copy needs the memory. */
+    private static Looked looked(Request request, Books books) {
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
-            return checkedRefused(request, reading.findings());
+            return new Looked(Outcome.refused(request, reading.findings()), Optional.empty());
         }
         Remaining remaining = books.remaining(reading.result().get());
         Inputs inputs = remaining.inputs();
-        Path register = request.register().file();
-        String name = FileNames.slug(FileNames.stem(register));
+        String name = FileNames.slug(FileNames.stem(request.register().file()));
         Cases cases = new Cases(inputs, name, request, remaining.histories());
         BatchView view = view(inputs, cases.info(), cases.all(), List.of(), books);
-        byte[] copy = MarkedCopy.of(register, inputs.names()::knows, view.findings());
-        return Outcome.of(view, 0, keep(request, copy));
+        return new Looked(Outcome.of(view, 0, Optional.empty()), Optional.of(inputs.names()));
     }
 
     /** Of a register that is refused there is a copy wherever one can be made. */
-    private static Outcome checkedRefused(Request request, List<Finding> findings)
-            throws IOException {
-        Outcome refused = Outcome.refused(request, findings);
+    private static Outcome checkedRefused(Request request, Outcome refused) throws IOException {
         Optional<byte[]> copy =
                 MarkedCopy.ofRefused(
                         request.register().file(), request.firm().tables(), refused.findings());
-        return copy.isEmpty() ? refused : refused.with(keep(request, copy.get()));
+        return copy.isEmpty()
+                ? refused
+                : refused.with(Optional.of(keep(request, copy.get())), List.of());
     }
 
     /** Somebody may have worked in an earlier copy. */

@@ -1,12 +1,19 @@
 package paperbark.batch;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
+import paperbark.finding.Severity;
 import paperbark.job.Field;
 import paperbark.output.workbook.CheckedRegister;
 import paperbark.output.workbook.PlainRows;
@@ -15,46 +22,107 @@ import paperbark.sheet.Cell;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.HeadingTable;
 import paperbark.sheet.Row;
+import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
 
-/** A list with its findings marked: a copy of a workbook, or a workbook made of a CSV file. */
-public final class MarkedCopy {
-    private MarkedCopy() {}
+/**
+ * A list with its findings marked: a copy of a workbook, or a workbook made of a CSV file or of the
+ * rows of a workbook that the library can read but not copy.
+ *
+ * @param content the bytes of an .xlsx file; not to be changed
+ * @param noticed what the copy lacks, already listed in it
+ */
+public record MarkedCopy(byte[] content, List<Finding> noticed) {
+
+    /** Keeps the list from being changed. */
+    public MarkedCopy {
+        noticed = List.copyOf(noticed);
+    }
 
     /**
      * The copy.
      *
+     * @param sheetName the sheet that was read; empty takes the one whose headings match best
      * @param knownHeading tells what is a heading of such a list
+     * @throws IOException when the disk does not do its part
      */
-    public static byte[] of(Path register, Predicate<String> knownHeading, List<Finding> findings) {
+    public static MarkedCopy of(
+            Path register,
+            Optional<String> sheetName,
+            Predicate<String> knownHeading,
+            List<Finding> findings)
+            throws IOException {
+        String file = register.getFileName().toString();
         Optional<List<Row>> lines = SheetReader.csvLines(register, knownHeading).result();
-        if (lines.isEmpty()) {
-            Optional<byte[]> copied = SheetReader.asWorkbook(register).result();
-            if (copied.isPresent()) {
-                return CheckedRegister.of(
-                        register.getFileName().toString(), copied.get(), findings);
-            }
-            return CheckedRegister.of(register, findings);
+        if (lines.isPresent()) {
+            PlainRows rows = rows(file, "", lines.get());
+            return new MarkedCopy(CheckedRegister.of(rows, findings), List.of());
         }
-        List<PlainRow> rows =
-                lines.get().stream().map(row -> new PlainRow(row.number(), fields(row))).toList();
-        return CheckedRegister.of(new PlainRows(register.getFileName().toString(), rows), findings);
+        Optional<byte[]> other = SheetReader.asWorkbook(register).result();
+        byte[] original = other.isPresent() ? other.get() : Files.readAllBytes(register);
+        try {
+            return new MarkedCopy(CheckedRegister.of(file, original, findings), List.of());
+        } catch (RuntimeException | StackOverflowError | OutOfMemoryError | LinkageError e) {
+            SideProducts.passOn(e);
+            Optional<Sheet> sheet = SheetReader.read(register, knownHeading, sheetName).result();
+            return plain(sheet.orElseThrow(() -> new IllegalStateException(e)), findings, e);
+        }
     }
 
     /**
      * The copy of a register that was refused.
      *
      * @return empty where the file is none that a copy can be made of
+     * @throws IOException when the disk does not do its part
      */
-    public static Optional<byte[]> ofRefused(Path register, Path tables, List<Finding> findings) {
-        try {
-            ColumnNames<Field> names =
-                    HeadingTable.of(Field.values(), "columns", tables, new ArrayList<>());
-            return Optional.of(of(register, names::knows, findings));
-        } catch (RuntimeException unreadable) {
-            // What refused the register often keeps a copy from being made; the note tells all.
+    public static Optional<byte[]> ofRefused(Path register, Path tables, List<Finding> findings)
+            throws IOException {
+        ColumnNames<Field> names =
+                HeadingTable.of(Field.values(), "columns", tables, new ArrayList<>());
+        if (!Files.isRegularFile(register)) {
             return Optional.empty();
         }
+        // What refused the register often keeps a copy from being made; the note tells all.
+        return new SideProducts(register.getFileName().toString())
+                .make("copy", () -> of(register, Optional.empty(), names::knows, findings))
+                .map(MarkedCopy::content);
+    }
+
+    private static MarkedCopy plain(Sheet sheet, List<Finding> findings, Throwable why) {
+        List<Row> rows = new ArrayList<>();
+        Map<Integer, Cell> headings = new TreeMap<>();
+        sheet.columns()
+                .forEach(
+                        c ->
+                                headings.put(
+                                        c.index(),
+                                        Cell.text(
+                                                c.index(),
+                                                c.letters() + sheet.headingRow(),
+                                                c.heading())));
+        rows.add(new Row(sheet.headingRow(), headings));
+        rows.addAll(sheet.rows());
+        Finding lacking =
+                Finding.of(
+                                FindingCode.SIDE_FILE_LACKING,
+                                new Place.InFile(sheet.file()),
+                                "The workbook can be read, but not copied with its looks;"
+                                        + " the marked-up copy holds the values of the sheet"
+                                        + " that was read, and nothing else of it.",
+                                "Save the register as a new .xlsx file for the next time.")
+                        .as(Severity.NOTE);
+        List<Finding> all = new ArrayList<>(findings);
+        all.add(lacking);
+        return new MarkedCopy(
+                CheckedRegister.of(rows(sheet.file(), sheet.name(), rows), Finding.inOrder(all)),
+                List.of(lacking));
+    }
+
+    private static PlainRows rows(String file, String sheet, List<Row> rows) {
+        return new PlainRows(
+                file,
+                sheet,
+                rows.stream().map(row -> new PlainRow(row.number(), fields(row))).toList());
     }
 
     private static List<String> fields(Row row) {

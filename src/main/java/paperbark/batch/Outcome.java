@@ -1,6 +1,7 @@
 package paperbark.batch;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import paperbark.finding.Finding;
@@ -34,9 +35,12 @@ public record Outcome(
                 Finding.inOrder(findings));
     }
 
-    /** The same with the marked-up register. */
-    Outcome with(Path marked) {
-        return new Outcome(ending, Optional.of(marked), counts, findings);
+    /** The same with the marked-up register, where there is one, and what was noticed about it. */
+    Outcome with(Optional<Path> marked, List<Finding> more) {
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(more);
+        return new Outcome(
+                ending, marked, counts, more.isEmpty() ? findings : Finding.inOrder(all));
     }
 
     /** Of a register that was prepared before. */
@@ -52,12 +56,12 @@ public record Outcome(
     }
 
     /** Of a batch. A row that yields no job at all, such as one without a number, is held too. */
-    static Outcome of(BatchView view, int packs, Path published) {
+    static Outcome of(BatchView view, int packs, Optional<Path> published) {
         Counts counts = Counts.of(view, packs);
         boolean lost = view.findings().stream().anyMatch(f -> f.stops() && f.job().isEmpty());
         return new Outcome(
                 counts.heldJobs() > 0 || lost ? Ending.HELD : Ending.DONE,
-                Optional.of(published),
+                published,
                 counts,
                 view.findings());
     }

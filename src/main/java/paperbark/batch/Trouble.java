@@ -87,6 +87,11 @@ public record Trouble(Kind kind, String said) {
                         .anyMatch(file.getFileName().toString()::equals);
     }
 
+    /** Whether a failure came from a disk or share itself, and not from what a file holds. */
+    static boolean isOfFileSystem(Throwable failure) {
+        return cause(failure) instanceof FileSystemException;
+    }
+
     private static Throwable cause(Throwable failure) {
         return failure instanceof UncheckedIOException ? failure.getCause() : failure;
     }

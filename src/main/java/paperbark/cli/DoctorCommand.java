@@ -41,7 +41,11 @@ final class DoctorCommand implements Callable<Integer> {
                 new ArrayList<>(
                         Doctor.examine(
                                 office, world.clock().instant(), LocalDate.now(world.clock())));
-        checks.addAll(papers(office));
+        boolean readable =
+                checks.stream().filter(c -> c.what().equals("templates")).allMatch(Check::isWell);
+        if (readable && Equipment.hasOwnPapers(office.templates())) {
+            checks.addAll(papers(office));
+        }
         for (Check check : checks) {
             String mark = check.isWell() ? "well" : "MEND";
             world.out().printf("%s  %-12s %s%n", mark, check.what(), check.said());

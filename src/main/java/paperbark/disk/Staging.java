@@ -52,7 +52,14 @@ public final class Staging implements AutoCloseable {
             throw new IllegalArgumentException("outside the batch folder: " + name);
         }
         Disk.makeFolders(file.getParent());
-        String sha256 = Disk.write(file, content);
+        String sha256;
+        try {
+            sha256 = Disk.write(file, content);
+        } catch (IOException | RuntimeException | Error e) {
+            // Half a file must not be published when somebody goes on without it.
+            Files.deleteIfExists(file);
+            throw e;
+        }
         FaultPoint.PAPER.reach();
         synchronized (written) {
             written.put(name, new Written(Files.size(file), sha256));

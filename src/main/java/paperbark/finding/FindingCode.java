@@ -211,6 +211,8 @@ public enum FindingCode {
     FORM_TEXT_TOO_LONG(
             CHECK, "Text that was cut, or is too small to read, says less than it should."),
     FORM_VALUE_UNSEEN(CHECK, "A value that nobody can see on the form counts as missing."),
+    SIDE_FILE_LACKING(
+            CHECK, "Papers and claims are whole, but somebody may look for the list beside them."),
 
     JOB_UNCHANGED(NOTE, "A job that is done needs no second pack, and its claim stands."),
     JOB_CANCELLED(NOTE, "A cancelled job is named once, in case the row was marked by mistake."),

@@ -71,10 +71,7 @@ final class Histories {
         Map<Long, Prints> versions = new TreeMap<>(Comparator.reverseOrder());
         sql.list(
                         "SELECT p.version, p.print_key, p.prints FROM personal p WHERE p.job_key = ?",
-                        r ->
-                                Map.entry(
-                                        r.getLong(1),
-                                        Prints.stored(r.getString(2), r.getString(3))),
+                        r -> Map.entry(r.getLong(1), Prints.stored(r.getString(2), r.getString(3))),
                         key)
                 .forEach(v -> versions.put(v.getKey(), v.getValue()));
         List<PrintedPaper> papers = new ArrayList<>();

@@ -1,6 +1,7 @@
 package paperbark.ledger;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.codec.digest.DigestUtils;
@@ -68,7 +69,8 @@ final class Recorder {
                                         sale.installedOn().toString(),
                                         sale.price().cents(),
                                         sale.gst().cents()));
-        job.papers()
+        job.papers().stream()
+                .sorted(Comparator.comparing(PaperEntry::kind))
                 .forEach(
                         paper ->
                                 sql.run(

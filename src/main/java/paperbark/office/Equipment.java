@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -122,6 +124,23 @@ public final class Equipment {
             }
         }
         return broken;
+    }
+
+    /** Whether anything in the firm's folder of templates differs from what is shipped. */
+    public static boolean hasOwnPapers(Optional<Path> own) throws IOException {
+        if (own.isEmpty()) {
+            return false;
+        }
+        SortedMap<String, byte[]> shipped = Shipped.below(Shipped.TEMPLATES);
+        try (Stream<Path> files = Files.walk(own.get())) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
+                byte[] same = shipped.get(own.get().relativize(file).toString().replace('\\', '/'));
+                if (same == null || !Arrays.equals(same, Files.readAllBytes(file))) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     private static SortedSet<String> templateNames(Optional<Path> own) throws IOException {

@@ -1,5 +1,6 @@
 package paperbark.output;
 
+import java.util.ArrayList;
 import java.util.List;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -37,6 +38,15 @@ public record BatchView(
     /** How many jobs of the register are cancelled, and so have no case. */
     public long cancelled() {
         return findings.stream().filter(f -> f.code() == FindingCode.JOB_CANCELLED).count();
+    }
+
+    /** The same batch with what was noticed since. */
+    public BatchView with(List<Finding> more) {
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(more);
+        return more.isEmpty()
+                ? this
+                : new BatchView(info, firm, cases, Finding.inOrder(all), rules, receivables);
     }
 
     /** Keeps the lists from being changed. */

@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.firm.Buyer;
 import paperbark.offer.Expected;
+import paperbark.offer.Standing;
 import paperbark.value.SchemeName;
 
 /**
@@ -52,7 +53,21 @@ public record Paper(
      * What stands on it beside the facts of the job, a line each: another form is another paper.
      */
     public String says(CaseFile file) {
-        return "form: " + variant + "\n" + (kind.saysClaims() ? claims(file) : "");
+        return "form: "
+                + variant
+                + "\n"
+                + (kind.saysClaims() ? claims(file) : "")
+                + (kind.saysOthersHeld() ? "held then: " + othersHeld(file) + "\n" : "");
+    }
+
+    private String othersHeld(CaseFile file) {
+        String held =
+                file.standings().entrySet().stream()
+                        .filter(e -> !kind.scheme().equals(Optional.of(e.getKey())))
+                        .filter(e -> e.getValue() == Standing.HELD)
+                        .map(e -> e.getKey().word() + "s")
+                        .collect(Collectors.joining(", "));
+        return held.isEmpty() ? "none" : held;
     }
 
     private String claims(CaseFile file) {

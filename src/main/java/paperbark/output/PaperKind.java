@@ -113,6 +113,11 @@ public final class PaperKind implements Comparable<PaperKind> {
         return scheme.isPresent() || this == BENEFIT;
     }
 
+    /** Whether it says of the other schemes whether their claims are held. */
+    boolean saysOthersHeld() {
+        return this == BENEFIT || scheme.equals(Optional.of(SchemeName.VEEC));
+    }
+
     @Override
     public int compareTo(PaperKind other) {
         return Integer.compare(order, other.order);

@@ -98,8 +98,24 @@ public final class TemplateEngine {
         }
     }
 
-    /** A template's own text, the firm's before the shipped one; empty where there is none. */
+    /**
+     * A template's own text, the firm's before the shipped one; empty where there is none that can
+     * be read.
+     */
     public Optional<String> source(String name) {
+        try {
+            return text(name);
+        } catch (BrokenTemplate e) {
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * The same for who must know why there is none.
+     *
+     * @throws BrokenTemplate when there is one that cannot be read or is not allowed
+     */
+    public Optional<String> text(String name) throws BrokenTemplate {
         try {
             TemplateLoader loader = configuration.getTemplateLoader();
             Object found = loader.findTemplateSource(name);
@@ -113,8 +129,10 @@ public final class TemplateEngine {
             } finally {
                 loader.closeTemplateSource(found);
             }
+        } catch (WatchedTemplates.Forbidden e) {
+            throw e.broken();
         } catch (IOException e) {
-            return Optional.empty();
+            throw new BrokenTemplate(name, 0, 0, "The file cannot be read.");
         }
     }
 

@@ -4,7 +4,7 @@ import freemarker.cache.TemplateLoader;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
-import java.io.StringWriter;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import org.apache.commons.codec.digest.DigestUtils;
@@ -15,13 +15,17 @@ import org.apache.commons.codec.digest.DigestUtils;
  * too.
  */
 final class WatchedTemplates implements TemplateLoader {
+    // The shipped ones have up to ten kilobytes; what has a hundred times as much was put there by
+    // mistake, and its text is in memory several times over.
+    private static final int MOST_CHARACTERS = 1_000_000;
+
     private final TemplateLoader files;
     private final Map<String, String> used = new TreeMap<>();
 
     /** A file by the name under which it was asked for. */
     private record Found(String name, Object file) {}
 
-    /** The template has a word that is not allowed; line and column count from 1. */
+    /** The template is not allowed, usually for a word in it; line and column count from 1. */
     static final class Forbidden extends IOException {
         private static final long serialVersionUID = 1L;
         private final String template;
@@ -29,10 +33,18 @@ final class WatchedTemplates implements TemplateLoader {
         private final int column;
 
         Forbidden(String template, int line, int column, String word) {
-            super("The template uses " + word + ", which is not allowed.");
+            this("The template uses " + word + ", which is not allowed.", template, line, column);
+        }
+
+        private Forbidden(String fact, String template, int line, int column) {
+            super(fact);
             this.template = template;
             this.line = line;
             this.column = column;
+        }
+
+        private static Forbidden file(String template, String fact) {
+            return new Forbidden(fact, template, 0, 0);
         }
 
         BrokenTemplate broken() {
@@ -51,7 +63,12 @@ final class WatchedTemplates implements TemplateLoader {
 
     @Override
     public Object findTemplateSource(String name) throws IOException {
-        Object file = files.findTemplateSource(name);
+        Object file;
+        try {
+            file = files.findTemplateSource(name);
+        } catch (SecurityException e) {
+            throw Forbidden.file(name, "The file is a link that leads out of the template folder.");
+        }
         return file == null ? null : new Found(name, file);
     }
 
@@ -62,18 +79,35 @@ final class WatchedTemplates implements TemplateLoader {
 
     @Override
     public Reader getReader(Object found, String encoding) throws IOException {
-        StringWriter text = new StringWriter();
-        try (Reader reader = files.getReader(((Found) found).file(), encoding)) {
-            reader.transferTo(text);
-        }
         String name = ((Found) found).name();
+        String text;
+        try (Reader reader = files.getReader(((Found) found).file(), encoding)) {
+            text = text(name, reader);
+        }
         if (name.endsWith(".ftlh")) {
-            ForbiddenWords.check(name, text.toString());
+            ForbiddenWords.check(name, text);
         }
         synchronized (this) {
-            used.put(name, DigestUtils.sha256Hex(text.toString()));
+            used.put(name, DigestUtils.sha256Hex(text));
         }
-        return new StringReader(text.toString());
+        return new StringReader(text);
+    }
+
+    private static String text(String name, Reader reader) throws IOException {
+        StringBuilder text = new StringBuilder();
+        char[] some = new char[8192];
+        for (int n = reader.read(some); n >= 0; n = reader.read(some)) {
+            text.append(some, 0, n);
+            if (text.length() > MOST_CHARACTERS) {
+                throw Forbidden.file(
+                        name,
+                        String.format(
+                                Locale.ROOT,
+                                "The file has more than %,d characters.",
+                                MOST_CHARACTERS));
+            }
+        }
+        return text.toString();
     }
 
     @Override

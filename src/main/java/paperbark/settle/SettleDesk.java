@@ -11,6 +11,7 @@ import java.util.Optional;
 import paperbark.batch.AdviceFiles;
 import paperbark.batch.Ending;
 import paperbark.batch.MarkedCopy;
+import paperbark.batch.SideProducts;
 import paperbark.disk.Disk;
 import paperbark.disk.FileNames;
 import paperbark.disk.Hashes;
@@ -126,8 +127,11 @@ public final class SettleDesk {
             AdviceFiles.complete(ledger, AdviceFiles.beside(order.ledger()));
             findings.addAll(settled.findings());
             List<Finding> ordered = Finding.inOrder(findings);
-            List<Path> written = write(order, names, settled.lines(), ordered);
-            return new Result(ending(settled.lines()), settled.lines(), ordered, written);
+            SideProducts beside = new SideProducts(source.file());
+            List<Path> written = write(order, names, settled.lines(), ordered, beside);
+            findings.addAll(beside.findings());
+            return new Result(
+                    ending(settled.lines()), settled.lines(), Finding.inOrder(findings), written);
         }
     }
 
@@ -142,17 +146,28 @@ public final class SettleDesk {
             Order order,
             ColumnNames<AdviceField> names,
             List<SettledLine> lines,
-            List<Finding> findings)
+            List<Finding> findings,
+            SideProducts beside)
             throws IOException {
         String name = FileNames.slug(FileNames.stem(order.advice()));
-        byte[] marked = MarkedCopy.of(order.advice(), names::knows, findings);
+        List<Path> written = new ArrayList<>();
+        // The money is in the ledger by now, so nothing that fails here may look as if it were not.
+        beside.make(
+                        name + "-settled.xlsx",
+                        () -> {
+                            MarkedCopy copy =
+                                    MarkedCopy.of(
+                                            order.advice(), order.sheet(), names::knows, findings);
+                            beside.note(copy.noticed());
+                            return keep(order.out(), name + "-settled.xlsx", copy.content());
+                        })
+                .ifPresent(written::add);
         byte[] list =
                 SafeCsv.of(
                         HEADINGS,
                         lines.stream().map(SettleDesk::cells).map(SafeCsv::cells).toList());
-        return List.of(
-                keep(order.out(), name + "-settled.xlsx", marked),
-                keep(order.out(), name + "-settled.csv", list));
+        written.add(keep(order.out(), name + "-settled.csv", list));
+        return written;
     }
 
     /** What an earlier run said of the advice stays: a second one only says that it was seen. */

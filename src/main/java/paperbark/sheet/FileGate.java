@@ -60,7 +60,11 @@ final class FileGate {
             throw Refused.because(
                     FILE_TOO_LARGE,
                     place,
-                    "The file has " + bytes / (1024 * 1024) + " MB; the limit is 25 MB.",
+                    String.format(
+                            Locale.ROOT,
+                            "The file has %,d bytes; the limit is %,d.",
+                            bytes,
+                            Limits.FILE_BYTES),
                     "Remove pictures and old rows, or save the week's rows as a file of their own.");
         }
     }

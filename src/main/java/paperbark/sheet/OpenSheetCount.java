@@ -36,9 +36,7 @@ final class OpenSheetCount extends DefaultHandler {
     private long filledCells;
     private long lastColumn;
     private long characters;
-    private long declared;
     private boolean tooMany;
-    private boolean undeclared;
 
     private OpenSheetCount() {}
 
@@ -72,7 +70,7 @@ final class OpenSheetCount extends DefaultHandler {
         }
     }
 
-    private static Refused damaged(Place place) {
+    static Refused damaged(Place place) {
         return Refused.because(
                 FILE_UNREADABLE,
                 place,
@@ -81,9 +79,6 @@ final class OpenSheetCount extends DefaultHandler {
     }
 
     private void refuse(Place place) throws Refused {
-        if (undeclared) {
-            throw damaged(place);
-        }
         if (tooMany || characters > Limits.TEXT_CHARACTERS) {
             throw Refused.because(
                     FILE_TOO_LARGE,
@@ -99,10 +94,7 @@ final class OpenSheetCount extends DefaultHandler {
             return;
         }
         switch (name) {
-            case "table-column" ->
-                    declared += times(attributes.getValue(TABLE, "number-columns-repeated"));
             case "table" -> {
-                declared = 0;
                 row = 0;
                 lastFilled = 0;
                 cells = 0;
@@ -130,8 +122,6 @@ final class OpenSheetCount extends DefaultHandler {
 
     @Override
     public void endElement(String uri, String name, String qualified) {
-        // The library reads no further than the columns that are declared.
-        undeclared |= uri.equals(TABLE) && name.equals("table") && lastColumn > declared;
         if (uri.equals(TABLE) && name.equals("table-row")) {
             row += rowTimes;
             if (filledCells > 0) {

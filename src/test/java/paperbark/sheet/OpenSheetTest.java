@@ -2,6 +2,7 @@ package paperbark.sheet;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
+import static paperbark.finding.FindingCode.CELL_MERGED;
 import static paperbark.finding.FindingCode.CELL_TOO_LONG;
 import static paperbark.finding.FindingCode.FILE_ENCRYPTED;
 import static paperbark.finding.FindingCode.FILE_MAY_BE_CUT;
@@ -82,6 +83,25 @@ class OpenSheetTest {
     }
 
     @Test
+    void onlyTheFirstCellOfAMergedBlockHoldsItsValue() {
+        String covered = "<table:covered-table-cell/>";
+        Sheet sheet =
+                Books.sheet(
+                        read(
+                                HEADINGS
+                                        + row(
+                                                text("SB-1")
+                                                        + text(
+                                                                "Ann",
+                                                                "table:number-columns-spanned=\"1\" table:number-rows-spanned=\"2\""))
+                                        + row(text("SB-2") + covered)));
+        assertThat(sheet.rows().get(0).cells().get(2).text()).isEqualTo("Ann");
+        Cell second = sheet.rows().get(1).cells().get(2);
+        assertThat(second.isBlank()).isTrue();
+        assertThat(codes(second)).containsExactly(CELL_MERGED);
+    }
+
+    @Test
     void aValueFromAnotherFileIsNamed() {
         String cell =
                 "<table:table-cell table:formula=\"of:=['file:///srv/prices.ods'#$Sheet1.A1]\" office:value-type=\"float\" office:value=\"7\"><text:p>7</text:p></table:table-cell>";
@@ -127,10 +147,9 @@ class OpenSheetTest {
     }
 
     @Test
-    void cellsBeyondTheColumnsThatTheFileDeclaresAreNotLostSilently() {
-        Reading<Sheet> reading =
-                read(HEADINGS + row(text("SB-1", "table:number-columns-repeated=\"6\"")));
-        assertThat(codes(reading)).containsExactly(FILE_UNREADABLE);
+    void cellsBeyondTheColumnsThatTheFileDeclaresAreReadToo() {
+        String cells = text("SB-1") + text("x", "table:number-columns-repeated=\"6\"");
+        assertThat(Books.sheet(read(HEADINGS + row(cells))).rows().get(0).cells()).hasSize(7);
     }
 
     private Reading<Sheet> read(String rows) {
@@ -143,7 +162,7 @@ class OpenSheetTest {
                         + " xmlns:office=\"urn:oasis:names:tc:opendocument:xmlns:office:1.0\""
                         + " xmlns:table=\"urn:oasis:names:tc:opendocument:xmlns:table:1.0\""
                         + " xmlns:text=\"urn:oasis:names:tc:opendocument:xmlns:text:1.0\">"
-                        + "<office:body><office:spreadsheet><table:table table:name=\"Week 47\">"
+                        + "<office:automatic-styles/><office:body><office:spreadsheet><table:table table:name=\"Week 47\">"
                         + "<table:table-column table:number-columns-repeated=\"5\"/>"
                         + rows
                         + "</table:table></office:spreadsheet></office:body></office:document-content>";

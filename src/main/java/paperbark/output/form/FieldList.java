@@ -20,6 +20,7 @@ import org.apache.pdfbox.pdmodel.interactive.form.PDRadioButton;
 import org.apache.pdfbox.pdmodel.interactive.form.PDSignatureField;
 import org.apache.pdfbox.pdmodel.interactive.form.PDTerminalField;
 import org.apache.pdfbox.pdmodel.interactive.form.PDTextField;
+import paperbark.output.table.SafeCsv;
 import paperbark.sheet.Reading;
 
 /** Lists the fields of a form as a mapping table to start from. */
@@ -48,6 +49,8 @@ public final class FieldList {
                     List.of());
         } catch (UnusableForm e) {
             return Reading.refused(List.of(e.finding()));
+        } catch (RuntimeException | StackOverflowError e) {
+            return Reading.refused(List.of(OpenedForm.damaged(file).finding()));
         }
     }
 
@@ -59,7 +62,7 @@ public final class FieldList {
             for (Map.Entry<String, PDTerminalField> entry : fields.entrySet()) {
                 PDTerminalField field = entry.getValue();
                 printer.printRecord(
-                        entry.getKey(),
+                        SafeCsv.text(entry.getKey()),
                         "",
                         type(field),
                         pages(document, field),
@@ -67,8 +70,8 @@ public final class FieldList {
                         field instanceof PDTextField text && text.getMaxLen() > 0
                                 ? text.getMaxLen()
                                 : "",
-                        DateForm.of(field).orElse(""),
-                        String.join("; ", options(field)));
+                        SafeCsv.text(DateForm.of(field).orElse("")),
+                        SafeCsv.text(String.join("; ", options(field))));
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);

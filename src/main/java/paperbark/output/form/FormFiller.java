@@ -16,6 +16,7 @@ import org.apache.pdfbox.pdmodel.interactive.form.PDTerminalField;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
+import paperbark.output.RunLimit;
 import paperbark.output.Typeface;
 import paperbark.output.form.FieldFiller.Written;
 import paperbark.output.form.Mapping.FieldRow;
@@ -47,6 +48,12 @@ final class FormFiller {
      * @throws UnusableForm when the form or its mapping table cannot be used
      */
     Pages fill() throws UnusableForm {
+        if (form.unread().isPresent()) {
+            throw UnusableForm.because(
+                    form.pdfName(),
+                    form.unread().get(),
+                    "Put the form itself there, saved anew in its usual size.");
+        }
         Mapping mapping = MappingReader.read(form, findings);
         try (OpenedForm opened = OpenedForm.of(form.pdfName(), form.pdf())) {
             if (!mapping.fields().isEmpty() && opened.fields().isEmpty()) {
@@ -57,9 +64,14 @@ final class FormFiller {
                                 + " form-grid.");
             }
             byte[] pdf = filled(opened, mapping);
-            findings.addAll(ReadBack.of(pdf, written));
+            findings.addAll(RunLimit.USUAL.run(() -> ReadBack.of(pdf, written), () -> {}));
             return new Pages(pdf, opened.document().getNumberOfPages(), mapping.marked());
-        } catch (IOException | RuntimeException | StackOverflowError e) {
+        } catch (RunLimit.Exceeded e) {
+            throw UnusableForm.because(
+                    form.pdfName(),
+                    "Reading the filled form " + e.getMessage() + ".",
+                    "Open it in a PDF reader and save it anew, or ask the buyer for it again.");
+        } catch (IOException | RuntimeException | StackOverflowError | LinkageError e) {
             throw UnusableForm.because(
                     form.pdfName(),
                     "Something in the form is damaged ("

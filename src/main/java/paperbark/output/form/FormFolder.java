@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -20,7 +21,7 @@ final class FormFolder {
     static final String FOLDER = Paper.FORMS + "/";
 
     // Real forms have a few hundred kilobytes; far beyond that something else was dropped there.
-    private static final long LARGEST = 20L * 1024 * 1024;
+    static final int LARGEST = 20_000_000;
 
     private final Optional<Path> firmFolder;
     private final Map<String, Optional<FormFile>> read = new ConcurrentHashMap<>();
@@ -60,8 +61,20 @@ final class FormFolder {
             }
             byte[] rows = table.orElse(new byte[0]);
             return pdf.map(bytes -> new FormFile(name, bytes, rows));
+        } catch (NotRead e) {
+            return Optional.of(
+                    new FormFile(name, new byte[0], new byte[0], Optional.of(e.getMessage())));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    /** A file that lies there and is not read, for a reason worth telling. */
+    private static final class NotRead extends IOException {
+        private static final long serialVersionUID = 1L;
+
+        NotRead(String fact) {
+            super(fact);
         }
     }
 
@@ -70,11 +83,22 @@ final class FormFolder {
             return Optional.empty();
         }
         Path own = firmFolder.get().resolve(FOLDER + file);
-        boolean usable =
-                Files.isRegularFile(own)
-                        && own.toRealPath().startsWith(firmFolder.get().toRealPath())
-                        && Files.size(own) <= LARGEST;
-        return usable ? Optional.of(Files.readAllBytes(own)) : Optional.empty();
+        if (!Files.isRegularFile(own)) {
+            return Optional.empty();
+        }
+        if (!own.toRealPath().startsWith(firmFolder.get().toRealPath())) {
+            throw new NotRead(
+                    "The file " + file + " is a link that leads out of the template folder.");
+        }
+        if (Files.size(own) > LARGEST) {
+            throw new NotRead(tooLarge(file, Files.size(own)));
+        }
+        return Optional.of(Files.readAllBytes(own));
+    }
+
+    static String tooLarge(String file, long bytes) {
+        return String.format(
+                Locale.ROOT, "The file %s has %,d bytes; the limit is %,d.", file, bytes, LARGEST);
     }
 
     private static Optional<byte[]> shipped(String file) throws IOException {

@@ -24,6 +24,9 @@ import paperbark.output.TemplateEngine;
  * and no template {@code <paper>/x.ftlh}.
  */
 public final class Forms {
+    /** The most bytes that a form may have. */
+    public static final int LARGEST = FormFolder.LARGEST;
+
     private final TemplateEngine engine;
     private final FormFolder folder;
 

@@ -13,6 +13,7 @@ import paperbark.finding.Place;
 import paperbark.output.form.Mapping.Align;
 import paperbark.output.form.Mapping.FieldRow;
 import paperbark.output.form.Mapping.Stamp;
+import paperbark.output.table.SafeCsv;
 import paperbark.sheet.Cell;
 import paperbark.sheet.Column;
 import paperbark.sheet.Reading;
@@ -117,7 +118,7 @@ final class MappingReader {
     }
 
     private void field(MappingRow row) {
-        Optional<String> name = row.text("field");
+        Optional<String> name = row.text("field").map(SafeCsv::bare);
         Optional<String> value = value(row);
         // A row without a value is one of the list that the admin has not come to yet.
         if (name.isPresent() && value.isPresent()) {

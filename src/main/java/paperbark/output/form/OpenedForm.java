@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
 import org.apache.pdfbox.pdmodel.interactive.form.PDAcroForm;
 import org.apache.pdfbox.pdmodel.interactive.form.PDField;
@@ -31,6 +32,13 @@ final class OpenedForm implements AutoCloseable {
      * @throws UnusableForm with one finding that says why it cannot be filled
      */
     static OpenedForm of(String file, byte[] pdf) throws UnusableForm {
+        if (pdf.length > FormFolder.LARGEST) {
+            throw UnusableForm.because(
+                    file,
+                    FormFolder.tooLarge(file, pdf.length),
+                    "Save it anew in its usual size, or ask the buyer for it again.");
+        }
+        Unpacking.check(file, pdf);
         PDDocument document = load(file, pdf);
         try {
             check(file, document);
@@ -47,7 +55,8 @@ final class OpenedForm implements AutoCloseable {
     private static PDDocument load(String file, byte[] pdf) throws UnusableForm {
         try {
             return Loader.loadPDF(pdf);
-        } catch (InvalidPasswordException e) {
+        } catch (InvalidPasswordException | LinkageError e) {
+            // Forms locked for somebody's certificate need a library that is not here.
             throw locked(file);
         } catch (IOException | RuntimeException | StackOverflowError e) {
             throw damaged(file);
@@ -58,13 +67,24 @@ final class OpenedForm implements AutoCloseable {
         if (document.isEncrypted()) {
             throw locked(file);
         }
-        int pages = document.getNumberOfPages();
+        int said = document.getNumberOfPages();
+        int pages = 0;
+        for (PDPage page : document.getPages()) {
+            pages += page == null ? 0 : 1;
+        }
         if (pages == 0 || pages > MOST_PAGES) {
             throw UnusableForm.because(
                     file,
                     "The form has " + pages + " pages; 1 to " + MOST_PAGES + " can be filled.",
                     "Keep only the pages that go into the pack.");
         }
+        if (pages != said) {
+            throw UnusableForm.because(
+                    file,
+                    "The form says that it has " + said + " pages, and has " + pages + ".",
+                    "Open it in a PDF reader and save it anew, or ask the buyer for it again.");
+        }
+        Unpacking.check(file, document);
         Optional<PDAcroForm> fields = fields(document);
         if (fields.isPresent() && fields.get().hasXFA() && fields.get().getFields().isEmpty()) {
             throw UnusableForm.because(
@@ -98,7 +118,7 @@ final class OpenedForm implements AutoCloseable {
                 "Ask the buyer for the form without a password and without restrictions.");
     }
 
-    private static UnusableForm damaged(String file) {
+    static UnusableForm damaged(String file) {
         return UnusableForm.because(
                 file,
                 "The file is damaged or is no PDF.",

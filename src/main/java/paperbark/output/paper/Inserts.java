@@ -43,6 +43,11 @@ final class Inserts {
         return paper.isBlocked() ? Optional.empty() : of(paper.kind()).map(f -> blank(paper, f));
     }
 
+    /** Whether the paper's pages are finished ones. */
+    boolean isOf(PaperMarkup paper) {
+        return !paper.held() && of(paper.paper().kind()).isPresent();
+    }
+
     /** Whether the scan mark goes onto the pages of the paper. */
     boolean isMarked(PaperKind kind) {
         return of(kind).map(FinishedPaper::marked).orElse(true);

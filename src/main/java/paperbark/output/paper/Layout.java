@@ -57,6 +57,7 @@ final class Layout {
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
         fonts.standIn(renderer);
+        WatchedStyles.over(renderer, papers, MOST_PAGES);
         renderer.layout();
         List<Extent> extents = extents(renderer, papers);
         refuseExcess(extents);

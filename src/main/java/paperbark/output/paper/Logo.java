@@ -58,8 +58,6 @@ record Logo(Optional<byte[]> png, Map<String, String> sha256, Optional<Finding> 
     private static final int HIGHEST = 300;
 
     private static final long LARGEST_FILE = 10L * 1024 * 1024;
-    // A photograph of a good camera; a picture of more is packed to fill the memory.
-    private static final long MOST_DOTS = 60_000_000;
 
     /** The logo in a template folder given by its real path. */
     static Logo of(Optional<Path> folder, RunLimit limit) {
@@ -134,7 +132,7 @@ record Logo(Optional<byte[]> png, Map<String, String> sha256, Optional<Finding> 
             ImageReader reader = readers.next();
             try {
                 reader.setInput(in);
-                if ((long) reader.getWidth(0) * reader.getHeight(0) > MOST_DOTS) {
+                if ((long) reader.getWidth(0) * reader.getHeight(0) > PictureSize.MOST_DOTS) {
                     throw new Unusable("It has more than 60 million dots.");
                 }
                 return reduced(reader.read(0));

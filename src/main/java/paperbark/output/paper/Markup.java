@@ -24,6 +24,9 @@ final class Markup {
     // The shipped papers need a dozen.
     private static final int DEEPEST = 100;
 
+    // The shipped papers have some hundred; each becomes at least one box in memory.
+    private static final int MOST_ELEMENTS = 20_000;
+
     private Markup() {}
 
     private static DocumentBuilderFactory factory() {
@@ -81,11 +84,17 @@ final class Markup {
     /** Markup nested, or cells spanning, far beyond any page would exhaust the layout. */
     private static void refuseExcess(Document document, String template) throws BrokenTemplate {
         int depth = 0;
+        int elements = 0;
         Node node = document.getDocumentElement();
         while (node != null) {
             if (depth > DEEPEST) {
                 throw new BrokenTemplate(
                         template, 0, 0, "Elements are nested more than " + DEEPEST + " deep.");
+            }
+            elements += node instanceof Element ? 1 : 0;
+            if (elements > MOST_ELEMENTS) {
+                throw new BrokenTemplate(
+                        template, 0, 0, "The markup has more than " + MOST_ELEMENTS + " elements.");
             }
             refuseSpans(node, template);
             if (node.getFirstChild() != null) {

@@ -9,11 +9,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.w3c.dom.Document;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.finding.Severity;
+import paperbark.output.BrokenTemplate;
 import paperbark.output.CaseFile;
 import paperbark.output.FinishedPaper;
 import paperbark.output.Paper;
@@ -36,8 +39,10 @@ public final class Packs {
     private final TemplateEngine engine;
     private final RunLimit limit;
     private final Optional<Path> folder;
-    private final String style;
+    private final String shippedStyle;
     private final Logo logo;
+    private volatile String style;
+    private volatile Optional<Finding> styleFinding = Optional.empty();
 
     /**
      * Packs from the shipped templates and, before them, those in the firm's folder.
@@ -57,7 +62,13 @@ public final class Packs {
             throw new UncheckedIOException(e);
         }
         engine = new TemplateEngine(folder, limit);
-        style = engine.source(STYLE).orElseThrow();
+        shippedStyle = shipped.source(STYLE).orElseThrow();
+        style = shippedStyle;
+        try {
+            style = engine.text(STYLE).orElse(shippedStyle);
+        } catch (BrokenTemplate e) {
+            refuseStyle(e.getMessage());
+        }
         logo = Logo.of(folder, limit);
     }
 
@@ -72,7 +83,18 @@ public final class Packs {
      * @param finished at most one of a kind; one that the case does not have, or holds, is left out
      */
     public Pack make(CaseFile caseFile, List<FinishedPaper> finished) {
+        Pack pack = attempt(caseFile, finished, List.of());
+        // What fell away while it was made must stand on none of its other papers.
+        CaseFile after = pack.packedCase();
+        return after.standings().equals(caseFile.standings())
+                ? pack
+                : attempt(after, finished, pack.findings());
+    }
+
+    private Pack attempt(
+            CaseFile caseFile, List<FinishedPaper> finished, List<Finding> toldBefore) {
         PaperWriter writer = new PaperWriter(engine, shipped, caseFile, logo);
+        writer.findings().addAll(toldBefore);
         Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
         caseFile.papers().stream()
@@ -81,9 +103,60 @@ public final class Packs {
         try {
             return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
         } catch (RuntimeException e) {
-            papers.replaceAll(p -> layable(caseFile, writer, p));
-            return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
+            blameStyle(caseFile);
         }
+        papers.replaceAll(p -> layable(caseFile, writer, p));
+        try {
+            return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
+        } catch (RuntimeException e) {
+            // What is left are the finished pages, which come from files that are not ours.
+            papers.replaceAll(p -> inserts.isOf(p) ? writer.heldBy(p.paper(), notJoined(p)) : p);
+        }
+        return inTime(() -> laidOut(caseFile, papers, new Inserts(List.of()), writer.findings()));
+    }
+
+    /**
+     * Puts the shipped style sheet in place of one with which not even an empty paper comes out.
+     */
+    private void blameStyle(CaseFile caseFile) {
+        if (style.equals(shippedStyle)) {
+            return;
+        }
+        Paper any = caseFile.papers().get(0);
+        Document empty = Markup.empty();
+        empty.appendChild(empty.createElement("div"));
+        PaperMarkup blank = new PaperMarkup(any, empty, empty, false);
+        try {
+            inTime(() -> laidOut(caseFile, List.of(blank), new Inserts(List.of()), List.of()));
+        } catch (RuntimeException e) {
+            boolean told = e instanceof RunLimit.Exceeded || e instanceof TooManyPages;
+            refuseStyle(
+                    told
+                            ? "With it an empty paper " + e.getMessage() + "."
+                            : "With it nothing can be laid out.");
+        }
+    }
+
+    private void refuseStyle(String why) {
+        style = shippedStyle;
+        styleFinding =
+                Optional.of(
+                        Finding.of(
+                                        FindingCode.TEMPLATE_BROKEN,
+                                        new Place.InTemplate(STYLE, 0, 0),
+                                        "The style sheet cannot be used, and the shipped one takes"
+                                                + " its place. "
+                                                + why,
+                                        "Mend the style sheet, or take it away.")
+                                .as(Severity.CHECK));
+    }
+
+    private static Finding notJoined(PaperMarkup paper) {
+        return Finding.of(
+                FindingCode.FORM_UNUSABLE,
+                new Place.InTemplate(Paper.FORMS + "/" + paper.paper().variant() + ".pdf", 0, 0),
+                "The filled form cannot be put into the pack.",
+                "Open the form in a PDF reader and save it anew, or ask the buyer for it again.");
     }
 
     private Pack inTime(RunLimit.Work<Pack, RuntimeException> layout) {
@@ -99,7 +172,7 @@ public final class Packs {
 
     /** What was noticed about the template folder as a whole, not while making a pack. */
     public List<Finding> findings() {
-        return logo.finding().stream().toList();
+        return Stream.of(logo.finding(), styleFinding).flatMap(Optional::stream).toList();
     }
 
     /** The paper itself, or a page of reasons where its markup makes the layout fail. */
@@ -109,7 +182,7 @@ public final class Packs {
             return paper;
         } catch (RuntimeException e) {
             Paper of = paper.paper();
-            String name = of.kind().folder() + "/" + of.variant() + ".ftlh";
+            String name = paper.template();
             if (e instanceof RunLimit.Exceeded over && over.reason() == RunLimit.Reason.TIME) {
                 engine.remember(name);
             }
@@ -147,7 +220,11 @@ public final class Packs {
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             document.save(out);
             List<Finding> findings = new ArrayList<>(before);
-            gate.refused().forEach(uri -> findings.add(refused(uri, caseFile)));
+            gate.refused()
+                    .forEach(
+                            (uri, why) ->
+                                    findings.add(
+                                            refused(Asker.of(uri, papers), uri, why, caseFile)));
             return new Pack(caseFile, out.toByteArray(), pages, claims, Finding.inOrder(findings));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -177,14 +254,17 @@ public final class Packs {
         }
     }
 
-    private static Finding refused(String uri, CaseFile caseFile) {
+    private static Finding refused(String asker, String uri, String why, CaseFile caseFile) {
         return Finding.of(
                         FindingCode.TEMPLATE_BROKEN,
-                        new Place.InTemplate(STYLE, 0, 0),
-                        "A template asks for "
+                        new Place.InTemplate(asker, 0, 0),
+                        "It asks for "
                                 + (uri.length() > 80 ? uri.substring(0, 80) + "..." : uri)
-                                + ", which is no file of the template folder.",
-                        "Copy the file into the template folder and name it without a folder.")
+                                + ", "
+                                + why
+                                + ".",
+                        "Copy a file of ordinary size into the template folder and name it without"
+                                + " a folder.")
                 .as(Severity.CHECK)
                 .seeing(uri)
                 .forJob(caseFile.job().reference());

@@ -11,4 +11,10 @@ import paperbark.output.Paper;
  * @param content what stands on them
  * @param held whether the content says why the paper is held
  */
-record PaperMarkup(Paper paper, Document running, Document content, boolean held) {}
+record PaperMarkup(Paper paper, Document running, Document content, boolean held) {
+
+    /** The name of the template that it is made from. */
+    String template() {
+        return paper.kind().folder() + "/" + paper.variant() + ".ftlh";
+    }
+}

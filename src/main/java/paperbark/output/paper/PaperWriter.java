@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.w3c.dom.Document;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -23,7 +24,7 @@ import paperbark.output.Typeface;
  */
 final class PaperWriter {
     private static final String HELD = "blocked.ftlh";
-    private static final String RUNNING = "running.ftlh";
+    static final String RUNNING = "running.ftlh";
 
     private final TemplateEngine engine;
     private final TemplateEngine shipped;
@@ -68,8 +69,9 @@ final class PaperWriter {
 
     /** The page that says that a paper is held by the given finding, which is remembered. */
     PaperMarkup heldBy(Paper paper, Finding finding) {
-        findings.add(finding);
-        return held(paper.heldBy(List.of(finding)));
+        Finding stop = paper.kind().concern().map(c -> finding.holding(Set.of(c))).orElse(finding);
+        findings.add(stop);
+        return held(paper.heldBy(List.of(stop)));
     }
 
     private PaperMarkup held(Paper paper) {
@@ -125,6 +127,7 @@ final class PaperWriter {
         seen.put("paper", printable.clean(TemplateModel.of(paper)));
         logo.png().ifPresent(picture -> seen.put("logo", ResourceGate.LOGO));
         Document document = Markup.parse(from.render(template, seen), template, from);
+        Addresses.restrict(document).forEach(a -> findings.add(notLinked(template, a)));
         PrintableText own = new PrintableText(Typeface.shared());
         own.clean(document);
         own.changed().forEach(text -> findings.add(notPrintable(template, text)));
@@ -141,6 +144,20 @@ final class PaperWriter {
                                 + " font cannot print; a box stands in their place.",
                         "Spell the text with Latin letters, or write it on the papers by hand.")
                 .seeing(text)
+                .forJob(caseFile.job().reference());
+    }
+
+    private Finding notLinked(String template, String address) {
+        return Finding.of(
+                        FindingCode.TEMPLATE_BROKEN,
+                        new Place.InTemplate(template, 0, 0),
+                        "A link of the template leads to \""
+                                + shortened(address)
+                                + "\", which may not stand in a pack; its words are printed"
+                                + " without the link.",
+                        "Let the link begin with https:, mailto:, tel: or #.")
+                .as(Severity.CHECK)
+                .seeing(address)
                 .forJob(caseFile.job().reference());
     }
 

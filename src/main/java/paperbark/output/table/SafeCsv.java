@@ -43,6 +43,11 @@ public final class SafeCsv {
         return runs || text.startsWith("'") ? "'" + text : text;
     }
 
+    /** What {@link #text} was given for the cell. */
+    public static String bare(String cell) {
+        return cell.startsWith("'") ? cell.substring(1) : cell;
+    }
+
     /** Cells of which some hold numbers: a plain number, a negative one too, stays as it is. */
     public static List<String> cells(List<String> row) {
         return row.stream().map(c -> NUMBER.matcher(c).matches() ? c : text(c)).toList();

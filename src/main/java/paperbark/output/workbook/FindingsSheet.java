@@ -16,8 +16,10 @@ import paperbark.output.table.Table;
 
 /** Adds the list of all findings to a workbook, each linked to its cell. */
 final class FindingsSheet {
-    // Spreadsheet programs take 65,530 links in a sheet and call a file with more damaged.
-    private static final int MOST_LINKS = 65_000;
+    // Links stay in memory until the end, and spreadsheet programs call a sheet with more than
+    // 65,530
+    // of them damaged; the cell is named in words as well.
+    private static final int MOST_LINKS = 5_000;
 
     private FindingsSheet() {}
 

@@ -10,7 +10,7 @@ import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import paperbark.output.table.FormulaText;
 import paperbark.output.workbook.PlainRows.PlainRow;
 
-/** A workbook made of the records of a CSV file; each stands in the row of its line. */
+/** A workbook made of rows of text; each stands in the row, or on the line, that it had. */
 final class PlainBook {
     private static final int NARROWEST = 8;
     private static final int WIDEST = 40;
@@ -24,7 +24,10 @@ final class PlainBook {
         XSSFSheet sheet =
                 workbook.createSheet(
                         WorkbookUtil.createSafeSheetName(
-                                rows.file().replaceFirst("\\.[^.]*$", ""), '-'));
+                                rows.sheet().isEmpty()
+                                        ? rows.file().replaceFirst("\\.[^.]*$", "")
+                                        : rows.sheet(),
+                                '-'));
         XSSFCellStyle plain = style(workbook, false);
         XSSFCellStyle quoted = style(workbook, true);
         for (PlainRow record : rows.records()) {

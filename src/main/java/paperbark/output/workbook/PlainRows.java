@@ -3,12 +3,13 @@ package paperbark.output.workbook;
 import java.util.List;
 
 /**
- * The records of a CSV register.
+ * The rows of a register as text.
  *
  * @param file the file's name without folders, as findings name it
+ * @param sheet the sheet's name; empty for a CSV file
  * @param records in order, the headings among them
  */
-public record PlainRows(String file, List<PlainRow> records) {
+public record PlainRows(String file, String sheet, List<PlainRow> records) {
 
     /**
      * One record.

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.apache.poi.ss.usermodel.Cell;
@@ -213,6 +214,7 @@ class CheckedRegisterTest {
         PlainRows rows =
                 new PlainRows(
                         "week-47.csv",
+                        "",
                         List.of(
                                 new PlainRow(1, List.of("Job", "Owner", "Postcode")),
                                 new PlainRow(2, List.of("SB-1", "=1+1", "0800")),
@@ -238,6 +240,34 @@ class CheckedRegisterTest {
         byte[] first = CheckedRegister.of(BatchViews.REGISTER, register, FINDINGS);
         Thread.sleep(2100); // dates inside count in seconds, zip files in two
         assertThat(CheckedRegister.of(BatchViews.REGISTER, register, FINDINGS)).isEqualTo(first);
+    }
+
+    @Test
+    void ofThousandsOfCellsAllAreColouredAndListedAndTheGravestHaveAComment() {
+        List<Finding> many = new ArrayList<>();
+        for (int row = 4; row < 1504; row++) {
+            many.add(
+                    Finding.of(
+                            FindingCode.PHONE_WRONG,
+                            BatchViews.cell(row, "Phone", "E" + row),
+                            "It has two digits.",
+                            "Type the whole number."));
+        }
+        many.add(
+                Finding.of(
+                        FindingCode.SERIAL_TWICE,
+                        BatchViews.cell(1503, "Tank serial", "H1503"),
+                        "Two rows name this serial.",
+                        "Read it again."));
+        XSSFWorkbook workbook = marked(many.toArray(Finding[]::new));
+        assertThat(cell(workbook, "E1503").getCellStyle().getFillPattern())
+                .isEqualTo(FillPatternType.SOLID_FOREGROUND);
+        assertThat(workbook.getSheetAt(0).getCellComments()).hasSize(1000);
+        assertThat(cell(workbook, "H1503").getCellComment()).isNotNull();
+        XSSFSheet list = workbook.getSheet("Findings 2");
+        assertThat(list.getLastRowNum()).isEqualTo(many.size() + 3);
+        assertThat(list.getRow(2).getCell(0).getStringCellValue())
+                .isEqualTo("1,501 cells are coloured; only the 1,000 gravest have a comment too.");
     }
 
     @Test
