@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import paperbark.entitlement.Scheme;
+import paperbark.entitlement.Schemes;
 import paperbark.job.ClaimFact;
 import paperbark.job.Field;
 import paperbark.job.JobFact;
@@ -49,11 +51,9 @@ final class PaperFacts {
                     Field.OLD_DISPOSAL,
                     Field.OLD_REMOVED_DATE);
     private static final Set<JobFact> ASSIGNMENT =
+            JobFact.of(Field.OWNER_GST, Field.SITE_BUSINESS, Field.CORRECTS, Field.BENEFIT_FORM);
+    private static final Set<JobFact> CERTIFICATES =
             JobFact.of(
-                    Field.OWNER_GST,
-                    Field.SITE_BUSINESS,
-                    Field.CORRECTS,
-                    Field.BENEFIT_FORM,
                     Field.PLUMBING_CERTIFICATE,
                     Field.PLUMBING_CERTIFICATE_DATE,
                     Field.ELECTRICAL_CERTIFICATE,
@@ -69,41 +69,33 @@ final class PaperFacts {
         all.put(
                 PaperKind.WARRANTY,
                 union(List.of(SITE, POST, HEATER, JobFact.of(Field.SITE_POSITION, Field.SELLER))));
-        all.put(
-                PaperKind.of(SchemeName.STC),
-                union(
-                        List.of(
-                                SITE,
-                                POST,
-                                HEATER,
-                                ASSIGNMENT,
-                                claim(SchemeName.STC),
-                                JobFact.of(
-                                        Field.SITE_POSITION,
-                                        Field.OLD_KIND,
-                                        Field.NEW_SYSTEM,
-                                        Field.DECLARATIONS_DATE))));
-        all.put(
-                PaperKind.of(SchemeName.VEEC),
-                union(
-                        List.of(
-                                SITE,
-                                POST,
-                                HEATER,
-                                ASSIGNMENT,
-                                OLD_HEATER,
-                                PRICE,
-                                claim(SchemeName.VEEC),
-                                claim(SchemeName.STC),
-                                JobFact.of(Field.ELECTRICIAN))));
+        Set<JobFact> claims = new HashSet<>();
+        Set<JobFact> asked = new HashSet<>();
+        for (SchemeName scheme : SchemeName.values()) {
+            claims.addAll(claim(scheme));
+            asked.addAll(JobFact.of(Field.of(scheme, ClaimFact.CLAIM)));
+        }
+        for (SchemeName scheme : SchemeName.values()) {
+            Scheme of = Schemes.KNOWN.of(scheme);
+            all.put(
+                    PaperKind.of(scheme),
+                    union(
+                            List.of(
+                                    SITE,
+                                    POST,
+                                    HEATER,
+                                    ASSIGNMENT,
+                                    CERTIFICATES,
+                                    of.alsoPrinted(),
+                                    of.tellsOfOthers() ? claims : claim(scheme))));
+        }
         all.put(
                 PaperKind.BENEFIT,
                 union(
                         List.of(
                                 SITE,
                                 PRICE,
-                                claim(SchemeName.STC),
-                                claim(SchemeName.VEEC),
+                                claims,
                                 JobFact.of(
                                         Field.OWNER_GST,
                                         Field.SITE_BUSINESS,
@@ -111,7 +103,7 @@ final class PaperFacts {
                                         Field.MODEL,
                                         Field.INSTALLED_DATE))));
         all.put(PaperKind.OLD_HEATER, union(List.of(SITE, OLD_HEATER, JobFact.of(Field.PLUMBER))));
-        all.put(PaperKind.HANDOVER, union(List.of(SITE, HEATER)));
+        all.put(PaperKind.HANDOVER, union(List.of(SITE, HEATER, CERTIFICATES, asked)));
         return all;
     }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
 import paperbark.job.JobFact;
 import paperbark.value.SchemeName;
@@ -115,7 +116,9 @@ public final class PaperKind implements Comparable<PaperKind> {
 
     /** Whether it says of the other schemes whether their claims are held. */
     boolean saysOthersHeld() {
-        return this == BENEFIT || scheme.equals(Optional.of(SchemeName.VEEC));
+        return this == BENEFIT
+                || this == HANDOVER
+                || scheme.filter(s -> Schemes.KNOWN.of(s).tellsOfOthers()).isPresent();
     }
 
     @Override
