@@ -37,6 +37,7 @@ import paperbark.value.Trade;
  * gets.
  */
 public final class Cases {
+    private final Inputs inputs;
     private final List<Job> jobs;
     private final BatchInfo info;
     private final FirmTables tables;
@@ -50,6 +51,7 @@ public final class Cases {
      * @param batch name that stands on every paper
      */
     public Cases(Inputs inputs, String batch, Request request) {
+        this.inputs = inputs;
         jobs = inputs.jobs();
         info =
                 new BatchInfo(
@@ -60,7 +62,7 @@ public final class Cases {
         tables = inputs.tables();
         rulebook = inputs.rulebook();
         siteSheets = request.extras().siteSheets();
-        noticed = new FindingsByJob(inputs.findings());
+        noticed = new FindingsByJob(inputs.findings(), jobs);
     }
 
     /** What all papers of the batch share. */
@@ -84,7 +86,8 @@ public final class Cases {
     public CaseFile of(Job job, String packFile) {
         List<Finding> findings = new ArrayList<>(noticed.of(job));
         findings.addAll(JobCheck.of(job, tables, rulebook, info.preparedOn()));
-        Schemes.Assessed assessed = Schemes.assess(job, rulebook, info.preparedOn());
+        Schemes.Assessed assessed =
+                inputs.assess(job, info.preparedOn());
         findings.addAll(assessed.findings());
         List<Expected> expected = new ArrayList<>();
         List<Comparison> comparisons = new ArrayList<>();

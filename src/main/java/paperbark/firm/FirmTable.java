@@ -48,7 +48,8 @@ final class FirmTable {
                     "preferred buyer",
                     "preferred unless beaten by",
                     "cost of money",
-                    "gst rounding");
+                    "gst rounding",
+                    "lower count");
 
     private static final String VALUE = "value";
     private static final BigDecimal HIGHEST_RATE = BigDecimal.valueOf(100);
@@ -131,7 +132,9 @@ final class FirmTable {
                 fact("preferred unless beaten by", FirmTable::notNegative).orElse(Money.ZERO),
                 fact("cost of money", FirmTable::percent).orElse(BigDecimal.ZERO),
                 fact("gst rounding", CellText.oneOf(GstRounding.values(), GstRounding::word))
-                        .orElse(GstRounding.TOTAL_INVOICE));
+                        .orElse(GstRounding.TOTAL_INVOICE),
+                fact("lower count", CellText.oneOf(CountPolicy.values(), CountPolicy::word))
+                        .orElse(CountPolicy.RULES));
     }
 
     private static Parsed<Money> notNegative(String text) {

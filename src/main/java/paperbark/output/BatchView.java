@@ -30,6 +30,11 @@ public record BatchView(
         return findings.stream().filter(f -> f.code() == FindingCode.JOB_CANCELLED).count();
     }
 
+    /** How many rows of the register were taken for no job. */
+    public long leftOut() {
+        return findings.stream().filter(f -> f.code() == FindingCode.ROW_NO_JOB).count();
+    }
+
     /** The same batch with what was noticed since. */
     public BatchView with(List<Finding> more) {
         List<Finding> all = new ArrayList<>(findings);

@@ -18,6 +18,7 @@ import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
+import paperbark.firm.CountPolicy;
 import paperbark.firm.Products;
 import paperbark.job.Field;
 import paperbark.job.Job;
@@ -40,7 +41,8 @@ class SchemesTest {
 
     @Test
     void allClaimedSchemesAreWorkedOut() {
-        Schemes.Assessed assessed = Schemes.assess(Jobs.installed().job(), DEMO, Found.TODAY);
+        Schemes.Assessed assessed =
+                Schemes.assess(Jobs.installed().job(), DEMO, Found.TODAY, CountPolicy.RULES);
 
         assertThat(assessed.entitlements().of(SchemeName.STC).orElseThrow().certificates())
                 .contains(15);
@@ -53,7 +55,7 @@ class SchemesTest {
     void aStopOfOneSchemeLeavesTheOtherAlone() {
         Job job = Jobs.installed().withState(State.NSW).job();
 
-        Schemes.Assessed assessed = Schemes.assess(job, DEMO, Found.TODAY);
+        Schemes.Assessed assessed = Schemes.assess(job, DEMO, Found.TODAY, CountPolicy.RULES);
 
         assertThat(assessed.entitlements().of(SchemeName.STC).orElseThrow().certificates())
                 .contains(15);
@@ -66,7 +68,9 @@ class SchemesTest {
     void aPostcodeWithoutZoneHoldsThePapersOfBothSchemesAfterSorting() {
         Job job = Jobs.installed().withPostcode("3117").job();
 
-        List<Finding> findings = Finding.inOrder(Schemes.assess(job, DEMO, Found.TODAY).findings());
+        List<Finding> findings =
+                Finding.inOrder(
+                        Schemes.assess(job, DEMO, Found.TODAY, CountPolicy.RULES).findings());
 
         assertThat(findings).hasSize(2).allMatch(f -> f.code() == FindingCode.ZONE_MISSING);
     }
@@ -131,7 +135,8 @@ class SchemesTest {
     }
 
     private static Schemes.Assessed withTenths(Job job) {
-        return new Schemes(List.of(new StcScheme(), new PriceScheme())).ask(job, DEMO, Found.TODAY);
+        return new Schemes(List.of(new StcScheme(), new PriceScheme()))
+                .ask(job, DEMO, Found.TODAY, CountPolicy.RULES);
     }
 
     /**

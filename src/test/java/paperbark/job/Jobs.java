@@ -292,7 +292,8 @@ public final class Jobs {
                 Optional.of(false),
                 Optional.empty(),
                 Optional.empty(),
-                address());
+                address(),
+                Optional.empty());
     }
 
     private Address address() {

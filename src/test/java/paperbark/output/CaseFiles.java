@@ -199,7 +199,15 @@ public final class CaseFiles {
                         none(),
                         none(),
                         none(),
-                        new Owner(none(), none(), none(), none(), none(), none(), Address.UNKNOWN),
+                        new Owner(
+                                none(),
+                                none(),
+                                none(),
+                                none(),
+                                none(),
+                                none(),
+                                Address.UNKNOWN,
+                                Optional.empty()),
                         new Site(Address.UNKNOWN, none(), none()),
                         new Heater(
                                 none(), none(), none(), none(), none(), List.of(), none(), false,

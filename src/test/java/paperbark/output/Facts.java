@@ -78,7 +78,8 @@ final class Facts {
                 Optional.of(false),
                 Phone.parse("0491 570 156").toOptional(),
                 Email.parse("owner@example.com").toOptional(),
-                address("PO Box 9", "Bacchus Marsh", State.VIC, "3340"));
+                address("PO Box 9", "Bacchus Marsh", State.VIC, "3340"),
+                Optional.empty());
     }
 
     static Heater heater(Product product) {

@@ -171,7 +171,8 @@ public final class Jobs {
                         Optional.of(false),
                         Optional.of(new Phone(PHONE)),
                         Optional.of(new Email("owner@example.com")),
-                        BatchViews.address("4 Heron Lane", suburb, "3342")),
+                        BatchViews.address("4 Heron Lane", suburb, "3342"),
+                        Optional.empty()),
                 new Site(
                         BatchViews.address("4 Heron Lane", suburb, "3342"),
                         Optional.empty(),

@@ -168,7 +168,8 @@ class BenefitPageTest {
                         Optional.of(true),
                         o.phone(),
                         o.email(),
-                        o.postal()),
+                        o.postal(),
+                        Optional.empty()),
                 new Site(j.site().address(), j.site().position(), Optional.of(true)),
                 j.payment());
     }
