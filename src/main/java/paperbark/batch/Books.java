@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import paperbark.disk.FolderLock;
@@ -12,9 +14,12 @@ import paperbark.disk.Hashes;
 import paperbark.disk.Staging;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
+import paperbark.job.Job;
+import paperbark.job.JobNumbers;
 import paperbark.ledger.BatchEntry;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
+import paperbark.ledger.Conflict;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.Proof;
@@ -103,7 +108,7 @@ final class Books implements AutoCloseable {
 
     /** The inputs without the jobs that are cancelled or done; see {@link Remaining}. */
     Remaining remaining(Inputs inputs) {
-        return Remaining.of(inputs, request, ledger, findings);
+        return Remaining.of(numbered(inputs), request, ledger, findings);
     }
 
     /**
@@ -128,6 +133,29 @@ final class Books implements AutoCloseable {
                         ledger.get(), AdviceFiles.beside(request.ledger().place().orElseThrow()));
             }
         }
+    }
+
+    /**
+     * The inputs with the numbers that the ledger has for heaters whose job the program numbered
+     * before, so that a corrected address makes no other job of one that was claimed.
+     */
+    private Inputs numbered(Inputs inputs) {
+        Optional<JobNumbers> numbers = JobNumbers.asked(inputs.names());
+        if (ledger.isEmpty() || numbers.isEmpty()) {
+            return inputs;
+        }
+        Map<String, String> known = new HashMap<>();
+        for (Job job : inputs.jobs()) {
+            if (numbers.get().isLike(job.reference())) {
+                ledger.get().history(job).conflicts().stream()
+                        .filter(c -> c.kind() == Conflict.Kind.SERIAL)
+                        .map(Conflict::job)
+                        .filter(numbers.get()::isLike)
+                        .findFirst()
+                        .ifPresent(number -> known.put(job.reference(), number));
+            }
+        }
+        return known.isEmpty() ? inputs : inputs.renumbered(known);
     }
 
     /** What the ledger says of earlier claims, longest due first; nothing where there is none. */

@@ -86,7 +86,8 @@ final class EarlierPapers {
         Optional<PrintedPaper> stands =
                 again ? Optional.empty() : signed.or(() -> unchanged(paper, newest));
         PrintedPaper oldest = earlier.get(earlier.size() - 1);
-        if (signed.isEmpty() && paper.kind().scheme().isPresent() && isTooNew(oldest)) {
+        boolean assigns = paper.kind().scheme().isPresent() && !paper.kind().isCopy();
+        if (signed.isEmpty() && assigns && isTooNew(oldest)) {
             tooNew.add(paper.title() + " on " + Days.show(oldest.day()));
         }
         if (stands.isPresent()) {
@@ -94,7 +95,7 @@ final class EarlierPapers {
                     stands.map(e -> told(e, List.of(), true)), Optional.empty(), Optional.empty());
         }
         List<String> wrong = contradicted(paper, newest);
-        if (again || !wrong.isEmpty()) {
+        if (!paper.kind().isCopy() && (again || !wrong.isEmpty())) {
             takeBack.add(named(paper.title(), newest));
         }
         boolean signedBefore =
@@ -136,6 +137,9 @@ final class EarlierPapers {
     private Optional<LocalDate> signing(Paper paper) {
         if (!paper.kind().isSigned()) {
             return Optional.empty();
+        }
+        if (paper.kind() == PaperKind.DECLARATIONS) {
+            return job.heater().declarationsOn();
         }
         return job.hasClaims() ? job.signedOn() : job.installedOn();
     }

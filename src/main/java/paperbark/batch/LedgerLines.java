@@ -47,7 +47,7 @@ final class LedgerLines {
     private static List<PaperEntry> papers(CaseFile file) {
         return file.papers().stream()
                 .filter(p -> p.stands().isEmpty() && !p.isBlocked())
-                .filter(p -> !p.kind().equals(PaperKind.COVER))
+                .filter(p -> !p.kind().equals(PaperKind.COVER) && !p.kind().isCopy())
                 .map(p -> new PaperEntry(p.kind().folder(), p.says(file)))
                 .toList();
     }

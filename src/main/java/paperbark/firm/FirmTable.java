@@ -41,6 +41,7 @@ final class FirmTable {
                     "email",
                     "workmanship years",
                     "claim costs",
+                    "owners copies",
                     "account name",
                     "bsb",
                     "account",
@@ -48,7 +49,8 @@ final class FirmTable {
                     "preferred buyer",
                     "preferred unless beaten by",
                     "cost of money",
-                    "gst rounding");
+                    "gst rounding",
+                    "lower count");
 
     private static final String VALUE = "value";
     private static final BigDecimal HIGHEST_RATE = BigDecimal.valueOf(100);
@@ -106,6 +108,7 @@ final class FirmTable {
                         fact("email", Email::parse),
                         fact("workmanship years", WholeNumber::parse),
                         fact("claim costs", Parsed::ok),
+                        fact("owners copies", CellText::yesNo).orElse(false),
                         fact("account name", Parsed::ok),
                         bankRow("bsb").flatMap(row -> row.bsb(VALUE)),
                         bankRow("account")
@@ -131,7 +134,9 @@ final class FirmTable {
                 fact("preferred unless beaten by", FirmTable::notNegative).orElse(Money.ZERO),
                 fact("cost of money", FirmTable::percent).orElse(BigDecimal.ZERO),
                 fact("gst rounding", CellText.oneOf(GstRounding.values(), GstRounding::word))
-                        .orElse(GstRounding.TOTAL_INVOICE));
+                        .orElse(GstRounding.TOTAL_INVOICE),
+                fact("lower count", CellText.oneOf(CountPolicy.values(), CountPolicy::word))
+                        .orElse(CountPolicy.RULES));
     }
 
     private static Parsed<Money> notNegative(String text) {

@@ -22,6 +22,7 @@ final class PaperFacts {
     private static final Set<JobFact> SITE =
             JobFact.of(
                     Field.OWNER_NAME,
+                    Field.SECOND_OWNER,
                     Field.SITE_STREET,
                     Field.SITE_SUBURB,
                     Field.SITE_STATE,
@@ -103,6 +104,9 @@ final class PaperFacts {
                                         Field.MODEL,
                                         Field.INSTALLED_DATE))));
         all.put(PaperKind.OLD_HEATER, union(List.of(SITE, OLD_HEATER, JobFact.of(Field.PLUMBER))));
+        all.put(
+                PaperKind.DECLARATIONS,
+                union(List.of(SITE, HEATER, JobFact.of(Field.SITE_BUSINESS))));
         all.put(PaperKind.HANDOVER, union(List.of(SITE, HEATER, CERTIFICATES, asked)));
         return all;
     }
@@ -120,6 +124,8 @@ final class PaperFacts {
     }
 
     static Set<JobFact> of(PaperKind kind) {
-        return PRINTED.getOrDefault(kind, new HashSet<>(JobFact.ALL));
+        // An owner's copy prints what the assignment does.
+        return PRINTED.getOrDefault(
+                kind.scheme().map(PaperKind::of).orElse(kind), new HashSet<>(JobFact.ALL));
     }
 }

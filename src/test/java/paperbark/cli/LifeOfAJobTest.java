@@ -161,13 +161,13 @@ class LifeOfAJobTest {
         assertThat(cover)
                 .contains(
                         "Owner signed on 16 Nov 2026",
-                        "These stand, and are not printed again: Warranty registration of batch"
-                                + " 2026-11-12-booked, 12 Nov 2026; STC assignment of batch");
+                        "These stand, and are not printed again: STC assignment of batch 2026-11-12-booked,"
+                                + " 12 Nov 2026; VEEC assignment of batch 2026-11-12-booked, 12 Nov 2026.");
         assertThat(pack("2026-11-20-installed"))
                 .contains("How the certificates were counted", "Your new water heater")
                 .doesNotContain("The owner states", "What the owner states");
         assertThat(index("2026-11-20-installed"))
-                .contains("installed 16 Nov 2026, signed 16 Nov 2026", "stands: Warranty");
+                .contains("installed 16 Nov 2026, signed 16 Nov 2026", "stands: STC assignment of batch 2026-11-12-booked");
         assertThat(owed("2026-11-20")).contains("J-1-STC", "J-1-VEEC");
         assertThat(quarters("2026-11-20")).contains("1       $4,620.00", "14     12");
     }
@@ -185,16 +185,16 @@ class LifeOfAJobTest {
                         "was signed, so this one is to be signed again.",
                         "An earlier paper or claim was made for it: J-1-STC for 14 to Kestrel Certificates, of 20"
                                 + " Nov 2026; J-1: serial misread. This paper takes its place",
-                        "Warranty registration takes the place of that of batch 2026-11-12-booked",
+                        "Warranty registration takes the place of that of batch 2026-11-20-installed",
                         "These stand, and are not printed again: Statement of benefit of batch"
-                                + " 2026-11-20-installed, 20 Nov 2026; Old-heater record of batch 2026-11-12-booked")
+                                + " 2026-11-20-installed, 20 Nov 2026; Old-heater record of batch 2026-11-20-installed")
                 .doesNotContain("no earlier claim was made", "I know of no earlier claim for this");
         assertThat(owed("2026-11-24").split("J-1-STC", -1)).hasSize(2);
         String word = CORRECTED.replace("Boobook", "Bowerbird");
         run = prepare("2026-11-25", "word", word);
         assertThat(run.out())
                 .contains(
-                        "Take back only: VEEC assignment, Old-heater record of batch 2026-11-12-booked; the"
+                        "Take back only: VEEC assignment, Old-heater record of batch 2026-11-20-installed; the"
                                 + " other papers stand.");
         assertThat(pack("2026-11-25-word"))
                 .contains("These stand, and are not printed again: Warranty", "Bowerbird")
