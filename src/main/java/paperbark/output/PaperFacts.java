@@ -71,10 +71,8 @@ final class PaperFacts {
                 PaperKind.WARRANTY,
                 union(List.of(SITE, POST, HEATER, JobFact.of(Field.SITE_POSITION, Field.SELLER))));
         Set<JobFact> claims = new HashSet<>();
-        Set<JobFact> asked = new HashSet<>();
         for (SchemeName scheme : SchemeName.values()) {
             claims.addAll(claim(scheme));
-            asked.addAll(JobFact.of(Field.of(scheme, ClaimFact.CLAIM)));
         }
         for (SchemeName scheme : SchemeName.values()) {
             Scheme of = Schemes.KNOWN.of(scheme);
@@ -107,7 +105,10 @@ final class PaperFacts {
         all.put(
                 PaperKind.DECLARATIONS,
                 union(List.of(SITE, HEATER, JobFact.of(Field.SITE_BUSINESS))));
-        all.put(PaperKind.HANDOVER, union(List.of(SITE, HEATER, CERTIFICATES, asked)));
+        // It tells who gets which data, and lies with the statement of benefit.
+        all.put(
+                PaperKind.HANDOVER,
+                union(List.of(SITE, HEATER, CERTIFICATES, all.get(PaperKind.BENEFIT))));
         return all;
     }
 
