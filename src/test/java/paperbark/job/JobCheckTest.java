@@ -147,10 +147,30 @@ class JobCheckTest {
     @Test
     void theStateIsNeverOverwrittenByThePostcode() {
         Register.Result result = Register.read("Site state,Site postcode\nVIC,2331");
-        assertThat(result.only("postcode-of-other-state").severity()).isEqualTo(Severity.CHECK);
+        assertThat(result.only("postcode-of-other-state").severity()).isEqualTo(Severity.STOP);
         assertThat(result.jobs().get(0).site().address().state()).hasToString("Optional[VIC]");
         assertThat(Register.read("Site state,Site postcode\nNSW,3644").codes())
                 .doesNotContain("postcode-of-other-state");
+    }
+
+    // Which postcodes lie on a border: au/postcode-states.csv; 2620 lies in NSW and the ACT.
+    @Test
+    void aPostcodeOfAnotherStateStopsTheClaimUnlessItIsNearABorderOrOnlyPostal() {
+        assertThat(
+                        Register.read("Site state,Site postcode,Claim STCs\nVIC,2342,yes")
+                                .only("postcode-of-other-state"))
+                .satisfies(f -> assertThat(f.holds()).isEqualTo(Concern.CLAIMS));
+        assertThat(
+                        Register.read("Site state,Site postcode,Claim STCs\nVIC,2620,yes")
+                                .only("postcode-of-other-state")
+                                .severity())
+                .isEqualTo(Severity.CHECK);
+        assertThat(
+                        Register.read(
+                                        "Postal street,Postal state,Postal postcode\n1 Teacosy Square,VIC,2342")
+                                .only("postcode-of-other-state")
+                                .severity())
+                .isEqualTo(Severity.CHECK);
     }
 
     @Test
