@@ -251,17 +251,20 @@ final class Books implements AutoCloseable {
     private record Rehearsed(BatchEntry batch, EntryRecord adds) {}
 
     /** Takes in the batch that was rehearsed; from here on it counts as claimed. */
-    void enter(Staging staging) {
+    void enter(Staging staging) throws IOException {
         if (rehearsed.isPresent()) {
             String manifest = staging.written().get("manifest.json").sha256();
             BatchEntry batch = rehearsed.get().batch().withManifest(manifest);
+            // Before the commit: a process that is told to end meanwhile must not take the folder along.
+            staging.keep();
             try {
                 ledger.orElseThrow().enter(batch, rehearsed.get().adds());
             } catch (CommitUnknown maybeTakenIn) {
-                staging.keep();
                 throw maybeTakenIn;
+            } catch (RuntimeException | Error notTakenIn) {
+                staging.keepNot();
+                throw notTakenIn;
             }
-            staging.keep();
             proof.grew(ledger.get());
             FaultPoint.COMMITTED.reach();
         }

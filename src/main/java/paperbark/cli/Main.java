@@ -4,7 +4,9 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.function.Consumer;
+import paperbark.office.OfficeDay;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
@@ -37,7 +39,14 @@ public final class Main {
             Clock clock,
             Path directory,
             boolean terminal,
-            Consumer<Path> temporary) {}
+            Consumer<Path> temporary) {
+
+        /** The day where the firm is whose tables these are. */
+        LocalDate today(Path tables) {
+            return LocalDate.ofInstant(
+                    clock.instant(), OfficeDay.zone(tables, clock.getZone()));
+        }
+    }
 
     private Main(World world) {
         this.world = world;

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.sqlite.SQLiteConfig;
@@ -165,6 +166,14 @@ final class LedgerFile implements Database {
         String pages = sql.first("PRAGMA integrity_check", r -> r.getString(1)).orElse("");
         if (!pages.equals("ok")) {
             throw new LedgerException("The ledger's file is damaged (" + pages + ").", remedy());
+        }
+        // The database keeps each statement as it was written.
+        List<String> made =
+                sql.list(
+                        "SELECT sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY sql",
+                        r -> r.getString(1));
+        if (!made.equals(Schema.forFile().stream().sorted().toList())) {
+            throw sql.changed("its tables and indices");
         }
     }
 
