@@ -1,6 +1,7 @@
 package paperbark.batch;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -27,6 +28,8 @@ import paperbark.ledger.EntryRecord;
 import paperbark.ledger.HistoryCheck;
 import paperbark.ledger.JobHistory;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerBusyException;
+import paperbark.ledger.LedgerException;
 import paperbark.ledger.Proof;
 import paperbark.output.BatchView;
 import paperbark.output.Receivable;
@@ -84,6 +87,11 @@ final class Books implements AutoCloseable {
             lock = Optional.of(FolderLock.take(request.out()));
             findings.addAll(Unfinished.publish(ledger.get(), lock.get(), request));
         }
+    }
+
+    /** The ledger's last seal; empty where the firm keeps no ledger. */
+    Optional<String> seal() {
+        return ledger.map(Ledger::lastSeal);
     }
 
     /** Whether a batch of that name was ever taken in. */
@@ -273,7 +281,12 @@ final class Books implements AutoCloseable {
     /** Notes that the folder is where people see it. */
     void published(String batch) {
         FaultPoint.PUBLISHED.reach();
-        ledger.ifPresent(l -> l.published(batch));
+        try {
+            ledger.ifPresent(l -> l.published(batch));
+        } catch (LedgerException | LedgerBusyException | UncheckedIOException later) {
+            // People see it, so this run is done; the next one notes it.
+            rehearsed = Optional.empty();
+        }
     }
 
     @Override

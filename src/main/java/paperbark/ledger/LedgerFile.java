@@ -10,6 +10,7 @@ import java.sql.SQLException;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
+import org.sqlite.NativeLibraryNotFoundException;
 import org.sqlite.SQLiteConfig;
 
 /** Makes and opens the file that a ledger lies in. */
@@ -198,6 +199,12 @@ final class LedgerFile implements Database {
         if (error == BUSY) {
             return new LedgerBusyException(
                     "Another program is writing in the ledger.", "Wait until it has ended.", cause);
+        }
+        if (cause.getCause() instanceof NativeLibraryNotFoundException) {
+            return new UncheckedIOException(
+                    new IOException(
+                            "No space left, or no permission, in the folder for temporary files.",
+                            cause));
         }
         boolean damaged = error == CORRUPT || error == NOT_A_DATABASE;
         return new LedgerException(

@@ -184,7 +184,7 @@ public final class Attendant {
         StatusPage.write(
                 office,
                 world,
-                new StatusPage.State(waiting, working, handling.troubles(there), true));
+                new StatusPage.State(waiting, working, handling.troubles(there), looks, true));
     }
 
     private void show(Throwable failure) {
@@ -196,7 +196,8 @@ public final class Attendant {
             StatusPage.write(
                     office,
                     world,
-                    new StatusPage.State(waiting, Optional.empty(), List.of(said), false));
+                    new StatusPage.State(
+                            waiting, Optional.empty(), List.of(said), looks, false));
         } catch (IOException | RuntimeException again) {
             // The same trouble; whoever started the program is told of it.
             failure.addSuppressed(again);

@@ -15,6 +15,7 @@ import paperbark.disk.FolderLock;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
+import paperbark.ledger.LedgerPlace;
 
 /** Looks for what runs that were cut short left behind, while no program is at work. */
 final class Leftovers {
@@ -44,6 +45,16 @@ final class Leftovers {
                             "papers of a job that is forgotten: the next watch finishes it"));
         }
         hidden(checks);
+        for (Path file : Office.list(office.root())) {
+            if (file.getFileName().toString().startsWith(LedgerPlace.FILE + ".schema-")) {
+                checks.add(
+                        Check.well(
+                                "left over",
+                                file.getFileName()
+                                        + ": the ledger as an earlier version wrote it, with prints of"
+                                        + " bank details and contacts. Delete it."));
+            }
+        }
         return checks.isEmpty() ? List.of(Check.well("left over", "nothing")) : checks;
     }
 
