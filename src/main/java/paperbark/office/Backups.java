@@ -9,7 +9,6 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -58,16 +57,15 @@ final class Backups {
     }
 
     /**
-     * The latest day that two of three agree is reached: the clock, the newest entry, and the newest
-     * file that people brought. A clock alone may be years ahead.
+     * The day that the clock and another witness agree is reached: the newest file that people
+     * brought, or else the newest entry, which may be of the same wrong clock. A clock alone may be
+     * years ahead.
      */
     private static Optional<LocalDate> witnessed(Office office, Ledger ledger, LocalDate today)
             throws IOException {
-        List<LocalDate> days = new ArrayList<>(List.of(today));
-        ledger.newestDay().ifPresent(days::add);
-        newestFile(office).ifPresent(days::add);
-        days.sort(Comparator.reverseOrder());
-        return days.stream().skip(1).findFirst();
+        return newestFile(office)
+                .or(ledger::newestDay)
+                .map(witness -> witness.isBefore(today) ? witness : today);
     }
 
     private static Optional<LocalDate> newestFile(Office office) throws IOException {
