@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import paperbark.firm.Words;
 import paperbark.sheet.Column;
 import paperbark.sheet.ColumnMap;
 import paperbark.sheet.ColumnNames;
@@ -29,7 +30,7 @@ class AdviceFuzz {
         Optional<Map<AdviceField, Column>> columns =
                 read.result().flatMap(sheet -> ColumnMap.of(sheet, names).result());
         if (columns.isPresent()) {
-            new AdviceReader(Optional.empty(), Optional.empty())
+            new AdviceReader(Words.SHIPPED, Optional.empty(), Optional.empty())
                     .read(read.result().get(), columns.get());
         }
     }

@@ -14,12 +14,14 @@ import paperbark.entitlement.RulesInUse;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
+import paperbark.job.Field;
 import paperbark.ledger.Proof;
 import paperbark.output.BatchInfo;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Receivable;
 import paperbark.output.paper.FiledPack;
+import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Reading;
 
 /** The order of work: one register in, one published folder out. */
@@ -78,8 +80,8 @@ public final class Batch {
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
-            BatchView view = SharedPapers.write(
-                            papers, packs, inputs, request, staging, books.seal());
+            BatchView view =
+                    SharedPapers.write(papers, packs, inputs, request, staging, books.seal());
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
             FaultPoint.MANIFEST.reach();
@@ -104,12 +106,10 @@ public final class Batch {
     }
 
     private static Outcome check(Request request, Books books) throws IOException {
-        Reading<Inputs> reading = Inputs.read(request);
-        if (reading.result().isEmpty()) {
-            return checkedRefused(request, reading.findings());
+        Looked looked = looked(request, books);
+        if (looked.names().isEmpty()) {
+            return checkedRefused(request, looked.outcome());
         }
-        Inputs inputs = books.remaining(reading.result().get());
-        Outcome looked = looked(inputs, request, books);
         SideProducts beside = new SideProducts(request.register().name());
         Optional<Path> marked =
                 beside.make(
@@ -119,26 +119,32 @@ public final class Batch {
                                     MarkedCopy.of(
                                             request.register().file(),
                                             request.register().sheet(),
-                                            inputs.names()::knows,
-                                            looked.findings());
+                                            looked.names().get()::knows,
+                                            looked.outcome().findings());
                             beside.note(copy.noticed());
                             return keep(request, copy.content());
                         });
-        return looked.with(marked, beside.findings());
+        return looked.outcome().with(marked, beside.findings());
     }
 
-    /** What is found; the cases themselves are gone by then, for the copy needs the memory. */
-    private static Outcome looked(Inputs inputs, Request request, Books books) {
+    /** What was found, and what headings mean where the register was read. */
+    private record Looked(Outcome outcome, Optional<ColumnNames<Field>> names) {}
+
+    /** Rows, jobs and cases are gone when it returns: the copy needs the memory. */
+    private static Looked looked(Request request, Books books) {
+        Reading<Inputs> reading = Inputs.read(request);
+        if (reading.result().isEmpty()) {
+            return new Looked(Outcome.refused(request, reading.findings()), Optional.empty());
+        }
+        Inputs inputs = books.remaining(reading.result().get());
         String name = FileNames.slug(FileNames.stem(request.register().file()));
         Cases cases = new Cases(inputs, name, request);
-        return Outcome.of(
-                view(inputs, cases.info(), cases.all(), List.of(), books), 0, Optional.empty());
+        BatchView view = view(inputs, cases.info(), cases.all(), List.of(), books);
+        return new Looked(Outcome.of(view, 0, Optional.empty()), Optional.of(inputs.names()));
     }
 
     /** Of a register that is refused there is a copy wherever one can be made. */
-    private static Outcome checkedRefused(Request request, List<Finding> findings)
-            throws IOException {
-        Outcome refused = Outcome.refused(request, findings);
+    private static Outcome checkedRefused(Request request, Outcome refused) throws IOException {
         Optional<byte[]> copy =
                 MarkedCopy.ofRefused(
                         request.register().file(), request.firm().tables(), refused.findings());

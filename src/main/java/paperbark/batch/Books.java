@@ -263,7 +263,8 @@ final class Books implements AutoCloseable {
         if (rehearsed.isPresent()) {
             String manifest = staging.written().get("manifest.json").sha256();
             BatchEntry batch = rehearsed.get().batch().withManifest(manifest);
-            // Before the commit: a process that is told to end meanwhile must not take the folder along.
+            // Before the commit: a process that is told to end meanwhile must not take the folder
+            // along.
             staging.keep();
             try {
                 ledger.orElseThrow().enter(batch, rehearsed.get().adds());

@@ -140,7 +140,7 @@ public final class Cases {
         if (findings.stream().anyMatch(f -> f.code() == FindingCode.GST_OWNER_REGISTERED)) {
             all.add(
                     new ToDo(
-                            "Tax invoice for the assignment, if the heater is used in business",
+                            "Tax invoice to whoever takes the certificates, if the heater is used in business",
                             "owner",
                             Optional.empty()));
         }

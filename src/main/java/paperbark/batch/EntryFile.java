@@ -23,8 +23,8 @@ public record EntryFile(LedgerId ledger, EntryRecord entry) {
     public static final String NAME = "ledger.json";
 
     /**
-     * A file in a batch folder that was lost and made again otherwise than it was; it holds the hash
-     * of the manifest that the ledger knows.
+     * A file in a batch folder that was lost and made again otherwise than it was; it holds the
+     * hash of the manifest that the ledger knows.
      */
     public static final String MADE_AGAIN = "made-again.txt";
 

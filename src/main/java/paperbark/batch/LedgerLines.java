@@ -69,7 +69,7 @@ final class LedgerLines {
     }
 
     /** Only what is installed is claimed, and only where the paper went out. */
-    private static List<ClaimEntry> claims(CaseFile file) {
+    static List<ClaimEntry> claims(CaseFile file) {
         return installedOn(file.job()).stream()
                 .flatMap(day -> file.claimable().stream().flatMap(e -> claim(file, e, day)))
                 .toList();

@@ -26,8 +26,8 @@ public final class LostBatch {
     public record Made(Path folder, boolean asItWas) {}
 
     /**
-     * Makes the folder. Nothing goes into the ledger of the request, which is to be as it was before
-     * the batch.
+     * Makes the folder. Nothing goes into the ledger of the request, which is to be as it was
+     * before the batch.
      *
      * @param entry what the ledger has of the batch
      * @return empty when what came out is not that batch
@@ -48,8 +48,7 @@ public final class LostBatch {
         ObjectNode all = (ObjectNode) JSON.readTree(manifest.toFile());
         ObjectNode output = (ObjectNode) all.path("outputs").path(EntryFile.NAME);
         output.put("bytes", told.length).put("sha256", Hashes.sha256(told));
-        byte[] content =
-                (JSON.writeValueAsString(all) + "\n").getBytes(StandardCharsets.UTF_8);
+        byte[] content = (JSON.writeValueAsString(all) + "\n").getBytes(StandardCharsets.UTF_8);
         Disk.replace(manifest, content);
         String first = entry.entry().detailSha256();
         boolean asItWas = Hashes.sha256(content).equals(first);

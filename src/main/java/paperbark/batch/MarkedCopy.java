@@ -106,9 +106,8 @@ public record MarkedCopy(byte[] content, List<Finding> noticed) {
                 Finding.of(
                                 FindingCode.SIDE_FILE_LACKING,
                                 new Place.InFile(sheet.file()),
-                                "The workbook can be read, but not copied with its looks ("
-                                        + SideProducts.kind(why)
-                                        + "); the marked-up copy holds the values of the sheet"
+                                "The workbook can be read, but not copied with its looks;"
+                                        + " the marked-up copy holds the values of the sheet"
                                         + " that was read, and nothing else of it.",
                                 "Save the register as a new .xlsx file for the next time.")
                         .as(Severity.NOTE);

@@ -11,6 +11,7 @@ import paperbark.job.Visit;
 import paperbark.output.BatchView;
 import paperbark.output.PrintRunFiles;
 import paperbark.output.index.IndexPage;
+import paperbark.output.journal.Journal;
 import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.PrintRun;
 import paperbark.output.workbook.CsvSheets;
@@ -38,6 +39,13 @@ final class SharedPapers {
             throws IOException {
         SideProducts beside = new SideProducts(view.info().register());
         printRun(inRouteOrder(packs), seal, staging, beside);
+        if (!inputs.tables().accounts().isEmpty()) {
+            Journal journal = new Journal(view, inputs.tables().accounts());
+            beside.make("journal.csv", () -> staging.write("journal.csv", journal.csv()));
+            beside.make(
+                    "accounts.journal",
+                    () -> staging.write("accounts.journal", journal.plainText()));
+        }
         beside.make(
                 "register-checked.xlsx",
                 () -> {

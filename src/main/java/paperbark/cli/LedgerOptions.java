@@ -51,8 +51,6 @@ final class LedgerOptions {
 
     LocalDate day(Main.World world) {
         return asOf.orElseGet(
-                () ->
-                        world.today(
-                                new Office(place(ledger, world).beside("")).tables()));
+                () -> world.today(new Office(place(ledger, world).beside("")).tables()));
     }
 }

@@ -43,8 +43,7 @@ public final class Main {
 
         /** The day where the firm is whose tables these are. */
         LocalDate today(Path tables) {
-            return LocalDate.ofInstant(
-                    clock.instant(), OfficeDay.zone(tables, clock.getZone()));
+            return LocalDate.ofInstant(clock.instant(), OfficeDay.zone(tables, clock.getZone()));
         }
     }
 

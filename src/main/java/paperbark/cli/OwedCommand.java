@@ -9,6 +9,7 @@ import paperbark.batch.Ending;
 import paperbark.ledger.ClaimState;
 import paperbark.settle.Owing;
 import paperbark.value.Days;
+import paperbark.value.DebtAge;
 import paperbark.value.Money;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -44,14 +45,14 @@ final class OwedCommand implements Callable<Integer> {
 
     private static List<String> heads() {
         List<String> heads = new ArrayList<>();
-        for (Owing.Age age : Owing.Age.values()) {
+        for (DebtAge age : DebtAge.values()) {
             heads.add(age.words());
         }
         heads.add("together");
         return heads;
     }
 
-    private static List<String> amounts(Map<Owing.Age, Money> ages) {
+    private static List<String> amounts(Map<DebtAge, Money> ages) {
         List<String> cells = new ArrayList<>();
         ages.values().forEach(amount -> cells.add(amount.isZero() ? "-" : amount.toString()));
         cells.add(ages.values().stream().reduce(Money.ZERO, Money::plus).toString());

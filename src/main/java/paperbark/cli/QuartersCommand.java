@@ -34,12 +34,12 @@ final class QuartersCommand implements Callable<Integer> {
                         LINE,
                         "Quarter",
                         "Jobs",
-                        "Sales with GST",
-                        "GST in them",
+                        "G1 sales",
+                        "1A in them",
                         aColumnEach(scheme -> scheme.word() + "s"),
                         "Expected",
                         "Received",
-                        "GST in those");
+                        "1A on those");
         for (Quarter q : Quarter.ofYear(options.ledger(world), options.day(world))) {
             world.out()
                     .printf(
@@ -56,7 +56,10 @@ final class QuartersCommand implements Callable<Integer> {
         world.out().println();
         world.out()
                 .println(
-                        "Sales are full prices before certificates, on the day of installation. Your accountant says");
+                        "G1 and 1A are labels of the activity statement. Sales are full prices before certificates, on the day");
+        world.out()
+                .println(
+                        "of installation; 1A on those is for what buyers paid beyond discounts, when it came. Your accountant says");
         world.out().println("which day counts for you.");
         return Ending.DONE.exitCode();
     }

@@ -87,8 +87,8 @@ final class RegisterOptions {
     }
 
     /**
-     * What is proved of the ledger that a request is for: an office's folders agree with it, and are
-     * not without it.
+     * What is proved of the ledger that a request is for: an office's folders agree with it, and
+     * are not without it.
      *
      * @throws paperbark.ledger.LedgerException when they do not, or are
      */

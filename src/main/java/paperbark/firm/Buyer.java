@@ -20,6 +20,7 @@ import paperbark.value.SchemeName;
  * @param email where scanned papers go
  * @param forms name of the assignment's template variant by scheme; a scheme that is absent takes
  *     the default
+ * @param own whether it is the firm itself, which then acquires the right
  */
 public record Buyer(
         String name,
@@ -28,7 +29,8 @@ public record Buyer(
         Address address,
         Optional<Phone> phone,
         Optional<Email> email,
-        Map<SchemeName, String> forms) {
+        Map<SchemeName, String> forms,
+        boolean own) {
 
     /** Keeps registrations and forms from being changed. */
     public Buyer {

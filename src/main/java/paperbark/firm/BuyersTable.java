@@ -31,7 +31,8 @@ final class BuyersTable {
                                             "postcode",
                                             "phone",
                                             "email"),
-                                    columns(FORM))
+                                    columns(FORM),
+                                    Stream.of("own"))
                             .flatMap(all -> all)
                             .toList());
 
@@ -52,6 +53,7 @@ final class BuyersTable {
         Optional<Phone> phone = row.phone("phone");
         Optional<Email> email = row.optional("email", Email::parse);
         Map<SchemeName, String> forms = byScheme(row, FORM);
+        boolean own = row.optional("own", CellText::yesNo).orElse(false);
         return row.build(
                 () ->
                         new Buyer(
@@ -61,7 +63,8 @@ final class BuyersTable {
                                 address,
                                 phone,
                                 email,
-                                forms));
+                                forms,
+                                own));
     }
 
     /** A column a scheme. */

@@ -1,6 +1,7 @@
 package paperbark.firm;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import paperbark.value.State;
 import paperbark.value.Trade;
@@ -17,6 +18,7 @@ import paperbark.value.Trade;
  * @param offers at what price
  * @param statePapers which compliance certificates
  * @param words what the firm calls things
+ * @param accounts names of the accounts of the firm's books; empty where it wants no journal
  */
 public record FirmTables(
         Firm firm,
@@ -27,12 +29,14 @@ public record FirmTables(
         ByName<Buyer> buyers,
         List<Offer> offers,
         List<StatePaper> statePapers,
-        Words words) {
+        Words words,
+        Map<AccountRole, String> accounts) {
 
     /** Keeps the lists from being changed. */
     public FirmTables {
         offers = List.copyOf(offers);
         statePapers = List.copyOf(statePapers);
+        accounts = Map.copyOf(accounts);
     }
 
     /** The person of that name, whatever the case and spacing. */

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -17,7 +18,7 @@ import paperbark.sheet.Sheet;
 
 /**
  * Reads the firm's eight tables: firm, people, makers, products, sellers, buyers, offers and
- * state-papers, and its words where it has a table of them.
+ * state-papers, and its words and accounts where it has tables of them.
  *
  * <p>A row that cannot be used is left out with a finding; a missing table or column refuses them
  * all, after every table has been looked at.
@@ -56,6 +57,8 @@ public final class FirmTablesReader {
         Optional<Table> offers = table(OffersTable.SHAPE);
         Words words = words();
         List<StatePaper> papers = rows(table(StatePapersTable.SHAPE).map(StatePapersTable::read));
+        Map<AccountRole, String> accounts =
+                optionalTable(AccountsTable.SHAPE).map(AccountsTable::read).orElse(Map.of());
         // Without makers or buyers every product or offer would be blamed for it.
         List<Product> models =
                 rows(makers.flatMap(m -> products.map(t -> ProductsTable.read(t, m))));
@@ -76,7 +79,8 @@ public final class FirmTablesReader {
                         ByName.of(rows(buyers), Buyer::name),
                         prices,
                         papers,
-                        words),
+                        words,
+                        accounts),
                 inOrder);
     }
 
@@ -96,6 +100,14 @@ public final class FirmTablesReader {
                                                 "The preferred buyer is none of the buyers table.",
                                                 "Write the name as in the buyers table, or add the buyer there.")
                                         .seeing(name));
+    }
+
+    /** A table that a firm may do without. */
+    private Optional<Table> optionalTable(TableShape shape) {
+        Reading<Sheet> reading = source.sheet(shape);
+        boolean missing =
+                reading.findings().stream().anyMatch(f -> f.code() == FindingCode.TABLE_MISSING);
+        return missing ? Optional.empty() : table(shape, reading);
     }
 
     /**
@@ -122,12 +134,7 @@ public final class FirmTablesReader {
 
     /** A firm whose words are all known needs no such table. */
     private Words words() {
-        Reading<Sheet> reading = source.sheet(WordsTable.SHAPE);
-        boolean missing =
-                reading.findings().stream().anyMatch(f -> f.code() == FindingCode.TABLE_MISSING);
-        return missing
-                ? Words.SHIPPED
-                : table(WordsTable.SHAPE, reading).map(WordsTable::read).orElse(Words.SHIPPED);
+        return optionalTable(WordsTable.SHAPE).map(WordsTable::read).orElse(Words.SHIPPED);
     }
 
     private Optional<Table> table(TableShape shape) {

@@ -71,7 +71,7 @@ public final class JobCheck {
                             + (business.isPresent()
                                     ? "the site is business premises."
                                     : "the register does not say whether the site is business premises."),
-                    "Ask the owner, if the heater is used in business, for their own tax invoice for the assignment.");
+                    "Ask the owner, if the heater is used in business, to give whoever takes the certificates their tax invoice.");
         }
     }
 

@@ -203,17 +203,24 @@ public final class Ledger implements AutoCloseable {
     /** Whether everything up to the end of a copy is here as the copy has it. */
     public Knows knows(Ledger copy) {
         String here = seal(copy.newestSeq());
-        return here.equals(copy.end()) ? Knows.SAME : here.isEmpty() ? Knows.NOTHING : Knows.OTHERWISE;
+        return here.equals(copy.end())
+                ? Knows.SAME
+                : here.isEmpty() ? Knows.NOTHING : Knows.OTHERWISE;
     }
 
     /** The newest entry's number and the beginning of its seal, for people and paper. */
     public String lastSeal() {
-        return "entry " + newestSeq() + ", seal " + end().substring(0, SHOWN).replaceAll("(.{4})(?=.)", "$1 ");
+        return "entry "
+                + newestSeq()
+                + ", seal "
+                + end().substring(0, SHOWN).replaceAll("(.{4})(?=.)", "$1 ");
     }
 
     /** The day of the newest entry; empty while there is none. */
     public Optional<LocalDate> newestDay() {
-        return sql.first("SELECT day FROM entry ORDER BY seq DESC LIMIT 1", r -> LocalDate.parse(r.getString(1)));
+        return sql.first(
+                "SELECT day FROM entry ORDER BY seq DESC LIMIT 1",
+                r -> LocalDate.parse(r.getString(1)));
     }
 
     /** Whether a batch was taken in whose manifest has that hash, wherever it is published. */

@@ -63,7 +63,9 @@ final class Records {
         return entries("name = ?", name).stream().findFirst();
     }
 
-    /** Holds an entry that lies elsewhere too against the one here; its rows were proved by then. */
+    /**
+     * Holds an entry that lies elsewhere too against the one here; its rows were proved by then.
+     */
     Ledger.Knows knows(EntryRecord told) {
         String here = seals(told.seq(), told.seq()).getOrDefault(told.seq(), "");
         if (here.isEmpty()) {

@@ -18,13 +18,16 @@ import paperbark.value.SchemeName;
  * @param buyer who takes them, where known
  * @param value the benefit in dollars, where the register tells it
  * @param ownerGst GST in the value, which an owner registered and in business owes
+ * @param ours whether the firm itself takes them, so that the owner's tax invoice and the credit
+ *     are its own
  */
 public record Benefit(
         SchemeName scheme,
         Optional<Integer> certificates,
         Optional<String> buyer,
         Optional<Money> value,
-        Optional<Money> ownerGst) {
+        Optional<Money> ownerGst,
+        boolean ours) {
 
     /** The benefits of a job, one a scheme that it claims under. */
     public static List<Benefit> of(
@@ -36,16 +39,17 @@ public record Benefit(
         for (SchemeName scheme : SchemeName.values()) {
             if (job.claim(scheme).claimed()) {
                 Optional<Money> value = job.claim(scheme).benefit();
+                Optional<Buyer> buyer =
+                        expected.stream()
+                                .filter(e -> e.scheme() == scheme)
+                                .map(Expected::buyer)
+                                .findFirst()
+                                .or(() -> job.claim(scheme).buyer());
                 benefits.add(
                         new Benefit(
                                 scheme,
                                 entitlements.of(scheme).flatMap(Entitlement::certificates),
-                                expected.stream()
-                                        .filter(e -> e.scheme() == scheme)
-                                        .map(Expected::buyer)
-                                        .findFirst()
-                                        .or(() -> job.claim(scheme).buyer())
-                                        .map(Buyer::name),
+                                buyer.map(Buyer::name),
                                 value,
                                 value.filter(v -> OwnerGst.isOwed(job))
                                         .flatMap(
@@ -54,7 +58,8 @@ public record Benefit(
                                                                 p ->
                                                                         Gst.includedIn(
                                                                                 v,
-                                                                                p.gstDivisor())))));
+                                                                                p.gstDivisor()))),
+                                buyer.map(Buyer::own).orElse(false)));
             }
         }
         return benefits;

@@ -47,12 +47,13 @@ final class ComparisonSteps {
                                         quote.certificates(),
                                         quote.offer().pricePerCertificate().shown(),
                                         quote.gross()));
-        add(sum, " + %s GST on top", quote.gst());
         add(sum, " - %s fee", quote.fee());
-        add(sum, " - %s to the owner", split.toOwner());
+        add(sum, " - %s to the owner", split.toOwner().minus(split.ofTop()));
         add(sum, " - %s GST on what exceeds the discount", split.firmGst());
         add(sum, " - %s for waiting", quote.waiting());
-        return sum.append(" = ").append(quote.worth()).append(" to the firm").toString();
+        sum.append(" = ").append(quote.worth()).append(" to the firm");
+        add(sum, "; %s GST on top is not the firm's: ask your tax adviser", quote.gst());
+        return sum.toString();
     }
 
     private static void add(StringBuilder sum, String words, Money amount) {

@@ -16,8 +16,8 @@ import paperbark.value.SchemeName;
  * @param certificates how many
  * @param gross price of all certificates
  * @param fee kept back by the buyer
- * @param gst paid on top to an owner in business, against the owner's tax invoice
- * @param net what the buyer pays out: gross and GST less fee
+ * @param gst paid on top against the tax invoice of an owner in business; never the firm's income
+ * @param net what the buyer pays for the certificates: gross less fee, without GST on top
  * @param split whose it is
  * @param due day of payment when lodged on the day of the run
  * @param runnerUp the next best offer, where there is one
@@ -51,5 +51,10 @@ public record Expected(
                 taken.due(),
                 runnerUp.map(Quote::offer),
                 runnerUp.map(Quote::paid));
+    }
+
+    /** GST paid on top that no owner is paid: whose it is, a tax adviser must say. */
+    public Money topLeft() {
+        return gst.minus(split.ofTop());
     }
 }

@@ -2,7 +2,10 @@ package paperbark.offer;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import paperbark.firm.Firm;
 import paperbark.firm.GstRounding;
@@ -12,6 +15,7 @@ import paperbark.rules.Rulebook;
 import paperbark.rules.Unkeyed;
 import paperbark.value.Money;
 import paperbark.value.Rounding;
+import paperbark.value.SchemeName;
 
 /** Goods and services tax on what the owner pays. */
 public final class Gst {
@@ -57,6 +61,32 @@ public final class Gst {
         };
     }
 
+    /**
+     * GST on what a buyer pays the firm beyond the discount that it gave for the same claim; due
+     * when it is paid. A buyer who pays less lowers nothing, neither the GST in the price nor that
+     * on another claim.
+     *
+     * <p>Two readings: an eleventh of the full price and no more (ATO, GST and the Small-scale
+     * Renewable Energy Scheme, QC 24820), or of all that customer and buyer pay (edited private
+     * advice 1052028683343). Of each claim the one is taken that gives the higher GST.
+     *
+     * @param fullPrice the price that the payment adds to, where it is known
+     * @param beyond what is paid beyond the discount; below zero where it is less
+     */
+    static Money onBeyond(
+            Optional<Money> fullPrice, Money beyond, int divisor, GstRounding method) {
+        // rule: ato-24820 GST on the full price: a buyer who pays less than the discount lowers
+        // nothing.
+        if (beyond.isNegative() || divisor == 0) {
+            return Money.ZERO;
+        }
+        // rule: ato-1052028683343 answer: an eleventh of the customer's and the agent's payments.
+        List<GstLine> before = fullPrice.stream().map(GstLine::price).toList();
+        List<GstLine> after = new ArrayList<>(before);
+        after.add(GstLine.price(beyond));
+        return onInvoice(after, divisor, method).minus(onInvoice(before, divisor, method));
+    }
+
     private static Money rounded(BigDecimal parts, int divisor) {
         // rule: gst-act-1999 s 9-90: to the nearest cent, half a cent up.
         BigDecimal whole = BigDecimal.valueOf((long) divisor * (divisor - 1));
@@ -90,10 +120,17 @@ public final class Gst {
     private static OwnerPrice of(Job job, Money fullPrice, Firm firm, int divisor) {
         // rule: ato-24820 GST on the full price: a discount for the assignment lowers what is paid
         // and never the GST.
-        boolean discount = job.payment().form().map(f -> f == BenefitForm.DISCOUNT).orElse(false);
-        Money assigned = discount ? job.given() : Money.ZERO;
+        Map<SchemeName, Money> discounts = new EnumMap<>(SchemeName.class);
+        if (job.payment().form().equals(Optional.of(BenefitForm.DISCOUNT))) {
+            job.claims()
+                    .forEach(
+                            (scheme, claim) ->
+                                    claim.benefit()
+                                            .filter(value -> claim.claimed())
+                                            .ifPresent(value -> discounts.put(scheme, value)));
+        }
         // rule: ato-24820 registration: a firm that is not registered charges no GST.
         Money gst = firm.gstRegistered() ? includedIn(fullPrice, divisor) : Money.ZERO;
-        return new OwnerPrice(fullPrice, assigned, fullPrice.minus(assigned), gst, divisor);
+        return new OwnerPrice(fullPrice, discounts, gst, divisor);
     }
 }

@@ -82,7 +82,7 @@ public final class OfferChoice {
         List<Offer> all =
                 tables.offers().stream().filter(o -> o.scheme() == claimed.scheme()).toList();
         OfferCheck fit = new OfferCheck(claimed, tables);
-        QuoteSheet sheet = new QuoteSheet(claimed);
+        QuoteSheet sheet = new QuoteSheet(claimed, tables);
         List<LeftOut> leftOut = all.stream().flatMap(o -> fit.leftOut(o).stream()).toList();
         List<Quote> ranked =
                 all.stream()

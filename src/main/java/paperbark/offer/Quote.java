@@ -12,7 +12,8 @@ import paperbark.value.Money;
  * @param certificates how many
  * @param gross price of all certificates
  * @param fee kept back by the buyer
- * @param gst GST that the buyer pays on top to an owner in business
+ * @param gst GST that the buyer pays on top, against the invoice of an owner in business; no part
+ *     of the price, of the firm's income or of the ranking
  * @param split who gets the payment
  * @param days from the day of the run to the payment
  * @param due day of payment
@@ -42,9 +43,9 @@ public record Quote(
     static final Comparator<Quote> QUICKEST_FIRST =
             Comparator.comparing(Quote::days).thenComparing(BEST_FIRST);
 
-    /** What the buyer pays out. */
+    /** What the buyer pays for the certificates, without GST on top. */
     public Money paid() {
-        return gross.plus(gst).minus(fee);
+        return gross.minus(fee);
     }
 
     /** What it is worth to the firm today: its net less the cost of waiting. */

@@ -4,6 +4,8 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import paperbark.firm.Buyer;
+import paperbark.firm.FirmTables;
 import paperbark.firm.GstBasis;
 import paperbark.firm.Offer;
 import paperbark.value.ExactMoney;
@@ -15,10 +17,12 @@ final class QuoteSheet {
     private static final BigDecimal PERCENT_DAYS = BigDecimal.valueOf(100L * 365);
 
     private final Claimed claimed;
+    private final FirmTables tables;
     private final int divisor;
 
-    QuoteSheet(Claimed claimed) {
+    QuoteSheet(Claimed claimed, FirmTables tables) {
         this.claimed = claimed;
+        this.tables = tables;
         this.divisor = claimed.gstDivisor().orElse(0);
     }
 
@@ -30,7 +34,7 @@ final class QuoteSheet {
         // owes GST on the assignment, and to no one else.
         boolean onTop = claimed.isTaxable() && offer.terms().gstBasis() == GstBasis.PLUS;
         Money gst = onTop ? Gst.addedTo(gross, divisor) : Money.ZERO;
-        Split split = split(gross.plus(gst).minus(fee));
+        Split split = split(gross.minus(fee), gst, isOwn(offer));
         // rule: common practice, no source: payment days count from the lodging, which is today or
         // the later day of the work.
         LocalDate due = claimed.lodged().plusDays(offer.paymentDays());
@@ -48,23 +52,42 @@ final class QuoteSheet {
                 divisor);
     }
 
-    private Split split(Money paid) {
+    private Split split(Money paid, Money onTop, boolean own) {
         // rule: common practice, no source: a buyer pays the owner what they were promised, or all
         // where no sum was named; the rest is the firm's.
-        Money toOwner = claimed.paysOwner() ? claimed.benefit().orElse(paid) : Money.ZERO;
-        Money toFirm = paid.minus(toOwner);
+        Money toOwner =
+                claimed.paysOwner() ? claimed.benefit().orElse(paid.plus(onTop)) : Money.ZERO;
         Money discount = claimed.isDiscount() ? claimed.benefit().orElse(Money.ZERO) : Money.ZERO;
         Money benefit = claimed.paysOwner() ? toOwner : discount;
-        Money beyond = beyond(toFirm, discount);
-        // rule: ato-1052028683343 answer: the firm's GST lies on what it gets beyond the discount.
-        boolean owed = claimed.firm().gstRegistered() && divisor > 0 && !beyond.isNegative();
+        Money ownerGst = claimed.isTaxable() ? Gst.includedIn(benefit, divisor) : Money.ZERO;
+        Money ofTop = claimed.paysOwner() ? ofTop(onTop, ownerGst) : Money.ZERO;
+        Money toFirm = paid.minus(toOwner).plus(ofTop);
+        // Certificates that the firm takes itself are its own to sell; that is another deal.
+        Money beyond = own ? Money.ZERO : beyond(toFirm, discount);
         return new Split(
                 toOwner,
+                ofTop,
                 toFirm,
                 benefit,
                 beyond,
-                owed ? Gst.includedIn(beyond, divisor) : Money.ZERO,
-                claimed.isTaxable() ? Gst.includedIn(benefit, divisor) : Money.ZERO);
+                claimed.firm().gstRegistered()
+                        ? Gst.onBeyond(
+                                claimed.job().payment().fullPrice(),
+                                beyond,
+                                divisor,
+                                claimed.firm().money().gstRounding())
+                        : Money.ZERO,
+                ownerGst);
+    }
+
+    /** An owner who is paid has their GST out of it, or all of it where nothing was promised. */
+    private Money ofTop(Money onTop, Money ownerGst) {
+        boolean less = claimed.benefit().isPresent() && ownerGst.compareTo(onTop) < 0;
+        return less ? ownerGst : onTop;
+    }
+
+    private boolean isOwn(Offer offer) {
+        return tables.buyer(offer.buyer()).map(Buyer::own).orElse(false);
     }
 
     /** Nothing is said where the register does not tell what the owner was given. */

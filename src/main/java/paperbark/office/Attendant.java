@@ -196,8 +196,7 @@ public final class Attendant {
             StatusPage.write(
                     office,
                     world,
-                    new StatusPage.State(
-                            waiting, Optional.empty(), List.of(said), looks, false));
+                    new StatusPage.State(waiting, Optional.empty(), List.of(said), looks, false));
         } catch (IOException | RuntimeException again) {
             // The same trouble; whoever started the program is told of it.
             failure.addSuppressed(again);

@@ -43,7 +43,9 @@ final class BatchFolders {
         return found.values().stream().flatMap(List::stream).toList();
     }
 
-    /** The folders of a batch, its own first; one that is not as its manifest says is its own too. */
+    /**
+     * The folders of a batch, its own first; one that is not as its manifest says is its own too.
+     */
     List<Path> of(Office office, String batch) {
         List<Path> folders = new ArrayList<>();
         Path own = office.packs().resolve(batch);
@@ -69,7 +71,9 @@ final class BatchFolders {
                                     "packs/"
                                             + name
                                             + (folders.size() > 1
-                                                    ? " is a copy of batch " + batch + ". Delete it."
+                                                    ? " is a copy of batch "
+                                                            + batch
+                                                            + ". Delete it."
                                                     : " is batch "
                                                             + batch
                                                             + ". Give it its name back."));

@@ -28,7 +28,8 @@ public final class Doctor {
      *
      * @param now moment, for people only
      * @param today the office's day
-     * @param clockRight whether a person says that the clock is right, whatever the newest batch says
+     * @param clockRight whether a person says that the clock is right, whatever the newest batch
+     *     says
      * @throws IOException when the folder itself cannot be read
      */
     public static List<Check> examine(

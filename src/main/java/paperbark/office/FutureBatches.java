@@ -63,8 +63,6 @@ final class FutureBatches {
     }
 
     private Set<String> settled() throws IOException {
-        return Files.exists(file())
-                ? new HashSet<>(Files.readAllLines(file()))
-                : new HashSet<>();
+        return Files.exists(file()) ? new HashSet<>(Files.readAllLines(file())) : new HashSet<>();
     }
 }

@@ -194,6 +194,7 @@ public final class OfficeFolder {
                 products.csv      their models as listed on the day of installation
                 buyers.csv        who takes your certificates, and which form they want
                 offers.csv        what they pay, with first and last day
+                accounts.csv      what your books call their accounts; without it there is no journal
                 sellers.csv       who sells the heaters, where that is not you
                 columns.csv       the headings of your list and which of our fields each one is
                 words.csv         your own words for stages, old heaters, yes and no: may be deleted

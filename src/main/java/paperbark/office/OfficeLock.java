@@ -95,10 +95,14 @@ public final class OfficeLock implements AutoCloseable {
                 + now;
     }
 
-    /** Between taking the lock and saying so a note of an earlier, killed process may still lie here. */
+    /**
+     * Between taking the lock and saying so a note of an earlier, killed process may still lie
+     * here.
+     */
     private static String holder(Office office) throws IOException {
         String note = Files.exists(office.lockInfo()) ? Files.readString(office.lockInfo()) : "";
-        Matcher process = Pattern.compile("process (\\d+)( on (.*))?, since .*").matcher(note.strip());
+        Matcher process =
+                Pattern.compile("process (\\d+)( on (.*))?, since .*").matcher(note.strip());
         boolean gone =
                 process.matches()
                         && HOST.equals(Optional.ofNullable(process.group(3)).orElse(HOST))

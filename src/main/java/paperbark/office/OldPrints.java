@@ -47,7 +47,9 @@ final class OldPrints {
         return emptied;
     }
 
-    /** Copies of a day are lifted as the ledger was, and nothing is kept of how they were before. */
+    /**
+     * Copies of a day are lifted as the ledger was, and nothing is kept of how they were before.
+     */
     private static void copies(Office office) throws IOException {
         for (Path copy : Backups.newestFirst(office)) {
             try (Ledger lifted = Ledger.open(copy)) {

@@ -15,7 +15,9 @@ import paperbark.job.Job;
 import paperbark.offer.Benefit;
 import paperbark.offer.Comparison;
 import paperbark.offer.Expected;
+import paperbark.offer.FirmGst;
 import paperbark.offer.OwnerPrice;
+import paperbark.offer.Standing;
 import paperbark.value.SchemeName;
 
 /**
@@ -27,7 +29,8 @@ import paperbark.value.SchemeName;
  * @param entitlements certificates with their working
  * @param expected money expected, one entry a scheme at most
  * @param comparisons the offers for each claim side by side
- * @param price what the owner pays, where the price is known
+ * @param price what the owner pays, where the price is known; claims that fall away do not come off
+ *     it
  * @param statePapers compliance certificates that the site's state asks for
  * @param deadlines closing dates, earliest first
  * @param toDo what is still missing
@@ -50,7 +53,10 @@ public record CaseFile(
         List<Paper> papers,
         String packFile) {
 
-    /** Keeps the lists from being changed. */
+    /**
+     * Keeps the lists from being changed, takes only claims that count off the price, and holds the
+     * statement of benefit where every claim is held.
+     */
     public CaseFile {
         expected = List.copyOf(expected);
         comparisons = List.copyOf(comparisons);
@@ -58,7 +64,9 @@ public record CaseFile(
         deadlines = List.copyOf(deadlines);
         toDo = List.copyOf(toDo);
         findings = List.copyOf(findings);
-        papers = List.copyOf(papers);
+        Claiming claiming = new Claiming(job, entitlements, findings);
+        price = price.map(p -> p.keeping(scheme -> !claiming.standing(scheme).fallsAway()));
+        papers = claiming.hold(papers);
     }
 
     /**
@@ -114,22 +122,40 @@ public record CaseFile(
         return names;
     }
 
-    /** What the owner has of each assignment. */
-    public List<Benefit> benefits() {
-        return Benefit.of(job, entitlements, expected, price);
+    /** How a claim stands: the one place that papers, sheets, forms and the ledger ask. */
+    public Standing standing(SchemeName scheme) {
+        return new Claiming(job, entitlements, findings).standing(scheme);
     }
 
-    /** What can be claimed now: entitlements whose assignment paper is not held. */
-    public List<Entitlement> claimable() {
-        return entitlements.all().stream()
-                .filter(
-                        e ->
-                                papers.stream()
-                                        .anyMatch(
-                                                p ->
-                                                        p.kind() == PaperKind.of(e.scheme())
-                                                                && !p.isBlocked()))
+    /** How the claim under each scheme stands, e.g. {@code held}. */
+    public Map<SchemeName, Standing> standings() {
+        Map<SchemeName, Standing> all = new EnumMap<>(SchemeName.class);
+        for (SchemeName scheme : SchemeName.values()) {
+            all.put(scheme, standing(scheme));
+        }
+        return all;
+    }
+
+    /** What the owner has of each assignment that counts. */
+    public List<Benefit> benefits() {
+        return Benefit.of(job, entitlements, expected, price).stream()
+                .filter(b -> standing(b.scheme()).counts())
                 .toList();
+    }
+
+    /** Money expected for the claims that count. */
+    public List<Expected> coming() {
+        return expected.stream().filter(e -> standing(e.scheme()).counts()).toList();
+    }
+
+    /** What the job means for the firm's own GST, where the price is known. */
+    public Optional<FirmGst> firmGst() {
+        return price.map(p -> FirmGst.of(p, benefits(), coming(), firm));
+    }
+
+    /** What can be claimed: the entitlements of claims that count. */
+    public List<Entitlement> claimable() {
+        return entitlements.all().stream().filter(e -> standing(e.scheme()).counts()).toList();
     }
 
     /** Whether a paper of the pack is held by a stop. */

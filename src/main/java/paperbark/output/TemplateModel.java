@@ -50,6 +50,13 @@ public final class TemplateModel {
 
     private TemplateModel() {}
 
+    /** The template's view of a job: money is expected only for claims that count. */
+    public static Map<String, Object> of(CaseFile file) {
+        Map<String, Object> all = of((Record) file);
+        put(all, "expected", file.coming());
+        return all;
+    }
+
     /** The template's view of a record. */
     public static Map<String, Object> of(Record value) {
         FactMap map = new FactMap();

@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
+import paperbark.value.DebtAge;
 import paperbark.value.Money;
 
 /**
@@ -30,36 +31,6 @@ public record Owing(LocalDate asOf, List<Line> open, List<ClaimState> closing) {
         closing = List.copyOf(closing);
     }
 
-    /** How long money is overdue. */
-    public enum Age {
-        NOT_DUE("not due", 0),
-        TO_30("1-30 days", 30),
-        TO_60("31-60 days", 60),
-        TO_90("61-90 days", 90),
-        OVER_90("over 90 days", Long.MAX_VALUE);
-
-        private final String words;
-        private final long lastDay;
-
-        Age(String words, long lastDay) {
-            this.words = words;
-            this.lastDay = lastDay;
-        }
-
-        /** For people. */
-        public String words() {
-            return words;
-        }
-
-        /** The age of money that many days past its due day; 0 or fewer is not due. */
-        public static Age of(long daysOverdue) {
-            return Arrays.stream(values())
-                    .filter(a -> daysOverdue <= a.lastDay)
-                    .findFirst()
-                    .orElseThrow();
-        }
-    }
-
     /**
      * Money still to come for a claim.
      *
@@ -69,8 +40,8 @@ public record Owing(LocalDate asOf, List<Line> open, List<ClaimState> closing) {
     public record Line(ClaimState claim, long daysOverdue) {
 
         /** How long it is overdue. */
-        public Age age() {
-            return Age.of(daysOverdue);
+        public DebtAge age() {
+            return DebtAge.of(daysOverdue);
         }
     }
 
@@ -116,8 +87,8 @@ public record Owing(LocalDate asOf, List<Line> open, List<ClaimState> closing) {
     }
 
     /** What is to come by buyer and age; every age is there. */
-    public Map<String, Map<Age, Money>> byBuyer() {
-        Map<String, Map<Age, Money>> all = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
+    public Map<String, Map<DebtAge, Money>> byBuyer() {
+        Map<String, Map<DebtAge, Money>> all = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
         for (Line line : open) {
             String buyer = line.claim().buyer().isEmpty() ? "(no buyer)" : line.claim().buyer();
             all.computeIfAbsent(buyer, b -> none())
@@ -127,15 +98,15 @@ public record Owing(LocalDate asOf, List<Line> open, List<ClaimState> closing) {
     }
 
     /** What is to come by age. */
-    public Map<Age, Money> total() {
-        Map<Age, Money> total = none();
+    public Map<DebtAge, Money> total() {
+        Map<DebtAge, Money> total = none();
         open.forEach(l -> total.merge(l.age(), l.claim().outstanding(), Money::plus));
         return total;
     }
 
-    private static Map<Age, Money> none() {
-        Map<Age, Money> none = new EnumMap<>(Age.class);
-        Arrays.stream(Age.values()).forEach(a -> none.put(a, Money.ZERO));
+    private static Map<DebtAge, Money> none() {
+        Map<DebtAge, Money> none = new EnumMap<>(DebtAge.class);
+        Arrays.stream(DebtAge.values()).forEach(a -> none.put(a, Money.ZERO));
         return none;
     }
 }

@@ -48,8 +48,7 @@ public record Quarter(
 
     /** The quarter in words: {@code Jul to Sep 2026}. */
     public String name() {
-        String first = Days.show(from).split(" ")[1];
-        return first + " to " + Days.show(to).substring(Days.show(to).indexOf(' ') + 1);
+        return Days.quarter(from);
     }
 
     /**

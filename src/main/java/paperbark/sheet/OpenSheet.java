@@ -13,8 +13,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Date;
+import java.util.List;
 import java.util.Optional;
 import org.apache.poi.ss.SpreadsheetVersion;
 import org.apache.poi.ss.usermodel.FormulaError;
@@ -83,6 +85,7 @@ final class OpenSheet {
         // The gate has seen to it that nothing stands beyond these.
         int rows = Math.min(from.getMaxRows(), Limits.FORMATTED_ROWS);
         int columns = Math.min(from.getMaxColumns(), Limits.COLUMNS);
+        List<CellRangeAddress> blocks = new ArrayList<>();
         for (int i = 0; i < rows && columns > 0; i++) {
             Range range = from.getRange(i, 0, 1, columns);
             Object[] values = range.getValues()[0];
@@ -90,21 +93,25 @@ final class OpenSheet {
                 continue;
             }
             String[] written = range.getFormulas()[0];
+            int at = i;
+            blocks.removeIf(block -> block.getLastRow() < at);
+            blocks.addAll(merge(range, to));
             XSSFRow row = to.createRow(i);
             row.setZeroHeight(from.rowIsHidden(i));
             for (int j = 0; j < columns; j++) {
-                if (values[j] != null) {
+                if (values[j] != null && !isCovered(i, j, blocks)) {
                     put(row.createCell(j), values[j], Optional.ofNullable(written[j]));
                 }
             }
-            merge(range, to);
         }
     }
 
-    private static void merge(Range row, XSSFSheet to) {
+    /** The blocks that begin in a row. */
+    private static List<CellRangeAddress> merge(Range row, XSSFSheet to) {
+        List<CellRangeAddress> blocks = new ArrayList<>();
         for (Range block : row.getMergedCells()) {
             if (block.getRow() == row.getRow() && block.getNumRows() * block.getNumColumns() > 1) {
-                to.addMergedRegionUnsafe(
+                blocks.add(
                         new CellRangeAddress(
                                 block.getRow(),
                                 block.getLastRow(),
@@ -112,6 +119,18 @@ final class OpenSheet {
                                 block.getLastColumn()));
             }
         }
+        blocks.forEach(to::addMergedRegionUnsafe);
+        return blocks;
+    }
+
+    /** The library gives the value of a block for each of its cells; only the first holds it. */
+    private static boolean isCovered(int row, int column, List<CellRangeAddress> blocks) {
+        return blocks.stream()
+                .anyMatch(
+                        block ->
+                                block.isInRange(row, column)
+                                        && (block.getFirstRow() != row
+                                                || block.getFirstColumn() != column));
     }
 
     /** Names here may be longer than a workbook takes, and then begin alike. */

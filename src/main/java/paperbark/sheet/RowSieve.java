@@ -11,6 +11,7 @@ import static paperbark.finding.FindingCode.ROW_SHORT;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -59,11 +60,12 @@ final class RowSieve {
         return Reading.of(new Sheet(file, sheet, headingRow, headings.columns(), rows), findings);
     }
 
+    /** Headings that punctuation alone tells apart may mean two things; the columns table knows. */
     private void refuseTwins() throws Refused {
         Map<String, Column> first = new HashMap<>();
         List<Finding> twins = new ArrayList<>();
         for (Column column : headings.known()) {
-            Column other = first.putIfAbsent(HeadingFinder.key(column.heading()), column);
+            Column other = first.putIfAbsent(column.heading().toLowerCase(Locale.ROOT), column);
             if (other != null) {
                 String fact =
                         String.format(

@@ -44,6 +44,19 @@ public final class Days {
         return SHOWN.format(day);
     }
 
+    /** The quarter of a day as printed: {@code Oct to Dec 2026}. */
+    public static String quarter(LocalDate day) {
+        LocalDate first = firstOfQuarter(day);
+        String from = show(first).split(" ")[1];
+        String last = show(first.plusMonths(2));
+        return from + " to " + last.substring(last.indexOf(' ') + 1);
+    }
+
+    /** The first day of a day's quarter. */
+    public static LocalDate firstOfQuarter(LocalDate day) {
+        return LocalDate.of(day.getYear(), (day.getMonthValue() - 1) / 3 * 3 + 1, 1);
+    }
+
     /** Likewise, where a year of two digits is known to be one of this century. */
     public static Parsed<LocalDate> parseOfThisCentury(String text) {
         return parse(SHORT_YEAR.matcher(text.strip()).replaceFirst("$120$2"));

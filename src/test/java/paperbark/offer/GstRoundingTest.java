@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.math.BigDecimal;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
@@ -12,6 +14,8 @@ import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import paperbark.entitlement.Entitlements;
+import paperbark.firm.FirmTables;
 import paperbark.firm.GstBasis;
 import paperbark.firm.GstRounding;
 import paperbark.firm.MoneyPolicy;
@@ -90,11 +94,24 @@ class GstRoundingTest {
         assertThat(gst.owed()).isEqualTo(Money.of("400.00"));
     }
 
-    // Our own example of the rule in QC 24820 for an owner registered and in business: $7,700,
-    // assigned for $1,100 with GST: GST 700, the owner's invoice 100, the firm's credit 100.
+    // Source: edited private advice 1013003639462: owners do not assign the rights to the firm, nor
+    // does the firm supply them to the trading house; so owner's invoice and credit are the
+    // buyer's.
+    @ParameterizedTest
+    @CsvSource({"discount", "payment"})
+    void theCreditOfAnOwnerInBusinessIsTheBuyersAndNotTheFirms(String form) {
+        FirmGst gst = gst("1100,7700," + form + ",yes,yes", USUAL, "110");
+
+        assertThat(gst.onPrice()).isEqualTo(Money.of("700.00"));
+        assertThat(gst.ownerGst()).isEqualTo(Money.of("100.00"));
+        assertThat(gst.credit()).isEqualTo(Money.ZERO);
+    }
+
+    // Our own example of the rule in QC 24820, whose agent "can be the installer": $7,700, assigned
+    // to the firm for $1,100 with GST: GST 700, the owner's invoice 100, the firm's credit 100.
     @Test
-    void anOwnerInBusinessInvoicesTheAssignmentAndTheFirmHasTheCredit() {
-        FirmGst gst = gst("1100,7700,discount,yes,yes", USUAL, "110");
+    void whereTheFirmItselfIsTheBuyerTheCreditIsItsOwn() {
+        FirmGst gst = gst("1100,7700,discount,yes,yes", USUAL, "110", Offers::ownPipit);
 
         assertThat(gst.onPrice()).isEqualTo(Money.of("700.00"));
         assertThat(gst.ownerGst()).isEqualTo(Money.of("100.00"));
@@ -102,12 +119,14 @@ class GstRoundingTest {
         assertThat(price("1100,7700,discount,yes,yes").payable()).isEqualTo(Money.of("6600.00"));
     }
 
+    // What the firm gets for certificates that it took itself is a sale of its own, not part of the
+    // payment for the heater.
     @Test
-    void whereTheBuyerPaysSuchAnOwnerTheCreditIsNotTheFirms() {
-        FirmGst gst = gst("1100,7700,payment,yes,yes", USUAL, "110");
+    void whatTheFirmMakesOfItsOwnCertificatesIsNotBeyondTheDiscount() {
+        FirmGst gst = gst("800,5500,discount,no,no", USUAL, "86", Offers::ownPipit);
 
-        assertThat(gst.ownerGst()).isEqualTo(Money.of("100.00"));
-        assertThat(gst.credit()).isEqualTo(Money.ZERO);
+        assertThat(gst.beyond()).isEqualTo(Money.ZERO);
+        assertThat(gst.owed()).isEqualTo(Money.of("500.00"));
     }
 
     // Source: edited private advice 1052028683343: an eleventh of the customer's $4,700 and the
@@ -133,8 +152,11 @@ class GstRoundingTest {
 
     @Test
     void aBuyerWhoPaysLessThanTheDiscountLowersNothing() {
-        assertThat(gst("800,5500,discount,no,no", USUAL, "70").owed())
-                .isEqualTo(Money.of("500.00"));
+        FirmGst gst = gst("800,5500,discount,no,no", USUAL, "70");
+
+        assertThat(gst.owed()).isEqualTo(Money.of("500.00"));
+        // The other reading, for comparison: (4,700 + 700) / 11.
+        assertThat(gst.byPayments()).isEqualTo(Money.of("490.91"));
     }
 
     private static MoneyPolicy rounding(GstRounding method) {
@@ -148,14 +170,24 @@ class GstRoundingTest {
 
     /** Ten STCs at a price that holds any GST. */
     private static FirmGst gst(String cells, MoneyPolicy policy, String price) {
+        return gst(cells, policy, price, t -> t);
+    }
+
+    private static FirmGst gst(
+            String cells, MoneyPolicy policy, String price, UnaryOperator<FirmTables> change) {
         Job job = job(cells);
-        var tables =
-                Offers.tables(
-                        policy,
-                        true,
-                        Offers.offer(Offers.PIPIT, price, 14, Offers.basis(GstBasis.INCLUDED)));
+        FirmTables tables =
+                change.apply(
+                        Offers.tables(
+                                policy,
+                                true,
+                                Offers.offer(
+                                        Offers.PIPIT, price, 14, Offers.basis(GstBasis.INCLUDED))));
         Expected expected = Offers.choose(job, tables, 10).expected().orElseThrow();
-        return FirmGst.of(price(cells), List.of(expected), job, tables.firm());
+        OwnerPrice asked = price(cells);
+        List<Benefit> benefits =
+                Benefit.of(job, new Entitlements(List.of()), List.of(expected), Optional.of(asked));
+        return FirmGst.of(asked, benefits, List.of(expected), tables.firm());
     }
 
     private static OwnerPrice price(String cells) {

@@ -289,7 +289,8 @@ class OfferChoiceTest {
                 t.buyers(),
                 Arrays.asList(offers),
                 t.statePapers(),
-                t.words());
+                t.words(),
+                t.accounts());
     }
 
     private static Offer offer(String buyer, String price) {

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import paperbark.entitlement.Entitlement;
+import paperbark.firm.Buyer;
+import paperbark.firm.ByName;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
 import paperbark.firm.GstBasis;
@@ -102,7 +104,37 @@ final class Offers {
                 t.buyers(),
                 List.of(offers),
                 t.statePapers(),
-                t.words());
+                t.words(),
+                t.accounts());
+    }
+
+    /** The same tables with Pipit and Wren standing for the firm itself. */
+    static FirmTables ownPipit(FirmTables t) {
+        return new FirmTables(
+                t.firm(),
+                t.people(),
+                t.makers(),
+                t.products(),
+                t.sellers(),
+                ByName.of(
+                        t.buyers().stream().map(b -> b.name().equals(PIPIT) ? own(b) : b).toList(),
+                        Buyer::name),
+                t.offers(),
+                t.statePapers(),
+                t.words(),
+                t.accounts());
+    }
+
+    private static Buyer own(Buyer b) {
+        return new Buyer(
+                b.name(),
+                b.abn(),
+                b.registrations(),
+                b.address(),
+                b.phone(),
+                b.email(),
+                b.forms(),
+                true);
     }
 
     static Firm firm(MoneyPolicy policy, boolean gstRegistered) {

@@ -7,6 +7,8 @@ import static paperbark.offer.Offers.job;
 import static paperbark.offer.Offers.offer;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.firm.GstBasis;
 import paperbark.firm.MoneyPolicy;
 import paperbark.firm.Offer;
@@ -99,11 +101,38 @@ class SplitTest {
         Quote included = quote(business, offer(PIPIT, "110", 14, Offers.basis(GstBasis.INCLUDED)));
 
         assertThat(plus.gst()).isEqualTo(Money.of("100.00"));
-        assertThat(plus.paid()).isEqualTo(Money.of("1100.00"));
+        assertThat(plus.paid()).isEqualTo(Money.of("1000.00"));
         assertThat(included.gst()).isEqualTo(Money.ZERO);
         assertThat(included.paid()).isEqualTo(Money.of("1100.00"));
         assertThat(plus.split().ownerGst()).isEqualTo(Money.of("100.00"));
         assertThat(plus.split().netToOwner()).isEqualTo(Money.of("1000.00"));
+    }
+
+    // 1,100 paid to the owner holds 100 of GST, which the tenth on top pays; 1,000 holds 90.91, so
+    // that 90.91 of the price stays and 9.09 of the tenth is nobody's.
+    @ParameterizedTest
+    @CsvSource({"1100, 100.00, 0.00", "1000, 90.91, 90.91", "'', 100.00, 0.00"})
+    void anOwnerWhoIsPaidHasTheirGstOutOfTheTenthOnTop(
+            String promised, String ofTop, String toFirm) {
+        Split split = split(job(promised, "payment", "yes", "yes"), offer(PIPIT, "100"));
+
+        assertThat(split.ofTop()).isEqualTo(Money.of(ofTop));
+        assertThat(split.toFirm()).isEqualTo(Money.of(toFirm));
+    }
+
+    // "Book it to nobody": nothing was found on who keeps the tenth where the owner took a
+    // discount.
+    @Test
+    void afterADiscountTheTenthOnTopIsNeitherIncomeNorWorthAnythingInTheRanking() {
+        Job business = job("1000", "discount", "yes", "yes");
+        Quote plus = quote(business, offer(PIPIT, "100", 14, Offers.basis(GstBasis.PLUS)));
+        Quote included = quote(business, offer(PIPIT, "100", 14, Offers.basis(GstBasis.INCLUDED)));
+
+        assertThat(plus.gst()).isEqualTo(Money.of("100.00"));
+        assertThat(plus.split().ofTop()).isEqualTo(Money.ZERO);
+        assertThat(plus.split().toFirm()).isEqualTo(Money.of("1000.00"));
+        assertThat(plus.split().firmGst()).isEqualTo(Money.ZERO);
+        assertThat(plus.worth()).isEqualTo(included.worth());
     }
 
     @Test

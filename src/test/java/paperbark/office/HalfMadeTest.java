@@ -114,6 +114,7 @@ class HalfMadeTest {
             staging.write("a.txt", new byte[] {1});
             staging.keep();
         }
-        assertThat(Office.list(folder)).anyMatch(f -> f.getFileName().toString().startsWith(".batch-"));
+        assertThat(Office.list(folder))
+                .anyMatch(f -> f.getFileName().toString().startsWith(".batch-"));
     }
 }

@@ -261,8 +261,7 @@ class OfficeOnServerTest {
         assertThat(asks.err()).contains(office.root().toString(), "--moved", "--copied");
         assertThat(Program.run(copy.root(), "owed").exitCode()).isEqualTo(21);
         Program.Run own =
-                Program.run(
-                        copy.root(), "watch", ".", "--once", "--quiet-for", "0", "--copied");
+                Program.run(copy.root(), "watch", ".", "--once", "--quiet-for", "0", "--copied");
         assertThat(own.exitCode()).as(own.err()).isZero();
         assertThat(watch(copy).exitCode()).isZero();
         assertThat(server.ask("SELECT count(DISTINCT place) FROM progress")).isEqualTo("2");

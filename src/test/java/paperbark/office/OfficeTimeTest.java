@@ -42,9 +42,7 @@ class OfficeTimeTest {
     }
 
     private List<String> copies() throws IOException {
-        return Office.list(office.backups()).stream()
-                .map(f -> f.getFileName().toString())
-                .toList();
+        return Office.list(office.backups()).stream().map(f -> f.getFileName().toString()).toList();
     }
 
     @Test

@@ -119,7 +119,12 @@ class WitnessesTest {
     @Test
     void aDeletedLastEntryIsNoticed() throws Exception {
         for (String table : List.of("matched", "line", "entry")) {
-            change("DELETE FROM " + table + " WHERE " + (table.equals("entry") ? "seq" : "entry") + " = 2");
+            change(
+                    "DELETE FROM "
+                            + table
+                            + " WHERE "
+                            + (table.equals("entry") ? "seq" : "entry")
+                            + " = 2");
         }
         everyCommandStops("advices/advice-2.json");
         rebuildMakesItWhole();
@@ -140,7 +145,8 @@ class WitnessesTest {
         }
         Program.Run owed = run("owed");
         assertThat(owed.exitCode()).isEqualTo(21);
-        assertThat(owed.err()).contains("filed/2026/2026-11-23-one", "move the register into intake");
+        assertThat(owed.err())
+                .contains("filed/2026/2026-11-23-one", "move the register into intake");
         assertThat(run("ledger-rebuild", ".").exitCode()).isEqualTo(21);
     }
 

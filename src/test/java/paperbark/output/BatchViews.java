@@ -94,7 +94,8 @@ public final class BatchViews {
                 Address.UNKNOWN,
                 Optional.empty(),
                 Optional.empty(),
-                Map.of());
+                Map.of(),
+                false);
     }
 
     /** What all papers share. */
@@ -233,6 +234,7 @@ public final class BatchViews {
                 gross.minus(fee),
                 new Split(
                         Money.ZERO,
+                        Money.ZERO,
                         gross.minus(fee),
                         Money.ZERO,
                         Money.ZERO,
@@ -283,7 +285,14 @@ public final class BatchViews {
                 gross,
                 fee,
                 Money.ZERO,
-                new Split(Money.ZERO, net, Money.ZERO, Money.ZERO, Money.ZERO, Money.ZERO),
+                new Split(
+                        Money.ZERO,
+                        Money.ZERO,
+                        net,
+                        Money.ZERO,
+                        Money.ZERO,
+                        Money.ZERO,
+                        Money.ZERO),
                 offer.paymentDays(),
                 TODAY.plusDays(offer.paymentDays()),
                 Money.ZERO,
@@ -298,7 +307,7 @@ public final class BatchViews {
                                 price.amount()
                                         .divide(BigDecimal.valueOf(11), 2, Rounding.GST_ACT.mode()))
                         : Money.ZERO;
-        return new OwnerPrice(price, Money.of(assigned), price.minus(Money.of(assigned)), gst, 11);
+        return new OwnerPrice(price, Map.of(SchemeName.STC, Money.of(assigned)), gst, 11);
     }
 
     static Entitlement entitlement(SchemeName scheme, int count, Optional<LocalDate> installed) {

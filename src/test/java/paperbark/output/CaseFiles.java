@@ -95,8 +95,9 @@ public final class CaseFiles {
                 Optional.of(
                         new OwnerPrice(
                                 Money.of("5890.00"),
-                                Money.of("1680.00"),
-                                Money.of("4210.00"),
+                                Map.of(
+                                        SchemeName.STC, Money.of("480.00"),
+                                        SchemeName.VEEC, Money.of("1200.00")),
                                 Money.of("535.45"),
                                 11)),
                 Facts.statePapers(),

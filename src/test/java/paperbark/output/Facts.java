@@ -210,7 +210,8 @@ final class Facts {
                 address("3 Feather Court", "Geelong", State.VIC, "3220"),
                 Phone.parse("03 7010 1111").toOptional(),
                 Email.parse("papers@example.com").toOptional(),
-                forms);
+                forms,
+                false);
     }
 
     static Expected expected(SchemeName scheme, Buyer buyer, int count, String gross) {
@@ -235,6 +236,7 @@ final class Facts {
                 Money.ZERO,
                 Money.of(gross).minus(Money.of("10.00")),
                 new Split(
+                        Money.ZERO,
                         Money.ZERO,
                         Money.of(gross).minus(Money.of("10.00")),
                         Money.ZERO,

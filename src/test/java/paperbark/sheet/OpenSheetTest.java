@@ -2,6 +2,7 @@ package paperbark.sheet;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
+import static paperbark.finding.FindingCode.CELL_MERGED;
 import static paperbark.finding.FindingCode.CELL_TOO_LONG;
 import static paperbark.finding.FindingCode.FILE_ENCRYPTED;
 import static paperbark.finding.FindingCode.FILE_MAY_BE_CUT;
@@ -79,6 +80,25 @@ class OpenSheetTest {
         Sheet sheet = Books.sheet(read(body));
         assertThat(sheet.rows()).hasSize(2);
         assertThat(sheet.rows().get(1).cells().get(3).text()).isEqualTo("Ann");
+    }
+
+    @Test
+    void onlyTheFirstCellOfAMergedBlockHoldsItsValue() {
+        String covered = "<table:covered-table-cell/>";
+        Sheet sheet =
+                Books.sheet(
+                        read(
+                                HEADINGS
+                                        + row(
+                                                text("SB-1")
+                                                        + text(
+                                                                "Ann",
+                                                                "table:number-columns-spanned=\"1\" table:number-rows-spanned=\"2\""))
+                                        + row(text("SB-2") + covered)));
+        assertThat(sheet.rows().get(0).cells().get(2).text()).isEqualTo("Ann");
+        Cell second = sheet.rows().get(1).cells().get(2);
+        assertThat(second.isBlank()).isTrue();
+        assertThat(codes(second)).containsExactly(CELL_MERGED);
     }
 
     @Test

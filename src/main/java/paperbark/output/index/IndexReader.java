@@ -16,6 +16,7 @@ import paperbark.finding.RuleRef;
 import paperbark.finding.Severity;
 import paperbark.job.Job;
 import paperbark.job.Stage;
+import paperbark.offer.Standing;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Deadline;
@@ -89,38 +90,39 @@ final class IndexReader {
                                         ? ", " + view.cancelled() + " cancelled"
                                         : "")));
         totals.add(new Figure("Packs", Integer.toString(view.cases().size()), ""));
-        Table certificates = tables.certificates();
         for (SchemeName scheme : SchemeName.values()) {
-            long all = certificates(certificates, scheme, false);
-            long held = certificates(certificates, scheme, true);
+            long held = count(scheme, Standing.HELD);
             totals.add(
                     new Figure(
                             scheme.word() + "s",
-                            Long.toString(all),
-                            held > 0 ? held + " of these held" : ""));
+                            Long.toString(
+                                    count(scheme, Standing.DUE) + count(scheme, Standing.BOOKED)),
+                            held > 0 ? held + " more held" : ""));
         }
         Table expected = tables.expected();
-        Money held =
-                money(
-                        expected.sum(
-                                "to-firm",
-                                row -> expected.value(row, "held").shown().equals("yes")));
+        Money held = toFirm(expected, true);
         totals.add(
                 new Figure(
                         "Money expected",
-                        money(expected.sum("to-firm")).toString(),
-                        held.isZero() ? "net of fees" : held + " of it held"));
+                        toFirm(expected, false).toString(),
+                        held.isZero() ? "net of fees" : held + " more held"));
         return totals;
     }
 
-    private static long certificates(Table table, SchemeName scheme, boolean heldOnly) {
-        return table.sum(
-                        "certificates",
-                        row ->
-                                table.value(row, "scheme").shown().equals(scheme.word())
-                                        && (!heldOnly
-                                                || table.value(row, "held").shown().equals("yes")))
-                .longValueExact();
+    private long count(SchemeName scheme, Standing standing) {
+        return view.cases().stream()
+                .filter(file -> file.standing(scheme) == standing)
+                .flatMap(file -> file.entitlements().of(scheme).stream())
+                .mapToLong(e -> e.certificates().orElse(0))
+                .sum();
+    }
+
+    private static Money toFirm(Table expected, boolean held) {
+        String word = Standing.HELD.word();
+        return money(
+                expected.sum(
+                        "to-firm",
+                        row -> expected.value(row, "standing").shown().equals(word) == held));
     }
 
     private static Money money(BigDecimal dollars) {
@@ -140,7 +142,7 @@ final class IndexReader {
                 status.name().toLowerCase(Locale.ROOT),
                 status.word(),
                 file.papers().stream().filter(Paper::isBlocked).map(Paper::title).toList(),
-                file.entitlements().all().stream().map(IndexReader::certificates).toList(),
+                file.entitlements().all().stream().map(e -> certificates(file, e)).toList(),
                 file.toDo().stream().map(IndexReader::missing).toList(),
                 file.deadlines().stream().findFirst().map(d -> closing(file, d)),
                 file.packFile(),
@@ -161,12 +163,15 @@ final class IndexReader {
                 : day.orElse(job.stage().word());
     }
 
-    private static String certificates(Entitlement entitlement) {
+    private static String certificates(CaseFile file, Entitlement entitlement) {
         String count =
                 entitlement
                         .certificates()
                         .map(n -> n + " " + entitlement.scheme().word() + (n == 1 ? "" : "s"))
                         .orElse(entitlement.scheme().word() + "s not worked out");
+        if (file.standing(entitlement.scheme()) == Standing.HELD) {
+            return count + ", held";
+        }
         return entitlement.provisional() ? count + " (planned day)" : count;
     }
 

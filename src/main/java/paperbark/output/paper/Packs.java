@@ -83,7 +83,18 @@ public final class Packs {
      * @param finished at most one of a kind; one that the case does not have, or holds, is left out
      */
     public Pack make(CaseFile caseFile, List<FinishedPaper> finished) {
+        Pack pack = attempt(caseFile, finished, List.of());
+        // What fell away while it was made must stand on none of its other papers.
+        CaseFile after = pack.packedCase();
+        return after.standings().equals(caseFile.standings())
+                ? pack
+                : attempt(after, finished, pack.findings());
+    }
+
+    private Pack attempt(
+            CaseFile caseFile, List<FinishedPaper> finished, List<Finding> toldBefore) {
         PaperWriter writer = new PaperWriter(engine, shipped, caseFile, logo);
+        writer.findings().addAll(toldBefore);
         Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
         caseFile.papers()

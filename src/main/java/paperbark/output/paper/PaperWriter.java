@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.w3c.dom.Document;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -68,8 +69,9 @@ final class PaperWriter {
 
     /** The page that says that a paper is held by the given finding, which is remembered. */
     PaperMarkup heldBy(Paper paper, Finding finding) {
-        findings.add(finding);
-        return held(paper.heldBy(List.of(finding)));
+        Finding stop = paper.kind().concern().map(c -> finding.holding(Set.of(c))).orElse(finding);
+        findings.add(stop);
+        return held(paper.heldBy(List.of(stop)));
     }
 
     private PaperMarkup held(Paper paper) {

@@ -15,8 +15,10 @@ import paperbark.output.BatchView;
  * @param weeks one row a week with money due
  * @param expected one row a claim with an offer
  * @param gst one row a job with a price
+ * @param quarters one row a quarter and kind of job
  * @param closingDates one row a closing date
  * @param received one row a claim that the ledger knows
+ * @param debtors one row a buyer who owes
  * @param findings one row a finding
  * @param rules one row a rule row used
  * @param reading how to read the others
@@ -30,8 +32,10 @@ public record BatchTables(
         Table weeks,
         Table expected,
         Table gst,
+        Table quarters,
         Table closingDates,
         Table received,
+        Table debtors,
         Table findings,
         Table rules,
         Table reading) {
@@ -39,6 +43,8 @@ public record BatchTables(
     /** The tables of the batch. */
     public static BatchTables of(BatchView view) {
         List<Compared> claims = Compared.of(view);
+        Table gst = GstTable.of(view);
+        Table received = ReceivedTable.of(view);
         return new BatchTables(
                 JobsTable.of(view),
                 CertificatesTable.of(view),
@@ -47,9 +53,11 @@ public record BatchTables(
                 SwitchTable.of(claims),
                 WeeksTable.of(view),
                 ExpectedTable.of(view),
-                GstTable.of(view),
+                gst,
+                QuartersTable.of(gst),
                 DeadlinesTable.of(view),
-                ReceivedTable.of(view),
+                received,
+                DebtorsTable.of(view, received),
                 FindingsTable.of(view.findings(), finding -> Optional.empty()),
                 RulesTable.of(view),
                 ReadingTable.of());
@@ -65,8 +73,10 @@ public record BatchTables(
                 weeks,
                 expected,
                 gst,
+                quarters,
                 closingDates,
                 received,
+                debtors,
                 findings,
                 rules,
                 reading);

@@ -25,9 +25,11 @@ final class ByBuyerTable {
                     money("gross", "Gross"),
                     money("fee", "Fee"),
                     money("net", "Buyer pays"),
-                    money("to-firm", "To the firm"));
+                    money("to-firm", "To the firm"),
+                    money("held", "Held, to the firm"));
 
-    private static final List<String> DOLLARS = List.of("gross", "fee", "net", "to-firm");
+    private static final String TO_FIRM = "to-firm";
+    private static final List<String> DOLLARS = List.of("gross", "fee", "net", TO_FIRM);
 
     private final String scheme;
     private final Map<String, Map<String, BigDecimal>> sums = new TreeMap<>();
@@ -45,7 +47,13 @@ final class ByBuyerTable {
             byBuyer.sums.forEach((buyer, of) -> rows.add(byBuyer.row(buyer, of)));
         }
         Table table =
-                new Table("ByBuyer", "By scheme and buyer", List.of(), COLUMNS, rows, List.of());
+                new Table(
+                        "ByBuyer",
+                        "By scheme and buyer",
+                        List.of("What is held stands in the last column alone."),
+                        COLUMNS,
+                        rows,
+                        List.of());
         return Totals.ofMoney(table);
     }
 
@@ -56,7 +64,12 @@ final class ByBuyerTable {
                 Map<String, BigDecimal> of =
                         sums.computeIfAbsent(
                                 table.value(row, "buyer").shown(), b -> new HashMap<>());
-                keys.forEach(key -> of.merge(key, table.value(row, key).amount(), BigDecimal::add));
+                if (!ClaimFacts.isHeld(table, row)) {
+                    keys.forEach(
+                            key -> of.merge(key, table.value(row, key).amount(), BigDecimal::add));
+                } else if (keys.contains(TO_FIRM)) {
+                    of.merge("held", table.value(row, TO_FIRM).amount(), BigDecimal::add);
+                }
             }
         }
     }
@@ -67,19 +80,24 @@ final class ByBuyerTable {
         cells.add(text(buyer));
         cells.add(
                 derivedWhole(
-                        matching("Certificates", "certificates", buyer),
+                        matching("Certificates", "certificates", buyer, false),
                         of.getOrDefault("certificates", BigDecimal.ZERO).longValueExact()));
         for (String key : DOLLARS) {
             cells.add(
                     derivedMoney(
-                            matching("Expected", key, buyer),
+                            matching("Expected", key, buyer, false),
                             of.getOrDefault(key, BigDecimal.ZERO).setScale(2)));
         }
+        cells.add(
+                derivedMoney(
+                        matching("Expected", TO_FIRM, buyer, true),
+                        of.getOrDefault("held", BigDecimal.ZERO).setScale(2)));
         return cells;
     }
 
-    private static String matching(String table, String key, String buyer) {
-        return "SUMIFS([%1$s:%2$s],[%1$s:scheme],[scheme],[%1$s:buyer],%3$s)"
-                .formatted(table, key, Names.like(buyer, "[buyer]"));
+    private static String matching(String table, String key, String buyer, boolean held) {
+        return "SUMIFS([%1$s:%2$s],[%1$s:scheme],[scheme],[%1$s:buyer],%3$s,%4$s)"
+                .formatted(
+                        table, key, Names.like(buyer, "[buyer]"), ClaimFacts.standing(table, held));
     }
 }

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Schemes;
 import paperbark.entitlement.Step;
@@ -30,7 +31,7 @@ public final class CertificatesTable {
                     whole("zone", "Zone", 8),
                     text("activity", "Activity", 11),
                     whole("certificates", "Certificates", 15),
-                    flag("held", "Held", 9),
+                    text("standing", "Stands", 11),
                     flag("planned", "Day only planned", 13),
                     date("closing", "Closing date"),
                     text("working", "Working", 52));
@@ -57,12 +58,16 @@ public final class CertificatesTable {
                         "Certificates",
                         List.of(
                                 "A count that could not be worked out is left empty. Schemes are never"
-                                        + " added together: their certificates differ in worth."),
+                                        + " added together: their certificates differ in worth. What"
+                                        + " is held cannot be claimed until it is mended, and is"
+                                        + " counted apart."),
                         COLUMNS,
                         MadeRows.of(claims, c -> row(c.file(), c.entitlement())),
                         List.of());
         return table.withFooters(
-                Arrays.stream(SchemeName.values()).map(s -> total(table, s)).toList());
+                Arrays.stream(SchemeName.values())
+                        .flatMap(s -> Stream.of(total(table, s, false), total(table, s, true)))
+                        .toList());
     }
 
     private static List<TableCell> row(CaseFile file, Entitlement entitlement) {
@@ -75,7 +80,7 @@ public final class CertificatesTable {
                 number(entitlement.zone()),
                 text(entitlement.activity()),
                 number(entitlement.certificates()),
-                flag(ClaimFacts.isHeld(file, scheme)),
+                text(file.standing(scheme).word()),
                 flag(entitlement.provisional()),
                 TableCell.of(Value.day(entitlement.lastDay())),
                 text(working(entitlement)));
@@ -105,21 +110,17 @@ public final class CertificatesTable {
         return step.label() + ": " + step.result() + how;
     }
 
-    private static List<TableCell> total(Table table, SchemeName scheme) {
+    private static List<TableCell> total(Table table, SchemeName scheme, boolean held) {
         String word = scheme.word();
-        long sum =
-                table.sum("certificates", row -> table.value(row, "scheme").shown().equals(word))
-                        .longValueExact();
+        long sum = ClaimFacts.certificates(table, scheme, held);
         return table.columns().stream()
                 .map(
                         column ->
                                 switch (column.key()) {
-                                    case "job" -> text("Total " + word);
+                                    case "job" -> text((held ? "Held " : "Total ") + word);
                                     case "certificates" ->
                                             TableCell.derivedWhole(
-                                                    "SUMIFS([Certificates:certificates],[Certificates:scheme],\""
-                                                            + word
-                                                            + "\")",
+                                                    ClaimFacts.sumOfCertificates(scheme, held),
                                                     sum);
                                     default -> TableCell.BLANK;
                                 })

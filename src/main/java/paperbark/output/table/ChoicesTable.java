@@ -46,7 +46,7 @@ public final class ChoicesTable {
                         "Choices",
                         "Offers compared",
                         List.of(
-                                "Every claim with the offers in force on the day of this run. Lines are"
+                                "Every claim that is not held, with the offers in force on the day of this run. Lines are"
                                         + " those of the sheet Every offer. Best is worth more by: what a"
                                         + " buyer fixed in the register, or the firm's policy, costs."),
                         COLUMNS,

@@ -17,14 +17,16 @@ import paperbark.output.CaseFile;
  */
 record Compared(CaseFile file, Comparison comparison, int firstLine) {
 
-    /** Every claim of the batch that offers were looked up for. */
+    /** Every claim of the batch that counts and that offers were looked up for. */
     static List<Compared> of(BatchView view) {
         List<Compared> all = new ArrayList<>();
         int line = 1;
         for (CaseFile file : view.cases()) {
             for (Comparison comparison : file.comparisons()) {
-                all.add(new Compared(file, comparison, line));
-                line += comparison.ranked().size();
+                if (file.standing(comparison.scheme()).counts()) {
+                    all.add(new Compared(file, comparison, line));
+                    line += comparison.ranked().size();
+                }
             }
         }
         return all;

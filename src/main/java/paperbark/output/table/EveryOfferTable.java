@@ -10,7 +10,9 @@ import static paperbark.output.table.TableColumn.text;
 import static paperbark.output.table.TableColumn.whole;
 
 import java.util.List;
+import java.util.Optional;
 import paperbark.firm.Firm;
+import paperbark.firm.GstRounding;
 import paperbark.job.BenefitForm;
 import paperbark.job.Job;
 import paperbark.offer.Quote;
@@ -33,11 +35,13 @@ public final class EveryOfferTable {
                     new TableColumn("fee-each", "Fee each", Kind.PRICE, 8),
                     dollars("gross", "Gross"),
                     dollars("fee", "Fees"),
-                    dollars("gst", "GST on top"),
                     dollars("pays", "Buyer pays"),
+                    dollars("gst", "GST on top"),
                     dollars("to-owner", "To the owner"),
+                    dollars("of-top", "Of that from GST on top"),
                     dollars("to-firm", "To the firm"),
                     dollars("discount", "Discount given"),
+                    dollars("full", "Full price"),
                     dollars("firm-gst", "GST on the rest"),
                     whole("days", "Days to money", 9),
                     dollars("waiting", "Cost of waiting"),
@@ -64,7 +68,10 @@ public final class EveryOfferTable {
                                 + " the firm gets beyond the discount it gave, less the cost of waiting"
                                 + " at "
                                 + view.firm().money().costOfMoney().toPlainString()
-                                + " % a year. Offers that a claim cannot take are not listed."),
+                                + " % a year. Offers that a claim cannot take are not listed. GST on"
+                                + " the rest: "
+                                + GstTable.RULE,
+                        ClaimFacts.ON_TOP),
                 COLUMNS,
                 MadeRows.of(claims.stream().flatMap(c -> c.lines().stream()).toList(), offers::row),
                 List.of());
@@ -77,6 +84,8 @@ public final class EveryOfferTable {
         boolean promised = job.claim(quote.offer().scheme()).benefit().isPresent();
         boolean paysOwner = form(job, BenefitForm.PAYMENT);
         boolean known = promised && (paysOwner || form(job, BenefitForm.DISCOUNT));
+        Optional<Money> full = job.payment().fullPrice();
+        Money discount = paysOwner ? Money.ZERO : split.benefit();
         return List.of(
                 whole(line.number()),
                 text(job.reference()),
@@ -89,17 +98,19 @@ public final class EveryOfferTable {
                 TableCell.of(new Value.Price(quote.offer().terms().feePerCertificate().amount())),
                 derivedMoney("ROUND([certificates]*[price],2)", quote.gross()),
                 derivedMoney("[fee-claim]+ROUND([certificates]*[fee-each],2)", quote.fee()),
+                derivedMoney("[gross]-[fee]", quote.paid()),
                 quote.gst().isZero()
                         ? money(quote.gst())
                         : derivedMoney(
                                 "ROUND([gross]/" + (quote.gstDivisor() - 1) + ",2)", quote.gst()),
-                derivedMoney("[gross]+[gst]-[fee]", quote.paid()),
                 paysOwner && !promised
-                        ? derivedMoney("[pays]", split.toOwner())
+                        ? derivedMoney("[pays]+[gst]", split.toOwner())
                         : money(split.toOwner()),
-                derivedMoney("[pays]-[to-owner]", split.toFirm()),
-                known ? money(split.toFirm().minus(split.beyond())) : TableCell.BLANK,
-                firmGst(quote, known),
+                money(split.ofTop()),
+                derivedMoney("[pays]-[to-owner]+[of-top]", split.toFirm()),
+                known ? money(discount) : TableCell.BLANK,
+                full.map(TableCell::money).orElse(TableCell.BLANK),
+                firmGst(quote, known, discount, full.isPresent()),
                 whole(quote.days()),
                 waiting(quote),
                 derivedMoney("[to-firm]-[firm-gst]-[waiting]", quote.worth()),
@@ -118,12 +129,18 @@ public final class EveryOfferTable {
         return job.payment().form().map(f -> f == form).orElse(false);
     }
 
-    private TableCell firmGst(Quote quote, boolean known) {
-        Money gst = quote.split().firmGst();
-        return known && firm.gstRegistered() && quote.gstDivisor() > 0
-                ? derivedMoney(
-                        "ROUND(MAX(0,[to-firm]-[discount])/" + quote.gstDivisor() + ",2)", gst)
-                : money(gst);
+    private TableCell firmGst(Quote quote, boolean known, Money discount, boolean priced) {
+        Split split = quote.split();
+        Money gst = split.firmGst();
+        boolean taxed = split.beyond().equals(split.toFirm().minus(discount));
+        if (!known || !taxed || !firm.gstRegistered() || quote.gstDivisor() == 0) {
+            return money(gst);
+        }
+        String beyond = "MAX(0,[to-firm]-[discount])";
+        boolean together = priced && firm.money().gstRounding() == GstRounding.TOTAL_INVOICE;
+        String formula =
+                together ? "ROUND(([full]+%s)/%d,2)-ROUND([full]/%2$d,2)" : "ROUND(%s/%d,2)";
+        return derivedMoney(formula.formatted(beyond, quote.gstDivisor()), gst);
     }
 
     private TableCell waiting(Quote quote) {

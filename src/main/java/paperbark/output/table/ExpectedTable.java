@@ -2,12 +2,9 @@ package paperbark.output.table;
 
 import static paperbark.output.table.TableCell.derivedDay;
 import static paperbark.output.table.TableCell.derivedMoney;
-import static paperbark.output.table.TableCell.flag;
 import static paperbark.output.table.TableCell.money;
 import static paperbark.output.table.TableCell.text;
 import static paperbark.output.table.TableColumn.date;
-import static paperbark.output.table.TableColumn.flag;
-import static paperbark.output.table.TableColumn.money;
 import static paperbark.output.table.TableColumn.text;
 import static paperbark.output.table.TableColumn.whole;
 
@@ -16,6 +13,7 @@ import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
 import java.util.List;
 import paperbark.offer.Expected;
+import paperbark.offer.Split;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 
@@ -29,15 +27,19 @@ public final class ExpectedTable {
                     text("scheme", "Scheme", 10),
                     whole("certificates", "Certificates", 13),
                     new TableColumn("price", "Price each", Kind.PRICE, 12),
-                    money("gross", "Gross"),
-                    money("gst", "GST on top"),
-                    money("fee", "Fee"),
-                    money("net", "Buyer pays"),
-                    money("to-owner", "To the owner"),
-                    money("to-firm", "To the firm"),
+                    dollars("gross", "Gross"),
+                    dollars("fee", "Fee"),
+                    dollars("net", "Buyer pays"),
+                    dollars("to-owner", "To the owner"),
+                    dollars("of-top", "Of that from GST on top"),
+                    dollars("to-firm", "To the firm"),
+                    dollars("beyond", "Beyond the discount"),
+                    dollars("firm-gst", "GST on that"),
+                    dollars("gst", "GST on top"),
+                    dollars("top-left", "Of that nobody's yet"),
                     date("due", "Due"),
                     date("week", "In the week from"),
-                    flag("held", "Held", 8));
+                    text("standing", "Stands", 10));
 
     /** A claim with its job. */
     private record Claim(CaseFile file, Expected expected) {}
@@ -59,11 +61,36 @@ public final class ExpectedTable {
                                         + " is the firm's; below zero, the firm makes it good. Due: the"
                                         + " day of payment when the claim is lodged on the day of this"
                                         + " run. Held: the assignment is kept back, so nothing comes"
-                                        + " until it is mended."),
+                                        + " until it is mended, and it is summed apart.",
+                                ClaimFacts.ON_TOP,
+                                "Beyond the discount: below zero where the buyer pays the firm less."
+                                        + " GST on that: "
+                                        + GstTable.RULE),
                         COLUMNS,
                         MadeRows.of(claims, c -> row(c.file(), c.expected())),
                         List.of());
-        return Totals.ofMoney(table);
+        return table.withFooters(List.of(total(table, false), total(table, true)));
+    }
+
+    /** The sums of all claims but the held, or of these alone. */
+    private static List<TableCell> total(Table table, boolean held) {
+        return table.columns().stream()
+                .map(
+                        column -> {
+                            if (column.key().equals("job")) {
+                                return text(held ? "Held" : "Total");
+                            }
+                            return column.kind() == Kind.MONEY
+                                    ? sum(table, column.key(), held)
+                                    : TableCell.BLANK;
+                        })
+                .toList();
+    }
+
+    private static TableCell sum(Table table, String key, boolean held) {
+        return derivedMoney(
+                "SUMIFS([Expected:%s],%s)".formatted(key, ClaimFacts.standing("Expected", held)),
+                table.sum(key, row -> ClaimFacts.isHeld(table, row) == held).setScale(2));
     }
 
     /** The Monday of a day's week. */
@@ -71,7 +98,13 @@ public final class ExpectedTable {
         return day.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
     }
 
+    /** Narrow, since there are many. */
+    private static TableColumn dollars(String key, String heading) {
+        return new TableColumn(key, heading, Kind.MONEY, 12);
+    }
+
     private static List<TableCell> row(CaseFile file, Expected expected) {
+        Split split = expected.split();
         return List.of(
                 text(file.job().reference()),
                 text(file.job().owner().name()),
@@ -80,13 +113,17 @@ public final class ExpectedTable {
                 TableCell.whole(expected.certificates()),
                 TableCell.of(new Value.Price(expected.offer().pricePerCertificate().amount())),
                 derivedMoney("ROUND([certificates]*[price],2)", expected.gross()),
-                money(expected.gst()),
                 money(expected.fee()),
-                derivedMoney("[gross]+[gst]-[fee]", expected.net()),
-                money(expected.split().toOwner()),
-                derivedMoney("[net]-[to-owner]", expected.split().toFirm()),
+                derivedMoney("[gross]-[fee]", expected.net()),
+                money(split.toOwner()),
+                money(split.ofTop()),
+                derivedMoney("[net]-[to-owner]+[of-top]", split.toFirm()),
+                money(split.beyond()),
+                money(split.firmGst()),
+                money(expected.gst()),
+                derivedMoney("[gst]-[of-top]", expected.topLeft()),
                 TableCell.day(expected.due()),
                 derivedDay("[due]-WEEKDAY([due],2)+1", week(expected.due())),
-                flag(ClaimFacts.isHeld(file, expected.scheme())));
+                text(file.standing(expected.scheme()).word()));
     }
 }

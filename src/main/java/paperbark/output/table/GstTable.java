@@ -3,38 +3,54 @@ package paperbark.output.table;
 import static paperbark.output.table.TableCell.derivedMoney;
 import static paperbark.output.table.TableCell.money;
 import static paperbark.output.table.TableCell.text;
-import static paperbark.output.table.TableColumn.money;
+import static paperbark.output.table.TableColumn.date;
 import static paperbark.output.table.TableColumn.text;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import paperbark.firm.GstRounding;
+import paperbark.job.Job;
 import paperbark.offer.FirmGst;
 import paperbark.offer.OwnerPrice;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
+import paperbark.value.Days;
 import paperbark.value.Money;
+import paperbark.value.State;
 
 /**
  * One row a job with a price: GST is an eleventh of the full price, before any certificate is taken
  * off. Source: ATO, GST and the Small-scale Renewable Energy Scheme (QC 24820).
  */
 public final class GstTable {
+    /** How what a buyer pays beyond or below the discount is taxed, with both readings. */
+    static final String RULE =
+            "by claim, more than the discount is taxed when it comes, less lowers nothing. One reading"
+                    + " taxes the full price and no more (QC 24820), the other all that customer and"
+                    + " buyer pay (edited private advice 1052028683343, which binds only who asked);"
+                    + " of each claim the higher counts.";
+
     private static final List<TableColumn> COLUMNS =
             List.of(
-                    text("job", "Job", 12),
-                    text("owner", "Owner", 24),
+                    text("job", "Job", 10),
+                    text("owner", "Owner", 18),
+                    date("day", "Day"),
+                    text("stage", "Stage", 10),
+                    text("counted", "Counted as", 15),
+                    text("state", "State", 7),
+                    text("quarter", "Quarter", 19),
                     text("owner-gst", "Owner registered for GST", 14),
-                    money("full", "Full price"),
-                    money("assigned", "Assigned"),
-                    money("payable", "Payable"),
-                    money("gst", "GST in full price"),
-                    money("without", "Price without GST"),
-                    money("beyond", "Buyers pay beyond discount"),
-                    money("more-gst", "GST on that"),
-                    money("given", "Given for the assignment"),
-                    money("owner-owes", "Owner's GST on it"),
-                    money("credit", "Firm's credit for it"));
+                    dollars("full", "Full price"),
+                    dollars("assigned", "Assigned"),
+                    dollars("payable", "Payable"),
+                    dollars("gst", "GST in full price"),
+                    dollars("without", "Price without GST"),
+                    dollars("beyond", "Buyers pay beyond discount"),
+                    dollars("more-gst", "GST on that"),
+                    dollars("by-payments", "GST by the other reading"),
+                    dollars("given", "Given to the owner"),
+                    dollars("owner-owes", "Owner's GST on it"),
+                    dollars("credit", "Firm's credit for it"));
 
     private final BatchView view;
     private final boolean registered;
@@ -59,20 +75,37 @@ public final class GstTable {
         return table.withFooters(GstTotals.of(table, view));
     }
 
+    /** Narrow, since there are many. */
+    private static TableColumn dollars(String key, String heading) {
+        return new TableColumn(key, heading, Kind.MONEY, 12);
+    }
+
     private List<String> notes(int unpriced) {
         List<String> notes = new ArrayList<>();
+        if (registered) {
+            notes.add(
+                    "GST is a share of the full price, an eleventh today, not of what the owner pays after the"
+                            + " certificates; the two are never netted. Source: ATO, GST and the"
+                            + " Small-scale Renewable Energy Scheme (QC 24820). No GST lies on an"
+                            + " assignment by an owner who is not registered. Rounding: "
+                            + view.firm().money().gstRounding().word()
+                            + " rule.");
+            notes.add("Buyers pay beyond discount: " + RULE);
+            notes.add(
+                    "Firm's credit: only where the firm itself is the buyer (column \"own\" of the buyers"
+                            + " table) and holds the owner's tax invoice. Otherwise both are the"
+                            + " buyer's. Sources: QC 24820; edited private advice 1013003639462, which"
+                            + " binds only who asked.");
+            notes.add(GstTotals.CENTS);
+        } else {
+            notes.add(
+                    "The firm is not registered for GST: no GST is charged, shown or owed, and every"
+                            + " amount of the firm's GST is zero.");
+        }
         notes.add(
-                registered
-                        ? "GST is a share of the full price, an eleventh today, not of what the owner pays after the"
-                                + " certificates; the two are never netted. Source: ATO, GST and the"
-                                + " Small-scale Renewable Energy Scheme (QC 24820). No GST lies on an"
-                                + " assignment by an owner who is not registered. What a buyer pays the"
-                                + " firm beyond the discount is taxed when it comes. The firm's credit"
-                                + " needs the owner's tax invoice. Rounding: "
-                                + view.firm().money().gstRounding().word()
-                                + " rule."
-                        : "The firm is not registered for GST: no GST is charged, shown or owed, and every"
-                                + " amount of the firm's GST is zero.");
+                "Day and quarter: of the installation, for booked jobs of the planned visit. A held claim is"
+                        + " not taken off the price here, and puts off no GST on the price of a heater"
+                        + " that is in.");
         if (unpriced > 0) {
             notes.add(
                     unpriced
@@ -85,37 +118,39 @@ public final class GstTable {
     }
 
     private List<TableCell> row(CaseFile file) {
+        Job job = file.job();
         OwnerPrice price = file.price().orElseThrow();
-        FirmGst gst = FirmGst.of(price, file.expected(), file.job(), view.firm());
+        FirmGst gst = file.firmGst().orElseThrow();
         int divisor = price.gstDivisor();
         return List.of(
-                text(file.job().reference()),
-                text(file.job().owner().name()),
-                text(file.job().owner().gstRegistered().map(yes -> yes ? "yes" : "no")),
+                text(job.reference()),
+                text(job.owner().name()),
+                TableCell.of(Value.day(job.ruleDay())),
+                text(job.stage().word()),
+                text(Counted.of(file).word()),
+                text(job.site().address().state().map(State::name)),
+                text(quarter(job.ruleDay().orElse(LocalDate.MAX))),
+                text(job.owner().gstRegistered().map(yes -> yes ? "yes" : "no")),
                 money(price.fullPrice()),
                 money(price.assigned()),
                 derivedMoney("[full]-[assigned]", price.payable()),
                 ours("ROUND([full]/" + divisor + ",2)", price.gst()),
                 derivedMoney("[full]-[gst]", price.fullPrice().minus(price.gst())),
                 money(gst.beyond()),
-                ours(onBeyond(divisor), gst.onBeyond()),
+                money(gst.onBeyond()),
+                money(gst.byPayments()),
                 money(gst.given()),
-                gst.ownerGst().isZero()
-                        ? money(gst.ownerGst())
-                        : derivedMoney("ROUND([given]/" + divisor + ",2)", gst.ownerGst()),
-                gst.credit().isZero()
-                        ? money(gst.credit())
-                        : derivedMoney("[owner-owes]", gst.credit()));
+                money(gst.ownerGst()),
+                money(gst.credit()));
+    }
+
+    /** The quarter that begins on a day, as shown; the last of days stands for an unknown one. */
+    static String quarter(LocalDate first) {
+        return first.equals(LocalDate.MAX) ? "day not known" : Days.quarter(first);
     }
 
     /** GST of the firm; nothing to work out where it is not registered. */
     private TableCell ours(String formula, Money amount) {
         return registered ? derivedMoney(formula, amount) : money(amount);
-    }
-
-    private String onBeyond(int divisor) {
-        return view.firm().money().gstRounding() == GstRounding.TOTAL_INVOICE
-                ? "ROUND(([full]+[beyond])/" + divisor + ",2)-[gst]"
-                : "ROUND([beyond]/" + divisor + ",2)";
     }
 }

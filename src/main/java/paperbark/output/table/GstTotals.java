@@ -5,6 +5,7 @@ import static paperbark.output.table.TableCell.text;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
@@ -16,6 +17,12 @@ import paperbark.value.Rounding;
 
 /** The totals of GST, reconciled both ways: from the jobs to the total, and from the total back. */
 final class GstTotals {
+    /** Why the two ways of working out the total differ by cents. */
+    static final String CENTS =
+            "Rounding difference: the GST of each job is rounded to the cent, half a cent up (GST Act"
+                    + " s 9-90), so that the jobs added up may differ from the total rounded once by"
+                    + " as much as half a cent a job. What the tax invoices say is the jobs' sum.";
+
     private GstTotals() {}
 
     /** One rate for all jobs, without which the total cannot be worked out on its own. */
@@ -39,6 +46,11 @@ final class GstTotals {
         List<List<TableCell>> rows = new ArrayList<>();
         Table total = Totals.ofMoney(table);
         rows.addAll(total.footers());
+        for (Counted kind : Counted.values()) {
+            if (table.count("counted", kind.word()) > 0) {
+                rows.add(ofKind(table, kind));
+            }
+        }
         divisor(view).ifPresent(divisor -> rows.addAll(onTotal(table, total, divisor)));
         rows.add(
                 row(
@@ -90,11 +102,29 @@ final class GstTotals {
         return rows;
     }
 
+    private static List<TableCell> ofKind(Table table, Counted kind) {
+        Map<String, TableCell> sums = new HashMap<>();
+        for (TableColumn column : table.columns()) {
+            if (column.kind() == Kind.MONEY) {
+                sums.put(column.key(), sum(table, column.key(), kind));
+            }
+        }
+        return row(table, "Of these " + kind.word(), sums);
+    }
+
+    /** The sum of a column over the jobs of a kind. */
+    static TableCell sum(Table table, String key, Counted kind) {
+        return derivedMoney(
+                "SUMIFS([Gst:%s],[Gst:counted],\"%s\")".formatted(key, kind.word()),
+                table.sum(key, row -> table.value(row, "counted").shown().equals(kind.word()))
+                        .setScale(2));
+    }
+
     private static List<TableCell> row(Table table, String label, Map<String, TableCell> cells) {
         return table.columns().stream()
                 .map(
                         c ->
-                                c.key().equals("owner")
+                                c.key().equals("job")
                                         ? text(label)
                                         : cells.getOrDefault(c.key(), TableCell.BLANK))
                 .toList();

@@ -55,7 +55,8 @@ public final class JobsTable {
                                 "Every job of the register"
                                         + cancelled(view.cancelled())
                                         + ". Held: a paper is kept back until somebody"
-                                        + " acts; see the sheet Findings."),
+                                        + " acts; see the sheet Findings. Certificates of held claims"
+                                        + " are not counted here; they stand on the sheet Certificates."),
                         COLUMNS,
                         MadeRows.of(view.cases(), JobsTable::row),
                         List.of());

@@ -26,7 +26,9 @@ public final class ReadingTable {
                     row(
                             "Held",
                             "A stop keeps the paper back. The certificates and the money are listed,"
-                                    + " marked yes under Held, and counted apart on the sheet Summary."),
+                                    + " marked held, and counted in no sum but their own. Offers"
+                                    + " for them are not compared, and nothing of them is taken off"
+                                    + " a price, until the row is mended."),
                     row(
                             "Day only planned",
                             "The heater is not in yet. Count and closing date are those of the planned"
@@ -48,17 +50,26 @@ public final class ReadingTable {
                                     + " and week; claim by claim on Expected claims."),
                     row(
                             "Received and overdue",
-                            "What the ledger knows of claims made before, where there is one."),
+                            "What the ledger knows of claims made before, where there is one; by buyer"
+                                    + " and age on Debtors by age."),
                     row(
                             "GST",
                             "An eleventh of the full price of heater and installation, rounded to the"
                                     + " cent job by job, half a cent up. Certificates that the owner"
                                     + " assigns lower what is paid, not the GST."),
                     row(
+                            "GST by quarter",
+                            "The same by quarter, under the labels of the activity statement. What is"
+                                    + " installed is a sale, whether a claim is held or not; what"
+                                    + " is booked is none yet."),
+                    row(
                             "Owner registered for GST",
                             "Such an owner who uses the heater in business owes GST on the assignment"
-                                    + " and gives a tax invoice for it. Ask for it: the firm's credit"
-                                    + " hangs on it."),
+                                    + " and gives whoever takes the certificates a tax invoice for"
+                                    + " it. The credit is that buyer's; the firm's only where the"
+                                    + " buyers table says that the buyer is the firm itself."),
+                    row("GST on top", ClaimFacts.ON_TOP),
+                    row("Beyond the discount", "GST on it: " + GstTable.RULE),
                     row("Closing dates", "The last safe day for each deed, the nearest first."),
                     row(
                             "Findings",

@@ -62,7 +62,7 @@ public final class ReceivedTable {
         return List.of(
                 text(claim.job()),
                 text(claim.scheme().word()),
-                text(claim.buyer()),
+                text(claim.buyer().isEmpty() ? ClaimFacts.NO_BUYER : claim.buyer()),
                 TableCell.whole(claim.certificates()),
                 money(claim.expected()),
                 TableCell.day(claim.due()),

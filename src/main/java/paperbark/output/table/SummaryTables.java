@@ -1,16 +1,13 @@
 package paperbark.output.table;
 
-import static paperbark.output.table.TableCell.derivedMoney;
 import static paperbark.output.table.TableCell.derivedWhole;
 import static paperbark.output.table.TableCell.text;
 import static paperbark.output.table.TableColumn.text;
 import static paperbark.output.table.TableColumn.whole;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.function.Predicate;
 import paperbark.finding.Severity;
 import paperbark.output.BatchView;
@@ -34,13 +31,14 @@ public final class SummaryTables {
     /** The tables from top to bottom. */
     public static List<Table> of(BatchView view, BatchTables tables) {
         SummaryTables summary = new SummaryTables(view, tables);
-        return List.of(
-                summary.batch(),
-                summary.totals(),
-                summary.money(),
-                summary.contents(),
-                ByBuyerTable.of(tables),
-                tables.switching());
+        List<Table> all = new ArrayList<>();
+        all.add(summary.batch());
+        all.add(summary.totals());
+        all.addAll(MoneyTables.of(view, tables));
+        all.add(summary.contents());
+        all.add(ByBuyerTable.of(tables));
+        all.add(tables.switching());
+        return all;
     }
 
     private Table batch() {
@@ -88,87 +86,12 @@ public final class SummaryTables {
         return List.of(text(label), derivedWhole(formula, table.count(key, word)));
     }
 
-    private List<TableCell> certificates(SchemeName scheme, boolean heldOnly) {
-        Table table = tables.certificates();
-        Predicate<List<TableCell>> wanted = shows(table, "scheme", scheme.word());
-        String formula =
-                "SUMIFS([Certificates:certificates],[Certificates:scheme],\""
-                        + scheme.word()
-                        + "\"";
-        if (heldOnly) {
-            wanted = wanted.and(shows(table, "held", "yes"));
-            formula += ",[Certificates:held],\"yes\"";
-        }
+    private List<TableCell> certificates(SchemeName scheme, boolean held) {
         return List.of(
-                text(scheme.word() + (heldOnly ? "s of these held" : "s")),
-                derivedWhole(formula + ")", table.sum("certificates", wanted).longValueExact()));
-    }
-
-    private Table money() {
-        Table expected = tables.expected();
-        List<List<TableCell>> rows = new ArrayList<>();
-        rows.add(sum("Expected from buyers, gross", "Expected", "gross", expected));
-        rows.add(sum("Buyers' fees", "Expected", "fee", expected));
-        rows.add(sum("Expected from buyers, net", "Expected", "net", expected));
-        rows.add(sum("Of this to owners", "Expected", "to-owner", expected));
-        rows.add(sum("Of this to the firm", "Expected", "to-firm", expected));
-        rows.add(
-                List.of(
-                        text("The firm's part held"),
-                        derivedMoney(
-                                "SUMIFS([Expected:to-firm],[Expected:held],\"yes\")",
-                                expected.sum("to-firm", shows(expected, "held", "yes"))
-                                        .setScale(2))));
-        rows.addAll(offers());
-        rows.addAll(gst());
-        return new Table("Money", "Money", notRegistered(), FIGURES, rows, List.of());
-    }
-
-    private List<List<TableCell>> gst() {
-        Table gst = tables.gst();
-        BigDecimal byJob = Totals.said(gst, "gst");
-        // With one rate for all jobs the total can be worked out the other way too.
-        OptionalInt divisor = GstTotals.divisor(view);
-        BigDecimal ofTotal =
-                divisor.isPresent()
-                        ? GstTotals.onTotal(Totals.said(gst, "full"), divisor.getAsInt())
-                        : byJob;
-        String formula =
-                divisor.isPresent()
-                        ? "ROUND(SUM([Gst:full])/" + divisor.getAsInt() + ",2)"
-                        : "SUM([Gst:gst])";
-        return List.of(
-                sum("Full price of all priced jobs", "Gst", "full", gst),
-                sum("Assigned by owners", "Gst", "assigned", gst),
-                sum("Payable by owners", "Gst", "payable", gst),
-                sum("GST, job by job", "Gst", "gst", gst),
-                List.of(text("GST, worked out on the total"), derivedMoney(formula, ofTotal)),
-                List.of(
-                        text("Difference from rounding"),
-                        derivedMoney(
-                                "ROUND(SUM([Gst:gst])-" + formula + ",2)",
-                                byJob.subtract(ofTotal))),
-                sum("GST on buyers' pay beyond discounts", "Gst", "more-gst", gst),
-                sum("Credit, with owners' tax invoices", "Gst", "credit", gst));
-    }
-
-    private List<List<TableCell>> offers() {
-        return List.of(
-                sum("Taken less runner-up, all claims", "Choices", "difference", tables.choices()),
-                sum("Cost of fixed choices and policy", "Choices", "cost", tables.choices()),
-                sum("Spread, best less last offer", "Choices", "spread", tables.choices()));
-    }
-
-    private List<String> notRegistered() {
-        return view.firm().gstRegistered()
-                ? List.of()
-                : List.of("The firm is not registered for GST.");
-    }
-
-    private static List<TableCell> sum(String label, String name, String key, Table table) {
-        return List.of(
-                text(label),
-                derivedMoney("SUM([" + name + ":" + key + "])", Totals.said(table, key)));
+                text(scheme.word() + (held ? "s held" : "s")),
+                derivedWhole(
+                        ClaimFacts.sumOfCertificates(scheme, held),
+                        ClaimFacts.certificates(tables.certificates(), scheme, held)));
     }
 
     private Table contents() {

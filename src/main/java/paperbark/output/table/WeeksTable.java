@@ -31,12 +31,12 @@ public final class WeeksTable {
 
         private void add(CaseFile file, Expected expected) {
             Money toFirm = expected.split().toFirm();
-            if (ClaimFacts.isHeld(file, expected.scheme())) {
-                held = held.add(toFirm.amount());
-            } else {
+            if (file.standing(expected.scheme()).counts()) {
                 byBuyer.merge(expected.buyer().name(), toFirm.amount(), BigDecimal::add);
+                toOwners = toOwners.add(expected.split().toOwner().amount());
+            } else {
+                held = held.add(toFirm.amount());
             }
-            toOwners = toOwners.add(expected.split().toOwner().amount());
         }
 
         private BigDecimal all() {
@@ -109,7 +109,7 @@ public final class WeeksTable {
             cells.add(
                     derivedMoney(
                             sum(
-                                    "no",
+                                    false,
                                     ",[Expected:buyer]," + Names.like(buyer, "[#" + key(i) + "]")),
                             week.byBuyer.getOrDefault(buyer, NOTHING)));
         }
@@ -118,14 +118,18 @@ public final class WeeksTable {
                         .mapToObj(i -> "[" + key(i) + "]")
                         .collect(Collectors.joining("+"));
         cells.add(derivedMoney(all, week.all()));
-        cells.add(derivedMoney(sum("yes", ""), week.held));
+        cells.add(derivedMoney(sum(true, ""), week.held));
         cells.add(
-                derivedMoney("SUMIFS([Expected:to-owner],[Expected:week],[week])", week.toOwners));
+                derivedMoney(
+                        "SUMIFS([Expected:to-owner],[Expected:week],[week],"
+                                + ClaimFacts.standing("Expected", false)
+                                + ")",
+                        week.toOwners));
         return cells;
     }
 
-    private static String sum(String held, String more) {
-        return "SUMIFS([Expected:to-firm],[Expected:week],[week],[Expected:held],\"%s\"%s)"
-                .formatted(held, more);
+    private static String sum(boolean held, String more) {
+        return "SUMIFS([Expected:to-firm],[Expected:week],[week],%s%s)"
+                .formatted(ClaimFacts.standing("Expected", held), more);
     }
 }

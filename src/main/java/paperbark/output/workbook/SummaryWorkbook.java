@@ -28,7 +28,7 @@ public final class SummaryWorkbook {
     private static final String SUMMARY = "Summary";
 
     /** Tables of the first sheet that begin a printed page. */
-    private static final Set<String> PAGES = Set.of("Money", "ByBuyer");
+    private static final Set<String> PAGES = Set.of("Money", "Contents");
 
     private SummaryWorkbook() {}
 

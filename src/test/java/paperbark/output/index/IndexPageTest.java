@@ -98,9 +98,9 @@ class IndexPageTest {
     void showsCountsMoneyAndFindings() {
         assertThat(text(WEEK))
                 .contains("Jobs 5 1 held")
-                .contains("STCs 64 13 of these held")
-                .contains("VEECs 40 18 of these held")
-                .contains("Money expected $5,067.45 $1,721.89 of it held")
+                .contains("STCs 51 13 more held")
+                .contains("VEECs 22 18 more held")
+                .contains("Money expected $3,345.56 $1,721.89 more held")
                 .contains("1 stop 3 checks 1 note");
     }
 

@@ -3,6 +3,7 @@ package paperbark.output.paper;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import paperbark.firm.Firm;
@@ -66,11 +67,7 @@ class BenefitPageTest {
                                 SOLAR.firm(),
                                 job,
                                 new OwnerPrice(
-                                        Money.of("5890"),
-                                        Money.ZERO,
-                                        Money.of("5890"),
-                                        Money.of("535.45"),
-                                        11)));
+                                        Money.of("5890"), Map.of(), Money.of("535.45"), 11)));
 
         assertThat(page)
                 .containsSubsequence("Amount payable by the owner", "$5,890.00", "$480.00")
@@ -83,7 +80,9 @@ class BenefitPageTest {
     void anOwnerInBusinessIsAskedForTheirTaxInvoice() {
         assertThat(page(with(SOLAR, SOLAR.firm(), inBusiness(SOLAR.job()))))
                 .contains("$43.64 for the STCs and $109.09 for the VEECs")
-                .contains("Please give us your tax invoice for it.")
+                .contains(
+                        "Please give your tax invoice for it to whoever takes the certificates: Kestrel"
+                                + " Certificates for the STCs, Pipit and Wren for the VEECs.")
                 .doesNotContain("no GST");
     }
 

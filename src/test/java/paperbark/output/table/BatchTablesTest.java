@@ -22,7 +22,7 @@ class BatchTablesTest {
             BigDecimal gross = expected.value(row, "gross").amount();
             BigDecimal fee = expected.value(row, "fee").amount();
             TableCell net = row.get(expected.column("net"));
-            assertThat(net.formula()).contains("[gross]+[gst]-[fee]");
+            assertThat(net.formula()).contains("[gross]-[fee]");
             assertThat(net.value().amount()).isEqualTo(gross.subtract(fee));
         }
     }
@@ -31,8 +31,11 @@ class BatchTablesTest {
     void totalsStandBelowTheirColumn() {
         Table expected = WEEK.expected();
         TableCell total = expected.footers().get(0).get(expected.column("net"));
-        assertThat(total.formula()).contains("SUM([Expected:net])");
-        assertThat(total.value().amount()).isEqualTo("5067.45");
+        assertThat(total.formula())
+                .contains("SUMIFS([Expected:net],[Expected:standing],\"<>held\")");
+        assertThat(total.value().amount()).isEqualTo("3345.56");
+        TableCell held = expected.footers().get(1).get(expected.column("net"));
+        assertThat(held.value().amount()).isEqualTo("1721.89");
     }
 
     @Test
@@ -43,14 +46,14 @@ class BatchTablesTest {
                         row ->
                                 certificates.value(row, "job").shown()
                                         + " "
-                                        + certificates.value(row, "held").shown())
+                                        + certificates.value(row, "standing").shown())
                 .containsExactly(
-                        "SB-1041 no",
-                        "SB-1041 no",
-                        "SB-1042 no",
-                        "SB-1043 no",
-                        "SB-1044 yes",
-                        "SB-1044 yes");
+                        "SB-1041 due",
+                        "SB-1041 due",
+                        "SB-1042 booked",
+                        "SB-1043 due",
+                        "SB-1044 held",
+                        "SB-1044 held");
     }
 
     @Test

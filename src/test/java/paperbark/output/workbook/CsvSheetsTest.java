@@ -35,6 +35,8 @@ class CsvSheetsTest {
                         "summary-batch.csv",
                         "summary-counts.csv",
                         "summary-money.csv",
+                        "summary-sales.csv",
+                        "summary-gains.csv",
                         "summary-by-buyer.csv",
                         "summary-switching.csv",
                         "jobs.csv",
@@ -44,8 +46,10 @@ class CsvSheetsTest {
                         "expected-money.csv",
                         "expected-claims.csv",
                         "gst.csv",
+                        "gst-by-quarter.csv",
                         "closing-dates.csv",
                         "received-and-overdue.csv",
+                        "debtors-by-age.csv",
                         "findings.csv",
                         "rules-and-sources.csv",
                         "how-to-read-this.csv");
@@ -56,7 +60,7 @@ class CsvSheetsTest {
                 .containsEntry("Price each", "36.10")
                 .containsEntry("To the firm", "454.30")
                 .containsEntry("Due", "2026-12-09")
-                .containsEntry("Held", "no");
+                .containsEntry("Stands", "due");
     }
 
     @Test

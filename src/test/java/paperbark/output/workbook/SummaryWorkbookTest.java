@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.io.ByteArrayInputStream;
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -51,7 +52,7 @@ class SummaryWorkbookTest {
             assertThat(number(gst, row, "GST in full price")).isEqualTo("700");
         }
         assertThat(Workbooks.cell(gst, "SB-1", "GST in full price").getCellFormula())
-                .isEqualTo("ROUND(D4/11,2)");
+                .isEqualTo("ROUND(I8/11,2)");
         assertThat(evaluated(workbook, Workbooks.cell(gst, "SB-1", "GST in full price")))
                 .isEqualTo("700");
     }
@@ -62,7 +63,7 @@ class SummaryWorkbookTest {
         XSSFWorkbook workbook = Workbooks.open(SummaryWorkbook.of(view));
         Money net =
                 view.cases().stream()
-                        .flatMap(c -> c.expected().stream())
+                        .flatMap(c -> c.coming().stream())
                         .map(Expected::net)
                         .reduce(Money.ZERO, Money::plus);
         Money gst =
@@ -75,15 +76,15 @@ class SummaryWorkbookTest {
         assertThat(number(workbook.getSheet("GST"), "Total", "GST in full price"))
                 .isEqualTo(plain(gst));
         assertThat(number(workbook.getSheet("Certificates"), "Total STC", "Certificates"))
-                .isEqualTo("64");
+                .isEqualTo("51");
         assertThat(number(workbook.getSheet("Certificates"), "Total VEEC", "Certificates"))
-                .isEqualTo("40");
+                .isEqualTo("22");
         Sheet summary = workbook.getSheet("Summary");
         assertThat(number(summary, "Jobs", "Figure")).isEqualTo("5");
         assertThat(number(summary, "Jobs held", "Figure")).isEqualTo("1");
-        assertThat(number(summary, "STCs of these held", "Figure")).isEqualTo("13");
-        assertThat(number(summary, "Expected from buyers, net", "Figure")).isEqualTo(plain(net));
-        assertThat(number(summary, "GST, job by job", "Figure")).isEqualTo(plain(gst));
+        assertThat(number(summary, "STCs held", "Figure")).isEqualTo("13");
+        assertThat(number(summary, "Buyers pay in all", "Together")).isEqualTo(plain(net));
+        assertThat(number(summary, "GST, job by job", "All jobs")).isEqualTo(plain(gst));
     }
 
     @Test
@@ -106,7 +107,7 @@ class SummaryWorkbookTest {
         workbook.getCreationHelper().createFormulaEvaluator().evaluateAll();
         assertThat(number(gst, "SB-1042", "Payable")).isEqualTo("7800");
         assertThat(number(gst, "SB-1042", "GST in full price")).isEqualTo("800");
-        assertThat(number(workbook.getSheet("Summary"), "GST, job by job", "Figure"))
+        assertThat(number(workbook.getSheet("Summary"), "GST, job by job", "All jobs"))
                 .isEqualTo("2155.05");
     }
 
@@ -204,8 +205,10 @@ class SummaryWorkbookTest {
                         "Expected money",
                         "Expected claims",
                         "GST",
+                        "GST by quarter",
                         "Closing dates",
                         "Received and overdue",
+                        "Debtors by age",
                         "Findings",
                         "Rules and sources",
                         "How to read this");
@@ -327,14 +330,72 @@ class SummaryWorkbookTest {
                                                                 .price("12.37", "0.00")
                                                                 .caseFile()))))
                         .getSheet("GST");
-        int total = 6;
-        int column = 6;
-        assertThat(gst.getRow(total).getCell(column).getNumericCellValue()).isEqualTo(3.36);
-        assertThat(gst.getRow(total + 1).getCell(1).getStringCellValue())
-                .isEqualTo("Worked out on the total");
-        assertThat(gst.getRow(total + 1).getCell(column).getNumericCellValue()).isEqualTo(3.37);
-        assertThat(gst.getRow(total + 2).getCell(column).getNumericCellValue()).isEqualTo(-0.01);
-        assertThat(gst.getRow(total + 3).getCell(3).getNumericCellValue()).isZero();
+        assertThat(number(gst, "Total", "GST in full price")).isEqualTo("3.36");
+        assertThat(number(gst, "Worked out on the total", "GST in full price")).isEqualTo("3.37");
+        assertThat(number(gst, "Rounding difference", "GST in full price")).isEqualTo("-0.01");
+        assertThat(number(gst, "Full price less parts", "Full price")).isEqualTo("0");
+    }
+
+    @Test
+    void theMoneyBlockAddsUpDownAndAcross() {
+        Sheet summary = Workbooks.open(SummaryWorkbook.of(BatchViews.week())).getSheet("Summary");
+        for (String column : List.of("Due, installed", "Booked", "Together", "Held, apart")) {
+            BigDecimal paid = amount(summary, "Buyers pay in all", column);
+            assertThat(
+                            amount(summary, "Certificates at the offers' prices", column)
+                                    .subtract(amount(summary, "Less buyers' fees", column))
+                                    .add(amount(summary, "GST on top", column)))
+                    .as(column)
+                    .isEqualByComparingTo(paid);
+            assertThat(
+                            amount(summary, "Of this to owners", column)
+                                    .add(
+                                            amount(
+                                                    summary,
+                                                    "Of this GST on top, nobody's yet",
+                                                    column))
+                                    .add(amount(summary, "Of this to the firm", column)))
+                    .as(column)
+                    .isEqualByComparingTo(paid);
+        }
+        // SB-1044 is held: 13 x 36.10 - 15.00 and 18 x 71.255 - 15.00, half a cent up.
+        assertThat(amount(summary, "Of this to the firm", "Held, apart"))
+                .isEqualByComparingTo("1721.89");
+        // SB-1042 is booked: 17 x 36.10 - 15.00.
+        assertThat(amount(summary, "Of this to the firm", "Booked")).isEqualByComparingTo("598.70");
+    }
+
+    // G1 and 1A are labels of the business activity statement.
+    @Test
+    void theQuarterShowsSalesUnderTheLabelsOfTheActivityStatement() {
+        Sheet quarters =
+                Workbooks.open(SummaryWorkbook.of(BatchViews.week())).getSheet("GST by quarter");
+        int first = 4;
+        List<String> rows = new ArrayList<>();
+        for (int row = first; row < first + 3; row++) {
+            rows.add(
+                    quarters.getRow(row).getCell(0).getStringCellValue()
+                            + ", "
+                            + quarters.getRow(row).getCell(1).getStringCellValue()
+                            + ", G1 "
+                            + plain(quarters.getRow(row).getCell(3).getNumericCellValue())
+                            + ", 1A "
+                            + plain(quarters.getRow(row).getCell(4).getNumericCellValue()));
+        }
+        assertThat(quarters.getRow(3).getCell(3).getStringCellValue()).startsWith("G1 ");
+        assertThat(quarters.getRow(3).getCell(4).getStringCellValue()).startsWith("1A ");
+        assertThat(quarters.getRow(3).getCell(6).getStringCellValue()).startsWith("1B ");
+        // 4,400 of SB-1041 alone: SB-1043 was installed the year before.
+        assertThat(rows)
+                .containsExactly(
+                        "Oct to Dec 2025, installed, G1 5555.55, 1A 505.05",
+                        "Oct to Dec 2026, installed, G1 4400, 1A 400",
+                        "Oct to Dec 2026, installed, held, G1 4950, 1A 450");
+    }
+
+    private static BigDecimal amount(Sheet sheet, String row, String heading) {
+        return BigDecimal.valueOf(Workbooks.cell(sheet, row, heading).getNumericCellValue())
+                .setScale(2, RoundingMode.HALF_UP);
     }
 
     private static String number(Sheet sheet, String row, String heading) {

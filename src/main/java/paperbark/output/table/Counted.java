@@ -1,0 +1,38 @@
+package paperbark.output.table;
+
+import java.util.Arrays;
+import paperbark.job.Stage;
+import paperbark.offer.Standing;
+import paperbark.output.CaseFile;
+import paperbark.value.SchemeName;
+
+/** As what a priced job is counted: sales that are made stand apart from those that are to come. */
+enum Counted {
+    INSTALLED("installed"),
+    INSTALLED_HELD("installed, held"),
+    BOOKED("booked"),
+    BOOKED_HELD("booked, held");
+
+    private final String word;
+
+    Counted(String word) {
+        this.word = word;
+    }
+
+    /** The word shown to people. */
+    String word() {
+        return word;
+    }
+
+    static Counted of(String word) {
+        return Arrays.stream(values()).filter(c -> c.word.equals(word)).findFirst().orElseThrow();
+    }
+
+    static Counted of(CaseFile file) {
+        boolean held =
+                Arrays.stream(SchemeName.values()).anyMatch(s -> file.standing(s) == Standing.HELD);
+        return file.job().stage() == Stage.INSTALLED
+                ? held ? INSTALLED_HELD : INSTALLED
+                : held ? BOOKED_HELD : BOOKED;
+    }
+}
