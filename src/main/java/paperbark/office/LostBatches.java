@@ -35,7 +35,9 @@ final class LostBatches {
     /** Their names; the id of {@code packs} may be lost too, but the filed registers are ours. */
     List<String> names() throws IOException {
         List<String> lost = new ArrayList<>();
-        Optional<String> place = OutputFolder.known(office.packs());
+        // Whoever keeps no office folder puts finished batches where they like.
+        Optional<String> place =
+                OutputFolder.known(office.packs()).filter(id -> Files.isDirectory(office.intake()));
         TreeSet<String> names = new TreeSet<>();
         place.ifPresent(id -> names.addAll(ledger.publishedIn(id)));
         witnesses.filed().forEach(filed -> names.add(filed.getFileName().toString()));

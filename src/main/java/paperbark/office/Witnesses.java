@@ -48,15 +48,22 @@ record Witnesses(Office office, BatchFolders batches, List<Path> advices, List<P
         return folders;
     }
 
-    /** One of them that tells that there was a ledger. */
+    /** One of them that tells that there was a ledger; its key does too. */
     Optional<Path> any() throws IOException {
+        return anyEntry()
+                .or(
+                        () ->
+                                Optional.of(new LedgerPlace.InFile(office.ledgerFile()).key())
+                                        .filter(Files::exists));
+    }
+
+    /** One of them that tells of something that went into a ledger. */
+    Optional<Path> anyEntry() throws IOException {
         return Stream.of(
                         batches.all().stream().map(BatchFolders.Found::folder),
                         advices.stream(),
                         filed.stream(),
-                        Backups.newestFirst(office).stream(),
-                        Stream.of(new LedgerPlace.InFile(office.ledgerFile()).key())
-                                .filter(Files::exists))
+                        Backups.newestFirst(office).stream())
                 .flatMap(all -> all)
                 .findFirst();
     }
