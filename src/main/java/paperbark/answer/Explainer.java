@@ -70,7 +70,7 @@ public final class Explainer {
     }
 
     private Explanation.Side side(Job job, Inputs inputs) {
-        Schemes.Assessed assessed = Schemes.assess(job, inputs.rulebook(), request.run().today());
+        Schemes.Assessed assessed = inputs.assess(job, request.run().today());
         return new Explanation.Side(
                 JobFacts.of(job),
                 Schemes.KNOWN.all().stream()

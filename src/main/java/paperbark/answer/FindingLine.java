@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Optional;
 import paperbark.finding.Finding;
 import paperbark.finding.Place;
+import paperbark.finding.Told;
 
 /**
  * A finding for other programs, with its place taken apart. Contact details are left out.
@@ -26,8 +27,10 @@ import paperbark.finding.Place;
  * @param holds what is not produced because of it
  * @param rule the rule row that spoke, in words
  * @param also other places involved, in words
+ * @param rows all rows, where one cause shows in several
+ * @param jobs the jobs of those rows
  */
-record FindingLine(
+public record FindingLine(
         String code,
         String severity,
         Optional<String> job,
@@ -44,16 +47,23 @@ record FindingLine(
         String why,
         List<String> holds,
         Optional<String> rule,
-        List<String> also) {
+        List<String> also,
+        Optional<List<Integer>> rows,
+        Optional<List<String>> jobs) {
 
     static FindingLine of(Finding finding) {
+        return of(new Told(List.of(finding)));
+    }
+
+    static FindingLine of(Told told) {
+        Finding finding = told.first();
         Place place = finding.place();
         Optional<Place.InTemplate> template =
                 place instanceof Place.InTemplate t ? Optional.of(t) : Optional.empty();
         return new FindingLine(
                 finding.code().code(),
                 finding.severity().word(),
-                finding.job(),
+                told.isFolded() ? Optional.empty() : finding.job(),
                 place.file(),
                 place.sheetName(),
                 place.rowNumber(),
@@ -62,7 +72,7 @@ record FindingLine(
                 template.map(Place.InTemplate::line),
                 template.map(Place.InTemplate::column),
                 finding.seenOnTerminal(),
-                finding.fact(),
+                told.fact(),
                 finding.remedy(),
                 finding.why(),
                 finding.holds().stream()
@@ -70,6 +80,8 @@ record FindingLine(
                         .map(c -> c.toString().toLowerCase(Locale.ROOT))
                         .toList(),
                 finding.rule().map(r -> r.table() + " row " + r.row() + ": " + r.inWords()),
-                finding.also().stream().map(Place::inWords).toList());
+                finding.also().stream().map(Place::inWords).toList(),
+                told.isFolded() ? Optional.of(told.rows()) : Optional.empty(),
+                told.isFolded() ? Optional.of(told.jobs()) : Optional.empty());
     }
 }

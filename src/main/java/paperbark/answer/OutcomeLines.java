@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import paperbark.batch.Outcome;
-import paperbark.finding.Finding;
+import paperbark.finding.Told;
 import paperbark.value.SchemeName;
 
 /**
@@ -17,10 +17,11 @@ import paperbark.value.SchemeName;
  * @param published the batch folder, or the marked-up register when only checking
  * @param jobs jobs read
  * @param cancelled jobs of the register that are cancelled
+ * @param leftOut rows of the register that were taken for no job
  * @param packs packs made
  * @param heldJobs jobs with a paper held back
  * @param certificates certificates on papers that go out, by scheme
- * @param findings everything noticed
+ * @param findings everything noticed, one cause told once
  */
 public record OutcomeLines(
         String ending,
@@ -28,10 +29,11 @@ public record OutcomeLines(
         Optional<String> published,
         int jobs,
         int cancelled,
+        int leftOut,
         int packs,
         int heldJobs,
         Map<SchemeName, Integer> certificates,
-        List<Finding> findings) {
+        List<FindingLine> findings) {
 
     /** Keeps the findings from being changed. */
     public OutcomeLines {
@@ -46,9 +48,10 @@ public record OutcomeLines(
                 outcome.published().map(Object::toString),
                 outcome.counts().jobs(),
                 outcome.counts().cancelled(),
+                outcome.counts().leftOut(),
                 outcome.counts().packs(),
                 outcome.counts().heldJobs(),
                 new TreeMap<>(outcome.counts().certificates()),
-                outcome.findings());
+                Told.of(outcome.findings()).stream().map(FindingLine::of).toList());
     }
 }

@@ -19,10 +19,12 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.job.Job;
+import paperbark.job.JobNumbers;
 import paperbark.job.Stage;
 import paperbark.ledger.BatchEntry;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
+import paperbark.ledger.Conflict;
 import paperbark.ledger.Earlier;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.HistoryCheck;
@@ -116,7 +118,8 @@ final class Books implements AutoCloseable {
      * The inputs without the jobs that are cancelled or done, and with what the ledger says of the
      * others.
      */
-    Inputs remaining(Inputs inputs) {
+    Inputs remaining(Inputs read) {
+        Inputs inputs = numbered(read);
         List<Job> left = new ArrayList<>();
         List<Finding> all = new ArrayList<>(inputs.findings());
         Map<String, List<String>> done = new HashMap<>();
@@ -152,6 +155,29 @@ final class Books implements AutoCloseable {
                 inputs.sheet(),
                 left,
                 List.copyOf(all));
+    }
+
+    /**
+     * The inputs with the numbers that the ledger has for heaters whose job the program numbered
+     * before, so that a corrected address makes no other job of one that was claimed.
+     */
+    private Inputs numbered(Inputs inputs) {
+        Optional<JobNumbers> numbers = JobNumbers.asked(inputs.names());
+        if (ledger.isEmpty() || numbers.isEmpty()) {
+            return inputs;
+        }
+        Map<String, String> known = new HashMap<>();
+        for (Job job : inputs.jobs()) {
+            if (numbers.get().isLike(job.reference())) {
+                ledger.get().history(job).conflicts().stream()
+                        .filter(c -> c.kind() == Conflict.Kind.SERIAL)
+                        .map(Conflict::job)
+                        .filter(numbers.get()::isLike)
+                        .findFirst()
+                        .ifPresent(number -> known.put(job.reference(), number));
+            }
+        }
+        return known.isEmpty() ? inputs : inputs.renumbered(known);
     }
 
     private static Finding untold(String file, List<String> jobs) {

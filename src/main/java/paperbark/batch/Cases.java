@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import paperbark.entitlement.Entitlement;
+import paperbark.entitlement.Entitlements;
 import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
@@ -37,11 +38,12 @@ import paperbark.value.Trade;
  * gets.
  */
 public final class Cases {
+    private final Inputs inputs;
     private final List<Job> jobs;
     private final BatchInfo info;
     private final FirmTables tables;
     private final Rulebook rulebook;
-    private final boolean siteSheets;
+    private final PaperPlan.Extras extras;
     private final FindingsByJob noticed;
 
     /**
@@ -50,6 +52,7 @@ public final class Cases {
      * @param batch name that stands on every paper
      */
     public Cases(Inputs inputs, String batch, Request request) {
+        this.inputs = inputs;
         jobs = inputs.jobs();
         info =
                 new BatchInfo(
@@ -59,8 +62,8 @@ public final class Cases {
                         request.run().version());
         tables = inputs.tables();
         rulebook = inputs.rulebook();
-        siteSheets = request.extras().siteSheets();
-        noticed = new FindingsByJob(inputs.findings());
+        extras = new PaperPlan.Extras(request.extras().siteSheets(), tables.firm().ownersCopies());
+        noticed = new FindingsByJob(inputs.findings(), jobs);
     }
 
     /** What all papers of the batch share. */
@@ -84,7 +87,7 @@ public final class Cases {
     public CaseFile of(Job job, String packFile) {
         List<Finding> findings = new ArrayList<>(noticed.of(job));
         findings.addAll(JobCheck.of(job, tables, rulebook, info.preparedOn()));
-        Schemes.Assessed assessed = Schemes.assess(job, rulebook, info.preparedOn());
+        Schemes.Assessed assessed = inputs.assess(job, info.preparedOn());
         findings.addAll(assessed.findings());
         List<Expected> expected = new ArrayList<>();
         List<Comparison> comparisons = new ArrayList<>();
@@ -95,13 +98,13 @@ public final class Cases {
             chosen.comparison().ifPresent(comparisons::add);
             findings.addAll(chosen.findings());
         }
-        Set<Concern> planned = planned(job);
+        Set<Concern> planned = planned(job, assessed.entitlements());
         List<Finding> ordered =
                 Finding.inOrder(
                         findings.stream()
                                 .map(f -> asFelt(f, planned).forJob(job.reference()))
                                 .toList());
-        List<Paper> papers = PaperPlan.of(job, ordered, expected, siteSheets);
+        List<Paper> papers = PaperPlan.of(job, assessed.entitlements(), ordered, expected, extras);
         List<StatePaper> statePapers = statePapers(job);
         Optional<OwnerPrice> price = Gst.of(job, tables.firm(), rulebook, info.preparedOn());
         return new CaseFile(
@@ -147,8 +150,8 @@ public final class Cases {
         return all;
     }
 
-    private Set<Concern> planned(Job job) {
-        return PaperPlan.of(job, List.of(), List.of(), siteSheets).stream()
+    private Set<Concern> planned(Job job, Entitlements entitlements) {
+        return PaperPlan.of(job, entitlements, List.of(), List.of(), extras).stream()
                 .flatMap(paper -> paper.kind().concern().stream())
                 .collect(Collectors.toSet());
     }

@@ -13,6 +13,7 @@ import paperbark.value.SchemeName;
  *
  * @param jobs jobs read and not cancelled
  * @param cancelled jobs of the register that are cancelled
+ * @param leftOut rows of the register that were taken for no job
  * @param packs packs made
  * @param heldJobs jobs with a paper held back
  * @param certificates certificates on papers that go out, by scheme
@@ -21,12 +22,13 @@ import paperbark.value.SchemeName;
 public record Counts(
         int jobs,
         int cancelled,
+        int leftOut,
         int packs,
         int heldJobs,
         Map<SchemeName, Integer> certificates,
         Map<SchemeName, Integer> heldCertificates) {
     /** Nothing done. */
-    public static final Counts NONE = new Counts(0, 0, 0, 0, Map.of(), Map.of());
+    public static final Counts NONE = new Counts(0, 0, 0, 0, 0, Map.of(), Map.of());
 
     /** Counts the cases of a batch. */
     static Counts of(BatchView view, int packs) {
@@ -47,6 +49,7 @@ public record Counts(
         return new Counts(
                 cases.size(),
                 (int) view.cancelled(),
+                (int) view.leftOut(),
                 packs,
                 heldJobs,
                 Map.copyOf(certificates),

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.Place;
 import paperbark.job.Job;
@@ -14,10 +16,21 @@ final class FindingsByJob {
 
     private final Map<Key, List<Finding>> all = new HashMap<>();
 
-    FindingsByJob(List<Finding> findings) {
+    /**
+     * The findings that are about jobs. One on a row that is no job of its own, as where a job
+     * stands on several rows, goes to the first job of its number.
+     */
+    FindingsByJob(List<Finding> findings, List<Job> jobs) {
+        Set<Key> own = jobs.stream().map(FindingsByJob::key).collect(Collectors.toSet());
+        Map<String, Key> first =
+                jobs.stream()
+                        .collect(
+                                Collectors.toMap(
+                                        Job::reference, FindingsByJob::key, (one, other) -> one));
         for (Finding finding : findings) {
             finding.job()
                     .map(reference -> key(reference, finding.place()))
+                    .map(key -> own.contains(key) ? key : first.getOrDefault(key.reference(), key))
                     .ifPresent(
                             key -> all.computeIfAbsent(key, k -> new ArrayList<>()).add(finding));
         }
@@ -25,8 +38,11 @@ final class FindingsByJob {
 
     /** In the order in which they were met. Two rows may share a job number; each has its own. */
     List<Finding> of(Job job) {
-        Key key = new Key(job.reference(), job.origin().sheet(), job.origin().row());
-        return all.getOrDefault(key, List.of());
+        return all.getOrDefault(key(job), List.of());
+    }
+
+    private static Key key(Job job) {
+        return new Key(job.reference(), job.origin().sheet(), job.origin().row());
     }
 
     private static Key key(String reference, Place place) {

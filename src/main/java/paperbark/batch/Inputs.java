@@ -1,9 +1,11 @@
 package paperbark.batch;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import paperbark.entitlement.Schemes;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
@@ -13,7 +15,9 @@ import paperbark.job.BatchCheck;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.JobReader;
+import paperbark.job.JobRows;
 import paperbark.job.RowFindings;
+import paperbark.job.SplitCells;
 import paperbark.rules.Rulebook;
 import paperbark.sheet.Column;
 import paperbark.sheet.ColumnMap;
@@ -58,25 +62,26 @@ public record Inputs(
                         names.sheets());
         List<Sheet> sheets = reading.result().orElse(List.of());
         List<Map<Field, Column>> columns = new ArrayList<>();
-        List<Finding> ofSheets = reading.findings();
         for (Sheet sheet : sheets) {
-            Optional<Map<Field, Column>> found = gather(ColumnMap.of(sheet, names), findings);
-            if (found.isPresent()) {
-                columns.add(found.get());
-                ofSheets = RowFindings.of(ofSheets, sheet, found.get());
-            }
+            gather(ColumnMap.of(sheet, names), findings).ifPresent(columns::add);
         }
-        findings.addAll(ofSheets);
         if (tables.isEmpty() || sheets.isEmpty() || columns.size() < sheets.size()) {
+            findings.addAll(reading.findings());
             return Reading.refused(findings.stream().distinct().toList());
         }
         JobReader reader = new JobReader(tables.get(), request.run().today());
         List<Job> jobs = new ArrayList<>();
+        List<Finding> ofSheets = reading.findings();
         for (int i = 0; i < sheets.size(); i++) {
-            JobReader.Jobs read = reader.read(sheets.get(i), columns.get(i), names);
+            SplitCells split = SplitCells.of(sheets.get(i), columns.get(i), tables.get());
+            JobRows rows = JobRows.of(split.sheet(), split.columns(), tables.get().words());
+            JobReader.Jobs read = reader.read(rows.sheet(), split.columns(), names);
             jobs.addAll(read.jobs());
+            findings.addAll(rows.findings());
             findings.addAll(read.findings());
+            ofSheets = RowFindings.of(ofSheets, rows, split.columns(), read.references());
         }
+        findings.addAll(ofSheets);
         findings.addAll(BatchCheck.of(jobs));
         if (jobs.isEmpty()) {
             findings.add(noJobs(sheets.get(0)));
@@ -93,6 +98,33 @@ public record Inputs(
                 findings);
     }
 
+    /** What a job earns under every scheme, as the firm wants its numbers. */
+    public Schemes.Assessed assess(Job job, LocalDate today) {
+        return Schemes.assess(job, rulebook, today, tables.firm().money().lowerCount());
+    }
+
+    /**
+     * The same with other numbers for some jobs.
+     *
+     * @param numbers the new number by the old
+     */
+    Inputs renumbered(Map<String, String> numbers) {
+        return new Inputs(
+                tables,
+                rulebook,
+                names,
+                sheet,
+                jobs.stream()
+                        .map(
+                                j ->
+                                        j.withReference(
+                                                numbers.getOrDefault(j.reference(), j.reference())))
+                        .toList(),
+                findings.stream()
+                        .map(f -> f.job().map(numbers::get).map(f::forJob).orElse(f))
+                        .toList());
+    }
+
     private static <T> Optional<T> gather(Reading<T> reading, List<Finding> findings) {
         findings.addAll(reading.findings());
         return reading.result();
@@ -102,7 +134,7 @@ public record Inputs(
         return Finding.of(
                 FindingCode.REGISTER_EMPTY,
                 new Place.InFile(sheet.file()),
-                "No row of the register has a job number.",
+                "No row of the register is a job with a number.",
                 "Look whether this is the right file and sheet.");
     }
 }

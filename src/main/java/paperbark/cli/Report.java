@@ -1,6 +1,7 @@
 package paperbark.cli;
 
 import java.io.PrintWriter;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -13,12 +14,13 @@ import paperbark.batch.Outcome;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
+import paperbark.finding.Told;
 import paperbark.value.SchemeName;
 
 /** Tells the outcome of a run on the terminal. */
 final class Report {
-    // More of one code scroll the others off the screen; the marked-up register lists them all.
-    private static final int SHOWN_OF_A_CODE = 20;
+    // More of one code scroll the others off the screen: they are a line each, at the end.
+    private static final int IN_FULL_OF_A_CODE = 20;
 
     private final PrintWriter out;
     private final boolean json;
@@ -44,24 +46,29 @@ final class Report {
         FindingText text = new FindingText(out, explain);
         Map<FindingCode, Integer> shown = new EnumMap<>(FindingCode.class);
         Map<FindingCode, Integer> hidden = new EnumMap<>(FindingCode.class);
-        for (Finding finding : outcome.findings()) {
-            boolean quiet = finding.severity() == Severity.NOTE && !explain;
-            if (quiet
-                    || (shown.merge(finding.code(), 1, Integer::sum) > SHOWN_OF_A_CODE
-                            && !explain)) {
-                hidden.merge(finding.code(), 1, Integer::sum);
+        List<Told> rest = new ArrayList<>();
+        for (Told told : Told.of(outcome.findings())) {
+            FindingCode code = told.first().code();
+            if (told.first().severity() == Severity.NOTE && !explain) {
+                hidden.merge(code, told.all().size(), Integer::sum);
+            } else if (shown.merge(code, 1, Integer::sum) > IN_FULL_OF_A_CODE && !explain) {
+                rest.add(told);
             } else {
-                text.print(finding);
+                text.print(told);
             }
         }
+        rest.forEach(text::printShort);
+        if (!rest.isEmpty()) {
+            out.println();
+        }
         if (!hidden.isEmpty()) {
-            String rest =
+            String notes =
                     hidden.entrySet().stream()
                             .map(e -> e.getValue() + " " + e.getKey().code())
                             .collect(Collectors.joining(", "));
             out.println(
                     "Not shown here: "
-                            + rest
+                            + notes
                             + (outcome.published().isPresent()
                                     ? ". Use --explain, or look into the marked-up register."
                                     : ". Use --explain to see them."));
@@ -79,6 +86,9 @@ final class Report {
                             + outcome.counts().heldJobs()
                             + (outcome.counts().cancelled() > 0
                                     ? ", cancelled: " + outcome.counts().cancelled()
+                                    : "")
+                            + (outcome.counts().leftOut() > 0
+                                    ? ", rows left out as no jobs: " + outcome.counts().leftOut()
                                     : ""));
             if (outcome.counts().packs() > 0) {
                 out.println("Packs:        " + outcome.counts().packs());

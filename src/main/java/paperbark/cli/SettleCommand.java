@@ -6,7 +6,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import paperbark.batch.Ending;
+import paperbark.finding.Told;
 import paperbark.ledger.LedgerPlace;
 import paperbark.settle.Advice;
 import paperbark.settle.SettleDesk;
@@ -84,17 +84,25 @@ final class SettleCommand implements Callable<Integer> {
                                 world.clock().instant(),
                                 Version.text()));
         FindingText text = new FindingText(world.out(), explain);
-        result.findings().forEach(text::print);
+        Told.of(result.findings()).forEach(text::print);
         tell(result);
         return result.ending().exitCode();
     }
 
+    private static String sentence(SettleDesk.Result result) {
+        return switch (result.ending()) {
+            case ALREADY -> "Every line was taken in before; nothing is new.";
+            case HELD ->
+                    result.lines().isEmpty()
+                            ? "Nothing was taken in; see the findings."
+                            : "Done, but some lines need a person; see the findings.";
+            case REFUSED -> "The advice was refused; nothing was taken in.";
+            default -> result.ending().sentence();
+        };
+    }
+
     private void tell(SettleDesk.Result result) {
-        world.out()
-                .println(
-                        result.ending() == Ending.ALREADY
-                                ? "Every line was taken in before; nothing is new."
-                                : result.ending().sentence());
+        world.out().println(sentence(result));
         Map<SettledLine.Ending, Integer> counts = new EnumMap<>(SettledLine.Ending.class);
         result.lines().forEach(l -> counts.merge(l.ending(), 1, Integer::sum));
         counts.forEach((ending, n) -> world.out().printf("%-13s %d%n", ending.word() + ":", n));

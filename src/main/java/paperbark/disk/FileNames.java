@@ -5,6 +5,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.text.Normalizer;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.Map;
 
 /** Names of files that are made from names of files. */
 public final class FileNames {
@@ -48,6 +50,28 @@ public final class FileNames {
             number++;
         }
         return numbered(folder, name, number);
+    }
+
+    /**
+     * Names that go together: the same number behind the stem for each, where all are free or hold
+     * exactly this already.
+     *
+     * @param contents what each file is to hold, by its ending with the dot
+     */
+    public static Map<String, Path> freeFor(Map<String, byte[]> contents, Path folder, String stem)
+            throws IOException {
+        for (int number = 1; ; number++) {
+            Map<String, Path> files = new LinkedHashMap<>();
+            boolean free = true;
+            for (Map.Entry<String, byte[]> content : contents.entrySet()) {
+                Path file = numbered(folder, stem + content.getKey(), number);
+                free &= !isOfOther(content.getValue(), file);
+                files.put(content.getKey(), file);
+            }
+            if (free) {
+                return files;
+            }
+        }
     }
 
     private static boolean isOfOther(byte[] content, Path file) throws IOException {

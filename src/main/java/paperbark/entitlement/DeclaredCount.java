@@ -49,7 +49,7 @@ record DeclaredCount(Claim claim, Field field, String word) {
                                     FindingCode.COUNT_TOO_LOW,
                                     "The register claims %d %ss; the rules give %d."
                                             .formatted(said, word, count),
-                                    "Claim %d if nothing speaks against it.".formatted(count))
+                                    "Find out which number is right; \"lower count\" in the firm's table says which one is claimed.")
                             .seeing(Integer.toString(said)));
         }
     }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import paperbark.finding.Finding;
+import paperbark.firm.CountPolicy;
 import paperbark.job.Job;
 import paperbark.job.JobFact;
 import paperbark.rules.Rulebook;
@@ -49,17 +50,19 @@ public record Schemes(List<Scheme> all) {
      * Asks every known scheme.
      *
      * @param today the day of the run, for closing dates
+     * @param policy which number is claimed where the register names a lower one
      */
-    public static Assessed assess(Job job, Rulebook rulebook, LocalDate today) {
-        return KNOWN.ask(job, rulebook, today);
+    public static Assessed assess(Job job, Rulebook rulebook, LocalDate today, CountPolicy policy) {
+        return KNOWN.ask(job, rulebook, today, policy);
     }
 
     /** Asks these schemes. */
-    public Assessed ask(Job job, Rulebook rulebook, LocalDate today) {
+    public Assessed ask(Job job, Rulebook rulebook, LocalDate today, CountPolicy policy) {
+        RegisterCount count = new RegisterCount(job, policy);
         List<Entitlement> entitlements = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
         for (Scheme scheme : all) {
-            Assessment assessment = scheme.assess(job, rulebook, today);
+            Assessment assessment = count.settle(scheme.assess(job, rulebook, today));
             assessment.entitlement().ifPresent(entitlements::add);
             findings.addAll(assessment.findings());
         }

@@ -52,6 +52,8 @@ public enum FindingCode {
             STOP, "An empty list is more often a wrong file than a week without jobs.", REGISTER),
     ROWS_HIDDEN(NOTE, "A filter hides rows from the eye, and their jobs still need papers."),
     ROW_IGNORED(NOTE, "Rows that hold no job, such as totals, are left out."),
+    ROW_NO_JOB(
+            CHECK, "A remark is no job, and a job that looks like a remark would get no papers."),
     ROW_TWICE(
             STOP,
             "Of two rows with one number only one is read, and the job in the other is missing.",
@@ -73,6 +75,12 @@ public enum FindingCode {
             "A spreadsheet keeps 15 digits of a number; the rest is gone.",
             CLAIMS_AND_WARRANTY),
     LEADING_ZERO_LOST(CHECK, "A spreadsheet drops the zero at the start of a number."),
+    CELL_SPLIT(NOTE, "What one cell was read as is worth a look before papers are signed."),
+    CELL_SPLIT_DOUBTFUL(CHECK, "Facts that share a cell can be taken apart in the wrong place."),
+    CELL_NOT_SPLIT(
+            STOP,
+            "A cell that holds several facts must not be taken apart by a guess.",
+            CLAIMS_AND_WARRANTY),
     FORMULA_ERROR(STOP, "An error stands where a paper needs a value.", CLAIMS_AND_WARRANTY),
     FORMULA_NOT_CALCULATED(
             STOP, "A formula that was never calculated has no value yet.", CLAIMS_AND_WARRANTY),
@@ -96,7 +104,10 @@ public enum FindingCode {
     EMAIL_WRONG(CHECK, "Copies of the papers go to this address."),
     POSTCODE_WRONG(
             STOP, "The postcode decides the zone and with it the number of certificates.", CLAIMS),
-    POSTCODE_OF_OTHER_STATE(CHECK, "Postcode and state disagree; either may be the slip."),
+    POSTCODE_OF_OTHER_STATE(
+            STOP,
+            "Postcode and state disagree; either may be the slip, and the postcode decides zone and number.",
+            CLAIMS),
     POSTCODE_NO_STREET(CHECK, "A heater cannot stand in a post office box."),
     BSB_WRONG(STOP, "Money sent to a wrong branch number is hard to get back.", CLAIMS),
     ACCOUNT_WRONG(STOP, "Money sent to a wrong account is hard to get back.", CLAIMS),
@@ -110,6 +121,8 @@ public enum FindingCode {
 
     // The job
     JOB_TWICE(STOP, "Two rows with one job number cannot both be right.", JOB),
+    ROW_A_CERTIFICATE(CHECK, "Two rows of one job are held as if one of them were wrong."),
+    ROWS_DISAGREE(STOP, "Of two rows of one job that differ, one is wrong.", CLAIMS_AND_WARRANTY),
     JOB_UNNAMED(STOP, "Without a job number nothing can be filed or found again.", JOB),
     FACT_MISSING(
             CHECK,
@@ -163,7 +176,8 @@ public enum FindingCode {
     CLAIM_CLOSED(STOP, "Certificates cannot be created after the closing date.", CLAIMS),
     CLAIM_CLOSING(CHECK, "Registry checks take weeks and the closing date does not move."),
     COUNT_TOO_HIGH(STOP, "Each certificate claimed without entitlement carries a penalty.", CLAIMS),
-    COUNT_TOO_LOW(NOTE, "The job earns more certificates than the register says."),
+    COUNT_TOO_LOW(CHECK, "The job earns more certificates than the register says."),
+    COUNT_UNPROVED(CHECK, "A number that nobody worked out may claim too much or too little."),
     COUNT_MAY_BE_HIGHER(CHECK, "The rounding of the official method is not settled for this year."),
     STC_BASIS_DOUBTFUL(
             CHECK, "A number for this year that is taken for ten years halves the claim."),
@@ -228,6 +242,7 @@ public enum FindingCode {
     PAYMENT_SHORT(CHECK, "What is not asked for is not paid."),
     PAYMENT_OVER(CHECK, "Money beyond the claim may be somebody else's, and may be taxed."),
     PAYMENT_TWICE(CHECK, "A payment counted twice hides one that never came."),
+    PAYMENT_IN_FUTURE(CHECK, "Money that is yet to come counts as received from now on."),
     PAYMENT_REVERSED(CHECK, "Money taken back is owed again."),
     CLAIM_FAILED(CHECK, "A failed claim brings nothing until it is mended and lodged again.");
 

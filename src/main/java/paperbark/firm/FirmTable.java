@@ -44,6 +44,7 @@ final class FirmTable {
                     "email",
                     "workmanship years",
                     "claim costs",
+                    "owners copies",
                     "account name",
                     "bsb",
                     "account",
@@ -52,6 +53,7 @@ final class FirmTable {
                     "preferred unless beaten by",
                     "cost of money",
                     "gst rounding",
+                    "lower count",
                     TIME_ZONE);
 
     private static final String VALUE = "value";
@@ -149,6 +151,7 @@ final class FirmTable {
                         fact("email", Email::parse),
                         fact("workmanship years", WholeNumber::parse),
                         fact("claim costs", Parsed::ok),
+                        fact("owners copies", CellText::yesNo).orElse(false),
                         fact("account name", Parsed::ok),
                         bankRow("bsb").flatMap(row -> row.bsb(VALUE)),
                         bankRow("account")
@@ -174,7 +177,9 @@ final class FirmTable {
                 fact("preferred unless beaten by", FirmTable::notNegative).orElse(Money.ZERO),
                 fact("cost of money", FirmTable::percent).orElse(BigDecimal.ZERO),
                 fact("gst rounding", CellText.oneOf(GstRounding.values(), GstRounding::word))
-                        .orElse(GstRounding.TOTAL_INVOICE));
+                        .orElse(GstRounding.TOTAL_INVOICE),
+                fact("lower count", CellText.oneOf(CountPolicy.values(), CountPolicy::word))
+                        .orElse(CountPolicy.RULES));
     }
 
     private static Parsed<Money> notNegative(String text) {

@@ -1,11 +1,15 @@
 package paperbark.job;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -19,6 +23,9 @@ public final class BatchCheck {
     // A sentence that names hundreds of rows helps nobody.
     private static final int NAMED = 3;
 
+    private static final String ROW_EACH =
+            "Add the line \"row-a-certificate,,yes\" to the columns table if the list has a row for each scheme.";
+
     private BatchCheck() {}
 
     /**
@@ -29,13 +36,15 @@ public final class BatchCheck {
         List<Finding> findings = new ArrayList<>();
         // What a cancelled job has may well be another's: it was booked again.
         List<Job> live = jobs.stream().filter(job -> job.stage() != Stage.CANCELLED).toList();
+        Set<String> rowEach = onRowsOfTheirOwn(jobs);
         findings.addAll(
-                shared(
-                        jobs,
-                        job -> mark(Field.JOB, Optional.of(job.reference()), s -> s),
-                        FindingCode.JOB_TWICE,
-                        "The job number also stands in ",
+                numbers(
+                        jobs.stream().filter(job -> !rowEach.contains(number(job))).toList(),
                         "Give each job its own number, or delete the row that is wrong."));
+        findings.addAll(
+                numbers(
+                        jobs.stream().filter(job -> rowEach.contains(number(job))).toList(),
+                        ROW_EACH));
         findings.addAll(
                 shared(
                         live,
@@ -56,7 +65,55 @@ public final class BatchCheck {
                                 + Field.SITE_POSITION.label()
                                 + "\" where on the property each heater stands."));
         columns(live).ifPresent(findings::add);
+        rowEach(jobs, rowEach).ifPresent(findings::add);
         return findings;
+    }
+
+    private static List<Finding> numbers(List<Job> jobs, String remedy) {
+        return shared(
+                jobs,
+                job -> mark(Field.JOB, Optional.of(job.reference()), s -> s),
+                FindingCode.JOB_TWICE,
+                "The job number also stands in ",
+                remedy);
+    }
+
+    /** Jobs of a list with a row a certificate that nobody told the program about. */
+    private static Set<String> onRowsOfTheirOwn(List<Job> jobs) {
+        Set<String> found = new LinkedHashSet<>();
+        Map<String, Job> byNumber = new HashMap<>();
+        for (Job job : jobs) {
+            Job other = byNumber.putIfAbsent(number(job), job);
+            if (other != null && isOneJob(other, job)) {
+                found.add(number(job));
+            }
+        }
+        return found;
+    }
+
+    private static Optional<Finding> rowEach(List<Job> jobs, Set<String> rowEach) {
+        int count = rowEach.size();
+        return rowEach.stream()
+                .findFirst()
+                .map(
+                        first ->
+                                Finding.of(
+                                        FindingCode.ROW_A_CERTIFICATE,
+                                        new Place.InFile(jobs.get(0).origin().file()),
+                                        (count == 1 ? "1 job stands" : count + " jobs stand")
+                                                + " on two rows each, one a scheme, such as "
+                                                + first
+                                                + ".",
+                                        ROW_EACH));
+    }
+
+    private static boolean isOneJob(Job one, Job other) {
+        return !RowsOfJob.schemes(one).isEmpty()
+                && !RowsOfJob.schemes(other).isEmpty()
+                && Collections.disjoint(RowsOfJob.schemes(one), RowsOfJob.schemes(other))
+                && one.owner().name().equals(other.owner().name())
+                && one.site().address().equals(other.site().address())
+                && one.heater().tankSerial().equals(other.heater().tankSerial());
     }
 
     private static List<Finding> certificates(
@@ -151,6 +208,17 @@ public final class BatchCheck {
                 : Stream.empty();
     }
 
+    /** A job's number as numbers are compared. */
+    private static String number(Job job) {
+        return job.reference().toUpperCase(Locale.ROOT);
+    }
+
+    /** Rows with one job number share everything; that number is told. */
+    private static boolean isJobTwice(List<Marked> same) {
+        return same.stream().map(Marked::job).distinct().count() > 1
+                && same.stream().map(m -> number(m.job())).distinct().count() == 1;
+    }
+
     private static String more(int others) {
         return others > NAMED ? " and %,d more".formatted(others - NAMED) : "";
     }
@@ -171,7 +239,7 @@ public final class BatchCheck {
         }
         List<Finding> findings = new ArrayList<>();
         for (List<Marked> same : byKey.values()) {
-            if (same.size() < 2) {
+            if (same.size() < 2 || (code != FindingCode.JOB_TWICE && isJobTwice(same))) {
                 continue;
             }
             for (Marked one : same) {

@@ -44,6 +44,8 @@ public final class Field implements ColumnField, Comparable<Field> {
     public static final Field CORRECTS = known("corrects", "Corrects", NO_PAPER);
 
     public static final Field OWNER_NAME = needed("owner-name", "Owner", CLAIMS_AND_WARRANTY);
+    public static final Field SECOND_OWNER =
+            known("second-owner", "Second owner", CLAIMS_AND_WARRANTY);
     public static final Field OWNER_CONTACT =
             known("owner-contact", "Owner's contact", CLAIMS_AND_WARRANTY);
     public static final Field OWNER_ABN = known("owner-abn", "Owner's ABN", CLAIMS_AND_WARRANTY);
@@ -62,6 +64,22 @@ public final class Field implements ColumnField, Comparable<Field> {
     public static final Field POSTAL_POSTCODE =
             known("postal-postcode", "Postal postcode", CLAIMS_AND_WARRANTY);
 
+    public static final Field OWNER_ONE_CELL =
+            together(
+                    "owner-one-cell",
+                    "Owners and contact in one cell",
+                    OWNER_NAME,
+                    SECOND_OWNER,
+                    OWNER_CONTACT);
+    public static final Field POSTAL_ONE_CELL =
+            together(
+                    "postal-one-cell",
+                    "Postal address in one cell",
+                    POSTAL_STREET,
+                    POSTAL_SUBURB,
+                    POSTAL_STATE,
+                    POSTAL_POSTCODE);
+
     public static final Field SITE_STREET =
             needed("site-street", "Site street", CLAIMS_AND_WARRANTY);
     public static final Field SITE_SUBURB =
@@ -74,14 +92,32 @@ public final class Field implements ColumnField, Comparable<Field> {
     public static final Field SITE_BUSINESS =
             known("site-business", "Business premises", CLAIMS_AND_WARRANTY);
 
+    public static final Field SITE_ONE_CELL =
+            together(
+                    "site-one-cell",
+                    "Site address in one cell",
+                    SITE_STREET,
+                    SITE_SUBURB,
+                    SITE_STATE,
+                    SITE_POSTCODE);
+
     public static final Field MAKER = needed("maker", "Maker", CLAIMS_AND_WARRANTY);
     public static final Field MODEL = needed("model", "Model", CLAIMS_AND_WARRANTY);
+    public static final Field PRODUCT_ONE_CELL =
+            together("product-one-cell", "Maker and model in one cell", MAKER, MODEL);
     public static final Field TANK_SERIAL =
             known("tank-serial", "Tank serial", CLAIMS_AND_WARRANTY);
     public static final Field COLLECTOR_SERIALS =
             known("collector-serials", "Collector serials", CLAIMS_AND_WARRANTY);
     public static final Field HEAT_PUMP_SERIAL =
             known("heat-pump-serial", "Heat pump serial", CLAIMS_AND_WARRANTY);
+    public static final Field SERIALS_ONE_CELL =
+            together(
+                    "serials-one-cell",
+                    "Serials in one cell",
+                    TANK_SERIAL,
+                    COLLECTOR_SERIALS,
+                    HEAT_PUMP_SERIAL);
     public static final Field LITRES = known("litres", "Litres", CLAIMS_AND_WARRANTY);
     public static final Field COLLECTORS =
             known("collectors", "Tubes or panels", CLAIMS_AND_WARRANTY);
@@ -115,6 +151,14 @@ public final class Field implements ColumnField, Comparable<Field> {
     public static final Field OLD_REMOVED_DATE =
             known("old-removed-date", "Old heater removed on", OLD_HEATER);
 
+    public static final Field SCHEME = known("scheme", "Certificates of this row", CLAIMS);
+    public static final Field CERTIFICATE_BUYER =
+            known("certificate-buyer", "Buyer of these certificates", CLAIMS);
+    public static final Field CERTIFICATE_COUNT =
+            known("certificate-count", "Number of these certificates", CLAIMS);
+    public static final Field CERTIFICATE_BENEFIT =
+            known("certificate-benefit", "Benefit for these certificates", CLAIMS);
+
     private static final Map<SchemeName, Map<ClaimFact, Field>> CLAIM_FACTS = claimFacts();
 
     public static final Field FULL_PRICE = known("full-price", "Full price", CLAIMS);
@@ -130,23 +174,29 @@ public final class Field implements ColumnField, Comparable<Field> {
     private final String label;
     private final boolean needed;
     private final Set<Concern> feeds;
+    private final List<Field> parts;
     private final int order;
 
-    private Field(String key, String label, boolean needed, Set<Concern> feeds) {
+    private Field(String key, String label, boolean needed, Set<Concern> feeds, List<Field> parts) {
         this.key = key;
         this.label = label;
         this.needed = needed;
         this.feeds = feeds;
+        this.parts = parts;
         this.order = ALL.size();
         ALL.add(this);
     }
 
     private static Field known(String key, String label, Set<Concern> feeds) {
-        return new Field(key, label, false, feeds);
+        return new Field(key, label, false, feeds, List.of());
     }
 
     private static Field needed(String key, String label, Set<Concern> feeds) {
-        return new Field(key, label, true, feeds);
+        return new Field(key, label, true, feeds, List.of());
+    }
+
+    private static Field together(String key, String label, Field... parts) {
+        return new Field(key, label, false, CLAIMS_AND_WARRANTY, List.of(parts));
     }
 
     private static Map<SchemeName, Map<ClaimFact, Field>> claimFacts() {
@@ -196,6 +246,12 @@ public final class Field implements ColumnField, Comparable<Field> {
     @Override
     public String key() {
         return key;
+    }
+
+    /** The fields that one cell of such a column holds together; empty for a plain field. */
+    @Override
+    public List<Field> parts() {
+        return parts;
     }
 
     /** The papers that print the field, of those that a stop can hold. */

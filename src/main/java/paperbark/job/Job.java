@@ -3,6 +3,7 @@ package paperbark.job;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -56,6 +57,50 @@ public record Job(
         }
         claims = Collections.unmodifiableMap(all);
         unread = Set.copyOf(unread);
+    }
+
+    /** The same job under another number. */
+    public Job withReference(String other) {
+        return new Job(
+                origin,
+                other,
+                stage,
+                visit,
+                installedOn,
+                signedOn,
+                corrects,
+                owner,
+                site,
+                heater,
+                trades,
+                compliance,
+                oldHeater,
+                claims,
+                payment,
+                unread);
+    }
+
+    /** The same job with these claims, and with cells of a further row that could not be used. */
+    Job with(Map<SchemeName, Claim> others, Set<Field> unreadToo) {
+        Set<Field> all = new HashSet<>(unread);
+        all.addAll(unreadToo);
+        return new Job(
+                origin,
+                reference,
+                stage,
+                visit,
+                installedOn,
+                signedOn,
+                corrects,
+                owner,
+                site,
+                heater,
+                trades,
+                compliance,
+                oldHeater,
+                others,
+                payment,
+                all);
     }
 
     /** The claim under a scheme. */

@@ -119,11 +119,11 @@ public final class JobCheck {
     }
 
     private void claims() {
+        amounts();
         if (job.stage() != Stage.INSTALLED) {
             return;
         }
         job.claims().forEach(this::benefit);
-        amounts();
         boolean claims = job.hasClaims();
         if (claims
                 && job.payment().fullPrice().isEmpty()
@@ -136,30 +136,63 @@ public final class JobCheck {
         }
     }
 
-    /** With a discount the owner pays the full price less what all schemes take off. */
+    /**
+     * Full price, co-payment and benefit are one sum: with a discount the owner pays the price less
+     * what all schemes take off, otherwise the price. Where nobody said which, it must be one of
+     * them.
+     */
     private void amounts() {
         Payment payment = job.payment();
-        boolean discount = payment.form().map(f -> f == BenefitForm.DISCOUNT).orElse(false);
-        if (!discount || payment.fullPrice().isEmpty() || payment.coPayment().isEmpty()) {
+        if (payment.fullPrice().isEmpty() || payment.coPayment().isEmpty()) {
             return;
         }
+        Money full = payment.fullPrice().get();
+        Money paid = payment.coPayment().get();
         Money off = job.given();
-        Money due = payment.fullPrice().get().minus(off);
-        if (!due.equals(payment.coPayment().get())) {
-            add(
-                    FindingCode.AMOUNTS_DIFFER,
-                    Field.CO_PAYMENT,
-                    "The full price of "
-                            + payment.fullPrice().get()
-                            + " less discounts of "
-                            + off
-                            + " is "
+        Money due = full.minus(off);
+        if (paid.compareTo(full) > 0) {
+            amounts(
+                    "The owner is to pay "
+                            + paid
+                            + ", which is more than the full price of "
+                            + full);
+        } else if (payment.form().equals(Optional.of(BenefitForm.DISCOUNT))) {
+            if (!paid.equals(due)) {
+                amounts(
+                        "The full price of "
+                                + full
+                                + " less discounts of "
+                                + off
+                                + " is "
+                                + due
+                                + ", but the register says that the owner pays "
+                                + paid);
+            }
+        } else if (payment.form().equals(Optional.of(BenefitForm.PAYMENT)) && !paid.equals(full)) {
+            amounts(
+                    "The certificates are paid for separately, so that the owner pays the full price of "
+                            + full
+                            + ", but the register says "
+                            + paid);
+        } else if (payment.form().isEmpty() && !paid.equals(due) && !paid.equals(full)) {
+            amounts(
+                    "The register says that the owner pays "
+                            + paid
+                            + ", which is neither the full price of "
+                            + full
+                            + " nor "
                             + due
-                            + ", but the register says that the owner pays "
-                            + payment.coPayment().get()
-                            + ".",
-                    "Compare the three amounts with the invoice.");
+                            + " after benefits of "
+                            + off);
         }
+    }
+
+    private void amounts(String fact) {
+        add(
+                FindingCode.AMOUNTS_DIFFER,
+                Field.CO_PAYMENT,
+                fact + ".",
+                "Compare the three amounts with the invoice.");
     }
 
     private void benefit(SchemeName scheme, Claim claim) {

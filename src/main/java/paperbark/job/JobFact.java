@@ -34,6 +34,7 @@ public final class JobFact {
                                     new JobFact(Field.INSTALLED_DATE, Job::installedOn),
                                     new JobFact(Field.SIGNED_DATE, Job::signedOn),
                                     new JobFact(Field.OWNER_NAME, j -> j.owner().name()),
+                                    new JobFact(Field.SECOND_OWNER, j -> j.owner().second()),
                                     new JobFact(Field.OWNER_GST, j -> j.owner().gstRegistered()),
                                     postal(Field.POSTAL_STREET, Address::street),
                                     postal(Field.POSTAL_SUBURB, Address::suburb),
@@ -171,6 +172,15 @@ public final class JobFact {
                 Arrays.stream(ClaimFact.values())
                         .flatMap(what -> Field.find(scheme, what).stream())
                         .toArray(Field[]::new));
+    }
+
+    Field field() {
+        return field;
+    }
+
+    /** Whether it is what the register says about claiming under some scheme. */
+    boolean isOfClaim() {
+        return Arrays.stream(SchemeName.values()).anyMatch(s -> ofClaim(s).contains(this));
     }
 
     /** The name under which the ledger stores its print: the field's own in the columns table. */

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,6 +36,9 @@ public final class JobReader {
     private static final Pattern NONE_YET =
             Pattern.compile("(?i)tb[acd]|n/?a|none|nil|pending|to come|later|awaiting.*|[-?.x]+");
 
+    /** The line of the table of columns by which several rows may make one job. */
+    private static final String ROW_A_CERTIFICATE = "row-a-certificate";
+
     private final FirmTables tables;
     private final LocalDate today;
 
@@ -51,13 +55,15 @@ public final class JobReader {
      *
      * @param jobs in the order of the rows; a row without a job number yields none
      * @param findings of all rows
+     * @param references the number of the job in a row, by the row's number
      */
-    public record Jobs(List<Job> jobs, List<Finding> findings) {
+    public record Jobs(List<Job> jobs, List<Finding> findings, Map<Integer, String> references) {
 
-        /** Keeps the lists from being changed. */
+        /** Keeps the collections from being changed. */
         public Jobs {
             jobs = List.copyOf(jobs);
             findings = List.copyOf(findings);
+            references = Map.copyOf(references);
         }
     }
 
@@ -68,35 +74,53 @@ public final class JobReader {
      */
     public Jobs read(Sheet sheet, Map<Field, Column> columns, ColumnNames<Field> names) {
         List<Job> jobs = new ArrayList<>();
+        Map<Integer, List<Finding>> noticed = new HashMap<>();
         List<Finding> findings = new ArrayList<>();
         OneDate oneDate = new OneDate(columns, tables.words(), today);
-        for (Row row : sheet.rows()) {
+        OneScheme oneScheme = new OneScheme(tables.words());
+        boolean rowEach = names.says(ROW_A_CERTIFICATE);
+        for (Row row : rowEach ? RowsOfJob.completed(sheet.rows(), columns) : sheet.rows()) {
             Origin origin =
                     new Origin(
                             sheet.file(),
                             sheet.name(),
                             row.number(),
-                            oneDate.columns(row),
+                            oneScheme.columns(row, oneDate.columns(row)),
                             sheet.from1904(),
                             Set.of());
             RowFacts facts = new RowFacts(sheet, row, origin, names, tables.words(), today);
             Optional<String> reference = facts.text(Field.JOB);
             if (reference.isPresent()) {
                 jobs.add(job(reference.get(), facts));
-                facts.findings().forEach(f -> findings.add(f.forJob(reference.get())));
+                noticed.put(row.number(), facts.findings());
             } else {
                 findings.addAll(facts.findings());
-                findings.add(unnamed(facts));
+                findings.add(unnamed(origin, facts.unread()));
             }
         }
-        return new Jobs(jobs, findings);
+        Optional<JobNumbers> numbers = JobNumbers.asked(names);
+        List<Job> named = new ArrayList<>();
+        Map<Integer, String> references = new HashMap<>();
+        for (Job job : numbers.map(n -> n.give(jobs)).orElse(jobs)) {
+            List<Finding> ofRow = noticed.get(job.origin().row());
+            if (numbers.filter(n -> n.isWanted(job)).isPresent()) {
+                findings.addAll(ofRow);
+                findings.add(unnamed(job.origin(), Set.of()));
+            } else {
+                named.add(job);
+                references.put(job.origin().row(), job.reference());
+                ofRow.forEach(f -> findings.add(f.forJob(job.reference())));
+            }
+        }
+        Jobs read = new Jobs(named, findings, references);
+        return rowEach ? RowsOfJob.joined(read) : read;
     }
 
-    private static Finding unnamed(RowFacts facts) {
+    private static Finding unnamed(Origin origin, Set<Field> unread) {
         return Finding.of(
                 FindingCode.JOB_UNNAMED,
-                facts.place(Field.JOB),
-                facts.unread().contains(Field.JOB)
+                origin.cell(Field.JOB),
+                unread.contains(Field.JOB)
                         ? "The row's job number cannot be used."
                         : "The row has no job number.",
                 "Give the row the firm's job number, or delete it if it is no job.");
@@ -263,8 +287,16 @@ public final class JobReader {
 
     private Claim claim(RowFacts facts, Stage stage, SchemeName scheme) {
         Field claimed = Field.of(scheme, ClaimFact.CLAIM);
+        Optional<SchemeName> only =
+                facts.choice(Field.SCHEME, SchemeName.values(), SchemeName::word);
         // An answer that cannot be read holds the paper; it does not drop it unseen.
-        boolean wanted = facts.yesNo(claimed).orElseGet(() -> facts.unread().contains(claimed));
+        boolean wanted =
+                only.map(named -> named == scheme)
+                        .or(() -> facts.yesNo(claimed))
+                        .orElseGet(
+                                () ->
+                                        facts.unread().contains(claimed)
+                                                || facts.unread().contains(Field.SCHEME));
         return new Claim(
                 wanted && stage.claims(),
                 facts.named(

@@ -16,6 +16,7 @@ import paperbark.value.Phone;
  * @param phone daytime telephone
  * @param email e-mail
  * @param postal where letters go; the site where nothing else is said
+ * @param second a second person who owns the heater and signs too
  */
 public record Owner(
         Optional<String> name,
@@ -24,4 +25,12 @@ public record Owner(
         Optional<Boolean> gstRegistered,
         Optional<Phone> phone,
         Optional<Email> email,
-        Address postal) {}
+        Address postal,
+        Optional<String> second) {
+
+    /** All who own the heater, on one line. */
+    public Optional<String> names() {
+        return name.map(first -> second.map(other -> first + " and " + other).orElse(first))
+                .or(() -> second);
+    }
+}

@@ -26,7 +26,8 @@ final class Parties {
                 facts.yesNo(Field.OWNER_GST),
                 facts.phone(Field.OWNER_PHONE),
                 facts.value(Field.OWNER_EMAIL, FindingCode.EMAIL_WRONG, Email::parse),
-                postal.isUnknown() ? site : postal);
+                postal.isUnknown() ? site : postal,
+                facts.text(Field.SECOND_OWNER));
     }
 
     /** Where the heater stands. */

@@ -24,10 +24,14 @@ import paperbark.sheet.UnnamedColumn;
 public final class RowFindings {
     private final Sheet sheet;
     private final Map<Field, Column> columns;
+    private final Set<Integer> others;
     private final Map<Integer, Row> rows;
+    private final Map<Integer, String> references;
 
-    private RowFindings(Sheet sheet, Map<Field, Column> columns) {
-        this.sheet = sheet;
+    private RowFindings(JobRows told, Map<Field, Column> columns, Map<Integer, String> references) {
+        this.references = references;
+        this.sheet = told.sheet();
+        this.others = told.others();
         this.columns = columns;
         this.rows =
                 sheet.rows().stream()
@@ -36,11 +40,18 @@ public final class RowFindings {
 
     /**
      * The findings of a sheet, those that can hold a job naming it. A row that ends early but has
-     * every needed fact is a check: many programs leave out the empty cells at the end.
+     * every needed fact is a check: many programs leave out the empty cells at the end. How long a
+     * row is that is no job matters to nobody.
+     *
+     * @param references the number of the job in a row, by the row's number
      */
     public static List<Finding> of(
-            List<Finding> findings, Sheet sheet, Map<Field, Column> columns) {
-        RowFindings rows = new RowFindings(sheet, columns);
+            List<Finding> noticed,
+            JobRows told,
+            Map<Field, Column> columns,
+            Map<Integer, String> references) {
+        RowFindings rows = new RowFindings(told, columns, references);
+        List<Finding> findings = noticed.stream().filter(f -> !rows.isOfOther(f)).toList();
         List<Finding> held = rows.unnamed(findings);
         return Stream.concat(
                         findings.stream().filter(f -> held.isEmpty() || !rows.isUnnamedColumn(f)),
@@ -51,6 +62,12 @@ public final class RowFindings {
 
     private boolean isOfRow(Finding finding) {
         return finding.place().rowNumber() > 0 && finding.place().sheetName().equals(sheet.name());
+    }
+
+    private boolean isOfOther(Finding finding) {
+        boolean ofLength =
+                finding.code() == FindingCode.ROW_SHORT || finding.code() == FindingCode.ROW_LONG;
+        return ofLength && isOfRow(finding) && others.contains(finding.place().rowNumber());
     }
 
     private boolean isUnnamedColumn(Finding finding) {
@@ -105,13 +122,14 @@ public final class RowFindings {
         }
         boolean harmless = finding.code() == FindingCode.ROW_SHORT && hasAllNeeded(row);
         Finding weighed = harmless ? finding.as(Severity.CHECK) : finding;
-        String reference = row.cell(columns.get(Field.JOB)).text();
-        return reference.isEmpty() ? weighed : weighed.forJob(reference);
+        String reference = references.get(row.number());
+        return reference == null ? weighed : weighed.forJob(reference);
     }
 
     private boolean hasAllNeeded(Row row) {
         return Field.values().stream()
                 .filter(Field::isNeeded)
+                .filter(columns::containsKey)
                 .noneMatch(field -> row.cell(columns.get(field)).isBlank());
     }
 }

@@ -11,7 +11,8 @@ import paperbark.value.SchemeName;
 final class ClaimReader {
     private static final String LAST_DAY = "9999-12-31";
 
-    // Which of two happenings came last is told by the number of the line, never by its day.
+    // Which of two happenings came last is told by the number of the line, never by its day. Money
+    // taken back does not mend a claim that failed.
     private static final String QUERY =
             """
             SELECT c.id, j.reference AS job, c.scheme, c.buyer, c.certificates, c.installed_on,
@@ -26,8 +27,10 @@ final class ClaimReader {
               LEFT JOIN (SELECT claim, count(*) AS touched, sum(cents) AS received,
                                 max(CASE WHEN kind = 'paid' THEN day END) AS paid_on,
                                 max(CASE WHEN kind = 'failed' THEN line END) AS failed_line,
-                                max(CASE WHEN kind = 'paid' THEN line END) AS paid_line
-                           FROM matched WHERE day <= ? %s GROUP BY claim) m ON m.claim = c.id
+                                max(CASE WHEN kind = 'paid' AND NOT taken_back THEN line END) AS paid_line
+                           FROM (SELECT matched.*, line.cents < 0 AS taken_back
+                                   FROM matched JOIN line ON line.id = matched.line) AS told
+                          WHERE day <= ? %s GROUP BY claim) m ON m.claim = c.id
              WHERE %s ORDER BY c.id""";
 
     private final Sql sql;

@@ -21,13 +21,19 @@ public final class Advice {
      *
      * @param lines in the order of the rows
      * @param findings in the order of the rows
+     * @param unread rows of which nothing was taken in, because a cell cannot be used
      */
-    public record Settled(List<SettledLine> lines, List<Finding> findings) {
+    public record Settled(List<SettledLine> lines, List<Finding> findings, int unread) {
 
         /** Keeps the lists from being changed. */
         public Settled {
             lines = List.copyOf(lines);
             findings = List.copyOf(findings);
+        }
+
+        /** Whether a line is left to a person. */
+        public boolean needsPerson() {
+            return unread > 0 || lines.stream().anyMatch(l -> l.ending().needsPerson());
         }
     }
 
@@ -53,11 +59,12 @@ public final class Advice {
         return ledger.settle(
                 source,
                 book -> {
-                    LineSettler settler = new LineSettler(book);
+                    LineSettler settler = new LineSettler(book, source.day());
                     List<SettledLine> settled = lines.stream().map(settler::settle).toList();
                     List<Finding> findings = new ArrayList<>(reader.findings());
                     findings.addAll(settler.findings());
-                    return new Settled(settled, Finding.inOrder(findings));
+                    return new Settled(
+                            settled, Finding.inOrder(findings), sheet.rows().size() - lines.size());
                 });
     }
 

@@ -7,9 +7,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
 import paperbark.firm.Words;
 import paperbark.ledger.AdviceStatus;
 import paperbark.sheet.Column;
@@ -40,6 +43,9 @@ final class AdviceReader {
         }
     }
 
+    private static final int MOST_WORDS = 4;
+    private static final Set<String> DENIALS = Set.of("not", "no", "never", "un", "non");
+
     private final Words words;
     private final Optional<LocalDate> paidOn;
     private final Optional<String> buyer;
@@ -60,6 +66,38 @@ final class AdviceReader {
 
     List<Finding> findings() {
         return findings;
+    }
+
+    /**
+     * What no line can do without and no column is understood to hold; told once, since every line
+     * would be left out for it.
+     */
+    static Optional<Finding> lacking(
+            Sheet sheet, Map<AdviceField, Column> columns, Advice.Defaults defaults) {
+        List<String> lacking = new ArrayList<>();
+        if (!columns.containsKey(AdviceField.AMOUNT) && !columns.containsKey(AdviceField.STATUS)) {
+            lacking.add("what was paid (amount) or what became of the claim (status)");
+        }
+        if (!columns.containsKey(AdviceField.PAID_DATE) && defaults.paidOn().isEmpty()) {
+            lacking.add("the day of the payment (paid-date)");
+        }
+        String found =
+                sheet.columns().stream()
+                        .map(c -> "\"" + c.heading() + "\"")
+                        .collect(Collectors.joining(", "));
+        return lacking.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        Finding.of(
+                                        FindingCode.COLUMN_MISSING,
+                                        sheet.place(sheet.headingRow()),
+                                        "No heading is understood as "
+                                                + String.join(" or as ", lacking)
+                                                + ", so no line was taken in; found are "
+                                                + found
+                                                + ".",
+                                        "Add a line to the advice-columns table: the field, a comma and the buyer's heading.")
+                                .as(Severity.CHECK));
     }
 
     /** What the rows say; one that cannot be used is left out with a finding. */
@@ -103,8 +141,13 @@ final class AdviceReader {
                         serial,
                         scheme,
                         certificates,
-                        cells.text(AdviceField.REASON).orElse(""),
+                        cells.text(AdviceField.REASON).or(() -> longer(cells)).orElse(""),
                         cells.text(AdviceField.BUYER).or(() -> buyer)));
+    }
+
+    /** What is said behind the status is the buyer's reason where there is no other. */
+    private Optional<String> longer(AdviceRow cells) {
+        return cells.text(AdviceField.STATUS).filter(text -> known(text).toOptional().isEmpty());
     }
 
     private static void complain(
@@ -131,7 +174,37 @@ final class AdviceReader {
         }
     }
 
+    /** The status, also where more is said behind it, as long as that says nothing else. */
     private Parsed<Status> status(String text) {
+        Parsed<Status> whole = known(text);
+        List<String> said = List.of(text.strip().split("[^\\p{L}]+"));
+        Optional<Status> first = begin(said);
+        boolean unsure =
+                IntStream.range(1, said.size())
+                        .mapToObj(i -> said.subList(i, said.size()))
+                        .anyMatch(
+                                rest ->
+                                        DENIALS.contains(rest.get(0).toLowerCase(Locale.ROOT))
+                                                || begin(rest)
+                                                        .filter(s -> !first.equals(Optional.of(s)))
+                                                        .isPresent());
+        return whole.toOptional().isPresent() || first.isEmpty() || unsure
+                ? whole
+                : Parsed.ok(first.get());
+    }
+
+    /** The status that the first words are, the most of them that are one. */
+    private Optional<Status> begin(List<String> said) {
+        for (int words = Math.min(MOST_WORDS, said.size()); words > 0; words--) {
+            Optional<Status> status = known(String.join(" ", said.subList(0, words))).toOptional();
+            if (status.isPresent()) {
+                return status;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Parsed<Status> known(String text) {
         return words.read("advice-status", text, Status.values(), Status::word);
     }
 

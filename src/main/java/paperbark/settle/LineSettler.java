@@ -1,5 +1,6 @@
 package paperbark.settle;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -21,11 +22,13 @@ import paperbark.value.Money;
 final class LineSettler {
     private final AdviceBook book;
     private final ClaimFinder claimFinder;
+    private final LocalDate today;
     private final List<Finding> findings = new ArrayList<>();
     private final Map<String, Integer> alike = new HashMap<>();
 
-    LineSettler(AdviceBook book) {
+    LineSettler(AdviceBook book, LocalDate today) {
         this.book = book;
+        this.today = today;
         this.claimFinder = new ClaimFinder(book);
     }
 
@@ -56,38 +59,59 @@ final class LineSettler {
             return ended(said, Ending.DUPLICATE, found.claim(), found.how());
         }
         long number = known.orElseGet(() -> book.unmatched(line).orElseGet(() -> book.enter(line)));
+        Money firms = counted(said, claim);
         ClaimState after =
                 book.match(
                         number,
                         line,
                         claim,
                         said.what(),
-                        counted(said, claim),
+                        firms,
                         found.how(),
                         said.reason(),
                         said.buyerReference().or(said::claim).orElse(""));
-        return ended(said, ending(said, after), Optional.of(after), found.how());
+        inFuture(said);
+        return new SettledLine(
+                said.row(),
+                said.day(),
+                said.amount(),
+                Optional.of(firms),
+                ending(said, firms, after),
+                Optional.of(after),
+                found.how(),
+                said.reason());
     }
 
     /**
      * What of the line is the firm's: an advice may tell of what the owner was paid, alone or
-     * together with the firm's part.
+     * together with the firm's part. No more can be taken back than has come.
      */
     private static Money counted(RemittanceLine said, ClaimState claim) {
         if (said.what() != AdviceStatus.PAID) {
             return Money.ZERO;
         }
-        if (claim.toOwner().isZero() || said.amount().equals(claim.expected())) {
-            return said.amount();
+        boolean back = said.amount().isNegative();
+        Money amount = back ? Money.ZERO.minus(said.amount()) : said.amount();
+        Money firms = firms(amount, claim);
+        if (!back) {
+            return firms;
         }
-        if (said.amount().equals(claim.toOwner())) {
-            return Money.ZERO;
-        }
-        boolean whole = said.amount().equals(claim.toOwner().plus(claim.expected()));
-        return whole ? claim.expected() : said.amount();
+        Money come = claim.received().isNegative() ? Money.ZERO : claim.received();
+        return Money.ZERO.minus(firms.compareTo(come) > 0 ? come : firms);
     }
 
-    private Ending ending(RemittanceLine said, ClaimState after) {
+    private static Money firms(Money amount, ClaimState claim) {
+        if (claim.toOwner().isZero() || amount.equals(claim.expected())) {
+            return amount;
+        }
+        if (amount.equals(claim.toOwner())) {
+            return Money.ZERO;
+        }
+        boolean whole = amount.equals(claim.toOwner().plus(claim.expected()));
+        return whole ? claim.expected() : amount;
+    }
+
+    private Ending ending(RemittanceLine said, Money firms, ClaimState after) {
         if (said.what() == AdviceStatus.LODGED) {
             return Ending.LODGED;
         }
@@ -96,10 +120,10 @@ final class LineSettler {
             return Ending.FAILED;
         }
         if (said.amount().isNegative()) {
-            reversed(said, after);
+            reversed(said, firms, after);
             return Ending.REVERSED;
         }
-        if (counted(said, after).isZero()) {
+        if (firms.isZero()) {
             return Ending.OWNER_PAID;
         }
         int more = after.received().compareTo(after.expected());
@@ -171,18 +195,34 @@ final class LineSettler {
                         + ".");
     }
 
-    private void reversed(RemittanceLine said, ClaimState after) {
+    private void reversed(RemittanceLine said, Money firms, ClaimState after) {
+        Money back = Money.ZERO.minus(said.amount());
+        Money taken = Money.ZERO.minus(firms);
         tell(
                 FindingCode.PAYMENT_REVERSED,
                 said,
                 AdviceField.AMOUNT,
-                Money.ZERO.minus(said.amount())
+                back
                         + " paid for "
                         + after.reference()
-                        + " was taken back; "
+                        + " was taken back"
+                        + (taken.equals(back)
+                                ? "; "
+                                : ", of which " + taken + " had come to the firm; ")
                         + after.outstanding()
                         + " is to come.",
                 "Ask the buyer for the reason.");
+    }
+
+    private void inFuture(RemittanceLine said) {
+        if (said.day().isAfter(today)) {
+            tell(
+                    FindingCode.PAYMENT_IN_FUTURE,
+                    said,
+                    AdviceField.PAID_DATE,
+                    "The line is of " + Days.show(said.day()) + ", which has not come yet.",
+                    "Compare the day with the bank statement.");
+        }
     }
 
     private void differs(RemittanceLine said, ClaimState after) {
@@ -214,6 +254,13 @@ final class LineSettler {
     private static SettledLine ended(
             RemittanceLine said, Ending ending, Optional<ClaimState> claim, String how) {
         return new SettledLine(
-                said.row(), said.day(), said.amount(), ending, claim, how, said.reason());
+                said.row(),
+                said.day(),
+                said.amount(),
+                Optional.empty(),
+                ending,
+                claim,
+                how,
+                said.reason());
     }
 }

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -30,6 +31,7 @@ import paperbark.sheet.Reading;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
 import paperbark.value.Days;
+import paperbark.value.Money;
 
 /** Settles a buyer's payment advice: from the file to the ledger and back to people. */
 public final class SettleDesk {
@@ -39,11 +41,14 @@ public final class SettleDesk {
                     "Outcome",
                     "Day",
                     "Amount",
+                    "Of it the firm's",
+                    "Of it the owner's",
                     "Claim",
                     "Job",
                     "Scheme",
                     "Buyer",
                     "Expected",
+                    "To the owner",
                     "Received",
                     "Outstanding",
                     "Matched by",
@@ -106,6 +111,15 @@ public final class SettleDesk {
         if (columns.flatMap(Reading::result).isEmpty()) {
             return new Result(Ending.REFUSED, List.of(), Finding.inOrder(findings), List.of());
         }
+        Optional<Finding> lacking =
+                AdviceReader.lacking(
+                        sheet.result().orElseThrow(),
+                        columns.flatMap(Reading::result).orElseThrow(),
+                        order.defaults());
+        if (lacking.isPresent()) {
+            findings.add(lacking.get());
+            return new Result(Ending.HELD, List.of(), Finding.inOrder(findings), List.of());
+        }
         AdviceBook.Source source =
                 new AdviceBook.Source(
                         order.advice().getFileName().toString(),
@@ -129,15 +143,18 @@ public final class SettleDesk {
             SideProducts beside = new SideProducts(source.file());
             List<Path> written = write(order, names, settled.lines(), ordered, beside);
             findings.addAll(beside.findings());
-            return new Result(
-                    ending(settled.lines()), settled.lines(), Finding.inOrder(findings), written);
+            return new Result(ending(settled), settled.lines(), Finding.inOrder(findings), written);
         }
     }
 
-    private static Ending ending(List<SettledLine> lines) {
+    private static Ending ending(Advice.Settled settled) {
         boolean nothingNew =
-                !lines.isEmpty()
-                        && lines.stream().allMatch(l -> l.ending() == SettledLine.Ending.SEEN);
+                !settled.lines().isEmpty()
+                        && settled.lines().stream()
+                                .allMatch(l -> l.ending() == SettledLine.Ending.SEEN);
+        if (settled.needsPerson()) {
+            return Ending.HELD;
+        }
         return nothingNew ? Ending.ALREADY : Ending.DONE;
     }
 
@@ -149,7 +166,7 @@ public final class SettleDesk {
             SideProducts beside)
             throws IOException {
         String name = FileNames.slug(FileNames.stem(order.advice()));
-        List<Path> written = new ArrayList<>();
+        Map<String, byte[]> contents = new LinkedHashMap<>();
         // The money is in the ledger by now, so nothing that fails here may look as if it were not.
         beside.make(
                         name + "-settled.xlsx",
@@ -158,22 +175,20 @@ public final class SettleDesk {
                                     MarkedCopy.of(
                                             order.advice(), order.sheet(), names::knows, findings);
                             beside.note(copy.noticed());
-                            return keep(order.out(), name + "-settled.xlsx", copy.content());
+                            return copy.content();
                         })
-                .ifPresent(written::add);
-        byte[] list =
+                .ifPresent(copy -> contents.put(".xlsx", copy));
+        contents.put(
+                ".csv",
                 SafeCsv.of(
                         HEADINGS,
-                        lines.stream().map(SettleDesk::cells).map(SafeCsv::cells).toList());
-        written.add(keep(order.out(), name + "-settled.csv", list));
-        return written;
-    }
-
-    /** What an earlier run said of the advice stays: a second one only says that it was seen. */
-    private static Path keep(Path folder, String name, byte[] content) throws IOException {
-        Path file = FileNames.freeFor(content, folder, name);
-        Disk.replace(file, content);
-        return file;
+                        lines.stream().map(SettleDesk::cells).map(SafeCsv::cells).toList()));
+        // What an earlier run said of the advice stays: a second one only says that it was seen.
+        Map<String, Path> files = FileNames.freeFor(contents, order.out(), name + "-settled");
+        for (Map.Entry<String, Path> file : files.entrySet()) {
+            Disk.replace(file.getValue(), contents.get(file.getKey()));
+        }
+        return List.copyOf(files.values());
     }
 
     private static List<String> cells(SettledLine line) {
@@ -182,15 +197,22 @@ public final class SettleDesk {
                 String.valueOf(line.row()),
                 line.ending().word(),
                 Days.show(line.day()),
-                line.amount().amount().toPlainString(),
+                plain(Optional.of(line.amount())),
+                plain(line.firms()),
+                plain(line.owners()),
                 claim.map(ClaimState::reference).orElse(""),
                 claim.map(ClaimState::job).orElse(""),
                 claim.map(c -> c.scheme().word()).orElse(""),
                 claim.map(ClaimState::buyer).orElse(""),
-                claim.map(c -> c.expected().amount().toPlainString()).orElse(""),
-                claim.map(c -> c.received().amount().toPlainString()).orElse(""),
-                claim.map(c -> c.outstanding().amount().toPlainString()).orElse(""),
+                plain(claim.map(ClaimState::expected)),
+                plain(claim.map(ClaimState::toOwner)),
+                plain(claim.map(ClaimState::received)),
+                plain(claim.map(ClaimState::outstanding)),
                 line.how(),
                 line.reason());
+    }
+
+    private static String plain(Optional<Money> amount) {
+        return amount.map(a -> a.amount().toPlainString()).orElse("");
     }
 }

@@ -11,6 +11,7 @@ import paperbark.value.Money;
  * @param row row of the advice
  * @param day day of the payment or notice
  * @param amount what was paid
+ * @param firms what of it is the firm's, where it was taken in; the rest is the owner's
  * @param ending what became of it
  * @param claim the claim as it stands after it, where one was found
  * @param how by what the claim was found
@@ -20,6 +21,7 @@ public record SettledLine(
         int row,
         LocalDate day,
         Money amount,
+        Optional<Money> firms,
         Ending ending,
         Optional<ClaimState> claim,
         String how,
@@ -30,33 +32,49 @@ public record SettledLine(
         /** The claim is paid to the cent. */
         MATCHED("matched"),
         /** Less came than was expected. */
-        SHORT("short"),
+        SHORT("short", true),
         /** More came than was expected. */
-        OVER("over"),
+        OVER("over", true),
         /** The owner was paid, as agreed; nothing of it is the firm's. */
         OWNER_PAID("owner paid"),
         /** Money was taken back. */
-        REVERSED("reversed"),
+        REVERSED("reversed", true),
         /** The buyer lodged the claim. */
         LODGED("lodged"),
         /** The scheme's regulator failed the claim. */
-        FAILED("failed"),
+        FAILED("failed", true),
         /** No claim, or more than one, fits. */
-        UNKNOWN("unknown"),
+        UNKNOWN("unknown", true),
         /** The claim was paid in full before; nothing was changed. */
-        DUPLICATE("duplicate"),
+        DUPLICATE("duplicate", true),
         /** The very line was taken in before; nothing was changed. */
         SEEN("seen before");
 
         private final String word;
+        private final boolean needsPerson;
 
         Ending(String word) {
+            this(word, false);
+        }
+
+        Ending(String word, boolean needsPerson) {
             this.word = word;
+            this.needsPerson = needsPerson;
         }
 
         /** The word for people. */
         public String word() {
             return word;
         }
+
+        /** Whether somebody has to ask, compare or mend. */
+        public boolean needsPerson() {
+            return needsPerson;
+        }
+    }
+
+    /** What of the amount is the owner's, where the line was taken in. */
+    public Optional<Money> owners() {
+        return firms.map(amount::minus);
     }
 }

@@ -5,7 +5,7 @@ import paperbark.finding.Place;
 /**
  * One column of a sheet.
  *
- * @param index 1-based
+ * @param index 1-based; below 1 for facts that share the cell of another column
  * @param letters such as {@code F}
  * @param heading as the heading row shows it, cleaned; never empty
  */

@@ -1,5 +1,7 @@
 package paperbark.sheet;
 
+import java.util.List;
+
 /** Something that a column can hold, whatever the firm calls it. */
 public interface ColumnField {
 
@@ -11,4 +13,9 @@ public interface ColumnField {
 
     /** Whether a list without such a column is refused. */
     boolean isNeeded();
+
+    /** The fields that one cell of such a column holds together; empty for a plain field. */
+    default List<? extends ColumnField> parts() {
+        return List.of();
+    }
 }

@@ -44,6 +44,8 @@ public final class ColumnMap {
                                 f ->
                                         f.isNeeded()
                                                 && !columns.containsKey(f)
+                                                && columns.keySet().stream()
+                                                        .noneMatch(c -> c.parts().contains(f))
                                                 && names.always(f).isEmpty())
                         .toList();
         if (!missing.isEmpty()) {
@@ -105,12 +107,24 @@ public final class ColumnMap {
                                 + names.table()
                                 + (missing.size() == 1 ? ": " : " for each, such as ")
                                 + first.key()
-                                + ", a comma and its heading."
+                                + ", a comma and its heading"
+                                + together(missing, names)
+                                + "."
                         : (lines.size() == 1 ? "Add the line " : "Add the lines ")
                                 + quoted(lines)
                                 + " to the "
                                 + names.table()
                                 + " if that is meant.");
+    }
+
+    /** The field for a column that holds several of the missing facts in one cell. */
+    private static <F extends ColumnField> String together(List<F> missing, ColumnNames<F> names) {
+        return names.fields().stream()
+                .filter(field -> field.parts().stream().filter(missing::contains).count() > 1)
+                .map(ColumnField::key)
+                .reduce((one, other) -> one + " or " + other)
+                .map(keys -> ", or with " + keys + " where one cell holds several facts")
+                .orElse("");
     }
 
     /** The line of the table that would name the column, where a heading nearly does. */

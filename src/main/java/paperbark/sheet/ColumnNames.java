@@ -3,11 +3,13 @@ package paperbark.sheet;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -24,6 +26,9 @@ public final class ColumnNames<F extends ColumnField> {
     /** The line that lets a list have years of two digits. */
     private static final String SHORT_YEARS = "two-digit-years";
 
+    /** Lines that say yes or no of the list as a whole. */
+    private static final Set<String> HABITS = Set.of(SHORT_YEARS, "row-a-certificate");
+
     /** In the place of a field: the line says which sheets are meant. */
     private static final String SHEET = "sheet";
 
@@ -33,7 +38,7 @@ public final class ColumnNames<F extends ColumnField> {
     private final Map<String, F> asWritten = new HashMap<>();
     private final Map<String, F> byAlias = new HashMap<>();
     private final Map<F, String> always = new HashMap<>();
-    private boolean shortYears;
+    private final Set<String> habits = new HashSet<>();
 
     private ColumnNames(List<F> fields, String table) {
         this.fields = List.copyOf(fields);
@@ -63,8 +68,10 @@ public final class ColumnNames<F extends ColumnField> {
             F field = byKey.get(key.toLowerCase(Locale.ROOT));
             String always = said(table, row, "always");
             String alias = said(table, row, "alias");
-            if (key.equalsIgnoreCase(SHORT_YEARS)) {
-                names.shortYears = always.equalsIgnoreCase("yes");
+            if (HABITS.contains(key.toLowerCase(Locale.ROOT))) {
+                if (always.equalsIgnoreCase("yes")) {
+                    names.habits.add(key.toLowerCase(Locale.ROOT));
+                }
             } else if (key.equalsIgnoreCase(SHEET) && !alias.isEmpty()) {
                 names.sheets.add(alias);
             } else if (field == null) {
@@ -126,7 +133,12 @@ public final class ColumnNames<F extends ColumnField> {
 
     /** Whether years of two digits are those of this century. */
     public boolean shortYears() {
-        return shortYears;
+        return says(SHORT_YEARS);
+    }
+
+    /** Whether the table says yes to a habit of the list as a whole. */
+    public boolean says(String habit) {
+        return habits.contains(habit);
     }
 
     /** All headings, normalised, that mean a field. */

@@ -7,7 +7,8 @@ import java.util.Map;
  *
  * @param number 1-based as the spreadsheet or editor shows it; in a CSV file the line on which the
  *     record begins
- * @param cells by 1-based column index; columns without a heading and blank cells may be absent
+ * @param cells by 1-based column index; columns without a heading and blank cells may be absent,
+ *     and what was split off another cell stands below 1
  */
 public record Row(int number, Map<Integer, Cell> cells) {
 

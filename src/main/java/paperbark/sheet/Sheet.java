@@ -32,6 +32,11 @@ public record Sheet(
         this(file, name, headingRow, columns, rows, false);
     }
 
+    /** The same sheet with these rows alone. */
+    public Sheet with(List<Row> some) {
+        return new Sheet(file, name, headingRow, columns, some, from1904);
+    }
+
     /** A row of it. */
     public Place place(int row) {
         return new Place.InRow(file, name, row);

@@ -31,7 +31,8 @@ public record UnnamedColumn(int index, String letters, List<Integer> rows, boole
         TreeMap<Integer, List<Integer>> numbers = new TreeMap<>();
         for (Row row : rows) {
             for (Cell cell : row.cells().values()) {
-                if (!cell.isBlank() && !named.contains(cell.column())) {
+                boolean stored = cell.column() > 0 && !cell.isBlank();
+                if (stored && !named.contains(cell.column())) {
                     without.computeIfAbsent(cell.column(), c -> new ArrayList<>()).add(cell);
                     numbers.computeIfAbsent(cell.column(), c -> new ArrayList<>())
                             .add(row.number());

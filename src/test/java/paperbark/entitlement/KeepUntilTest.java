@@ -6,6 +6,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
+import paperbark.firm.CountPolicy;
 import paperbark.job.Jobs;
 import paperbark.value.SchemeName;
 
@@ -40,7 +41,13 @@ class KeepUntilTest {
     private static List<Finding> notes(Jobs... jobs) {
         List<Entitlements> batch =
                 List.of(jobs).stream()
-                        .map(j -> Schemes.assess(j.job(), Found.SHIPPED, Found.TODAY))
+                        .map(
+                                j ->
+                                        Schemes.assess(
+                                                j.job(),
+                                                Found.SHIPPED,
+                                                Found.TODAY,
+                                                CountPolicy.RULES))
                         .map(Schemes.Assessed::entitlements)
                         .toList();
         return KeepUntil.of("week.xlsx", batch, Found.SHIPPED);

@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
+import paperbark.firm.CountPolicy;
 import paperbark.job.Jobs;
 
 class RulesInUseTest {
@@ -18,7 +19,8 @@ class RulesInUseTest {
                             entitlements(Jobs.installed().withPostcode("3350"))));
 
     private static Entitlements entitlements(Jobs jobs) {
-        return Schemes.assess(jobs.job(), Found.SHIPPED, Found.TODAY).entitlements();
+        return Schemes.assess(jobs.job(), Found.SHIPPED, Found.TODAY, CountPolicy.RULES)
+                .entitlements();
     }
 
     @Test

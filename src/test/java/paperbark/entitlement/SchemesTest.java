@@ -18,6 +18,7 @@ import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.RuleRef;
+import paperbark.firm.CountPolicy;
 import paperbark.firm.Products;
 import paperbark.job.Field;
 import paperbark.job.Job;
@@ -40,7 +41,8 @@ class SchemesTest {
 
     @Test
     void allClaimedSchemesAreWorkedOut() {
-        Schemes.Assessed assessed = Schemes.assess(Jobs.installed().job(), DEMO, Found.TODAY);
+        Schemes.Assessed assessed =
+                Schemes.assess(Jobs.installed().job(), DEMO, Found.TODAY, CountPolicy.RULES);
 
         assertThat(assessed.entitlements().of(SchemeName.STC).orElseThrow().certificates())
                 .contains(15);
@@ -50,10 +52,67 @@ class SchemesTest {
     }
 
     @Test
+    void aLowerNumberOfTheRegisterIsClaimedWhereTheFirmWantsItAndToldEitherWay() {
+        Job job = Jobs.installed().withCount(SchemeName.STC, 14).job();
+
+        Schemes.Assessed rules = Schemes.assess(job, DEMO, Found.TODAY, CountPolicy.RULES);
+        Schemes.Assessed register = Schemes.assess(job, DEMO, Found.TODAY, CountPolicy.REGISTER);
+
+        Entitlement fifteen = rules.entitlements().of(SchemeName.STC).orElseThrow();
+        assertThat(fifteen.certificates()).contains(15);
+        assertThat(fifteen.isFromRegister()).isFalse();
+        Entitlement fourteen = register.entitlements().of(SchemeName.STC).orElseThrow();
+        assertThat(fourteen.certificates()).contains(14);
+        assertThat(fourteen.isFromRegister()).isTrue();
+        assertThat(fourteen.steps().get(fourteen.steps().size() - 1).working())
+                .contains("the rules give 15");
+        assertThat(rules.findings()).isEqualTo(register.findings());
+        assertThat(rules.findings())
+                .extracting(Finding::code)
+                .containsExactly(FindingCode.COUNT_TOO_LOW);
+    }
+
+    @Test
+    void aHigherNumberOfTheRegisterIsNeverClaimed() {
+        Job job = Jobs.installed().withCount(SchemeName.STC, 16).job();
+
+        Schemes.Assessed register = Schemes.assess(job, DEMO, Found.TODAY, CountPolicy.REGISTER);
+
+        assertThat(register.entitlements().of(SchemeName.STC).orElseThrow().certificates())
+                .contains(15);
+    }
+
+    @Test
+    void theRegistersNumberStandsInWhereNoneCanBeWorkedOutAndSaysSo() {
+        Jobs jobs = Jobs.installed().withCount(SchemeName.VEEC, 11);
+
+        Schemes.Assessed assessed =
+                Schemes.assess(jobs.job(), Found.SHIPPED, Found.TODAY, CountPolicy.RULES);
+
+        Entitlement veecs = assessed.entitlements().of(SchemeName.VEEC).orElseThrow();
+        assertThat(veecs.certificates()).contains(11);
+        assertThat(veecs.isFromRegister()).isTrue();
+        assertThat(assessed.findings())
+                .extracting(Finding::code)
+                .contains(FindingCode.VEEC_TABLE_MISSING, FindingCode.COUNT_UNPROVED);
+    }
+
+    @Test
+    void aStoppedClaimGetsNoNumberFromTheRegister() {
+        Jobs jobs = Jobs.installed().withCount(SchemeName.VEEC, 11).withState(State.NSW);
+
+        Schemes.Assessed assessed =
+                Schemes.assess(jobs.job(), DEMO, Found.TODAY, CountPolicy.RULES);
+
+        assertThat(assessed.entitlements().of(SchemeName.VEEC).orElseThrow().certificates())
+                .isEmpty();
+    }
+
+    @Test
     void aStopOfOneSchemeLeavesTheOtherAlone() {
         Job job = Jobs.installed().withState(State.NSW).job();
 
-        Schemes.Assessed assessed = Schemes.assess(job, DEMO, Found.TODAY);
+        Schemes.Assessed assessed = Schemes.assess(job, DEMO, Found.TODAY, CountPolicy.RULES);
 
         assertThat(assessed.entitlements().of(SchemeName.STC).orElseThrow().certificates())
                 .contains(15);
@@ -66,7 +125,9 @@ class SchemesTest {
     void aPostcodeWithoutZoneHoldsThePapersOfBothSchemesAfterSorting() {
         Job job = Jobs.installed().withPostcode("3117").job();
 
-        List<Finding> findings = Finding.inOrder(Schemes.assess(job, DEMO, Found.TODAY).findings());
+        List<Finding> findings =
+                Finding.inOrder(
+                        Schemes.assess(job, DEMO, Found.TODAY, CountPolicy.RULES).findings());
 
         assertThat(findings).hasSize(2).allMatch(f -> f.code() == FindingCode.ZONE_MISSING);
     }
@@ -131,7 +192,8 @@ class SchemesTest {
     }
 
     private static Schemes.Assessed withTenths(Job job) {
-        return new Schemes(List.of(new StcScheme(), new PriceScheme())).ask(job, DEMO, Found.TODAY);
+        return new Schemes(List.of(new StcScheme(), new PriceScheme()))
+                .ask(job, DEMO, Found.TODAY, CountPolicy.RULES);
     }
 
     /**

@@ -382,7 +382,7 @@ class StcSchemeTest {
                 .isEqualTo("The register claims 16 STCs; the rules give 15.");
         assertThat(high.finding(FindingCode.COUNT_TOO_HIGH).severity()).isEqualTo(Severity.STOP);
         assertThat(high.count()).contains(15);
-        assertThat(low.finding(FindingCode.COUNT_TOO_LOW).severity()).isEqualTo(Severity.NOTE);
+        assertThat(low.finding(FindingCode.COUNT_TOO_LOW).severity()).isEqualTo(Severity.CHECK);
     }
 
     @Test

@@ -56,13 +56,13 @@ class GalleryTest {
                         .map(block -> block.lines().collect(Collectors.joining("\n", "", "\n")))
                         .collect(Collectors.joining("\n"));
         Path expected = room.resolve("expected.txt");
-        if (RENEW && !"true".equals(System.getenv("CI"))) {
-            Files.writeString(expected, shown);
-        }
         assertThat(run.err()).isEmpty();
         assertThat(shown)
                 .as("the finding must be brought about; all that was said: %s", run.out())
                 .isNotEmpty();
+        if (RENEW && !"true".equals(System.getenv("CI"))) {
+            Files.writeString(expected, shown);
+        }
         assertThat(shown).isEqualTo(Files.readString(expected));
     }
 

@@ -33,7 +33,7 @@ class JobFactTest {
     private static final Job FULL =
             Register.job(
                     """
-                    Job,Stage,Crew,Visit order,Visit date,Installed on,Assignment signed on,Corrects,Owner,Owner's contact,\
+                    Job,Stage,Crew,Visit order,Visit date,Installed on,Assignment signed on,Corrects,Owner,Second owner,Owner's contact,\
                     Owner's ABN,Owner registered for GST,Owner's phone,Owner's e-mail,Postal street,Postal suburb,\
                     Postal state,Postal postcode,Position on site,Business premises,Tank serial,Collector serials,\
                     Heat pump serial,Litres,Tubes or panels,New,Complete system,Large-system declarations on,Plumber,\
@@ -42,7 +42,7 @@ class JobFactTest {
                     Old heater disposal,Old heater removed on,Claim STCs,STC buyer,STC zone,STC count,STC benefit,\
                     Claim VEECs,VEEC buyer,VEEC count,VEEC benefit,Full price,Co-payment,Benefit form,Account name,BSB,\
                     Account number,Office note
-                    T-1,installed,Red,2,16/11/2026,16/11/2026,16/11/2026,the serial,Ada Amberwood,Bea Boxthorn,\
+                    T-1,installed,Red,2,16/11/2026,16/11/2026,16/11/2026,the serial,Ada Amberwood,Abe Amberwood,Bea Boxthorn,\
                     99 000 000 000,no,0491 570 006,ada@example.com,7 Kettle Row,Ballarat,VIC,3350,roof,no,\
                     2610040004512101,C-101; C-102,HP-771,270,22,yes,yes,16/11/2026,Wanda Wattle,Tilly Teatree,\
                     Mudlark Merchants,DEMO-1,17/11/2026,DEMO-E1,16/11/2026,gas storage,Oldmake,OM-250,OS-1,drained,\

@@ -93,8 +93,9 @@ public final class Register {
         var columns = ColumnMap.of(sheet.result().orElseThrow(), names);
         findings.addAll(columns.findings());
         Map<Field, Column> map = columns.result().orElseThrow();
+        SplitCells split = SplitCells.of(sheet.result().orElseThrow(), map, TABLES);
         JobReader.Jobs read =
-                new JobReader(TABLES, TODAY).read(sheet.result().orElseThrow(), map, names);
+                new JobReader(TABLES, TODAY).read(split.sheet(), split.columns(), names);
         findings.addAll(read.findings());
         findings.addAll(BatchCheck.of(read.jobs()));
         read.jobs().forEach(job -> findings.addAll(JobCheck.of(job, TABLES, RULES, TODAY)));
@@ -112,9 +113,14 @@ public final class Register {
 
     private static String sound(String csv) {
         List<String> lines = csv.strip().lines().toList();
+        List<String> headings = new ArrayList<>(List.of(lines.get(0).split(",")));
+        Field.values().stream()
+                .filter(field -> headings.contains(field.label()))
+                .flatMap(field -> field.parts().stream())
+                .forEach(part -> headings.add(part.label()));
         List<String> missing =
                 SOUND.keySet().stream()
-                        .filter(heading -> !List.of(lines.get(0).split(",")).contains(heading))
+                        .filter(heading -> !headings.contains(heading))
                         .sorted()
                         .toList();
         StringBuilder out = new StringBuilder(lines.get(0));

@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
+import paperbark.firm.Words;
 import paperbark.sheet.Column;
 import paperbark.sheet.ColumnMap;
 import paperbark.sheet.ColumnNames;
@@ -64,7 +65,12 @@ class RowFindingsTest {
                         NAMES::knows);
         Sheet sheet = reading.result().orElseThrow();
         Map<Field, Column> columns = ColumnMap.of(sheet, NAMES).result().orElseThrow();
-        List<Finding> findings = RowFindings.of(reading.findings(), sheet, columns);
+        List<Finding> findings =
+                RowFindings.of(
+                        reading.findings(),
+                        JobRows.of(sheet, columns, Words.SHIPPED),
+                        columns,
+                        row.startsWith(",") ? Map.of() : Map.of(2, "SB-1"));
         assertThat(findings).hasSize(1);
         return findings.get(0);
     }

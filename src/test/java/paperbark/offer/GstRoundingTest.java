@@ -165,7 +165,8 @@ class GstRoundingTest {
                 USUAL.preferredBuyer(),
                 USUAL.preferredMargin(),
                 USUAL.costOfMoney(),
-                method);
+                method,
+                USUAL.lowerCount());
     }
 
     /** Ten STCs at a price that holds any GST. */

@@ -7,6 +7,7 @@ import java.util.Set;
 import paperbark.entitlement.Entitlement;
 import paperbark.firm.Buyer;
 import paperbark.firm.ByName;
+import paperbark.firm.CountPolicy;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
 import paperbark.firm.GstBasis;
@@ -86,7 +87,8 @@ final class Offers {
                 Optional.of(preferred).filter(p -> !p.isEmpty()),
                 Money.of(margin),
                 new BigDecimal(cost),
-                GstRounding.TOTAL_INVOICE);
+                GstRounding.TOTAL_INVOICE,
+                CountPolicy.RULES);
     }
 
     static MoneyPolicy costing(String percent) {
@@ -150,6 +152,7 @@ final class Offers {
                 f.email(),
                 f.workmanshipYears(),
                 f.claimCosts(),
+                f.ownersCopies(),
                 f.accountName(),
                 f.bsb(),
                 f.account(),

@@ -157,7 +157,7 @@ public final class Jobs {
 
     private Job job() {
         return new Job(
-                new Origin(BatchViews.REGISTER, BatchViews.SHEET, row, COLUMNS),
+                new Origin(BatchViews.REGISTER, BatchViews.SHEET, row, COLUMNS, false, Set.of()),
                 reference,
                 installed.isPresent() ? Stage.INSTALLED : Stage.BOOKED,
                 visit,
@@ -171,7 +171,8 @@ public final class Jobs {
                         Optional.of(false),
                         Optional.of(new Phone(PHONE)),
                         Optional.of(new Email("owner@example.com")),
-                        BatchViews.address("4 Heron Lane", suburb, "3342")),
+                        BatchViews.address("4 Heron Lane", suburb, "3342"),
+                        Optional.empty()),
                 new Site(
                         BatchViews.address("4 Heron Lane", suburb, "3342"),
                         Optional.empty(),

@@ -337,4 +337,69 @@ class SettleTest {
         assertThat(List.of(Ending.values()).stream().map(Ending::word).distinct())
                 .hasSameSizeAs(Set.of(Ending.values()));
     }
+
+    @ParameterizedTest
+    @CsvSource({
+        "Paid 30/11/2026, MATCHED",
+        "part paid - first half, MATCHED",
+        "PAID: net of fees, MATCHED",
+        "Failed - no photo of the plate, FAILED",
+        "Lodged with the register, LODGED"
+    })
+    void aStatusAtTheBeginningOfALongerTextCounts(String status, Ending ending) {
+        Advice.Settled settled =
+                settle(
+                        "Claim reference,Paid on,Amount,Status",
+                        "SB-1-STC,30/11/2026,504.00," + status);
+
+        assertThat(settled.lines()).extracting(SettledLine::ending).containsExactly(ending);
+        assertThat(settled.lines().get(0).reason()).isEqualTo(status);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"Not paid", "Paid - reversed", "Paid but not yet", "Paying"})
+    void aStatusThatSaysTwoThingsIsLeftToAPerson(String status) {
+        Advice.Settled settled =
+                settle(
+                        "Claim reference,Paid on,Amount,Status",
+                        "SB-1-STC,30/11/2026,504.00," + status);
+
+        assertThat(settled.lines()).isEmpty();
+        assertThat(settled.findings())
+                .extracting(Finding::code)
+                .containsExactly(FindingCode.CHOICE_UNKNOWN);
+        assertThat(settled.needsPerson()).isTrue();
+    }
+
+    @Test
+    void moneyTakenBackThatNeverCameLeavesNoMoreOwedThanTheClaim() {
+        Advice.Settled settled =
+                settle("Claim reference,Paid on,Amount", "SB-1-STC,30/11/2026,-504.00");
+
+        assertThat(state("SB-1-STC").outstanding()).isEqualTo(Money.of("504.00"));
+        assertThat(settled.findings().get(0).fact())
+                .isEqualTo(
+                        "$504.00 paid for SB-1-STC was taken back, of which $0.00 had come to the firm; $504.00 is to come.");
+    }
+
+    @Test
+    void moneyTakenBackDoesNotMendAClaimThatFailed() {
+        settle("Claim reference,Paid on,Amount", "SB-1-STC,30/11/2026,504.00");
+        settle("Claim reference,Paid on,Status", "SB-1-STC,1/12/2026,failed");
+        settle("Claim reference,Paid on,Amount", "SB-1-STC,2/12/2026,-504.00");
+
+        assertThat(state("SB-1-STC").failed()).isPresent();
+        assertThat(state("SB-1-STC").outstanding()).isEqualTo(Money.ZERO);
+    }
+
+    @Test
+    void aPaymentOfADayToComeIsACheckAndIsTakenIn() {
+        Advice.Settled settled =
+                settle("Claim reference,Paid on,Amount", "SB-1-STC,30/12/2030,504.00");
+
+        assertThat(settled.lines().get(0).ending()).isEqualTo(Ending.MATCHED);
+        assertThat(settled.findings())
+                .extracting(f -> f.code() + " " + f.severity())
+                .containsExactly("PAYMENT_IN_FUTURE CHECK");
+    }
 }

@@ -14,6 +14,7 @@ import paperbark.entitlement.Entitlement;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
 import paperbark.finding.Severity;
+import paperbark.finding.Told;
 import paperbark.job.Job;
 import paperbark.job.Stage;
 import paperbark.offer.Standing;
@@ -45,11 +46,19 @@ final class IndexReader {
 
     private final BatchView view;
     private final Private secrets;
+    private final List<Told> told;
+    private final Set<Finding> folded;
     private final Map<CaseFile, String> anchors = new IdentityHashMap<>();
 
     IndexReader(BatchView view) {
         this.view = view;
         this.secrets = Private.in(view);
+        this.told = Told.of(view.findings());
+        this.folded =
+                told.stream()
+                        .filter(t -> t.isFolded() && t.first().severity() == Severity.NOTE)
+                        .flatMap(t -> t.all().stream())
+                        .collect(Collectors.toSet());
         // Job numbers may hold anything and come twice, so anchors are counted.
         for (CaseFile file : view.cases()) {
             anchors.putIfAbsent(file, "job-" + (anchors.size() + 1));
@@ -88,6 +97,9 @@ final class IndexReader {
                                 + " held"
                                 + (view.cancelled() > 0
                                         ? ", " + view.cancelled() + " cancelled"
+                                        : "")
+                                + (view.leftOut() > 0
+                                        ? ", " + view.leftOut() + " rows left out as no jobs"
                                         : "")));
         totals.add(new Figure("Packs", Integer.toString(view.cases().size()), ""));
         for (SchemeName scheme : SchemeName.values()) {
@@ -135,7 +147,7 @@ final class IndexReader {
         return new JobLine(
                 anchors.get(file),
                 job.reference(),
-                job.owner().name().orElse("owner not known"),
+                job.owner().names().orElse("owner not known"),
                 job.site().address().suburb().orElse(""),
                 when(job),
                 job.visit().crew().orElse(""),
@@ -146,7 +158,7 @@ final class IndexReader {
                 file.toDo().stream().map(IndexReader::missing).toList(),
                 file.deadlines().stream().findFirst().map(d -> closing(file, d)),
                 file.packFile(),
-                file.findings().stream().map(this::finding).toList(),
+                own(file),
                 GRAVEST_FIRST.stream()
                         .map(s -> count(s, file.findings()))
                         .filter(c -> c.count() > 0)
@@ -200,21 +212,35 @@ final class IndexReader {
         return count == 1 ? "1 day" : count + " days";
     }
 
+    /** What belongs to no job, or shows in several: one cause is told once. */
     private List<FindingLine> general() {
-        Set<Finding> told =
+        Set<Finding> ofJobs =
                 view.cases().stream()
                         .flatMap(file -> file.findings().stream())
                         .collect(Collectors.toCollection(HashSet::new));
-        return view.findings().stream().filter(f -> !told.contains(f)).map(this::finding).toList();
+        return told.stream()
+                .filter(t -> t.isFolded() || !ofJobs.contains(t.first()))
+                .map(this::finding)
+                .toList();
     }
 
-    private FindingLine finding(Finding finding) {
+    /** What a job has to read of its own; a stop or check of several jobs stands with each. */
+    private List<FindingLine> own(CaseFile file) {
+        return file.findings().stream()
+                .filter(f -> !folded.contains(f))
+                .map(f -> finding(new Told(List.of(f))))
+                .toList();
+    }
+
+    private FindingLine finding(Told told) {
+        Finding finding = told.first();
         return new FindingLine(
                 finding.severity().word(),
                 finding.code().code(),
-                finding.where(),
+                told.where(),
                 secrets.seen(finding),
-                secrets.fact(finding),
+                told.isFolded() ? String.join(", ", told.jobs()) : "",
+                secrets.cleaned(finding, told.fact()),
                 secrets.remedy(finding),
                 finding.why(),
                 finding.rule().map(RuleRef::inWords).orElse(""));

@@ -16,7 +16,7 @@ import java.util.Optional;
  * @param severities findings by severity, the gravest first
  * @param closing the nearest closing dates
  * @param jobs one a job, in the order of the register
- * @param general findings that belong to no job of the list
+ * @param general findings that belong to no job of the list or to several
  * @param demo whether invented figures went into any count
  */
 public record IndexView(
@@ -106,6 +106,7 @@ public record IndexView(
      * @param code its name
      * @param where the place in words
      * @param seen the value; empty where there is none or it is private
+     * @param jobs the jobs, where one cause shows in several; else empty
      * @param fact what is wrong
      * @param remedy what to do; may be empty
      * @param why why it matters
@@ -116,6 +117,7 @@ public record IndexView(
             String code,
             String where,
             String seen,
+            String jobs,
             String fact,
             String remedy,
             String why,

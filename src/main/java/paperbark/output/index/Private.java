@@ -55,15 +55,12 @@ final class Private {
         return isPrivate(finding) ? HIDDEN : finding.seen();
     }
 
-    String fact(Finding finding) {
-        return cleaned(finding, finding.fact());
-    }
-
     String remedy(Finding finding) {
         return cleaned(finding, finding.remedy());
     }
 
-    private String cleaned(Finding finding, String text) {
+    /** A sentence about the finding without the private value. */
+    String cleaned(Finding finding, String text) {
         if (!isPrivate(finding) || finding.seen().isEmpty()) {
             return text;
         }

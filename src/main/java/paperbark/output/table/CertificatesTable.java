@@ -37,8 +37,9 @@ public final class CertificatesTable {
                     text("working", "Working", 52));
 
     private static final Set<String> SUMS =
-            Schemes.KNOWN.all().stream()
-                    .flatMap(scheme -> scheme.sums().stream())
+            Stream.concat(
+                            Schemes.KNOWN.all().stream().flatMap(scheme -> scheme.sums().stream()),
+                            Stream.of(Entitlement.FROM_REGISTER))
                     .collect(Collectors.toSet());
 
     /** A claim with its job. */
@@ -74,7 +75,7 @@ public final class CertificatesTable {
         SchemeName scheme = entitlement.scheme();
         return List.of(
                 text(file.job().reference()),
-                text(file.job().owner().name()),
+                text(file.job().owner().names()),
                 text(scheme.word()),
                 text(ClaimFacts.buyer(file, scheme)),
                 number(entitlement.zone()),

@@ -62,7 +62,7 @@ public final class ChoicesTable {
         boolean any = !comparison.ranked().isEmpty();
         return List.of(
                 text(claim.file().job().reference()),
-                text(claim.file().job().owner().name()),
+                text(claim.file().job().owner().names()),
                 text(comparison.scheme().word()),
                 whole(comparison.certificates()),
                 text(taken.isPresent() ? comparison.how() : "no offer can be taken"),

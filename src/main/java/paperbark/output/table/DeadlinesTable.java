@@ -69,7 +69,7 @@ public final class DeadlinesTable {
                 TableCell.derivedWhole("[last-day]-" + formula(today), deadline.daysLeft()),
                 text(deadline.what()),
                 text(due.file().job().reference()),
-                text(due.file().job().owner().name()),
+                text(due.file().job().owner().names()),
                 text(due.file().job().site().address().suburb()));
     }
 }

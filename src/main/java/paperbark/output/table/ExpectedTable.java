@@ -107,7 +107,7 @@ public final class ExpectedTable {
         Split split = expected.split();
         return List.of(
                 text(file.job().reference()),
-                text(file.job().owner().name()),
+                text(file.job().owner().names()),
                 text(expected.buyer().name()),
                 text(expected.scheme().word()),
                 TableCell.whole(expected.certificates()),

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.Place;
 import paperbark.finding.RuleRef;
+import paperbark.finding.Told;
 
 /** Every finding with its place, what to do, and the rule that spoke. */
 public final class FindingsTable {
@@ -40,6 +41,15 @@ public final class FindingsTable {
      * @param link place in the workbook that a finding is about, where there is one
      */
     public static Table of(List<Finding> findings, Function<Finding, Optional<String>> link) {
+        return table(MadeRows.of(findings, f -> row(new Told(List.of(f)), link.apply(f))));
+    }
+
+    /** The table with one line a cause. */
+    public static Table told(List<Told> told, Function<Finding, Optional<String>> link) {
+        return table(MadeRows.of(told, t -> row(t, link.apply(t.first()))));
+    }
+
+    private static Table table(List<List<TableCell>> rows) {
         return new Table(
                 "Findings",
                 "Findings",
@@ -47,27 +57,36 @@ public final class FindingsTable {
                         "Stop: a paper is held until somebody acts. Check: the paper goes out, but somebody"
                                 + " must look. Note: worth knowing."),
                 COLUMNS,
-                MadeRows.of(findings, f -> row(f, link.apply(f))),
+                rows,
                 List.of());
     }
 
-    private static List<TableCell> row(Finding finding, Optional<String> link) {
+    private static List<TableCell> row(Told told, Optional<String> link) {
+        Finding finding = told.first();
         Place place = finding.place();
         return List.of(
                 text(finding.severity().word()),
                 text(finding.code().code()),
-                text(finding.job()),
+                text(String.join(", ", told.jobs())),
                 text(place.file()),
                 text(place.sheetName()),
                 place.rowNumber() > 0 ? TableCell.whole(place.rowNumber()) : TableCell.BLANK,
                 text(place.columnHeading()),
                 cell(place, link),
                 text(finding.seen()),
-                text(finding.fact()),
+                text(told.fact()),
                 text(finding.remedy()),
-                text(finding.also().stream().map(Place::inWords).collect(Collectors.joining("; "))),
+                text(also(told)),
                 text(finding.why()),
                 text(finding.rule().map(RuleRef::inWords)));
+    }
+
+    private static String also(Told told) {
+        return told.isFolded()
+                ? "rows " + told.rowsInWords()
+                : told.first().also().stream()
+                        .map(Place::inWords)
+                        .collect(Collectors.joining("; "));
     }
 
     private static TableCell cell(Place place, Optional<String> link) {

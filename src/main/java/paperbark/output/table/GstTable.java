@@ -124,7 +124,7 @@ public final class GstTable {
         int divisor = price.gstDivisor();
         return List.of(
                 text(job.reference()),
-                text(job.owner().name()),
+                text(job.owner().names()),
                 TableCell.of(Value.day(job.ruleDay())),
                 text(job.stage().word()),
                 text(Counted.of(file).word()),

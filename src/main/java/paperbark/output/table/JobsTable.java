@@ -80,7 +80,7 @@ public final class JobsTable {
                 text(job.reference()),
                 text(JobStatus.of(file).word()),
                 text(job.stage().word()),
-                text(job.owner().name()),
+                text(job.owner().names()),
                 text(job.site().address().locality()),
                 text(job.visit().crew()),
                 TableCell.of(Value.day(job.visit().on())),

@@ -1,20 +1,21 @@
 package paperbark.output.workbook;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import paperbark.finding.Finding;
+import paperbark.finding.Told;
 import paperbark.output.table.FindingsTable;
 import paperbark.output.table.Table;
 
-/** Adds the list of all findings to a workbook, each linked to its cell. */
+/** Adds the list of all findings to a workbook, one cause a line, each linked to its first cell. */
 final class FindingsSheet {
     // Links stay in memory until the end, and spreadsheet programs call a sheet with more than
     // 65,530
@@ -31,15 +32,14 @@ final class FindingsSheet {
      */
     static void add(
             SXSSFWorkbook workbook, List<Finding> findings, Spots spots, List<String> notes) {
+        List<Told> told = Told.of(findings);
         Set<Finding> linked =
-                findings.size() <= MOST_LINKS
-                        ? Set.of()
-                        : new HashSet<>(findings.subList(0, MOST_LINKS));
+                told.stream().limit(MOST_LINKS).map(Told::first).collect(Collectors.toSet());
         Table table =
-                FindingsTable.of(
-                        findings,
+                FindingsTable.told(
+                        told,
                         finding ->
-                                linked.isEmpty() || linked.contains(finding)
+                                linked.contains(finding)
                                         ? spots.link(finding.place())
                                         : Optional.empty());
         List<String> all = new ArrayList<>(table.notes());

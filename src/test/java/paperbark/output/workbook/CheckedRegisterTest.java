@@ -250,7 +250,7 @@ class CheckedRegisterTest {
                     Finding.of(
                             FindingCode.PHONE_WRONG,
                             BatchViews.cell(row, "Phone", "E" + row),
-                            "It has two digits.",
+                            "It has two digits, as row " + row + " says.",
                             "Type the whole number."));
         }
         many.add(
@@ -268,6 +268,32 @@ class CheckedRegisterTest {
         assertThat(list.getLastRowNum()).isEqualTo(many.size() + 3);
         assertThat(list.getRow(2).getCell(0).getStringCellValue())
                 .isEqualTo("1,501 cells are coloured; only the 1,000 gravest have a comment too.");
+    }
+
+    @Test
+    void oneCauseInManyRowsColoursEachCellAndIsListedOnce() {
+        List<Finding> many = new ArrayList<>();
+        for (int row = 4; row < 28; row++) {
+            many.add(
+                    Finding.of(
+                                    FindingCode.MAKER_UNKNOWN,
+                                    BatchViews.cell(row, "Maker", "F" + row),
+                                    "The makers table has no \"Ternlite\".",
+                                    "Correct the name.")
+                            .forJob("SB-" + row));
+        }
+        XSSFWorkbook workbook = marked(many.toArray(Finding[]::new));
+        assertThat(cell(workbook, "F4").getCellStyle().getFillPattern())
+                .isEqualTo(FillPatternType.SOLID_FOREGROUND);
+        assertThat(cell(workbook, "F27").getCellStyle().getFillPattern())
+                .isEqualTo(FillPatternType.SOLID_FOREGROUND);
+        XSSFSheet list = workbook.getSheet("Findings 2");
+        assertThat(list.getLastRowNum()).isEqualTo(3);
+        List<String> cells = new ArrayList<>();
+        list.getRow(3).forEach(cell -> cells.add(cell.toString()));
+        assertThat(cells)
+                .contains("rows 4-27")
+                .anyMatch(text -> text.startsWith("SB-4, SB-5") && text.endsWith("SB-27"));
     }
 
     @Test

@@ -1,0 +1,119 @@
+package paperbark.job;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.firm.Words;
+import paperbark.sheet.Cell;
+import paperbark.sheet.Column;
+import paperbark.sheet.Row;
+import paperbark.sheet.Sheet;
+
+/**
+ * Which rows of a list are jobs. People write more into a list than jobs: legends, weeks, freight,
+ * remarks about other rows.
+ *
+ * @param sheet the sheet with the rows that are jobs
+ * @param others numbers of the rows that are none
+ * @param findings what was left out, and why
+ */
+public record JobRows(Sheet sheet, Set<Integer> others, List<Finding> findings) {
+    /** What every job has; a row with fewer than two of them is none. */
+    private static final List<Field> MARKS =
+            List.of(Field.OWNER_NAME, Field.SITE_STREET, Field.MAKER, Field.MODEL);
+
+    private static final int ENOUGH = 2;
+
+    /** Nobody needs to read these to know which row is meant. */
+    private static final Set<Field> NOT_QUOTED =
+            Set.of(
+                    Field.OWNER_PHONE,
+                    Field.OWNER_EMAIL,
+                    Field.OWNER_ABN,
+                    Field.ACCOUNT_NAME,
+                    Field.BSB,
+                    Field.ACCOUNT);
+
+    /** Keeps the collections from being changed. */
+    public JobRows {
+        others = Set.copyOf(others);
+        findings = List.copyOf(findings);
+    }
+
+    /** Tells the rows of a sheet apart. What holds for every row says nothing of one. */
+    public static JobRows of(Sheet sheet, Map<Field, Column> columns, Words words) {
+        List<Row> jobs = new ArrayList<>();
+        Set<Integer> others = new HashSet<>();
+        List<Finding> findings = new ArrayList<>();
+        for (Row row : sheet.rows()) {
+            List<Field> missing =
+                    MARKS.stream().filter(field -> !says(row, columns, field)).toList();
+            if (marks(row, columns) >= ENOUGH || isCancelled(row, columns, words)) {
+                jobs.add(row);
+            } else {
+                others.add(row.number());
+                findings.add(leftOut(sheet, row, columns, missing));
+            }
+        }
+        return new JobRows(sheet.with(jobs), others, findings);
+    }
+
+    /** A cell of several facts that cannot be taken apart is one mark. */
+    private static long marks(Row row, Map<Field, Column> columns) {
+        return MARKS.stream()
+                .filter(field -> says(row, columns, field))
+                .map(field -> row.cell(columns.get(field)))
+                .map(cell -> cell.kind() == Cell.Kind.UNUSABLE ? cell.address() : cell)
+                .distinct()
+                .count();
+    }
+
+    private static boolean says(Row row, Map<Field, Column> columns, Field field) {
+        Column column = columns.get(field);
+        return column != null && row.cell(column).kind() != Cell.Kind.BLANK;
+    }
+
+    /** Whoever calls a job off often leaves only its number. */
+    private static boolean isCancelled(Row row, Map<Field, Column> columns, Words words) {
+        return says(row, columns, Field.JOB)
+                && says(row, columns, Field.STAGE)
+                && words.read(
+                                Field.STAGE.key(),
+                                row.cell(columns.get(Field.STAGE)).text(),
+                                Stage.values(),
+                                Stage::word)
+                        .toOptional()
+                        .equals(Optional.of(Stage.CANCELLED));
+    }
+
+    private static Finding leftOut(
+            Sheet sheet, Row row, Map<Field, Column> columns, List<Field> missing) {
+        String quote =
+                columns.entrySet().stream()
+                        .filter(entry -> !NOT_QUOTED.contains(entry.getKey()))
+                        .sorted(Map.Entry.comparingByKey())
+                        .map(entry -> row.cell(entry.getValue()).text())
+                        .filter(text -> !text.isEmpty())
+                        .distinct()
+                        .collect(Collectors.joining(" | "));
+        String labels =
+                missing.stream()
+                        .map(f -> columns.containsKey(f) ? columns.get(f).heading() : f.label())
+                        .map(heading -> "\"" + heading + "\"")
+                        .collect(Collectors.joining(", "));
+        return Finding.of(
+                        FindingCode.ROW_NO_JOB,
+                        sheet.place(row.number()),
+                        "The row was left out as no job, because it says nothing under "
+                                + labels
+                                + ".",
+                        "Fill in at least two of them if the row is a job.")
+                .seeing(quote);
+    }
+}
