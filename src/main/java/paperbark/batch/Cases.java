@@ -86,8 +86,7 @@ public final class Cases {
     public CaseFile of(Job job, String packFile) {
         List<Finding> findings = new ArrayList<>(noticed.of(job));
         findings.addAll(JobCheck.of(job, tables, rulebook, info.preparedOn()));
-        Schemes.Assessed assessed =
-                inputs.assess(job, info.preparedOn());
+        Schemes.Assessed assessed = inputs.assess(job, info.preparedOn());
         findings.addAll(assessed.findings());
         List<Expected> expected = new ArrayList<>();
         List<Comparison> comparisons = new ArrayList<>();
