@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import paperbark.entitlement.Entitlement;
+import paperbark.entitlement.Entitlements;
 import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
@@ -42,7 +43,7 @@ public final class Cases {
     private final BatchInfo info;
     private final FirmTables tables;
     private final Rulebook rulebook;
-    private final boolean siteSheets;
+    private final PaperPlan.Extras extras;
     private final FindingsByJob noticed;
 
     /**
@@ -61,7 +62,7 @@ public final class Cases {
                         request.run().version());
         tables = inputs.tables();
         rulebook = inputs.rulebook();
-        siteSheets = request.extras().siteSheets();
+        extras = new PaperPlan.Extras(request.extras().siteSheets(), tables.firm().ownersCopies());
         noticed = new FindingsByJob(inputs.findings(), jobs);
     }
 
@@ -97,13 +98,13 @@ public final class Cases {
             chosen.comparison().ifPresent(comparisons::add);
             findings.addAll(chosen.findings());
         }
-        Set<Concern> planned = planned(job);
+        Set<Concern> planned = planned(job, assessed.entitlements());
         List<Finding> ordered =
                 Finding.inOrder(
                         findings.stream()
                                 .map(f -> asFelt(f, planned).forJob(job.reference()))
                                 .toList());
-        List<Paper> papers = PaperPlan.of(job, ordered, expected, siteSheets);
+        List<Paper> papers = PaperPlan.of(job, assessed.entitlements(), ordered, expected, extras);
         List<StatePaper> statePapers = statePapers(job);
         Optional<OwnerPrice> price = Gst.of(job, tables.firm(), rulebook, info.preparedOn());
         return new CaseFile(
@@ -149,8 +150,8 @@ public final class Cases {
         return all;
     }
 
-    private Set<Concern> planned(Job job) {
-        return PaperPlan.of(job, List.of(), List.of(), siteSheets).stream()
+    private Set<Concern> planned(Job job, Entitlements entitlements) {
+        return PaperPlan.of(job, entitlements, List.of(), List.of(), extras).stream()
                 .flatMap(paper -> paper.kind().concern().stream())
                 .collect(Collectors.toSet());
     }

@@ -49,6 +49,16 @@ public interface Scheme {
      */
     Optional<Dated<Setting>> keepYears(LocalDate created, Rulebook rulebook);
 
+    /**
+     * The last day until which work that is only planned may be done for the number worked out for
+     * it; empty where the number does not hang on the year.
+     *
+     * @param planned day for which the number was worked out
+     */
+    default Optional<LocalDate> sameUntil(LocalDate planned) {
+        return Optional.empty();
+    }
+
     /** The variant of its assignment paper where neither offer nor buyer names one. */
     default String fallbackPaper() {
         return "default";

@@ -1,5 +1,7 @@
 package paperbark.entitlement;
 
+import static java.time.temporal.TemporalAdjusters.lastDayOfYear;
+
 import java.time.LocalDate;
 import java.util.EnumSet;
 import java.util.Optional;
@@ -83,6 +85,12 @@ public final class StcScheme implements Scheme {
                         urgentFrom,
                         Days.show(done) + " + " + months.get().row().whole() + " months",
                         months.get().ref()));
+    }
+
+    @Override
+    public Optional<LocalDate> sameUntil(LocalDate planned) {
+        // rule: ree-regs-2001 reg 19A: the years that count are those of the year of installation.
+        return Optional.of(planned.with(lastDayOfYear()));
     }
 
     @Override

@@ -104,7 +104,10 @@ public enum FindingCode {
     EMAIL_WRONG(CHECK, "Copies of the papers go to this address."),
     POSTCODE_WRONG(
             STOP, "The postcode decides the zone and with it the number of certificates.", CLAIMS),
-    POSTCODE_OF_OTHER_STATE(CHECK, "Postcode and state disagree; either may be the slip."),
+    POSTCODE_OF_OTHER_STATE(
+            STOP,
+            "Postcode and state disagree; either may be the slip, and the postcode decides zone and number.",
+            CLAIMS),
     POSTCODE_NO_STREET(CHECK, "A heater cannot stand in a post office box."),
     BSB_WRONG(STOP, "Money sent to a wrong branch number is hard to get back.", CLAIMS),
     ACCOUNT_WRONG(STOP, "Money sent to a wrong account is hard to get back.", CLAIMS),

@@ -41,6 +41,7 @@ final class FirmTable {
                     "email",
                     "workmanship years",
                     "claim costs",
+                    "owners copies",
                     "account name",
                     "bsb",
                     "account",
@@ -107,6 +108,7 @@ final class FirmTable {
                         fact("email", Email::parse),
                         fact("workmanship years", WholeNumber::parse),
                         fact("claim costs", Parsed::ok),
+                        fact("owners copies", CellText::yesNo).orElse(false),
                         fact("account name", Parsed::ok),
                         bankRow("bsb").flatMap(row -> row.bsb(VALUE)),
                         bankRow("account")

@@ -117,6 +117,7 @@ class GstTest {
                 f.email(),
                 f.workmanshipYears(),
                 f.claimCosts(),
+                f.ownersCopies(),
                 f.accountName(),
                 f.bsb(),
                 f.account(),

@@ -73,6 +73,7 @@ public final class BatchViews {
                 Optional.empty(),
                 Optional.of(5),
                 Optional.empty(),
+                false,
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),

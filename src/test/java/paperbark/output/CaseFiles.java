@@ -10,6 +10,7 @@ import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
 import paperbark.firm.Firm;
 import paperbark.firm.MoneyPolicy;
 import paperbark.firm.Product;
@@ -230,6 +231,7 @@ public final class CaseFiles {
                         none(),
                         none(),
                         none(),
+                        false,
                         none(),
                         none(),
                         none(),
@@ -327,6 +329,7 @@ public final class CaseFiles {
                         ORIGIN.wholeRow(),
                         "Postcode 3342 belongs to Victoria, but the row says NSW.",
                         "Correct the postcode or the state.")
+                .as(Severity.CHECK)
                 .forJob("SB-1032");
     }
 

@@ -64,6 +64,7 @@ final class Facts {
                 Email.parse("office@example.com").toOptional(),
                 Optional.of(6),
                 Optional.of("Our visit costs you nothing."),
+                false,
                 Optional.of("Saltmarsh Hot Water"),
                 Bsb.parse("000-000").toOptional(),
                 AccountNumber.parse("1234567").toOptional(),
@@ -138,6 +139,7 @@ final class Facts {
                 address("88 Tern Parade", "Sunshine", State.VIC, "3020"),
                 Phone.parse("03 7010 4321").toOptional(),
                 Email.parse("warranty@example.com").toOptional(),
+                Optional.of("We pay the post of the part."),
                 variant);
     }
 
@@ -146,7 +148,13 @@ final class Facts {
                 new Person(
                         "Cordelia Sparkwhistle",
                         Phone.parse("0491 570 158").toOptional(),
-                        List.of(new Licence(Trade.ELECTRICAL, "A-77120", state, DateRange.ALWAYS)));
+                        List.of(
+                                new Licence(
+                                        Trade.ELECTRICAL,
+                                        "A-77120",
+                                        Optional.of("A"),
+                                        state,
+                                        DateRange.ALWAYS)));
         return new Trades(
                 Optional.of(plumber(state)),
                 plumber(state).licences().stream().findFirst(),
@@ -163,7 +171,13 @@ final class Facts {
         return new Person(
                 "Fergus Pipewhittle",
                 Phone.parse("0491 570 157").toOptional(),
-                List.of(new Licence(Trade.PLUMBING, "L-40881", state, DateRange.ALWAYS)));
+                List.of(
+                        new Licence(
+                                Trade.PLUMBING,
+                                "L-40881",
+                                Optional.empty(),
+                                state,
+                                DateRange.ALWAYS)));
     }
 
     static OldHeater oldHeater() {

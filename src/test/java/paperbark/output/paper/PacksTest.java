@@ -142,6 +142,7 @@ class PacksTest {
                             "Warranty registration",
                             "STC assignment",
                             "VEEC assignment",
+                            "Large-heater declarations",
                             "Statement of benefit",
                             "Entitlement working",
                             "Old-heater record",
