@@ -150,7 +150,7 @@ public final class VeecScheme implements Scheme {
         }
 
         Assessment assess(LocalDate today) {
-            SystemChecks.secondHand(working);
+            SystemCheck.secondHand(working);
             Optional<LocalDate> day = day();
             if (!inVictoria() || day.isEmpty()) {
                 return result(Facts.NONE, Optional.empty());
