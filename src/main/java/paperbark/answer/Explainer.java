@@ -70,8 +70,7 @@ public final class Explainer {
     }
 
     private Explanation.Side side(Job job, Inputs inputs) {
-        Schemes.Assessed assessed =
-                inputs.assess(job, request.run().today());
+        Schemes.Assessed assessed = inputs.assess(job, request.run().today());
         return new Explanation.Side(
                 JobFacts.of(job),
                 Schemes.KNOWN.all().stream()

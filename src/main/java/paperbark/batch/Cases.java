@@ -5,8 +5,8 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
@@ -72,10 +72,17 @@ public final class Cases {
 
     /** The case files of all jobs, in their order. */
     List<CaseFile> all() {
+        List<CaseFile> all = new ArrayList<>();
+        each(all::add);
+        return List.copyOf(all);
+    }
+
+    /** The same one at a time. */
+    void each(Consumer<CaseFile> taker) {
         List<String> packNames = PackNames.of(jobs);
-        return IntStream.range(0, jobs.size())
-                .mapToObj(i -> of(jobs.get(i), packNames.get(i)))
-                .toList();
+        for (int i = 0; i < jobs.size(); i++) {
+            taker.accept(of(jobs.get(i), packNames.get(i)));
+        }
     }
 
     /**
@@ -86,8 +93,7 @@ public final class Cases {
     public CaseFile of(Job job, String packFile) {
         List<Finding> findings = new ArrayList<>(noticed.of(job));
         findings.addAll(JobCheck.of(job, tables, rulebook, info.preparedOn()));
-        Schemes.Assessed assessed =
-                inputs.assess(job, info.preparedOn());
+        Schemes.Assessed assessed = inputs.assess(job, info.preparedOn());
         findings.addAll(assessed.findings());
         List<Expected> expected = new ArrayList<>();
         List<Comparison> comparisons = new ArrayList<>();

@@ -58,8 +58,8 @@ public final class FileNames {
      *
      * @param contents what each file is to hold, by its ending with the dot
      */
-    public static Map<String, Path> freeFor(
-            Map<String, byte[]> contents, Path folder, String stem) throws IOException {
+    public static Map<String, Path> freeFor(Map<String, byte[]> contents, Path folder, String stem)
+            throws IOException {
         for (int number = 1; ; number++) {
             Map<String, Path> files = new LinkedHashMap<>();
             boolean free = true;

@@ -64,7 +64,7 @@ public final class Advice {
                     List<Finding> findings = new ArrayList<>(reader.findings());
                     findings.addAll(settler.findings());
                     return new Settled(
- settled, Finding.inOrder(findings), sheet.rows().size() - lines.size());
+                            settled, Finding.inOrder(findings), sheet.rows().size() - lines.size());
                 });
     }
 

@@ -141,9 +141,7 @@ final class AdviceReader {
                         serial,
                         scheme,
                         certificates,
-                        cells.text(AdviceField.REASON)
-.or(() -> longer(cells))
-.orElse(""),
+                        cells.text(AdviceField.REASON).or(() -> longer(cells)).orElse(""),
                         cells.text(AdviceField.BUYER).or(() -> buyer)));
     }
 
@@ -187,7 +185,9 @@ final class AdviceReader {
                         .anyMatch(
                                 rest ->
                                         DENIALS.contains(rest.get(0).toLowerCase(Locale.ROOT))
-                                                || begin(rest).filter(s -> !first.equals(Optional.of(s))).isPresent());
+                                                || begin(rest)
+                                                        .filter(s -> !first.equals(Optional.of(s)))
+                                                        .isPresent());
         return whole.toOptional().isPresent() || first.isEmpty() || unsure
                 ? whole
                 : Parsed.ok(first.get());

@@ -206,7 +206,9 @@ final class LineSettler {
                         + " paid for "
                         + after.reference()
                         + " was taken back"
-                        + (taken.equals(back) ? "; " : ", of which " + taken + " had come to the firm; ")
+                        + (taken.equals(back)
+                                ? "; "
+                                : ", of which " + taken + " had come to the firm; ")
                         + after.outstanding()
                         + " is to come.",
                 "Ask the buyer for the reason.");

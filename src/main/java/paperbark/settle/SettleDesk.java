@@ -143,8 +143,7 @@ public final class SettleDesk {
             SideProducts beside = new SideProducts(source.file());
             List<Path> written = write(order, names, settled.lines(), ordered, beside);
             findings.addAll(beside.findings());
-            return new Result(
-                    ending(settled), settled.lines(), Finding.inOrder(findings), written);
+            return new Result(ending(settled), settled.lines(), Finding.inOrder(findings), written);
         }
     }
 
