@@ -3,11 +3,13 @@ package paperbark.batch;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import paperbark.entitlement.Entitlement;
+import paperbark.entitlement.Entitlements;
 import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
@@ -18,6 +20,7 @@ import paperbark.firm.StatePaper;
 import paperbark.job.Job;
 import paperbark.job.JobCheck;
 import paperbark.job.Missing;
+import paperbark.ledger.JobHistory;
 import paperbark.offer.Comparison;
 import paperbark.offer.Expected;
 import paperbark.offer.Gst;
@@ -42,15 +45,29 @@ public final class Cases {
     private final BatchInfo info;
     private final FirmTables tables;
     private final Rulebook rulebook;
-    private final boolean siteSheets;
+    private final PaperPlan.Extras extras;
     private final FindingsByJob noticed;
+    private final Map<String, JobHistory> histories;
+    private final boolean again;
+
+    /**
+     * The cases of what was read, where no ledger is asked.
+     *
+     * @param batch name that stands on every paper
+     */
+    public Cases(Inputs inputs, String batch, Request request) {
+        this(inputs, batch, request, Map.of());
+    }
 
     /**
      * The cases of what was read.
      *
      * @param batch name that stands on every paper
+     * @param histories what the ledger knows, by job number
      */
-    public Cases(Inputs inputs, String batch, Request request) {
+    Cases(Inputs inputs, String batch, Request request, Map<String, JobHistory> histories) {
+        this.histories = histories;
+        again = request.ledger().again();
         this.inputs = inputs;
         jobs = inputs.jobs();
         info =
@@ -61,7 +78,7 @@ public final class Cases {
                         request.run().version());
         tables = inputs.tables();
         rulebook = inputs.rulebook();
-        siteSheets = request.extras().siteSheets();
+        extras = new PaperPlan.Extras(request.extras().siteSheets(), tables.firm().ownersCopies());
         noticed = new FindingsByJob(inputs.findings(), jobs);
     }
 
@@ -104,29 +121,32 @@ public final class Cases {
             chosen.comparison().ifPresent(comparisons::add);
             findings.addAll(chosen.findings());
         }
-        Set<Concern> planned = planned(job);
+        Set<Concern> planned = planned(job, assessed.entitlements());
         List<Finding> ordered =
                 Finding.inOrder(
                         findings.stream()
                                 .map(f -> asFelt(f, planned).forJob(job.reference()))
                                 .toList());
-        List<Paper> papers = PaperPlan.of(job, ordered, expected, siteSheets);
+        List<Paper> papers = PaperPlan.of(job, assessed.entitlements(), ordered, expected, extras);
         List<StatePaper> statePapers = statePapers(job);
         Optional<OwnerPrice> price = Gst.of(job, tables.firm(), rulebook, info.preparedOn());
-        return new CaseFile(
-                info,
-                tables.firm(),
-                job,
-                assessed.entitlements(),
-                expected,
-                comparisons,
-                price,
-                statePapers,
-                Deadlines.of(job, assessed.entitlements(), statePapers, info.preparedOn()),
-                toDo(job, ordered),
-                ordered,
-                papers,
-                packFile);
+        CaseFile file =
+                new CaseFile(
+                        info,
+                        tables.firm(),
+                        job,
+                        assessed.entitlements(),
+                        expected,
+                        comparisons,
+                        price,
+                        statePapers,
+                        Deadlines.of(job, assessed.entitlements(), statePapers, info.preparedOn()),
+                        toDo(job, ordered),
+                        ordered,
+                        papers,
+                        packFile);
+        JobHistory history = histories.getOrDefault(job.reference(), JobHistory.NONE);
+        return new EarlierPapers(file, history, again).considered();
     }
 
     private List<StatePaper> statePapers(Job job) {
@@ -156,8 +176,8 @@ public final class Cases {
         return all;
     }
 
-    private Set<Concern> planned(Job job) {
-        return PaperPlan.of(job, List.of(), List.of(), siteSheets).stream()
+    private Set<Concern> planned(Job job, Entitlements entitlements) {
+        return PaperPlan.of(job, entitlements, List.of(), List.of(), extras).stream()
                 .flatMap(paper -> paper.kind().concern().stream())
                 .collect(Collectors.toSet());
     }

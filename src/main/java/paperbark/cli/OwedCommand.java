@@ -18,7 +18,7 @@ import picocli.CommandLine.Mixin;
 @Command(
         name = "owed",
         description =
-                "Lists what buyers still owe by age, each overdue claim, and claims not lodged that close within 60 days.",
+                "Lists what buyers still owe by age, each overdue claim, failed claims, and claims not lodged that close within 60 days.",
         mixinStandardHelpOptions = true)
 final class OwedCommand implements Callable<Integer> {
     private static final int BUYER = 24;
@@ -33,12 +33,13 @@ final class OwedCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() {
+    public Integer call() throws Exception {
         Owing owing = Owing.of(options.ledger(world), options.day(world));
         line("Owed on " + Days.show(owing.asOf()), heads());
         owing.byBuyer().forEach((buyer, ages) -> line(buyer, amounts(ages)));
         line("Total", amounts(owing.total()));
         overdue(owing);
+        failed(owing);
         closing(owing);
         return Ending.DONE.exitCode();
     }
@@ -80,6 +81,20 @@ final class OwedCommand implements Callable<Integer> {
                                         l.daysOverdue(),
                                         l.claim().buyer()));
         none(lines);
+    }
+
+    private void failed(Owing owing) {
+        world.out().println();
+        world.out().println("Failed, nothing owed until lodged again");
+        owing.failed().forEach(c -> world.out().println("  " + failed(c, owing)));
+        none(owing.failed());
+    }
+
+    private static String failed(ClaimState claim, Owing owing) {
+        String line = claim.lodgeBy().isPresent() ? closing(claim, owing) : claim.reference();
+        String paid =
+                claim.received().isZero() ? "" : "  " + claim.received() + " may be asked back";
+        return line + paid + claim.failed().filter(r -> !r.isEmpty()).map(r -> "  " + r).orElse("");
     }
 
     private void closing(Owing owing) {

@@ -26,6 +26,9 @@ public record Entitlement(
         Optional<LocalDate> lastDay,
         boolean provisional,
         List<Step> steps) {
+    /** Label of the working step of a heater so large that declarations are asked for. */
+    public static final String DECLARATIONS = "Declarations for its size";
+
     /** Label of the step that takes the number of certificates from the register. */
     public static final String FROM_REGISTER = "Number given by the register";
 
@@ -40,6 +43,11 @@ public record Entitlement(
     /** All rule rows used, each once, in the order of the working. */
     public List<RuleRef> rules() {
         return steps.stream().flatMap(s -> s.rules().stream()).distinct().toList();
+    }
+
+    /** Whether the heater is so large that its claim needs the declarations of owner and expert. */
+    public boolean needsDeclarations() {
+        return steps.stream().anyMatch(s -> s.label().equals(DECLARATIONS));
     }
 
     /** Whether the number is the register's own and not what the rules give. */

@@ -49,9 +49,29 @@ public interface Scheme {
      */
     Optional<Dated<Setting>> keepYears(LocalDate created, Rulebook rulebook);
 
+    /**
+     * The last day until which work that is only planned may be done for the number worked out for
+     * it; empty where the number does not hang on the year.
+     *
+     * @param planned day for which the number was worked out
+     */
+    default Optional<LocalDate> sameUntil(LocalDate planned) {
+        return Optional.empty();
+    }
+
     /** The variant of its assignment paper where neither offer nor buyer names one. */
     default String fallbackPaper() {
         return "default";
+    }
+
+    /** The facts that its assignment prints beside those that every assignment prints. */
+    default Set<JobFact> alsoPrinted() {
+        return Set.copyOf(JobFact.ALL);
+    }
+
+    /** Whether its assignment says if certificates of the other schemes are assigned too. */
+    default boolean tellsOfOthers() {
+        return true;
     }
 
     /** Labels of the working steps that speak for the whole sum where there is no room for all. */

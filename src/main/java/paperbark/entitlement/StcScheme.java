@@ -1,5 +1,7 @@
 package paperbark.entitlement;
 
+import static java.time.temporal.TemporalAdjusters.lastDayOfYear;
+
 import java.time.LocalDate;
 import java.util.EnumSet;
 import java.util.Optional;
@@ -86,6 +88,12 @@ public final class StcScheme implements Scheme {
     }
 
     @Override
+    public Optional<LocalDate> sameUntil(LocalDate planned) {
+        // rule: ree-regs-2001 reg 19A: the years that count are those of the year of installation.
+        return Optional.of(planned.with(lastDayOfYear()));
+    }
+
+    @Override
     public Optional<Dated<Setting>> keepYears(LocalDate created, Rulebook rulebook) {
         // rule: cer-documents keeping records: counted from the day of creation.
         return rulebook.stcLimits().on(created, StcLimit.KEEP_YEARS);
@@ -104,8 +112,8 @@ public final class StcScheme implements Scheme {
         }
 
         Assessment assess(LocalDate today) {
-            SystemChecks.secondHand(working);
-            SystemChecks.complete(working);
+            SystemCheck.secondHand(working);
+            SystemCheck.complete(working);
             if (job.ruleDay().isEmpty()) {
                 return result(Optional.empty(), Optional.empty(), Optional.empty());
             }
@@ -301,5 +309,16 @@ public final class StcScheme implements Scheme {
     @Override
     public Set<JobFact> hangsOn() {
         return ClaimBasis.of(name(), Field.COMPLETE_SYSTEM, Field.DECLARATIONS_DATE);
+    }
+
+    @Override
+    public Set<JobFact> alsoPrinted() {
+        return JobFact.of(
+                Field.SITE_POSITION, Field.OLD_KIND, Field.NEW_SYSTEM, Field.DECLARATIONS_DATE);
+    }
+
+    @Override
+    public boolean tellsOfOthers() {
+        return false;
     }
 }

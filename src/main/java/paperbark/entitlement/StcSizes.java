@@ -1,11 +1,14 @@
 package paperbark.entitlement;
 
 import java.time.LocalDate;
+import java.util.Optional;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Product;
 import paperbark.job.Field;
 import paperbark.job.Stage;
+import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
+import paperbark.rules.Setting;
 import paperbark.rules.StcLimit;
 import paperbark.value.Days;
 
@@ -36,43 +39,49 @@ record StcSizes(Working working, Rulebook rules) {
                                                         size(product, limit.row().whole()) + ".",
                                                         "Leave the STCs out, or correct the model.")
                                                 .by(limit.ref()));
-                            } else if (declarationMissing(today)) {
-                                // rule: ree-regs-2001 reg 19A(1): above 700 L the number is 0
-                                // without the declarations of reg 19A(2).
-                                working.report(
-                                        working.at(
-                                                        Field.DECLARATIONS_DATE,
-                                                        FindingCode.SOLAR_DECLARATION_MISSING,
-                                                        size(product, limit.row().whole())
-                                                                + declarations()
-                                                                + ".",
-                                                        "Get the declarations of the owner and of a"
-                                                                + " qualified person, and enter their day.")
-                                                .by(limit.ref()));
+                            } else {
+                                declarations(product, limit, today);
                             }
                         });
+    }
+
+    private void declarations(Product product, Dated<Setting> limit, LocalDate today) {
+        // rule: ree-regs-2001 reg 19A(1): above 700 L the number is 0 without the declarations of
+        // reg 19A(2).
+        Optional<LocalDate> on = working.job().heater().declarationsOn();
+        working.step(
+                Entitlement.DECLARATIONS,
+                size(product, limit.row().whole())
+                        + ": the number stands with the declarations of owner and qualified person, "
+                        + working.from(Field.DECLARATIONS_DATE),
+                on.map(day -> "dated " + Days.show(day)).orElse("still to come"),
+                limit.ref());
+        if (isMissing(on, today)) {
+            working.report(
+                    working.at(
+                                    Field.DECLARATIONS_DATE,
+                                    FindingCode.SOLAR_DECLARATION_MISSING,
+                                    size(product, limit.row().whole())
+                                            + on.map(
+                                                            day ->
+                                                                    ", and its declarations are dated "
+                                                                            + Days.show(day))
+                                                    .orElse(", and no declarations are noted")
+                                            + ".",
+                                    "Get the declarations of the owner and of a qualified person,"
+                                            + " and enter their day.")
+                            .by(limit.ref()));
+        }
     }
 
     private static String size(Product product, int limit) {
         return "The heater holds %d L, more than %d L".formatted(product.litres(), limit);
     }
 
-    private String declarations() {
-        return working.job()
-                .heater()
-                .declarationsOn()
-                .map(on -> ", and its declarations are dated " + Days.show(on))
-                .orElse(", and no declarations are noted");
-    }
-
     /** Declarations that are still to come count as missing; a booked job has time. */
-    private boolean declarationMissing(LocalDate today) {
+    private boolean isMissing(Optional<LocalDate> on, LocalDate today) {
         return working.job().stage() == Stage.INSTALLED
                 && working.couldRead(Field.DECLARATIONS_DATE)
-                && working.job()
-                        .heater()
-                        .declarationsOn()
-                        .map(on -> on.isAfter(today))
-                        .orElse(true);
+                && on.map(day -> day.isAfter(today)).orElse(true);
     }
 }

@@ -3,7 +3,6 @@ package paperbark.entitlement;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Optional;
-import java.util.stream.Stream;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Product;
@@ -80,13 +79,7 @@ record VeecConditions(Working working, Rulebook rules) {
 
     private void warranty(Product product, LocalDate day) {
         // rule: esc-2025-02-18 product warranty: at least 5 years since 31 Mar 2025.
-        Optional<Integer> shortest =
-                Stream.of(
-                                product.tankWarrantyYears(),
-                                product.collectorWarrantyYears(),
-                                product.partsWarrantyYears())
-                        .flatMap(Optional::stream)
-                        .min(Integer::compare);
+        Optional<Integer> shortest = product.shortestWarrantyYears();
         condition(VeecCondition.WARRANTY_LEAST_YEARS, day)
                 .filter(least -> shortest.filter(s -> s < least.row().whole()).isPresent())
                 .ifPresent(

@@ -22,6 +22,8 @@ import paperbark.value.Phone;
  * @param email office e-mail
  * @param workmanshipYears years of the firm's own warranty on its work
  * @param claimCosts who bears the expense of a claim on that warranty, in words for the owner
+ * @param ownersCopies whether an owner's copy of each assignment is printed, instead of the owner
+ *     taking a photograph
  * @param accountName name of the account that buyers pay to
  * @param bsb branch of that account
  * @param account number of that account
@@ -38,6 +40,7 @@ public record Firm(
         Optional<Email> email,
         Optional<Integer> workmanshipYears,
         Optional<String> claimCosts,
+        boolean ownersCopies,
         Optional<String> accountName,
         Optional<Bsb> bsb,
         Optional<AccountNumber> account,

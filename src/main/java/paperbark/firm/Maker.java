@@ -12,6 +12,8 @@ import paperbark.value.Phone;
  * @param address for warranty claims
  * @param phone for warranty claims
  * @param email for warranty claims
+ * @param claimCosts who bears the expense of a claim on the maker's warranty, in words for the
+ *     owner
  * @param warrantyVariant name of the warranty registration's template variant; empty takes the
  *     default
  */
@@ -20,4 +22,5 @@ public record Maker(
         Address address,
         Optional<Phone> phone,
         Optional<Email> email,
+        Optional<String> claimCosts,
         Optional<String> warrantyVariant) {}

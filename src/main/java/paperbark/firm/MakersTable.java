@@ -19,6 +19,7 @@ final class MakersTable {
                             "postcode",
                             "phone",
                             "email",
+                            "claim_costs",
                             "warranty_variant"));
 
     private MakersTable() {}
@@ -35,7 +36,9 @@ final class MakersTable {
         Address address = row.address();
         Optional<Phone> phone = row.phone("phone");
         Optional<Email> email = row.optional("email", Email::parse);
+        Optional<String> costs = row.text("claim_costs");
         Optional<String> variant = row.text("warranty_variant");
-        return row.build(() -> new Maker(name.orElseThrow(), address, phone, email, variant));
+        return row.build(
+                () -> new Maker(name.orElseThrow(), address, phone, email, costs, variant));
     }
 }

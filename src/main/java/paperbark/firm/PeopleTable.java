@@ -16,7 +16,7 @@ final class PeopleTable {
             new TableShape(
                     "people",
                     List.of("person", "trade", "licence", "state"),
-                    List.of("phone", "from", "to"));
+                    List.of("phone", "class", "from", "to"));
 
     private PeopleTable() {}
 
@@ -33,7 +33,7 @@ final class PeopleTable {
         Optional<String> name = row.neededText("person");
         Optional<Phone> phone = row.phone("phone");
         List<Licence> licences =
-                row.saysAnyOf("trade", "licence", "state", "from", "to")
+                row.saysAnyOf("trade", "licence", "class", "state", "from", "to")
                         ? licence(row).stream().toList()
                         : List.of();
         return row.build(() -> new Person(name.orElseThrow(), phone, licences));
@@ -42,6 +42,7 @@ final class PeopleTable {
     private static Optional<Licence> licence(TableRow row) {
         Optional<Trade> trade = row.needed("trade", CellText.oneOf(Trade.values(), Trade::word));
         Optional<String> number = row.neededText("licence");
+        Optional<String> licenceClass = row.text("class");
         Optional<State> state = row.needed("state", State::parse);
         DateRange inForce = row.range("from", "to");
         return row.build(
@@ -49,6 +50,7 @@ final class PeopleTable {
                         new Licence(
                                 trade.orElseThrow(),
                                 number.orElseThrow(),
+                                licenceClass,
                                 state.orElseThrow(),
                                 inForce));
     }

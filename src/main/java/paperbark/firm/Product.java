@@ -1,9 +1,11 @@
 package paperbark.firm;
 
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import paperbark.value.Boost;
 import paperbark.value.HeaterKind;
 
@@ -45,6 +47,30 @@ public record Product(
     /** Whether it is heated by the sun; otherwise it is an air-source heat pump. */
     public boolean isSolar() {
         return kind.isSolar();
+    }
+
+    /** What it is in words, with what heats when the sun does not suffice. */
+    public String inWords() {
+        return isSolar() && boost != Boost.NONE
+                ? kind.word() + ", " + boost.word() + " boost"
+                : kind.word();
+    }
+
+    /** Whether a gas burner is part of it. */
+    public boolean isGasBoosted() {
+        return boost == Boost.GAS;
+    }
+
+    /** How many signs a tank serial has, where the form of the maker's serials tells. */
+    public Optional<Integer> serialLength() {
+        return serialPattern.flatMap(SerialLength::of);
+    }
+
+    /** The shortest warranty that the maker gives on any part. */
+    public Optional<Integer> shortestWarrantyYears() {
+        return Stream.of(tankWarrantyYears, collectorWarrantyYears, partsWarrantyYears)
+                .flatMap(Optional::stream)
+                .min(Comparator.naturalOrder());
     }
 
     /** The listing that covers the day of installation. */

@@ -39,11 +39,11 @@ public final class BatchCheck {
         Set<String> rowEach = onRowsOfTheirOwn(jobs);
         findings.addAll(
                 numbers(
-                        jobs.stream().filter(job -> !rowEach.contains(job.reference())).toList(),
+                        jobs.stream().filter(job -> !rowEach.contains(number(job))).toList(),
                         "Give each job its own number, or delete the row that is wrong."));
         findings.addAll(
                 numbers(
-                        jobs.stream().filter(job -> rowEach.contains(job.reference())).toList(),
+                        jobs.stream().filter(job -> rowEach.contains(number(job))).toList(),
                         ROW_EACH));
         findings.addAll(
                 shared(
@@ -83,9 +83,9 @@ public final class BatchCheck {
         Set<String> found = new LinkedHashSet<>();
         Map<String, Job> byNumber = new HashMap<>();
         for (Job job : jobs) {
-            Job other = byNumber.putIfAbsent(job.reference(), job);
+            Job other = byNumber.putIfAbsent(number(job), job);
             if (other != null && isOneJob(other, job)) {
-                found.add(job.reference());
+                found.add(number(job));
             }
         }
         return found;
@@ -208,10 +208,15 @@ public final class BatchCheck {
                 : Stream.empty();
     }
 
+    /** A job's number as numbers are compared. */
+    private static String number(Job job) {
+        return job.reference().toUpperCase(Locale.ROOT);
+    }
+
     /** Rows with one job number share everything; that number is told. */
     private static boolean isJobTwice(List<Marked> same) {
         return same.stream().map(Marked::job).distinct().count() > 1
-                && same.stream().map(m -> m.job().reference()).distinct().count() == 1;
+                && same.stream().map(m -> number(m.job())).distinct().count() == 1;
     }
 
     private static String more(int others) {

@@ -168,6 +168,12 @@ public final class JobCheck {
                                 + ", but the register says that the owner pays "
                                 + paid);
             }
+        } else if (payment.form().equals(Optional.of(BenefitForm.PAYMENT)) && !paid.equals(full)) {
+            amounts(
+                    "The certificates are paid for separately, so that the owner pays the full price of "
+                            + full
+                            + ", but the register says "
+                            + paid);
         } else if (payment.form().isEmpty() && !paid.equals(due) && !paid.equals(full)) {
             amounts(
                     "The register says that the owner pays "
@@ -212,7 +218,7 @@ public final class JobCheck {
                                         FindingCode.CORRECTION,
                                         Field.CORRECTS,
                                         "This pack corrects an earlier one: " + what + ".",
-                                        "Take the earlier papers out of circulation."));
+                                        "Take out of circulation what the cover says it replaces."));
     }
 
     private void add(FindingCode code, Field field, String fact, String remedy) {

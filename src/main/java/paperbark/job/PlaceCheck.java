@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
 import paperbark.rules.Dated;
 import paperbark.rules.PostcodeStateRow;
 import paperbark.rules.Rulebook;
@@ -82,23 +83,27 @@ final class PlaceCheck {
         Optional<State> said = address.state();
         row(address)
                 .filter(row -> said.isPresent() && !row.row().states().contains(said.get()))
-                .ifPresent(
-                        row ->
-                                findings.add(
-                                        found(
-                                                        FindingCode.POSTCODE_OF_OTHER_STATE,
-                                                        field,
-                                                        "The postcode "
-                                                                + address.postcode().orElseThrow()
-                                                                + " lies in "
-                                                                + row.row().states().stream()
-                                                                        .map(State::name)
-                                                                        .collect(joining(" or "))
-                                                                + ", but the register says "
-                                                                + said.get()
-                                                                + ".",
-                                                        "Compare both with the owner's address and correct the one that is wrong.")
-                                                .by(row.ref())));
+                .ifPresent(row -> findings.add(otherState(address, field, row)));
+    }
+
+    /** Only a site's postcode decides zone and number, and only far from a border is one a slip. */
+    private Finding otherState(Address address, Field field, Dated<PostcodeStateRow> row) {
+        List<State> states = row.row().states();
+        Finding finding =
+                found(
+                                FindingCode.POSTCODE_OF_OTHER_STATE,
+                                field,
+                                "The postcode "
+                                        + address.postcode().orElseThrow()
+                                        + " lies in "
+                                        + states.stream().map(State::name).collect(joining(" or "))
+                                        + ", but the register says "
+                                        + address.state().orElseThrow()
+                                        + ".",
+                                "Compare both with the owner's address and correct the one that is wrong.")
+                        .by(row.ref());
+        boolean decides = field == Field.SITE_POSTCODE && states.size() == 1;
+        return decides ? finding : finding.as(Severity.CHECK);
     }
 
     private Optional<Dated<PostcodeStateRow>> row(Address address) {

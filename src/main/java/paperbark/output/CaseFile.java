@@ -1,5 +1,6 @@
 package paperbark.output;
 
+import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -7,6 +8,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
+import paperbark.entitlement.Schemes;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
 import paperbark.firm.Firm;
@@ -120,6 +122,21 @@ public record CaseFile(
             names.put(scheme, scheme.fullName() + "s");
         }
         return names;
+    }
+
+    /**
+     * Until when the heater must be in for the number shown, for claims on planned work whose
+     * number hangs on the year.
+     */
+    public Map<SchemeName, LocalDate> onlyUntil() {
+        Map<SchemeName, LocalDate> days = new EnumMap<>(SchemeName.class);
+        for (Entitlement claim : entitlements.all()) {
+            job.ruleDay()
+                    .filter(day -> claim.provisional())
+                    .flatMap(Schemes.KNOWN.of(claim.scheme())::sameUntil)
+                    .ifPresent(day -> days.put(claim.scheme(), day));
+        }
+        return days;
     }
 
     /** How a claim stands: the one place that papers, sheets, forms and the ledger ask. */

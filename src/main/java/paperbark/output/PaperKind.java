@@ -5,10 +5,16 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
+import paperbark.job.JobFact;
 import paperbark.value.SchemeName;
 
-/** The papers of a pack, in the order in which they lie in it; each scheme has its assignment. */
+/**
+ * The papers of a pack, in the order in which they lie in it; each scheme has its assignment, of
+ * which an owner's copy may lie behind it.
+ */
 public final class PaperKind implements Comparable<PaperKind> {
     private static final List<PaperKind> ALL = new ArrayList<>();
 
@@ -17,6 +23,9 @@ public final class PaperKind implements Comparable<PaperKind> {
     public static final PaperKind WARRANTY =
             new PaperKind("warranty", "Warranty registration", Concern.WARRANTY);
     private static final Map<SchemeName, PaperKind> ASSIGNMENTS = assignments();
+    private static final Map<SchemeName, PaperKind> COPIES = copies();
+    public static final PaperKind DECLARATIONS =
+            new PaperKind("declarations", "Large-heater declarations");
     public static final PaperKind BENEFIT = new PaperKind("benefit", "Statement of benefit");
     public static final PaperKind WORKING = new PaperKind("working", "Entitlement working");
     public static final PaperKind OLD_HEATER =
@@ -43,8 +52,16 @@ public final class PaperKind implements Comparable<PaperKind> {
         this.title = title;
         this.concern = concern;
         this.scheme = scheme;
-        this.order = ALL.size();
+        this.order = 2 * ALL.size();
         ALL.add(this);
+    }
+
+    private PaperKind(PaperKind copied) {
+        this.folder = copied.folder;
+        this.title = copied.title + ", owner's copy";
+        this.concern = copied.concern;
+        this.scheme = copied.scheme;
+        this.order = copied.order + 1;
     }
 
     private static Map<SchemeName, PaperKind> assignments() {
@@ -61,7 +78,13 @@ public final class PaperKind implements Comparable<PaperKind> {
         return all;
     }
 
-    /** All of them, in their order. */
+    private static Map<SchemeName, PaperKind> copies() {
+        Map<SchemeName, PaperKind> all = new EnumMap<>(SchemeName.class);
+        ASSIGNMENTS.forEach((scheme, kind) -> all.put(scheme, new PaperKind(kind)));
+        return all;
+    }
+
+    /** All of them but the owner's copies, in their order. */
     public static List<PaperKind> values() {
         return List.copyOf(ALL);
     }
@@ -69,6 +92,16 @@ public final class PaperKind implements Comparable<PaperKind> {
     /** The paper that assigns the certificates of a scheme. */
     public static PaperKind of(SchemeName scheme) {
         return ASSIGNMENTS.get(scheme);
+    }
+
+    /** The owner's copy of that paper. */
+    public static PaperKind copyOf(SchemeName scheme) {
+        return COPIES.get(scheme);
+    }
+
+    /** Whether it is but an owner's copy. */
+    public boolean isCopy() {
+        return COPIES.containsValue(this);
     }
 
     /** The folder of its templates. */
@@ -89,6 +122,33 @@ public final class PaperKind implements Comparable<PaperKind> {
     /** The scheme whose certificates it assigns; empty for other papers. */
     public Optional<SchemeName> scheme() {
         return scheme;
+    }
+
+    /** The facts of a job that it prints; when none of them changed it says what it said. */
+    public Set<JobFact> facts() {
+        return PaperFacts.of(this);
+    }
+
+    /** Whether each batch has its own: it tells of that batch, or of the rules of its day. */
+    public boolean isMadeAnew() {
+        return this == COVER || this == WORKING;
+    }
+
+    /** Whether people sign it, on site, with what was not known before written in by hand. */
+    public boolean isSigned() {
+        return concern.isPresent() || this == DECLARATIONS;
+    }
+
+    /** Whether it says how many certificates go to whom. */
+    boolean saysClaims() {
+        return scheme.isPresent() || this == BENEFIT;
+    }
+
+    /** Whether it says of the other schemes whether their claims are held. */
+    boolean saysOthersHeld() {
+        return this == BENEFIT
+                || this == HANDOVER
+                || scheme.filter(s -> Schemes.KNOWN.of(s).tellsOfOthers()).isPresent();
     }
 
     @Override

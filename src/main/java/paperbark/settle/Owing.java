@@ -19,15 +19,19 @@ import paperbark.value.Money;
  *
  * @param asOf the day
  * @param open claims with money still to come, longest overdue first
- * @param closing claims not lodged whose closing date is near or past, earliest first
+ * @param failed claims that failed and bring nothing until they are lodged again, the earliest
+ *     closing date first
+ * @param closing other claims not lodged whose closing date is near or past, earliest first
  */
-public record Owing(LocalDate asOf, List<Line> open, List<ClaimState> closing) {
+public record Owing(
+        LocalDate asOf, List<Line> open, List<ClaimState> failed, List<ClaimState> closing) {
     /** A claim that is not lodged is told when its closing date is fewer than so many days off. */
     public static final int CLOSING_DAYS = 60;
 
     /** Keeps the lists from being changed. */
     public Owing {
         open = List.copyOf(open);
+        failed = List.copyOf(failed);
         closing = List.copyOf(closing);
     }
 
@@ -56,9 +60,17 @@ public record Owing(LocalDate asOf, List<Line> open, List<ClaimState> closing) {
                                         .reversed()
                                         .thenComparing(l -> l.claim().id()))
                         .toList();
+        List<ClaimState> failed =
+                claims.stream()
+                        .filter(c -> c.failed().isPresent())
+                        .sorted(
+                                Comparator.comparing(
+                                                (ClaimState c) -> c.lodgeBy().orElse(LocalDate.MAX))
+                                        .thenComparing(ClaimState::id))
+                        .toList();
         List<ClaimState> closing =
                 claims.stream()
-                        .filter(c -> !c.lodged() || c.failed().isPresent())
+                        .filter(c -> !c.lodged() && c.failed().isEmpty())
                         .filter(
                                 c ->
                                         c.lodgeBy()
@@ -72,7 +84,7 @@ public record Owing(LocalDate asOf, List<Line> open, List<ClaimState> closing) {
                                 Comparator.comparing((ClaimState c) -> c.lodgeBy().orElseThrow())
                                         .thenComparing(ClaimState::id))
                         .toList();
-        return new Owing(asOf, open, closing);
+        return new Owing(asOf, open, failed, closing);
     }
 
     /** What is still to come on a day, as a ledger has it. */

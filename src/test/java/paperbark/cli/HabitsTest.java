@@ -83,6 +83,7 @@ class HabitsTest {
         assertThat(result.ending()).isEqualTo(Ending.DONE);
         assertThat(result.jobs()).isEqualTo(3);
         assertThat(result.certificates()).isEqualTo("{\"STC\":42,\"VEEC\":14}");
+        assertThat(result.rows("cell-split")).contains(2, 4, 5);
         assertThat(result.rows("row-no-job")).containsExactly(7);
         assertThat(result.rows("row-ignored")).isEmpty();
         assertThat(result.stops()).isEmpty();
@@ -135,7 +136,12 @@ class HabitsTest {
             json.get("findings")
                     .forEach(
                             finding -> {
-                                if (finding.get("code").asText().equals(code)) {
+                                if (!finding.get("code").asText().equals(code)) {
+                                    return;
+                                }
+                                if (finding.has("rows")) {
+                                    finding.get("rows").forEach(row -> rows.add(row.asInt()));
+                                } else {
                                     rows.add(finding.get("row").asInt());
                                 }
                             });

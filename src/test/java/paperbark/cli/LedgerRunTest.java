@@ -271,6 +271,37 @@ class LedgerRunTest {
                         "failed:       1",
                         "unknown:      1");
         assertThat(run.out()).contains("payment-short", "claim-failed", "payment-unmatched");
+        assertThat(run.exitCode()).isEqualTo(10);
+        assertThat(run.out()).contains("some lines need a person");
+        String owed = run("owed", "--as-of", "2027-02-01").out();
+        assertThat(owed.substring(owed.indexOf("Failed, nothing owed"), owed.indexOf("Not lodged")))
+                .contains("closes")
+                .doesNotContain("none");
+    }
+
+    @Test
+    void anAdviceWhoseHeadingsAreNotUnderstoodIsOneFindingAndTakesNothingIn() throws IOException {
+        Files.writeString(
+                directory.resolve("advice.csv"),
+                "Your ref,Job no.,Moneys\nSB-1101-STC,SB-1101,505.80\nSB-1102-STC,SB-1102,1.00\n");
+        Program.Run run = run("settle", "advice.csv");
+        assertThat(run.exitCode()).isEqualTo(10);
+        assertThat(run.out())
+                .containsOnlyOnce("[column-missing]")
+                .contains("(amount)", "(paid-date)", "\"Moneys\"", "Nothing was taken in")
+                .doesNotContain("All done");
+    }
+
+    @Test
+    void bothFilesOfASettledAdviceGetTheSameNumber() throws IOException {
+        Files.writeString(directory.resolve("advice-settled.csv"), "kept from before");
+        Files.writeString(
+                directory.resolve("advice.csv"),
+                "Your ref,Date,Amount paid\nSB-1101-STC,1/11/2026,1.00\n");
+        run("settle", "advice.csv");
+        assertThat(directory.resolve("advice-settled-2.csv")).isRegularFile();
+        assertThat(directory.resolve("advice-settled-2.xlsx")).isRegularFile();
+        assertThat(directory.resolve("advice-settled.xlsx")).doesNotExist();
     }
 
     @Test

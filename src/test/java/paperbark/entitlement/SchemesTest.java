@@ -52,6 +52,63 @@ class SchemesTest {
     }
 
     @Test
+    void aLowerNumberOfTheRegisterIsClaimedWhereTheFirmWantsItAndToldEitherWay() {
+        Job job = Jobs.installed().withCount(SchemeName.STC, 14).job();
+
+        Schemes.Assessed rules = Schemes.assess(job, DEMO, Found.TODAY, CountPolicy.RULES);
+        Schemes.Assessed register = Schemes.assess(job, DEMO, Found.TODAY, CountPolicy.REGISTER);
+
+        Entitlement fifteen = rules.entitlements().of(SchemeName.STC).orElseThrow();
+        assertThat(fifteen.certificates()).contains(15);
+        assertThat(fifteen.isFromRegister()).isFalse();
+        Entitlement fourteen = register.entitlements().of(SchemeName.STC).orElseThrow();
+        assertThat(fourteen.certificates()).contains(14);
+        assertThat(fourteen.isFromRegister()).isTrue();
+        assertThat(fourteen.steps().get(fourteen.steps().size() - 1).working())
+                .contains("the rules give 15");
+        assertThat(rules.findings()).isEqualTo(register.findings());
+        assertThat(rules.findings())
+                .extracting(Finding::code)
+                .containsExactly(FindingCode.COUNT_TOO_LOW);
+    }
+
+    @Test
+    void aHigherNumberOfTheRegisterIsNeverClaimed() {
+        Job job = Jobs.installed().withCount(SchemeName.STC, 16).job();
+
+        Schemes.Assessed register = Schemes.assess(job, DEMO, Found.TODAY, CountPolicy.REGISTER);
+
+        assertThat(register.entitlements().of(SchemeName.STC).orElseThrow().certificates())
+                .contains(15);
+    }
+
+    @Test
+    void theRegistersNumberStandsInWhereNoneCanBeWorkedOutAndSaysSo() {
+        Jobs jobs = Jobs.installed().withCount(SchemeName.VEEC, 11);
+
+        Schemes.Assessed assessed =
+                Schemes.assess(jobs.job(), Found.SHIPPED, Found.TODAY, CountPolicy.RULES);
+
+        Entitlement veecs = assessed.entitlements().of(SchemeName.VEEC).orElseThrow();
+        assertThat(veecs.certificates()).contains(11);
+        assertThat(veecs.isFromRegister()).isTrue();
+        assertThat(assessed.findings())
+                .extracting(Finding::code)
+                .contains(FindingCode.VEEC_TABLE_MISSING, FindingCode.COUNT_UNPROVED);
+    }
+
+    @Test
+    void aStoppedClaimGetsNoNumberFromTheRegister() {
+        Jobs jobs = Jobs.installed().withCount(SchemeName.VEEC, 11).withState(State.NSW);
+
+        Schemes.Assessed assessed =
+                Schemes.assess(jobs.job(), DEMO, Found.TODAY, CountPolicy.RULES);
+
+        assertThat(assessed.entitlements().of(SchemeName.VEEC).orElseThrow().certificates())
+                .isEmpty();
+    }
+
+    @Test
     void aStopOfOneSchemeLeavesTheOtherAlone() {
         Job job = Jobs.installed().withState(State.NSW).job();
 

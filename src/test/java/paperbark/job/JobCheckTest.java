@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
@@ -59,6 +60,28 @@ class JobCheckTest {
         assertThat(finding.holds())
                 .containsExactlyInAnyOrder(
                         Concern.claim(SchemeName.STC), Concern.claim(SchemeName.VEEC));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "installed, discount, 3750, ''",
+        "installed, discount, 4350, amounts-differ",
+        "installed, '', 3750, ''",
+        "installed, '', 4350, ''",
+        "installed, '', 4000, amounts-differ",
+        "installed, payment, 4350, ''",
+        "installed, payment, 3750, amounts-differ",
+        "installed, payment, 4400, amounts-differ",
+        "installed, other, 4400, amounts-differ",
+        "booked, discount, 4350, amounts-differ"
+    })
+    void fullPriceCoPaymentAndBenefitAgreeOrAreTold(
+            String stage, String form, String paid, String code) {
+        String csv =
+                "Stage,Claim STCs,STC benefit,Full price,Benefit form,Co-payment\n"
+                        + String.join(",", stage, "yes", "600", "4350", form, paid);
+        assertThat(Register.read(csv).codes().contains("amounts-differ"))
+                .isEqualTo(!code.isEmpty());
     }
 
     @Test
@@ -124,10 +147,30 @@ class JobCheckTest {
     @Test
     void theStateIsNeverOverwrittenByThePostcode() {
         Register.Result result = Register.read("Site state,Site postcode\nVIC,2331");
-        assertThat(result.only("postcode-of-other-state").severity()).isEqualTo(Severity.CHECK);
+        assertThat(result.only("postcode-of-other-state").severity()).isEqualTo(Severity.STOP);
         assertThat(result.jobs().get(0).site().address().state()).hasToString("Optional[VIC]");
         assertThat(Register.read("Site state,Site postcode\nNSW,3644").codes())
                 .doesNotContain("postcode-of-other-state");
+    }
+
+    // Which postcodes lie on a border: au/postcode-states.csv; 2620 lies in NSW and the ACT.
+    @Test
+    void aPostcodeOfAnotherStateStopsTheClaimUnlessItIsNearABorderOrOnlyPostal() {
+        assertThat(
+                        Register.read("Site state,Site postcode,Claim STCs\nVIC,2342,yes")
+                                .only("postcode-of-other-state"))
+                .satisfies(f -> assertThat(f.holds()).isEqualTo(Concern.CLAIMS));
+        assertThat(
+                        Register.read("Site state,Site postcode,Claim STCs\nVIC,2620,yes")
+                                .only("postcode-of-other-state")
+                                .severity())
+                .isEqualTo(Severity.CHECK);
+        assertThat(
+                        Register.read(
+                                        "Postal street,Postal state,Postal postcode\n1 Teacosy Square,VIC,2342")
+                                .only("postcode-of-other-state")
+                                .severity())
+                .isEqualTo(Severity.CHECK);
     }
 
     @Test

@@ -152,6 +152,7 @@ final class Offers {
                 f.email(),
                 f.workmanshipYears(),
                 f.claimCosts(),
+                f.ownersCopies(),
                 f.accountName(),
                 f.bsb(),
                 f.account(),

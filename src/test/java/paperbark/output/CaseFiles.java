@@ -10,6 +10,7 @@ import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
 import paperbark.firm.Firm;
 import paperbark.firm.MoneyPolicy;
 import paperbark.firm.Product;
@@ -45,7 +46,9 @@ public final class CaseFiles {
                     "week-48.xlsx",
                     "Week 48",
                     14,
-                    Map.of(Field.TANK_SERIAL, new Column(6, "F", "Tank no.")));
+                    Map.of(Field.TANK_SERIAL, new Column(6, "F", "Tank no.")),
+                    false,
+                    Set.of());
 
     private CaseFiles() {}
 
@@ -228,6 +231,7 @@ public final class CaseFiles {
                         none(),
                         none(),
                         none(),
+                        false,
                         none(),
                         none(),
                         none(),
@@ -325,6 +329,7 @@ public final class CaseFiles {
                         ORIGIN.wholeRow(),
                         "Postcode 3342 belongs to Victoria, but the row says NSW.",
                         "Correct the postcode or the state.")
+                .as(Severity.CHECK)
                 .forJob("SB-1032");
     }
 

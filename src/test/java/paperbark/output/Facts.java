@@ -15,6 +15,7 @@ import paperbark.firm.Licence;
 import paperbark.firm.Maker;
 import paperbark.firm.MoneyPolicy;
 import paperbark.firm.Offer;
+import paperbark.firm.OfferTerms;
 import paperbark.firm.Person;
 import paperbark.firm.Product;
 import paperbark.firm.Seller;
@@ -63,6 +64,7 @@ final class Facts {
                 Email.parse("office@example.com").toOptional(),
                 Optional.of(6),
                 Optional.of("Our visit costs you nothing."),
+                false,
                 Optional.of("Saltmarsh Hot Water"),
                 Bsb.parse("000-000").toOptional(),
                 AccountNumber.parse("1234567").toOptional(),
@@ -137,6 +139,7 @@ final class Facts {
                 address("88 Tern Parade", "Sunshine", State.VIC, "3020"),
                 Phone.parse("03 7010 4321").toOptional(),
                 Email.parse("warranty@example.com").toOptional(),
+                Optional.of("We pay the post of the part."),
                 variant);
     }
 
@@ -145,7 +148,13 @@ final class Facts {
                 new Person(
                         "Cordelia Sparkwhistle",
                         Phone.parse("0491 570 158").toOptional(),
-                        List.of(new Licence(Trade.ELECTRICAL, "A-77120", state, DateRange.ALWAYS)));
+                        List.of(
+                                new Licence(
+                                        Trade.ELECTRICAL,
+                                        "A-77120",
+                                        Optional.of("A"),
+                                        state,
+                                        DateRange.ALWAYS)));
         return new Trades(
                 Optional.of(plumber(state)),
                 plumber(state).licences().stream().findFirst(),
@@ -162,7 +171,13 @@ final class Facts {
         return new Person(
                 "Fergus Pipewhittle",
                 Phone.parse("0491 570 157").toOptional(),
-                List.of(new Licence(Trade.PLUMBING, "L-40881", state, DateRange.ALWAYS)));
+                List.of(
+                        new Licence(
+                                Trade.PLUMBING,
+                                "L-40881",
+                                Optional.empty(),
+                                state,
+                                DateRange.ALWAYS)));
     }
 
     static OldHeater oldHeater() {
@@ -226,6 +241,7 @@ final class Facts {
                         none(),
                         none(),
                         14,
+                        OfferTerms.PLAIN,
                         3);
         return new Expected(
                 scheme,
@@ -260,8 +276,11 @@ final class Facts {
                         5,
                         "Renewable Energy (Electricity) Regulations 2001",
                         "reg 19BF",
-                        "derived");
-        RuleRef listing = new RuleRef("products.csv", 7, "The firm's products table", "", "demo");
+                        "derived",
+                        "",
+                        "");
+        RuleRef listing =
+                new RuleRef("products.csv", 7, "The firm's products table", "", "demo", "", "");
         return new Entitlement(
                 SchemeName.STC,
                 Optional.of(13),
@@ -281,7 +300,8 @@ final class Facts {
 
     static Entitlement veec() {
         RuleRef table =
-                new RuleRef("veec/abatement.csv", 2, "Made-up abatement table", "1C", "demo");
+                new RuleRef(
+                        "veec/abatement.csv", 2, "Made-up abatement table", "1C", "demo", "", "");
         return new Entitlement(
                 SchemeName.VEEC,
                 Optional.of(25),
@@ -304,6 +324,7 @@ final class Facts {
                         State.VIC,
                         Trade.PLUMBING,
                         "Compliance certificate",
+                        0,
                         5,
                         false,
                         "Building Act 1993 s 221ZH"),
@@ -311,6 +332,7 @@ final class Facts {
                         State.VIC,
                         Trade.ELECTRICAL,
                         "Certificate of electrical safety",
+                        0,
                         30,
                         false,
                         "Energy Safe Victoria"));

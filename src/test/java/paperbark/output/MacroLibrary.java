@@ -36,6 +36,7 @@ final class MacroLibrary {
         files.put("safety", "safety.ftlh");
         files.put("words", "stc-words.ftlh");
         files.put("acl", "acl-wording.ftlh");
+        files.put("privacy", "privacy.ftlh");
         return files;
     }
 

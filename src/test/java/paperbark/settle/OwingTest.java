@@ -18,6 +18,11 @@ class OwingTest {
     private static final LocalDate DUE = LocalDate.of(2026, 12, 1);
 
     private static ClaimState claim(boolean lodged, LocalDate lodgeBy, String received) {
+        return claim(lodged, lodgeBy, received, Optional.empty());
+    }
+
+    private static ClaimState claim(
+            boolean lodged, LocalDate lodgeBy, String received, Optional<String> failed) {
         return new ClaimState(
                 1,
                 "SB-1",
@@ -34,7 +39,7 @@ class OwingTest {
                 "one",
                 LocalDate.of(2026, 11, 23),
                 lodged,
-                Optional.empty(),
+                failed,
                 Money.of(received),
                 Optional.empty());
     }
@@ -78,6 +83,18 @@ class OwingTest {
         assertThat(Owing.of(claims, closes.minusDays(60)).closing()).isEmpty();
         assertThat(Owing.of(claims, closes.minusDays(59)).closing()).hasSize(1);
         assertThat(Owing.of(claims, closes.plusDays(1)).closing()).hasSize(1);
+    }
+
+    @Test
+    void aClaimThatFailedStandsAloneAndIsNeitherOwedNorClosing() {
+        LocalDate closes = LocalDate.of(2027, 11, 20);
+        ClaimState failed = claim(true, closes, "0.00", Optional.of("no photo"));
+
+        Owing owing = Owing.of(List.of(failed), closes.minusDays(10));
+
+        assertThat(owing.failed()).containsExactly(failed);
+        assertThat(owing.open()).isEmpty();
+        assertThat(owing.closing()).isEmpty();
     }
 
     @Test

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import paperbark.entitlement.Entitlements;
 import paperbark.firm.Firm;
 import paperbark.firm.MoneyPolicy;
 import paperbark.job.BenefitForm;
@@ -95,7 +96,15 @@ class BenefitPageTest {
     }
 
     private static List<PaperKind> kinds(Job job) {
-        return PaperPlan.of(job, List.of(), List.of(), false).stream().map(Paper::kind).toList();
+        return PaperPlan.of(
+                        job,
+                        new Entitlements(List.of()),
+                        List.of(),
+                        List.of(),
+                        new PaperPlan.Extras(false, false))
+                .stream()
+                .map(Paper::kind)
+                .toList();
     }
 
     private static String page(CaseFile file) {
@@ -138,6 +147,7 @@ class BenefitPageTest {
                 f.email(),
                 f.workmanshipYears(),
                 f.claimCosts(),
+                f.ownersCopies(),
                 f.accountName(),
                 f.bsb(),
                 f.account(),

@@ -41,7 +41,7 @@ class PaperContentTest {
 
     @Test
     void coverSaysOnWhichPageEachPaperBegins() {
-        PaperPages handover = INSTALLED.papers().get(8);
+        PaperPages handover = INSTALLED.papers().get(9);
 
         assertThat(installed(PaperKind.COVER))
                 .contains(handover.firstPage() + " Owner's handover ready");
@@ -50,11 +50,14 @@ class PaperContentTest {
     @Test
     void siteSheetAsksForAllThatIsReadOnSite() {
         assertThat(PdfText.of(BOOKED, PaperKind.SITE_SHEET))
-                .contains("Tank", "Heat pump, if it stands apart", "Litres on the plate")
-                .contains("Water at the bath, °C", "Stored water, °C", "Pressure, kPa")
-                .contains("Photographs", "its plate (maker, model, serial)")
-                .contains("Plumbing, number", "Electrical, number")
-                .contains("Put out of use how", "Owner or adult on site", "Signature", "Date")
+                .contains("Tank", "Heat pump, if it", "Litres on the plate")
+                .contains("Water at the bath, °C", "Stored water, °C", "Pressure without")
+                .contains("Photographs, each with day and place", "its plate")
+                .contains("Plumbing, number", "Electrical, number", "Money taken, or none")
+                .contains("Put out of use on", "Owner or adult", "Signature", "Date")
+                .contains("Leak test", "Electrical tests", "Relief drain", "Asbestos looked for")
+                .contains("accepts the work: hot water ran at the taps")
+                .doesNotContain("Flue", "Gas isolated at")
                 .contains("more than 2 m", "asbestos", "Common practice.");
     }
 
@@ -91,7 +94,7 @@ class PaperContentTest {
                     .contains("The installation is complete and the heater works.")
                     .contains("I have not assigned the right to create certificates")
                     .contains("can bring a penalty for each certificate")
-                    .contains("inspect the heater", "I keep a copy of this paper.")
+                    .contains("inspect the heater", "I keep a copy or a photograph of this paper.")
                     .contains("L-40881", "PC-770031", "ES-552210", "copy")
                     .contains("Invented for the demonstration.");
         }
@@ -114,7 +117,7 @@ class PaperContentTest {
                 .contains("PC-770031", "ES-552210", "L-40881", "A-77120")
                 .contains("Wattlefield", "WF-250", "8830012", "scrap yard, receipt 5521")
                 .contains("I am 18 or older", "Electrician", "Consumer")
-                .contains("I paid the amount stated in section 6. Neither")
+                .contains("I paid $4,210.00 for this heater and its work. Neither")
                 .contains("Invented for the demonstration.");
     }
 
@@ -122,7 +125,7 @@ class PaperContentTest {
     void workingPrintsEveryStepWithItsRuleAndHowSureItIs() {
         assertThat(installed(PaperKind.WORKING))
                 .contains("27 x 5 / 10 = 13.5, fractions")
-                .contains("stc/years.csv, row 5; worked out from the source")
+                .contains("(derived). stc/years.csv, row 5")
                 .contains("(invented for the demonstration). products.csv, row 7")
                 .contains("0.393 x (80 - 1.2 x 9.1", "= 26.7")
                 .contains("17 Nov 2027", "30 Jun 2027");
