@@ -12,24 +12,18 @@ import java.util.UUID;
 import paperbark.disk.FolderLock;
 import paperbark.disk.Hashes;
 import paperbark.disk.Staging;
-import paperbark.entitlement.Schemes;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
-import paperbark.finding.FindingCode;
-import paperbark.finding.Place;
 import paperbark.job.Job;
 import paperbark.job.JobNumbers;
-import paperbark.job.Stage;
 import paperbark.ledger.BatchEntry;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
 import paperbark.ledger.Conflict;
-import paperbark.ledger.Earlier;
 import paperbark.ledger.EntryRecord;
-import paperbark.ledger.HistoryCheck;
-import paperbark.ledger.JobHistory;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.Proof;
+import paperbark.ledger.WithdrawalEntry;
 import paperbark.output.BatchView;
 import paperbark.output.Receivable;
 import paperbark.value.Money;
@@ -93,6 +87,11 @@ final class Books implements AutoCloseable {
         return ledger.map(l -> l.knows(batch)).orElse(false);
     }
 
+    /** Whether a job of a batch was booked out since. */
+    boolean isWithdrawn(String batch) {
+        return ledger.map(l -> l.hasWithdrawn(batch)).orElse(false);
+    }
+
     /**
      * The folder of an earlier batch that the same bytes with the same tables would only repeat.
      */
@@ -101,52 +100,39 @@ final class Books implements AutoCloseable {
             return Optional.empty();
         }
         return ledger.get().batchesOf(Hashes.sha256(request.register().file())).stream()
+                .filter(batch -> !isWithdrawn(batch.name()))
                 .map(batch -> request.out().resolve(batch.name()))
                 .filter(folder -> Manifest.repeats(folder.resolve("manifest.json"), sources))
                 .findFirst();
     }
 
+    /** The inputs without the jobs that are cancelled or done; see {@link Remaining}. */
+    Remaining remaining(Inputs inputs) {
+        return Remaining.of(numbered(inputs), request, ledger, findings);
+    }
+
     /**
-     * The inputs without the jobs that are cancelled or done, and with what the ledger says of the
-     * others.
+     * Books out the jobs that the register calls cancelled. That is so whatever becomes of the
+     * others, so it is an entry of its own.
      */
-    Inputs remaining(Inputs read) {
-        Inputs inputs = numbered(read);
-        List<Job> left = new ArrayList<>();
-        List<Finding> all = new ArrayList<>(inputs.findings());
-        Map<String, List<String>> done = new HashMap<>();
-        List<String> untold = new ArrayList<>();
-        for (Job job : inputs.jobs()) {
-            JobHistory history = ledger.map(l -> l.history(job)).orElse(JobHistory.NONE);
-            if (history.earlier().filter(Earlier::forgotten).isPresent()) {
-                // Nothing of it may come back, neither on paper nor in the ledger.
-                all.add(HistoryCheck.forgotten(job, history.earlier().orElseThrow()));
-            } else if (job.stage() == Stage.CANCELLED) {
-                all.add(HistoryCheck.cancelled(job, history));
-            } else if (HistoryCheck.isDone(history) && !request.ledger().again()) {
-                done.computeIfAbsent(
-                                history.earlier().orElseThrow().batch(), b -> new ArrayList<>())
-                        .add(job.reference());
-            } else {
-                left.add(job);
-                all.addAll(HistoryCheck.of(job, history, Schemes.KNOWN.hangsOn()));
-                if (HistoryCheck.isUntold(history)) {
-                    untold.add(job.reference());
-                }
+    void withdraw(Remaining remaining) throws IOException {
+        if (ledger.isPresent() && !remaining.cancelled().isEmpty()) {
+            boolean booked =
+                    ledger.get()
+                            .withdraw(
+                                    new WithdrawalEntry(
+                                            remaining.cancelled(),
+                                            request.register().name(),
+                                            Hashes.sha256(request.register().file()),
+                                            request.run().today(),
+                                            request.run().at(),
+                                            request.run().version()));
+            if (booked) {
+                proof.grew(ledger.get());
+                AdviceFiles.complete(
+                        ledger.get(), AdviceFiles.beside(request.ledger().place().orElseThrow()));
             }
         }
-        done.forEach((batch, jobs) -> all.add(unchanged(inputs.sheet().file(), batch, jobs)));
-        if (!untold.isEmpty()) {
-            all.add(untold(inputs.sheet().file(), untold));
-        }
-        all.addAll(findings);
-        return new Inputs(
-                inputs.tables(),
-                inputs.rulebook(),
-                inputs.names(),
-                inputs.sheet(),
-                left,
-                List.copyOf(all));
     }
 
     /**
@@ -170,30 +156,6 @@ final class Books implements AutoCloseable {
             }
         }
         return known.isEmpty() ? inputs : inputs.renumbered(known);
-    }
-
-    private static Finding untold(String file, List<String> jobs) {
-        return Finding.of(
-                FindingCode.JOB_CHANGE_UNTOLD,
-                new Place.InFile(file),
-                "The ledger cannot tell what changed in these jobs since an earlier batch, because an"
-                        + " earlier version of the program or another key made its prints of them: "
-                        + String.join(", ", jobs)
-                        + ".",
-                "Take back their earlier packs, or leave their rows out where nothing changed.");
-    }
-
-    private static Finding unchanged(String file, String batch, List<String> jobs) {
-        return Finding.of(
-                FindingCode.JOB_UNCHANGED,
-                new Place.InFile(file),
-                "Left out because nothing that the ledger compares changed since batch "
-                        + batch
-                        + ": "
-                        + String.join(", ", jobs)
-                        + ".",
-                "Prepare with --again where an ABN, contact data or an account was corrected, which it"
-                        + " does not compare.");
     }
 
     /** What the ledger says of earlier claims, longest due first; nothing where there is none. */

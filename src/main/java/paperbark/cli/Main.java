@@ -63,6 +63,7 @@ public final class Main {
         line.addSubcommand(new WatchCommand(world));
         line.addSubcommand(new ForgetCommand(world));
         line.addSubcommand(new SettleCommand(world));
+        line.addSubcommand(new WithdrawCommand(world));
         line.addSubcommand(new OwedCommand(world));
         line.addSubcommand(new QuartersCommand(world));
         line.addSubcommand(new ExportCommand(world));

@@ -310,4 +310,15 @@ public final class StcScheme implements Scheme {
     public Set<JobFact> hangsOn() {
         return ClaimBasis.of(name(), Field.COMPLETE_SYSTEM, Field.DECLARATIONS_DATE);
     }
+
+    @Override
+    public Set<JobFact> alsoPrinted() {
+        return JobFact.of(
+                Field.SITE_POSITION, Field.OLD_KIND, Field.NEW_SYSTEM, Field.DECLARATIONS_DATE);
+    }
+
+    @Override
+    public boolean tellsOfOthers() {
+        return false;
+    }
 }

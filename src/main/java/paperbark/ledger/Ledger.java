@@ -5,6 +5,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -341,6 +342,45 @@ public final class Ledger implements AutoCloseable {
                 });
         // What was emptied leaves the file only when its pages are written anew.
         sql.run("VACUUM");
+    }
+
+    /**
+     * Books jobs out, whole or not at all: they are not owed, their serials and sites are free.
+     *
+     * @return whether there was anything to book out
+     */
+    public boolean withdraw(WithdrawalEntry withdrawal) {
+        return sql.whole(
+                () -> {
+                    long before = newestSeq();
+                    new Withdrawing(sql).enter(withdrawal);
+                    return newestSeq() > before;
+                });
+    }
+
+    /** Whether a job of a batch was booked out since. */
+    public boolean hasWithdrawn(String batch) {
+        return sql.number(
+                        "SELECT count(*) FROM job j JOIN entry e ON e.seq = j.entry"
+                                + " JOIN withdrawn w ON w.job_key = j.job_key AND w.version >= j.version"
+                                + " WHERE e.name = ?",
+                        batch)
+                > 0;
+    }
+
+    /** The claims of a job, standing or not, as of now. */
+    public List<ClaimState> claimsOf(String reference) {
+        return new ClaimReader(sql).where("c.job_key = ?", Keys.job(reference));
+    }
+
+    /**
+     * Jobs with claims that stood in earlier versions of a list and do not stand in it any more.
+     *
+     * @param register file name of the list
+     * @param jobs the numbers of all jobs in it
+     */
+    public List<GoneJobs> gone(String register, Collection<String> jobs) {
+        return new OlderLists(sql).gone(register, jobs);
     }
 
     /** Jobs that were forgotten after a certain entry, in that order. */

@@ -17,13 +17,13 @@ import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import paperbark.batch.AdviceFiles;
 import paperbark.batch.Ending;
 import paperbark.batch.OutputFolder;
 import paperbark.batch.Trouble;
 import paperbark.fault.FaultPoint;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.Proof;
-import paperbark.settle.AdviceFiles;
 
 /** Attends an office folder: takes each register to its end, one after another. */
 public final class Attendant {

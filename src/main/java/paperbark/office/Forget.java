@@ -11,6 +11,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import paperbark.batch.AdviceFiles;
 import paperbark.disk.Disk;
 import paperbark.entitlement.Retention;
 import paperbark.ledger.EntryRecord;
@@ -20,7 +21,6 @@ import paperbark.ledger.Keys;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Proof;
-import paperbark.settle.AdviceFiles;
 
 /**
  * Takes what an office knows of a job's owner out of its ledger and files, once the law no longer

@@ -5,12 +5,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import paperbark.batch.AdviceFiles;
 import paperbark.batch.EntryFile;
 import paperbark.disk.Disk;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerException;
 import paperbark.ledger.LedgerPlace;
-import paperbark.settle.AdviceFiles;
 
 /**
  * Makes an office's ledger anew when it is lost, damaged or an older copy: from the published

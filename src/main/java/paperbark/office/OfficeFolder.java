@@ -197,6 +197,7 @@ public final class OfficeFolder {
                 accounts.csv      what your books call their accounts; without it there is no journal
                 sellers.csv       who sells the heaters, where that is not you
                 columns.csv       the headings of your list and which of our fields each one is
+                advice-columns.csv  the headings of your buyers' payment advices
                 words.csv         your own words for stages, old heaters, yes and no: may be deleted
                 rules/            factors for Victorian certificates: INVENTED; put in those of the
                                   Specifications, or delete the folder

@@ -25,16 +25,6 @@ public record BatchView(
         List<RuleRef> rules,
         List<Receivable> receivables) {
 
-    /** A batch of which no ledger knows. */
-    public BatchView(
-            BatchInfo info,
-            Firm firm,
-            List<CaseFile> cases,
-            List<Finding> findings,
-            List<RuleRef> rules) {
-        this(info, firm, cases, findings, rules, List.of());
-    }
-
     /** How many jobs of the register are cancelled, and so have no case. */
     public long cancelled() {
         return findings.stream().filter(f -> f.code() == FindingCode.JOB_CANCELLED).count();

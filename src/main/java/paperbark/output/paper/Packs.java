@@ -97,7 +97,8 @@ public final class Packs {
         writer.findings().addAll(toldBefore);
         Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
-        caseFile.papers()
+        caseFile.papers().stream()
+                .filter(Paper::isPrinted)
                 .forEach(p -> papers.add(inserts.blank(p).orElseGet(() -> writer.write(p))));
         try {
             return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));

@@ -19,7 +19,7 @@ public final class PrintRuns {
     public static byte[] of(Path folder, List<Pack> packs) throws IOException {
         List<FiledPack> filed = new ArrayList<>();
         for (Pack pack : packs) {
-            Path file = folder.resolve(pack.jobReference() + ".pdf");
+            Path file = folder.resolve(pack.caseFile().job().reference() + ".pdf");
             filed.add(pack.filed(Files.write(file, pack.pdf())));
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();

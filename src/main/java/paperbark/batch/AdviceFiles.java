@@ -1,18 +1,17 @@
-package paperbark.settle;
+package paperbark.batch;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import paperbark.batch.EntryFile;
 import paperbark.disk.Disk;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
 
 /**
- * The settled advices as files beside the ledger, which has no other copy of them than the day's. A
- * file is written after the commit; one that a cut kept from being written comes with the next
- * start.
+ * The settled advices, and whatever else has no batch folder, as files beside the ledger, which has
+ * no other copy of them than the day's. A file is written after the commit; one that a cut kept
+ * from being written comes with the next start.
  */
 public final class AdviceFiles {
     private AdviceFiles() {}
