@@ -79,6 +79,6 @@ public final class Reprint {
                         "",
                         LocalDate.parse(sources.path("preparedOn").asText()),
                         sources.path("program").asText());
-        Disk.write(file, out -> PrintRun.write(run, Optional.empty(), info, out));
+        Disk.write(file, out -> PrintRun.write(run, Optional.empty(), Optional.empty(), info, out));
     }
 }

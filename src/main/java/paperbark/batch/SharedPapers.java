@@ -26,12 +26,21 @@ import paperbark.output.workbook.SummaryWorkbook;
 final class SharedPapers {
     private SharedPapers() {}
 
-    /** Writes the files; gives the view with what was noticed on the way. */
+    /**
+     * Writes the files; gives the view with what was noticed on the way.
+     *
+     * @param seal the ledger's last, for the first page of a print run
+     */
     static BatchView write(
-            BatchView view, List<FiledPack> packs, Inputs inputs, Request request, Staging staging)
+            BatchView view,
+            List<FiledPack> packs,
+            Inputs inputs,
+            Request request,
+            Staging staging,
+            Optional<String> seal)
             throws IOException {
         SideProducts beside = new SideProducts(view.info().register());
-        List<RunFile> runs = runs(new RunOrder(packs), view, request, staging, beside);
+        List<RunFile> runs = runs(new RunOrder(packs), view, request, seal, staging, beside);
         if (!inputs.tables().accounts().isEmpty()) {
             Journal journal = new Journal(view, inputs.tables().accounts());
             beside.make("journal.csv", () -> staging.write("journal.csv", journal.csv()));
@@ -71,7 +80,12 @@ final class SharedPapers {
 
     /** The print run, and on request one for each crew and day; gives what there is to print. */
     private static List<RunFile> runs(
-            RunOrder order, BatchView view, Request request, Staging staging, SideProducts beside)
+            RunOrder order,
+            BatchView view,
+            Request request,
+            Optional<String> seal,
+            Staging staging,
+            SideProducts beside)
             throws IOException {
         List<RunPack> all = order.all();
         List<RunFile> files = new ArrayList<>(PrintRunFiles.of(all.size()));
@@ -85,13 +99,15 @@ final class SharedPapers {
                                     name,
                                     out ->
                                             PrintRun.write(
-                                                    part, Optional.empty(), view.info(), out)));
+                                                    part,
+                                                    Optional.empty(),
+                                                    seal,
+                                                    view.info(),
+                                                    out)));
         }
         if (request.extras().byCrew()) {
             for (RunOrder.Part part : order.byCrewAndDay()) {
-                beside.make(
-                                part.file().file(),
-                                () -> write(part, view, request.firm().templates(), staging))
+                beside.make(part.file().file(), () -> write(part, view, request, seal, staging))
                         .ifPresent(written -> files.add(part.file()));
             }
         }
@@ -99,14 +115,20 @@ final class SharedPapers {
     }
 
     private static Path write(
-            RunOrder.Part part, BatchView view, Optional<Path> templates, Staging staging)
+            RunOrder.Part part,
+            BatchView view,
+            Request request,
+            Optional<String> seal,
+            Staging staging)
             throws IOException {
         Optional<byte[]> front =
                 part.held()
                         ? Optional.empty()
-                        : Optional.of(RunSheet.of(templates, part.title(), part.jobs()));
+                        : Optional.of(
+                                RunSheet.of(request.firm().templates(), part.title(), part.jobs()));
         return staging.write(
-                part.file().file(), out -> PrintRun.write(part.packs(), front, view.info(), out));
+                part.file().file(),
+                out -> PrintRun.write(part.packs(), front, seal, view.info(), out));
     }
 
     private static BatchView csv(BatchView view, Staging staging) throws IOException {

@@ -39,14 +39,10 @@ final class PrepareCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
+        Request request =
+                options.request(world, "packs", new Request.Extras(siteSheets, csv, byCrew));
         ProgressLine progress = new ProgressLine(world);
-        Outcome outcome =
-                new Batch(progress)
-                        .prepare(
-                                options.request(
-                                        world,
-                                        "packs",
-                                        new Request.Extras(siteSheets, csv, byCrew)));
+        Outcome outcome = new Batch(progress, options.proof(world, request)).prepare(request);
         progress.end();
         new Report(world.out(), options.json(), options.explain()).print(outcome);
         return outcome.ending().exitCode();

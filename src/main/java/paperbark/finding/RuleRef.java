@@ -23,11 +23,6 @@ public record RuleRef(
     /** The confidence of what the firm typed into a table of its own: its word stands for it. */
     public static final String ENTERED = "entered";
 
-    /** A row that is named and not quoted. */
-    public RuleRef(String table, int row, String source, String pinpoint, String confidence) {
-        this(table, row, source, pinpoint, confidence, "", "");
-    }
-
     /** Source, pinpoint and, where it was not read in the source, how sure we are. */
     public String inWords() {
         String where = pinpoint.isEmpty() ? source : source + ", " + pinpoint;

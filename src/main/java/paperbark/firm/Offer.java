@@ -32,30 +32,6 @@ public record Offer(
         OfferTerms terms,
         int row) {
 
-    /** An offer on plain terms. */
-    public Offer(
-            String buyer,
-            SchemeName scheme,
-            DateRange inForce,
-            ExactMoney pricePerCertificate,
-            Money feePerClaim,
-            Optional<Integer> minimum,
-            Optional<Integer> maximum,
-            int paymentDays,
-            int row) {
-        this(
-                buyer,
-                scheme,
-                inForce,
-                pricePerCertificate,
-                feePerClaim,
-                minimum,
-                maximum,
-                paymentDays,
-                OfferTerms.PLAIN,
-                row);
-    }
-
     /** Whether one claim on one day could take both. */
     boolean overlaps(Offer other) {
         return other.buyer.equals(buyer)

@@ -5,7 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import paperbark.finding.Place;
 
 /** The table of products: a row a model and eligibility period. */
@@ -43,12 +45,12 @@ final class ProductsTable {
 
     private record Entry(Product product, Place firstPlace) {}
 
-    private final List<Maker> makers;
+    private final Set<String> makers;
     private final Map<String, Entry> entries = new LinkedHashMap<>();
     private final ScaledFigures doubts = new ScaledFigures();
 
     private ProductsTable(List<Maker> makers) {
-        this.makers = makers;
+        this.makers = makers.stream().map(m -> Names.key(m.name())).collect(Collectors.toSet());
     }
 
     /** The products in the order of their first rows. */
@@ -76,8 +78,7 @@ final class ProductsTable {
     }
 
     private boolean hasMaker(Product product, TableRow row) {
-        String key = Names.key(product.maker());
-        if (makers.stream().noneMatch(m -> Names.key(m.name()).equals(key))) {
+        if (!makers.contains(Names.key(product.maker()))) {
             row.wrong(
                     "maker",
                     "No usable row of the makers table has this name.",

@@ -12,17 +12,37 @@ import paperbark.value.Trade;
  * @param state where
  * @param trade of whom
  * @param document what it is called
+ * @param months how many months after completion it is due; 0 where it is days that count
  * @param days how many days after completion it is due; 0 where no figure was found
  * @param workingDays whether only Monday to Friday count (public holidays are not known here)
  * @param source where the figure was read
  */
 public record StatePaper(
-        State state, Trade trade, String document, int days, boolean workingDays, String source) {
+        State state,
+        Trade trade,
+        String document,
+        int months,
+        int days,
+        boolean workingDays,
+        String source) {
 
-    /** The last day for work completed on the given day; meaningless when {@link #days} is 0. */
+    /** Whether a figure was found. */
+    public boolean hasTime() {
+        return months + days > 0;
+    }
+
+    /** How long there is, such as {@code 5 working days}. */
+    public String time() {
+        if (months > 0) {
+            return months == 1 ? "1 month" : months + " months";
+        }
+        return days + (workingDays ? " working days" : " days");
+    }
+
+    /** The last day for work completed on the given day; meaningless without {@link #hasTime}. */
     public LocalDate dueAfter(LocalDate completed) {
         if (!workingDays) {
-            return completed.plusDays(days);
+            return completed.plusMonths(months).plusDays(days);
         }
         LocalDate day = completed;
         for (int left = days; left > 0; ) {

@@ -12,7 +12,7 @@ final class StatePapersTable {
             new TableShape(
                     "state-papers",
                     List.of("state", "trade", "document", "days", "working_days", "source"),
-                    List.of());
+                    List.of("months"));
 
     private StatePapersTable() {}
 
@@ -26,6 +26,7 @@ final class StatePapersTable {
         Optional<State> state = row.needed("state", State::parse);
         Optional<Trade> trade = row.needed("trade", CellText.oneOf(Trade.values(), Trade::word));
         Optional<String> document = row.neededText("document");
+        Optional<Integer> months = row.optional("months", WholeNumber::parse);
         Optional<Integer> days = row.needed("days", WholeNumber::parse);
         Optional<Boolean> workingDays = row.needed("working_days", CellText::yesNo);
         Optional<String> source = row.neededText("source");
@@ -38,6 +39,7 @@ final class StatePapersTable {
                                 state.orElseThrow(),
                                 trade.orElseThrow(),
                                 document.orElseThrow(),
+                                months.orElse(0),
                                 days.orElseThrow(),
                                 workingDays.orElseThrow(),
                                 source.orElseThrow()));

@@ -28,11 +28,6 @@ public record Origin(
         supposed = Set.copyOf(supposed);
     }
 
-    /** Where everything is as the register has it, and days count from 1900. */
-    public Origin(String file, String sheet, int row, Map<Field, Column> columns) {
-        this(file, sheet, row, columns, false, Set.of());
-    }
-
     /** The same row with the facts of these fields supposed. */
     public Origin supposing(Set<Field> fields) {
         return new Origin(file, sheet, row, columns, from1904, fields);

@@ -128,7 +128,7 @@ final class TradesCheck {
                 .address()
                 .state()
                 .flatMap(state -> tables.statePaper(state, trade))
-                .filter(p -> p.days() > 0 && issued.get().isAfter(p.dueAfter(done.get())))
+                .filter(p -> p.hasTime() && issued.get().isAfter(p.dueAfter(done.get())))
                 .ifPresent(p -> late(trade, issued.get(), field, p, p.dueAfter(done.get())));
     }
 
@@ -154,8 +154,8 @@ final class TradesCheck {
      * no state's holidays are known here, so the words must let the admin judge.
      */
     private static String time(StatePaper paper) {
-        return paper.workingDays()
-                ? paper.days() + " working days after the installation, public holidays left aside,"
-                : paper.days() + " days after the installation";
+        return paper.time()
+                + " after the installation"
+                + (paper.workingDays() ? ", public holidays left aside," : "");
     }
 }

@@ -40,7 +40,7 @@ public final class Deadlines {
                     paper.trade() == Trade.PLUMBING
                             ? job.compliance().plumbingNumber().isPresent()
                             : job.compliance().electricalNumber().isPresent();
-            if (!onFile && paper.days() > 0) {
+            if (!onFile && paper.hasTime()) {
                 job.installedOn()
                         .ifPresent(
                                 day ->

@@ -1,10 +1,8 @@
 package paperbark.rules;
 
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import paperbark.finding.RuleRef;
 import paperbark.value.Postcode;
 
@@ -74,31 +72,11 @@ public record Rulebook(
                 gst);
     }
 
-    /**
-     * The rows in force on a day, in words; a firm's row stands before the shipped one it beats.
-     */
-    public List<RuleLine> inForce(LocalDate day) {
-        return lines().filter(line -> line.inForce().contains(day)).toList();
-    }
-
-    /** The rows in force on a day that end within so many days after it. */
-    public List<RuleLine> lapsing(LocalDate day, int days) {
-        return inForce(day).stream()
-                .filter(
-                        line ->
-                                line.inForce()
-                                        .to()
-                                        .map(to -> to.isBefore(day.plusDays(days + 1L)))
-                                        .orElse(false))
-                .toList();
-    }
-
     /** The row in words that a reference points to. */
     public Optional<RuleLine> line(RuleRef ref) {
-        return lines().filter(line -> line.ref().equals(ref)).findFirst();
-    }
-
-    private Stream<RuleLine> lines() {
-        return all().stream().flatMap(table -> table.lines().stream());
+        return all().stream()
+                .flatMap(table -> table.lines().stream())
+                .filter(line -> line.ref().equals(ref))
+                .findFirst();
     }
 }

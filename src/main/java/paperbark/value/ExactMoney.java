@@ -15,11 +15,6 @@ public record ExactMoney(BigDecimal amount) {
         return new ExactMoney(amount.multiply(factor));
     }
 
-    /** Whether it is nothing. */
-    public boolean isZero() {
-        return amount.signum() == 0;
-    }
-
     /** As printed: {@code $37.255}, at least two decimals. */
     public String shown() {
         return "$" + (amount.scale() < 2 ? amount.setScale(2) : amount).toPlainString();

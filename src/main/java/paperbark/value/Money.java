@@ -47,16 +47,6 @@ public record Money(BigDecimal amount) implements Comparable<Money> {
         return new Money(amount.subtract(other.amount));
     }
 
-    /** The amount that many times. */
-    public Money times(int count) {
-        return new Money(amount.multiply(BigDecimal.valueOf(count)));
-    }
-
-    /** The same amount, to be worked with before it is rounded again. */
-    public ExactMoney exact() {
-        return new ExactMoney(amount);
-    }
-
     /** Whether it is less than nothing. */
     public boolean isNegative() {
         return amount.signum() < 0;

@@ -118,6 +118,7 @@ public final class Assembled {
                 Register.TABLES.firm(),
                 cases,
                 cases.stream().flatMap(c -> c.findings().stream()).toList(),
+                List.of(),
                 List.of());
     }
 }

@@ -107,7 +107,13 @@ public final class PackBench {
                     Files.size(
                             staging.write(
                                     files.get(i).file(),
-                                    out -> PrintRun.write(part, Optional.empty(), info, out)));
+                                    out ->
+                                            PrintRun.write(
+                                                    part,
+                                                    Optional.empty(),
+                                                    Optional.empty(),
+                                                    info,
+                                                    out)));
         }
         return bytes;
     }

@@ -100,7 +100,7 @@ class PrepareTest {
         assertThat(outcome.ending()).isEqualTo(Ending.HELD);
         assertThat(outcome.counts().jobs()).isEqualTo(40);
         assertThat(outcome.counts().packs()).isEqualTo(40);
-        assertThat(outcome.counts().heldJobs()).isEqualTo(12);
+        assertThat(outcome.counts().heldJobs()).isEqualTo(13);
         assertThat(folder).hasFileName("2026-11-23-week-47");
     }
 

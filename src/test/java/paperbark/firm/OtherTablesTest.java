@@ -117,11 +117,12 @@ class OtherTablesTest {
                         .with(
                                 "state-papers",
                                 """
-                                state,trade,document,days,working days,source
-                                VIC,plumbing,Compliance certificate,5,no,Building Act 1993 s 221ZH
-                                WA,plumbing,Certificate of compliance,5,yes,regulator's page
-                                VIC,plumbing,Another,6,no,a page
-                                TAS,gas,Form,1,no,a page
+                                state,trade,document,days,working days,source,months
+                                VIC,plumbing,Compliance certificate,5,no,Building Act 1993 s 221ZH,
+                                WA,plumbing,Certificate of compliance,5,yes,regulator's page,
+                                VIC,plumbing,Another,6,no,a page,
+                                TAS,gas,Form,1,no,a page,
+                                VIC,electrical,Safety certificate,0,no,a page,1
                                 """)
                         .read();
         FirmTables tables = reading.result().orElseThrow();
@@ -131,6 +132,12 @@ class OtherTablesTest {
                                 .orElseThrow()
                                 .dueAfter(LocalDate.of(2026, 11, 20)))
                 .isEqualTo(LocalDate.of(2026, 11, 27));
+        // One month, not 30 days: common practice, no source for how a month is counted.
+        assertThat(
+                        tables.statePaper(State.VIC, Trade.ELECTRICAL)
+                                .orElseThrow()
+                                .dueAfter(LocalDate.of(2027, 1, 31)))
+                .isEqualTo(LocalDate.of(2027, 2, 28));
         assertThat(reading.findings()).extracting(f -> f.place().rowNumber()).containsExactly(4, 5);
     }
 }

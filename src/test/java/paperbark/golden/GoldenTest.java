@@ -25,7 +25,7 @@ import paperbark.output.PaperKind;
 /**
  * Packs of the sample week look and read as they did when somebody last looked at them: what holds
  * a pack together and the text of each paper to the letter, the pictures of its pages within {@link
- * Comparison}. The four jobs together show every paper, kind of heater and stage. {@code mvn test
+ * Comparison}. The five jobs together show every paper, kind of heater and stage. {@code mvn test
  * -Dtest=GoldenTest -Dgolden.renew} writes all of it anew; look at what it changed.
  */
 class GoldenTest {
@@ -33,8 +33,12 @@ class GoldenTest {
     private static final Path TARGET = Path.of("target/golden");
     private static final boolean RENEW = System.getProperty("golden.renew") != null;
 
-    /** Installed evacuated tubes, installed split heat pump, held flat plates, booked heat pump. */
-    private static final List<String> JOBS = List.of("SB-1102", "SB-1103", "SB-1113", "SB-1139");
+    /**
+     * Installed evacuated tubes, installed split heat pump, held flat plates, more than 700 L,
+     * booked heat pump.
+     */
+    private static final List<String> JOBS =
+            List.of("SB-1102", "SB-1103", "SB-1113", "SB-1127", "SB-1139");
 
     private static Path packs;
 
@@ -47,7 +51,7 @@ class GoldenTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"SB-1102", "SB-1103", "SB-1113", "SB-1139"})
+    @ValueSource(strings = {"SB-1102", "SB-1103", "SB-1113", "SB-1127", "SB-1139"})
     void aPackLooksAndReadsAsBefore(String job) throws IOException {
         Path golden = GOLDEN.resolve(job);
         try (PDDocument pack = Loader.loadPDF(packs.resolve(job + ".pdf").toFile())) {

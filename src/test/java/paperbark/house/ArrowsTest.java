@@ -25,6 +25,7 @@ import java.io.FileOutputStream;
 import java.io.FileWriter;
 import java.io.RandomAccessFile;
 import java.math.BigDecimal;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -224,6 +225,7 @@ class ArrowsTest {
                             FileOutputStream.class,
                             FileWriter.class,
                             RandomAccessFile.class,
+                            FileChannel.class,
                             PathUtils.class,
                             FileUtils.class)
                     .because("what is written appears whole and survives a cut of power");

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -288,7 +289,8 @@ class JobReaderTest {
                                         Optional.of("98765432"))));
         Column column = new Column(9, "I", "A/c no.");
         Sheet sheet = new Sheet("week.xlsx", "", 1, List.of(column), List.of());
-        Origin origin = new Origin("week.xlsx", "", 3, Map.of(Field.ACCOUNT, column));
+        Origin origin =
+                new Origin("week.xlsx", "", 3, Map.of(Field.ACCOUNT, column), false, Set.of());
         RowFacts facts =
                 new RowFacts(
                         sheet,

@@ -30,7 +30,8 @@ public final class Jobs {
     /**
      * File, sheet and row of every job built here; the columns stand in the order of the fields.
      */
-    public static final Origin ORIGIN = new Origin("week.xlsx", "Week 47", 14, columns());
+    public static final Origin ORIGIN =
+            new Origin("week.xlsx", "Week 47", 14, columns(), false, Set.of());
 
     private static final Claim CLAIMED = claim(true, Optional.empty(), Optional.empty());
 

@@ -15,6 +15,7 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.FirmTables;
 import paperbark.firm.Offer;
+import paperbark.firm.OfferTerms;
 import paperbark.job.ClaimFact;
 import paperbark.job.Field;
 import paperbark.job.Job;
@@ -176,6 +177,7 @@ class OfferChoiceTest {
                         Optional.empty(),
                         Optional.empty(),
                         14,
+                        OfferTerms.PLAIN,
                         2);
 
         assertThat(only(choose(claim(PIPIT), 14, veec)).fact())
@@ -303,6 +305,7 @@ class OfferChoiceTest {
                 Optional.empty(),
                 Optional.empty(),
                 14,
+                OfferTerms.PLAIN,
                 2);
     }
 
@@ -316,6 +319,7 @@ class OfferChoiceTest {
                 o.minimum(),
                 o.maximum(),
                 o.paymentDays(),
+                OfferTerms.PLAIN,
                 o.row());
     }
 
@@ -329,6 +333,7 @@ class OfferChoiceTest {
                 Optional.of(minimum),
                 Optional.of(maximum),
                 o.paymentDays(),
+                OfferTerms.PLAIN,
                 o.row());
     }
 
@@ -342,6 +347,7 @@ class OfferChoiceTest {
                 o.minimum(),
                 o.maximum(),
                 days,
+                OfferTerms.PLAIN,
                 o.row());
     }
 
@@ -355,6 +361,7 @@ class OfferChoiceTest {
                 o.minimum(),
                 o.maximum(),
                 o.paymentDays(),
+                OfferTerms.PLAIN,
                 o.row());
     }
 }

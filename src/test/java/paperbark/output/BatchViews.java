@@ -17,6 +17,7 @@ import paperbark.firm.Buyer;
 import paperbark.firm.Firm;
 import paperbark.firm.MoneyPolicy;
 import paperbark.firm.Offer;
+import paperbark.firm.OfferTerms;
 import paperbark.offer.Comparison;
 import paperbark.offer.Expected;
 import paperbark.offer.OwnerPrice;
@@ -49,11 +50,13 @@ public final class BatchViews {
                     18,
                     "Renewable Energy (Electricity) Regulations 2001",
                     "deeming period table",
-                    "published");
+                    "published",
+                    "",
+                    "");
     private static final RuleRef ZONES =
-            new RuleRef("stc/zones.csv", 212, "Postcode zone list", "", "memory");
+            new RuleRef("stc/zones.csv", 212, "Postcode zone list", "", "memory", "", "");
     private static final RuleRef LISTING =
-            new RuleRef("products.csv", 4, "Sample product table", "", "demo");
+            new RuleRef("products.csv", 4, "Sample product table", "", "demo", "", "");
 
     private BatchViews() {}
 
@@ -119,7 +122,8 @@ public final class BatchViews {
                         .flatMap(e -> e.rules().stream())
                         .distinct()
                         .toList();
-        return new BatchView(info(), firm(gstRegistered), cases, Finding.inOrder(findings), rules);
+        return new BatchView(
+                info(), firm(gstRegistered), cases, Finding.inOrder(findings), rules, List.of());
     }
 
     /** A handful of jobs: ready, booked, to be looked at, held, and one without a price. */
@@ -223,6 +227,7 @@ public final class BatchViews {
                         Optional.empty(),
                         Optional.empty(),
                         14,
+                        OfferTerms.PLAIN,
                         3);
         return new Expected(
                 scheme,
@@ -259,6 +264,7 @@ public final class BatchViews {
                         Optional.empty(),
                         Optional.of(50),
                         7,
+                        OfferTerms.PLAIN,
                         4);
         Money gross =
                 less.pricePerCertificate()

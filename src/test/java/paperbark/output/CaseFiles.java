@@ -46,7 +46,9 @@ public final class CaseFiles {
                     "week-48.xlsx",
                     "Week 48",
                     14,
-                    Map.of(Field.TANK_SERIAL, new Column(6, "F", "Tank no.")));
+                    Map.of(Field.TANK_SERIAL, new Column(6, "F", "Tank no.")),
+                    false,
+                    Set.of());
 
     private CaseFiles() {}
 

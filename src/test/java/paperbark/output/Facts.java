@@ -15,6 +15,7 @@ import paperbark.firm.Licence;
 import paperbark.firm.Maker;
 import paperbark.firm.MoneyPolicy;
 import paperbark.firm.Offer;
+import paperbark.firm.OfferTerms;
 import paperbark.firm.Person;
 import paperbark.firm.Product;
 import paperbark.firm.Seller;
@@ -240,6 +241,7 @@ final class Facts {
                         none(),
                         none(),
                         14,
+                        OfferTerms.PLAIN,
                         3);
         return new Expected(
                 scheme,
@@ -274,8 +276,11 @@ final class Facts {
                         5,
                         "Renewable Energy (Electricity) Regulations 2001",
                         "reg 19BF",
-                        "derived");
-        RuleRef listing = new RuleRef("products.csv", 7, "The firm's products table", "", "demo");
+                        "derived",
+                        "",
+                        "");
+        RuleRef listing =
+                new RuleRef("products.csv", 7, "The firm's products table", "", "demo", "", "");
         return new Entitlement(
                 SchemeName.STC,
                 Optional.of(13),
@@ -295,7 +300,8 @@ final class Facts {
 
     static Entitlement veec() {
         RuleRef table =
-                new RuleRef("veec/abatement.csv", 2, "Made-up abatement table", "1C", "demo");
+                new RuleRef(
+                        "veec/abatement.csv", 2, "Made-up abatement table", "1C", "demo", "", "");
         return new Entitlement(
                 SchemeName.VEEC,
                 Optional.of(25),
@@ -318,6 +324,7 @@ final class Facts {
                         State.VIC,
                         Trade.PLUMBING,
                         "Compliance certificate",
+                        0,
                         5,
                         false,
                         "Building Act 1993 s 221ZH"),
@@ -325,6 +332,7 @@ final class Facts {
                         State.VIC,
                         Trade.ELECTRICAL,
                         "Certificate of electrical safety",
+                        0,
                         30,
                         false,
                         "Energy Safe Victoria"));

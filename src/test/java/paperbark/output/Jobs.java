@@ -157,7 +157,7 @@ public final class Jobs {
 
     private Job job() {
         return new Job(
-                new Origin(BatchViews.REGISTER, BatchViews.SHEET, row, COLUMNS),
+                new Origin(BatchViews.REGISTER, BatchViews.SHEET, row, COLUMNS, false, Set.of()),
                 reference,
                 installed.isPresent() ? Stage.INSTALLED : Stage.BOOKED,
                 visit,

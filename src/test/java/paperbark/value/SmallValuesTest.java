@@ -79,7 +79,9 @@ class SmallValuesTest {
     @CsvSource({"1.05, 0.11", "1.15, 0.12", "1.04, 0.10"})
     void halfACentGoesUp(String price, String tenth) {
         Money rounded =
-                Money.of(price).exact().times(new BigDecimal("0.1")).round(Rounding.GST_ACT);
+                new ExactMoney(new BigDecimal(price))
+                        .times(new BigDecimal("0.1"))
+                        .round(Rounding.GST_ACT);
         assertThat(rounded).isEqualTo(Money.of(tenth));
     }
 

@@ -106,6 +106,7 @@ public record IndexView(
      * @param closing every closing date, the nearest first
      * @param pack file name of the pack
      * @param findings what was noticed
+     * @param standing papers of earlier batches that count still
      * @param counts findings by severity, the gravest first, without zeros
      * @param next the next job that somebody must look at; empty after the last
      */
@@ -127,6 +128,7 @@ public record IndexView(
             List<Closing> closing,
             String pack,
             List<FindingLine> findings,
+            List<String> standing,
             List<SeverityCount> counts,
             Optional<Step> next) {}
 

@@ -21,7 +21,7 @@ final class EdgeMark {
     private static final float HEIGHT = 12 * POINTS_PER_MM;
     private static final float FIRST_FROM_TOP = 34 * POINTS_PER_MM;
     private static final int STEPS = 15;
-    private static final float LEFT = 18 * POINTS_PER_MM;
+    private static final float LEFT = 170 * POINTS_PER_MM;
     private static final float FROM_BOTTOM = 5.5f * POINTS_PER_MM;
     private static final float SIZE = 8.5f;
 

@@ -45,6 +45,7 @@ final class Layout {
      * @param papers the papers that the markup holds, in order
      * @param gate decides about every address that the markup names
      * @throws TooManyPages when a paper takes more pages than any has
+     * @throws TextOffPage when text would stand on no page
      */
     static LaidOut draw(
             PDDocument document, Document markup, List<PaperMarkup> papers, ResourceGate gate)
@@ -62,6 +63,8 @@ final class Layout {
         renderer.layout();
         List<Extent> extents = extents(renderer, papers);
         refuseExcess(extents);
+        List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
+        TextOffPage.refuse(renderer.getRootBox(), pages.get(pages.size() - 1).getBottom());
         numbers.of(extents);
         paint(renderer);
         return new LaidOut(

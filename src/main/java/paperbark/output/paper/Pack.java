@@ -29,11 +29,6 @@ public record Pack(
         findings = List.copyOf(findings);
     }
 
-    /** The job's reference. */
-    public String jobReference() {
-        return caseFile.job().reference();
-    }
-
     /**
      * The case after the pack was made: with what went wrong, and the papers that are held for it.
      */

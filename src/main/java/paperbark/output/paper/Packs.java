@@ -101,7 +101,8 @@ public final class Packs {
         writer.findings().addAll(toldBefore);
         Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
-        printed(caseFile.papers())
+        printed(caseFile.papers()).stream()
+                .filter(Paper::isPrinted)
                 .forEach(p -> papers.add(inserts.blank(p).orElseGet(() -> writer.write(p))));
         try {
             return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
@@ -139,7 +140,10 @@ public final class Packs {
         try {
             inTime(() -> laidOut(caseFile, List.of(blank), new Inserts(List.of()), List.of()));
         } catch (RuntimeException e) {
-            boolean told = e instanceof RunLimit.Exceeded || e instanceof TooManyPages;
+            boolean told =
+                    e instanceof RunLimit.Exceeded
+                            || e instanceof TooManyPages
+                            || e instanceof TextOffPage;
             refuseStyle(
                     told
                             ? "With it an empty paper " + e.getMessage() + "."
@@ -196,7 +200,10 @@ public final class Packs {
             if (e instanceof RunLimit.Exceeded over && over.reason() == RunLimit.Reason.TIME) {
                 engine.remember(name);
             }
-            boolean told = e instanceof RunLimit.Exceeded || e instanceof TooManyPages;
+            boolean told =
+                    e instanceof RunLimit.Exceeded
+                            || e instanceof TooManyPages
+                            || e instanceof TextOffPage;
             return writer.heldBy(
                     of,
                     Finding.of(

@@ -43,11 +43,16 @@ public final class PrintRun {
      * group, job and paper. Without packs it is one blank page.
      *
      * @param front what lies before them, such as a run sheet
+     * @param seal of the ledger before the batch, printed at the foot of the first page
      * @param out is left open
      * @throws IOException when a pack cannot be read or the run not be written
      */
     public static void write(
-            List<RunPack> packs, Optional<byte[]> front, BatchInfo batch, OutputStream out)
+            List<RunPack> packs,
+            Optional<byte[]> front,
+            Optional<String> seal,
+            BatchInfo batch,
+            OutputStream out)
             throws IOException {
         try (PDDocument document = new PDDocument(scratch())) {
             document.setVersion(1.7f);
@@ -68,6 +73,9 @@ public final class PrintRun {
                 String firm = run.sources.get(0).getDocumentInformation().getAuthor();
                 new Imprint("Print run", firm, batch, Conformance.ofAll(run.claims))
                         .stamp(document);
+                if (seal.isPresent()) {
+                    SealLine.draw(document, document.getPage(0), seal.get());
+                }
                 document.save(out);
             } finally {
                 for (PDDocument source : run.sources) {

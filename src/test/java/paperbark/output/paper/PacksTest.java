@@ -67,7 +67,7 @@ class PacksTest {
                 int page = paper.firstPage() + i - 1;
                 assertThat(PdfText.of(pack.pdf(), page, page))
                         .contains(
-                                "Job " + pack.jobReference(),
+                                "Job " + caseFile.job().reference(),
                                 "Batch 2026-W48-a",
                                 "Saltmarsh Hot Water Pty Ltd · ABN 99 000 000 000",
                                 paper.kind().title() + ": page " + i + " of " + paper.pageCount(),

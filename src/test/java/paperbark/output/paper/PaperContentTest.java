@@ -129,7 +129,7 @@ class PaperContentTest {
     void workingPrintsEveryStepWithItsRuleAndHowSureItIs() {
         assertThat(installed(PaperKind.WORKING))
                 .contains("27 x 5 / 10 = 13.5, fractions")
-                .contains("stc/years.csv, row 5; worked out from the source")
+                .contains("(derived). stc/years.csv, row 5")
                 .contains("(invented for the demonstration). products.csv, row 7")
                 .contains("0.393 x (80 - 1.2 x 9.1", "= 26.7")
                 .contains("17 Nov 2027", "30 Jun 2027");

@@ -22,17 +22,17 @@ public final class PrintRuns {
     public static byte[] of(Path folder, List<Pack> packs) throws IOException {
         List<RunPack> run = new ArrayList<>();
         for (Pack pack : packs) {
-            Path file = folder.resolve(pack.jobReference() + ".pdf");
+            Path file = folder.resolve(pack.caseFile().job().reference() + ".pdf");
             run.add(
                     new RunPack(
                             Files.write(file, pack.pdf()),
-                            pack.jobReference(),
+                            pack.caseFile().job().reference(),
                             "Job " + (run.size() + 1) + " of " + packs.size(),
                             "Crew Heron"));
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         BatchInfo info = new BatchInfo("week", "week.xlsx", LocalDate.of(2026, 11, 23), "test");
-        PrintRun.write(run, Optional.empty(), info, out);
+        PrintRun.write(run, Optional.empty(), Optional.empty(), info, out);
         return out.toByteArray();
     }
 }

@@ -154,7 +154,8 @@ class CheckedRegisterTest {
         String there = worst.getHyperlink().getAddress();
         assertThat(there).startsWith("'Findings 2'!A");
         XSSFRow line =
-                workbook.getSheet("Findings 2").getRow(Integer.parseInt(there.substring(there.indexOf("!A") + 2)) - 1);
+                workbook.getSheet("Findings 2")
+                        .getRow(Integer.parseInt(there.substring(there.indexOf("!A") + 2)) - 1);
         assertThat(line.getCell(9).getStringCellValue())
                 .isEqualTo(worst.getStringCellValue().substring("stop: ".length()));
         assertThat(line.getCell(7).getHyperlink().getAddress()).endsWith("!H7");
