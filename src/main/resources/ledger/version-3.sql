@@ -9,7 +9,7 @@ CREATE TABLE office (
 
 CREATE TABLE entry (
   seq INTEGER NOT NULL PRIMARY KEY,
-  kind TEXT NOT NULL CHECK (kind IN ('batch', 'advice', 'forgetting')),
+  kind TEXT NOT NULL CHECK (kind IN ('batch', 'advice', 'forgetting', 'withdrawal')),
   name TEXT NOT NULL UNIQUE,
   source_name TEXT NOT NULL,
   source_sha256 TEXT NOT NULL,
@@ -64,6 +64,25 @@ CREATE TABLE forgotten (
   PRIMARY KEY (job_key, version)
 ) STRICT;
 CREATE INDEX forgotten_entry ON forgotten (entry);
+
+CREATE TABLE withdrawn (
+  entry INTEGER NOT NULL REFERENCES entry (seq),
+  job_key TEXT NOT NULL,
+  version INTEGER NOT NULL,
+  reason TEXT NOT NULL,
+  PRIMARY KEY (job_key, version)
+) STRICT;
+CREATE INDEX withdrawn_entry ON withdrawn (entry);
+
+CREATE TABLE paper (
+  entry INTEGER NOT NULL REFERENCES entry (seq),
+  job_key TEXT NOT NULL,
+  version INTEGER NOT NULL,
+  kind TEXT NOT NULL,
+  says TEXT NOT NULL,
+  PRIMARY KEY (job_key, version, kind)
+) STRICT;
+CREATE INDEX paper_entry ON paper (entry);
 
 CREATE TABLE sale (
   entry INTEGER NOT NULL REFERENCES entry (seq),

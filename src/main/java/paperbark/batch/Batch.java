@@ -63,24 +63,27 @@ public final class Batch {
             return Outcome.refused(request, reading.findings());
         }
         Manifest.Sources sources = Manifest.Sources.of(request, reading.result().get().rulebook());
-        BatchFolder folder = BatchFolder.choose(request, sources, books::knows);
+        BatchFolder folder = BatchFolder.choose(request, sources, books::knows, books::isWithdrawn);
         Optional<Path> before =
                 folder.isPublishedAlready() ? Optional.of(folder.path()) : books.repeated(sources);
         if (before.isPresent()) {
             return Outcome.already(before.get());
         }
         FaultPoint.READ.reach();
-        Inputs inputs = books.remaining(reading.result().get());
+        Remaining remaining = books.remaining(reading.result().get());
+        books.withdraw(remaining);
+        Inputs inputs = remaining.inputs();
         if (inputs.jobs().isEmpty()) {
             return Outcome.nothingLeft(inputs.findings());
         }
-        Cases cases = new Cases(inputs, folder.id(), request);
+        Cases cases = new Cases(inputs, folder.id(), request, remaining.histories());
         try (Staging staging = Staging.of(folder.path())) {
             Packing packing = new Packing(request.firm().templates(), progress, cores());
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
-            BatchView view = SharedPapers.write(papers, packs, inputs, request, staging);
+            BatchView view =
+                    SharedPapers.write(papers, packs, inputs, request, staging, books.seal());
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
             FaultPoint.MANIFEST.reach();
@@ -135,11 +138,11 @@ public final class Batch {
         if (reading.result().isEmpty()) {
             return new Looked(Outcome.refused(request, reading.findings()), Optional.empty());
         }
-        Inputs inputs = books.remaining(reading.result().get());
+        Remaining remaining = books.remaining(reading.result().get());
+        Inputs inputs = remaining.inputs();
         String name = FileNames.slug(FileNames.stem(request.register().file()));
-        Cases cases = new Cases(inputs, name, request);
-        BatchView view = view(inputs, cases.info(), cases.all(), List.of(), books);
-        return new Looked(Outcome.of(view, 0, Optional.empty()), Optional.of(inputs.names()));
+        Cases cases = new Cases(inputs, name, request, remaining.histories());
+        return new Looked(CheckedCases.of(inputs, cases), Optional.of(inputs.names()));
     }
 
     /** Of a register that is refused there is a copy wherever one can be made. */

@@ -24,8 +24,13 @@ record BatchFolder(Path path, boolean isPublishedAlready) {
      * Chooses the folder for a request whose sources have the given hashes.
      *
      * @param isTaken whether the ledger knows a batch of that name, which may lie elsewhere
+     * @param isWithdrawn whether a job of it was booked out since, so that it stands no longer
      */
-    static BatchFolder choose(Request request, Manifest.Sources sources, Predicate<String> isTaken)
+    static BatchFolder choose(
+            Request request,
+            Manifest.Sources sources,
+            Predicate<String> isTaken,
+            Predicate<String> isWithdrawn)
             throws IOException {
         String name =
                 request.run().today()
@@ -39,7 +44,8 @@ record BatchFolder(Path path, boolean isPublishedAlready) {
                 }
                 return new BatchFolder(path, false);
             }
-            if (Manifest.isOf(path.resolve("manifest.json"), sources)) {
+            if (Manifest.isOf(path.resolve("manifest.json"), sources)
+                    && !isWithdrawn.test(path.getFileName().toString())) {
                 return new BatchFolder(path, true);
             }
         }

@@ -1,6 +1,7 @@
 package paperbark.batch;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -12,24 +13,20 @@ import java.util.UUID;
 import paperbark.disk.FolderLock;
 import paperbark.disk.Hashes;
 import paperbark.disk.Staging;
-import paperbark.entitlement.Schemes;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
-import paperbark.finding.FindingCode;
-import paperbark.finding.Place;
 import paperbark.job.Job;
 import paperbark.job.JobNumbers;
-import paperbark.job.Stage;
 import paperbark.ledger.BatchEntry;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
 import paperbark.ledger.Conflict;
-import paperbark.ledger.Earlier;
 import paperbark.ledger.EntryRecord;
-import paperbark.ledger.HistoryCheck;
-import paperbark.ledger.JobHistory;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerBusyException;
+import paperbark.ledger.LedgerException;
 import paperbark.ledger.Proof;
+import paperbark.ledger.WithdrawalEntry;
 import paperbark.output.BatchView;
 import paperbark.output.Receivable;
 import paperbark.value.Money;
@@ -88,9 +85,19 @@ final class Books implements AutoCloseable {
         }
     }
 
+    /** The ledger's last seal; empty where the firm keeps no ledger. */
+    Optional<String> seal() {
+        return ledger.map(Ledger::lastSeal);
+    }
+
     /** Whether a batch of that name was ever taken in. */
     boolean knows(String batch) {
         return ledger.map(l -> l.knows(batch)).orElse(false);
+    }
+
+    /** Whether a job of a batch was booked out since. */
+    boolean isWithdrawn(String batch) {
+        return ledger.map(l -> l.hasWithdrawn(batch)).orElse(false);
     }
 
     /**
@@ -101,52 +108,39 @@ final class Books implements AutoCloseable {
             return Optional.empty();
         }
         return ledger.get().batchesOf(Hashes.sha256(request.register().file())).stream()
+                .filter(batch -> !isWithdrawn(batch.name()))
                 .map(batch -> request.out().resolve(batch.name()))
                 .filter(folder -> Manifest.repeats(folder.resolve("manifest.json"), sources))
                 .findFirst();
     }
 
+    /** The inputs without the jobs that are cancelled or done; see {@link Remaining}. */
+    Remaining remaining(Inputs inputs) {
+        return Remaining.of(numbered(inputs), request, ledger, findings);
+    }
+
     /**
-     * The inputs without the jobs that are cancelled or done, and with what the ledger says of the
-     * others.
+     * Books out the jobs that the register calls cancelled. That is so whatever becomes of the
+     * others, so it is an entry of its own.
      */
-    Inputs remaining(Inputs read) {
-        Inputs inputs = numbered(read);
-        List<Job> left = new ArrayList<>();
-        List<Finding> all = new ArrayList<>(inputs.findings());
-        Map<String, List<String>> done = new HashMap<>();
-        List<String> untold = new ArrayList<>();
-        for (Job job : inputs.jobs()) {
-            JobHistory history = ledger.map(l -> l.history(job)).orElse(JobHistory.NONE);
-            if (history.earlier().filter(Earlier::forgotten).isPresent()) {
-                // Nothing of it may come back, neither on paper nor in the ledger.
-                all.add(HistoryCheck.forgotten(job, history.earlier().orElseThrow()));
-            } else if (job.stage() == Stage.CANCELLED) {
-                all.add(HistoryCheck.cancelled(job, history));
-            } else if (HistoryCheck.isDone(history) && !request.ledger().again()) {
-                done.computeIfAbsent(
-                                history.earlier().orElseThrow().batch(), b -> new ArrayList<>())
-                        .add(job.reference());
-            } else {
-                left.add(job);
-                all.addAll(HistoryCheck.of(job, history, Schemes.KNOWN.hangsOn()));
-                if (HistoryCheck.isUntold(history)) {
-                    untold.add(job.reference());
-                }
+    void withdraw(Remaining remaining) throws IOException {
+        if (ledger.isPresent() && !remaining.cancelled().isEmpty()) {
+            boolean booked =
+                    ledger.get()
+                            .withdraw(
+                                    new WithdrawalEntry(
+                                            remaining.cancelled(),
+                                            request.register().name(),
+                                            Hashes.sha256(request.register().file()),
+                                            request.run().today(),
+                                            request.run().at(),
+                                            request.run().version()));
+            if (booked) {
+                proof.grew(ledger.get());
+                AdviceFiles.complete(
+                        ledger.get(), AdviceFiles.beside(request.ledger().place().orElseThrow()));
             }
         }
-        done.forEach((batch, jobs) -> all.add(unchanged(inputs.sheet().file(), batch, jobs)));
-        if (!untold.isEmpty()) {
-            all.add(untold(inputs.sheet().file(), untold));
-        }
-        all.addAll(findings);
-        return new Inputs(
-                inputs.tables(),
-                inputs.rulebook(),
-                inputs.names(),
-                inputs.sheet(),
-                left,
-                List.copyOf(all));
     }
 
     /**
@@ -170,30 +164,6 @@ final class Books implements AutoCloseable {
             }
         }
         return known.isEmpty() ? inputs : inputs.renumbered(known);
-    }
-
-    private static Finding untold(String file, List<String> jobs) {
-        return Finding.of(
-                FindingCode.JOB_CHANGE_UNTOLD,
-                new Place.InFile(file),
-                "The ledger cannot tell what changed in these jobs since an earlier batch, because an"
-                        + " earlier version of the program or another key made its prints of them: "
-                        + String.join(", ", jobs)
-                        + ".",
-                "Take back their earlier packs, or leave their rows out where nothing changed.");
-    }
-
-    private static Finding unchanged(String file, String batch, List<String> jobs) {
-        return Finding.of(
-                FindingCode.JOB_UNCHANGED,
-                new Place.InFile(file),
-                "Left out because nothing that the ledger compares changed since batch "
-                        + batch
-                        + ": "
-                        + String.join(", ", jobs)
-                        + ".",
-                "Prepare with --again where an ABN, contact data or an account was corrected, which it"
-                        + " does not compare.");
     }
 
     /** What the ledger says of earlier claims, longest due first; nothing where there is none. */
@@ -277,17 +247,21 @@ final class Books implements AutoCloseable {
     private record Rehearsed(BatchEntry batch, EntryRecord adds) {}
 
     /** Takes in the batch that was rehearsed; from here on it counts as claimed. */
-    void enter(Staging staging) {
+    void enter(Staging staging) throws IOException {
         if (rehearsed.isPresent()) {
             String manifest = staging.written().get("manifest.json").sha256();
             BatchEntry batch = rehearsed.get().batch().withManifest(manifest);
+            // Before the commit: a process that is told to end meanwhile must not take the folder
+            // along.
+            staging.keep();
             try {
                 ledger.orElseThrow().enter(batch, rehearsed.get().adds());
             } catch (CommitUnknown maybeTakenIn) {
-                staging.keep();
                 throw maybeTakenIn;
+            } catch (RuntimeException | Error notTakenIn) {
+                staging.keepNot();
+                throw notTakenIn;
             }
-            staging.keep();
             proof.grew(ledger.get());
             FaultPoint.COMMITTED.reach();
         }
@@ -296,7 +270,12 @@ final class Books implements AutoCloseable {
     /** Notes that the folder is where people see it. */
     void published(String batch) {
         FaultPoint.PUBLISHED.reach();
-        ledger.ifPresent(l -> l.published(batch));
+        try {
+            ledger.ifPresent(l -> l.published(batch));
+        } catch (LedgerException | LedgerBusyException | UncheckedIOException later) {
+            // People see it, so this run is done; the next one notes it.
+            rehearsed = Optional.empty();
+        }
     }
 
     @Override

@@ -3,10 +3,11 @@ package paperbark.batch;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
 import paperbark.entitlement.Schemes;
@@ -19,6 +20,7 @@ import paperbark.firm.StatePaper;
 import paperbark.job.Job;
 import paperbark.job.JobCheck;
 import paperbark.job.Missing;
+import paperbark.ledger.JobHistory;
 import paperbark.offer.Comparison;
 import paperbark.offer.Expected;
 import paperbark.offer.Gst;
@@ -45,13 +47,27 @@ public final class Cases {
     private final Rulebook rulebook;
     private final PaperPlan.Extras extras;
     private final FindingsByJob noticed;
+    private final Map<String, JobHistory> histories;
+    private final boolean again;
+
+    /**
+     * The cases of what was read, where no ledger is asked.
+     *
+     * @param batch name that stands on every paper
+     */
+    public Cases(Inputs inputs, String batch, Request request) {
+        this(inputs, batch, request, Map.of());
+    }
 
     /**
      * The cases of what was read.
      *
      * @param batch name that stands on every paper
+     * @param histories what the ledger knows, by job number
      */
-    public Cases(Inputs inputs, String batch, Request request) {
+    Cases(Inputs inputs, String batch, Request request, Map<String, JobHistory> histories) {
+        this.histories = histories;
+        again = request.ledger().again();
         this.inputs = inputs;
         jobs = inputs.jobs();
         info =
@@ -73,10 +89,17 @@ public final class Cases {
 
     /** The case files of all jobs, in their order. */
     List<CaseFile> all() {
+        List<CaseFile> all = new ArrayList<>();
+        each(all::add);
+        return List.copyOf(all);
+    }
+
+    /** The same one at a time. */
+    void each(Consumer<CaseFile> taker) {
         List<String> packNames = PackNames.of(jobs);
-        return IntStream.range(0, jobs.size())
-                .mapToObj(i -> of(jobs.get(i), packNames.get(i)))
-                .toList();
+        for (int i = 0; i < jobs.size(); i++) {
+            taker.accept(of(jobs.get(i), packNames.get(i)));
+        }
     }
 
     /**
@@ -107,20 +130,23 @@ public final class Cases {
         List<Paper> papers = PaperPlan.of(job, assessed.entitlements(), ordered, expected, extras);
         List<StatePaper> statePapers = statePapers(job);
         Optional<OwnerPrice> price = Gst.of(job, tables.firm(), rulebook, info.preparedOn());
-        return new CaseFile(
-                info,
-                tables.firm(),
-                job,
-                assessed.entitlements(),
-                expected,
-                comparisons,
-                price,
-                statePapers,
-                Deadlines.of(job, assessed.entitlements(), statePapers, info.preparedOn()),
-                toDo(job, ordered),
-                ordered,
-                papers,
-                packFile);
+        CaseFile file =
+                new CaseFile(
+                        info,
+                        tables.firm(),
+                        job,
+                        assessed.entitlements(),
+                        expected,
+                        comparisons,
+                        price,
+                        statePapers,
+                        Deadlines.of(job, assessed.entitlements(), statePapers, info.preparedOn()),
+                        toDo(job, ordered),
+                        ordered,
+                        papers,
+                        packFile);
+        JobHistory history = histories.getOrDefault(job.reference(), JobHistory.NONE);
+        return new EarlierPapers(file, history, again).considered();
     }
 
     private List<StatePaper> statePapers(Job job) {

@@ -13,10 +13,12 @@ import paperbark.ledger.JobEntry;
 import paperbark.ledger.JobOutcome;
 import paperbark.ledger.Keys;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.PaperEntry;
 import paperbark.ledger.Promise;
 import paperbark.ledger.Sale;
 import paperbark.offer.Expected;
 import paperbark.output.CaseFile;
+import paperbark.output.PaperKind;
 import paperbark.output.paper.Diary;
 import paperbark.value.Money;
 
@@ -37,7 +39,17 @@ final class LedgerLines {
                 Keys.site(job.site()).orElse(""),
                 ledger.prints(job),
                 sale(file),
-                claims(file));
+                claims(file),
+                papers(file));
+    }
+
+    /** The cover tells of its batch alone. */
+    private static List<PaperEntry> papers(CaseFile file) {
+        return file.papers().stream()
+                .filter(p -> p.stands().isEmpty() && !p.isBlocked())
+                .filter(p -> !p.kind().equals(PaperKind.COVER) && !p.kind().isCopy())
+                .map(p -> new PaperEntry(p.kind().folder(), p.says(file)))
+                .toList();
     }
 
     /** Nothing where the maker's warranty is not known: it is mostly the longest. */

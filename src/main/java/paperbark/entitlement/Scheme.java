@@ -64,6 +64,16 @@ public interface Scheme {
         return "default";
     }
 
+    /** The facts that its assignment prints beside those that every assignment prints. */
+    default Set<JobFact> alsoPrinted() {
+        return Set.copyOf(JobFact.ALL);
+    }
+
+    /** Whether its assignment says if certificates of the other schemes are assigned too. */
+    default boolean tellsOfOthers() {
+        return true;
+    }
+
     /** Labels of the working steps that speak for the whole sum where there is no room for all. */
     default Set<String> sums() {
         return Set.of(name().word() + "s for this job");

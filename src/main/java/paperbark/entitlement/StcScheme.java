@@ -112,8 +112,8 @@ public final class StcScheme implements Scheme {
         }
 
         Assessment assess(LocalDate today) {
-            SystemChecks.secondHand(working);
-            SystemChecks.complete(working);
+            SystemCheck.secondHand(working);
+            SystemCheck.complete(working);
             if (job.ruleDay().isEmpty()) {
                 return result(Optional.empty(), Optional.empty(), Optional.empty());
             }
@@ -309,5 +309,16 @@ public final class StcScheme implements Scheme {
     @Override
     public Set<JobFact> hangsOn() {
         return ClaimBasis.of(name(), Field.COMPLETE_SYSTEM, Field.DECLARATIONS_DATE);
+    }
+
+    @Override
+    public Set<JobFact> alsoPrinted() {
+        return JobFact.of(
+                Field.SITE_POSITION, Field.OLD_KIND, Field.NEW_SYSTEM, Field.DECLARATIONS_DATE);
+    }
+
+    @Override
+    public boolean tellsOfOthers() {
+        return false;
     }
 }

@@ -81,6 +81,23 @@ public final class VeecScheme implements Scheme {
     }
 
     @Override
+    public Set<JobFact> alsoPrinted() {
+        return JobFact.of(
+                Field.COLLECTOR_SERIALS,
+                Field.HEAT_PUMP_SERIAL,
+                Field.ELECTRICIAN,
+                Field.OLD_KIND,
+                Field.OLD_MAKER,
+                Field.OLD_MODEL,
+                Field.OLD_SERIAL,
+                Field.OLD_DISABLED,
+                Field.OLD_DISPOSAL,
+                Field.OLD_REMOVED_DATE,
+                Field.FULL_PRICE,
+                Field.CO_PAYMENT);
+    }
+
+    @Override
     public Optional<ClosingDate> closing(LocalDate done, Rulebook rulebook) {
         Optional<Dated<Setting>> months =
                 rulebook.veecConditions().on(done, VeecCondition.CLAIM_AFTER_YEAR_MONTHS);
@@ -135,7 +152,7 @@ public final class VeecScheme implements Scheme {
         }
 
         Assessment assess(LocalDate today) {
-            SystemChecks.secondHand(working);
+            SystemCheck.secondHand(working);
             Optional<LocalDate> day = day();
             if (!inVictoria() || day.isEmpty()) {
                 return result(Facts.NONE, Optional.empty());

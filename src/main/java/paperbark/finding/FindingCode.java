@@ -230,9 +230,12 @@ public enum FindingCode {
 
     JOB_UNCHANGED(NOTE, "A job that is done needs no second pack, and its claim stands."),
     JOB_CANCELLED(NOTE, "A cancelled job is named once, in case the row was marked by mistake."),
+    JOB_WITHDRAWN(CHECK, "A job that was booked out is not owed and must not come back unseen."),
+    JOB_GONE(CHECK, "A claim whose job left the list is mostly one that must not be made."),
     JOB_FORGOTTEN(STOP, "What was forgotten on purpose must not come back by an old list.", JOB),
     JOB_CHANGE_UNTOLD(CHECK, "A job whose changes nobody can name counts as changed."),
     JOB_CHANGED(CHECK, "Papers with the earlier facts may already be in somebody's hands."),
+    SIGNED_BEFORE_PRINTED(CHECK, "An owner cannot have signed a paper before it was there."),
     SERIAL_CLAIMED_BEFORE(STOP, "Certificates can be created once for a heater.", CLAIMS),
     SERIAL_LIKE_CLAIMED(CHECK, "Two serials that look alike are often one that was misread."),
     SITE_CLAIMED_BEFORE(STOP, "A second claim for one place must be for a second heater.", CLAIMS),

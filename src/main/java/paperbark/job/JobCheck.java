@@ -218,7 +218,7 @@ public final class JobCheck {
                                         FindingCode.CORRECTION,
                                         Field.CORRECTS,
                                         "This pack corrects an earlier one: " + what + ".",
-                                        "Take the earlier papers out of circulation."));
+                                        "Take out of circulation what the cover says it replaces."));
     }
 
     private void add(FindingCode code, Field field, String fact, String remedy) {

@@ -33,6 +33,7 @@ public final class JobFact {
                                     planned(Field.VISIT_DATE, Visit::on),
                                     new JobFact(Field.INSTALLED_DATE, Job::installedOn),
                                     new JobFact(Field.SIGNED_DATE, Job::signedOn),
+                                    new JobFact(Field.CORRECTS, Job::corrects),
                                     new JobFact(Field.OWNER_NAME, j -> j.owner().name()),
                                     new JobFact(Field.SECOND_OWNER, j -> j.owner().second()),
                                     new JobFact(Field.OWNER_GST, j -> j.owner().gstRegistered()),
@@ -82,6 +83,14 @@ public final class JobFact {
                                     planned(Field.OFFICE_NOTE, Visit::note)),
                             Arrays.stream(SchemeName.values()).flatMap(JobFact::claim))
                     .toList();
+
+    private static final Set<Field> NO_BOX =
+            Set.of(
+                    Field.CORRECTS,
+                    Field.POSTAL_STREET,
+                    Field.POSTAL_SUBURB,
+                    Field.POSTAL_STATE,
+                    Field.POSTAL_POSTCODE);
 
     private final Field field;
     private final Function<Job, Optional<?>> reading;
@@ -195,6 +204,14 @@ public final class JobFact {
      */
     public Optional<String> in(Job job) {
         return reading.apply(job).map(JobFact::text).filter(text -> !text.isEmpty());
+    }
+
+    /**
+     * Whether papers have an empty box where it is not known. The owner's post goes to the site
+     * then, and without a remark on earlier claims a paper says that there are none.
+     */
+    public boolean leavesABox() {
+        return !NO_BOX.contains(field);
     }
 
     /** What the firm calls it: its heading in the job's register, or else our words. */

@@ -31,6 +31,10 @@ final class Batches {
                 howMany);
     }
 
+    List<BatchState> after(LocalDate day) {
+        return where("AND e.day > ?", day.toString());
+    }
+
     List<BatchState> unfiled(String place) {
         return where("AND p.state = 'published' AND p.place IN (?, '')", place);
     }
@@ -39,7 +43,10 @@ final class Batches {
         return sql.list(
                 "SELECT e.name, e.source_name, e.day, p.state, count(j.reference),"
                         + " sum(CASE WHEN j.outcome = 'held' AND NOT EXISTS (SELECT 1 FROM job n"
-                        + " WHERE n.job_key = j.job_key AND n.version > j.version) THEN 1 ELSE 0 END)"
+                        + " WHERE n.job_key = j.job_key AND n.version > j.version)"
+                        + " AND NOT EXISTS (SELECT 1 FROM withdrawn w"
+                        + " WHERE w.job_key = j.job_key AND w.version = j.version)"
+                        + " THEN 1 ELSE 0 END)"
                         + " FROM entry e JOIN progress p ON p.entry = e.seq"
                         + " LEFT JOIN job j ON j.entry = e.seq WHERE e.kind = 'batch' "
                         + condition

@@ -14,6 +14,7 @@ import paperbark.job.JobFact;
  * @param outcome what the batch did with it
  * @param pack path of the pack in the batch folder
  * @param changed the facts that changed since; empty where it cannot be told
+ * @param withdrawn that it was booked out since, where it was
  * @param forgotten whether what it told of a person is emptied
  */
 public record Earlier(
@@ -23,4 +24,5 @@ public record Earlier(
         JobOutcome outcome,
         String pack,
         Optional<Set<JobFact>> changed,
+        Optional<Withdrawn> withdrawn,
         boolean forgotten) {}

@@ -11,8 +11,8 @@ import java.util.TreeMap;
  *
  * @param schema that of the ledger, from 1
  * @param seq its place in the order of work, from 1
- * @param kind batch, advice or forgetting
- * @param name of the batch, advice or forgetting
+ * @param kind batch, advice, forgetting or withdrawal
+ * @param name of the batch, advice, forgetting or withdrawal
  * @param sourceName file name of the register or advice
  * @param sourceSha256 its hash
  * @param day day of the run

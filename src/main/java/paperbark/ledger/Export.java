@@ -13,6 +13,8 @@ public final class Export {
                     "job",
                     "personal",
                     "forgotten",
+                    "withdrawn",
+                    "paper",
                     "sale",
                     "claim",
                     "serial",

@@ -1,10 +1,16 @@
 package paperbark.ledger;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import paperbark.job.Job;
 import paperbark.job.JobFact;
 import paperbark.value.SchemeName;
@@ -45,13 +51,70 @@ final class Histories {
                                 .filter(ClaimState::lodged)
                                 .map(claim -> new UnderWay(claim, changed(job, claim)))
                                 .toList();
-        return new JobHistory(earlier(job, key), underWay, conflicts);
+        return new JobHistory(
+                earlier(job, key), underWay, conflicts, claims(job, key), papers(job, key));
     }
 
-    /**
-     * The papers that the buyer has are of the newest version that went out since the claim was
-     * made; where a later one was held they are not of that.
-     */
+    private List<ClaimState> claims(Job job, String key) {
+        ClaimReader reader = new ClaimReader(sql);
+        Map<Long, ClaimState> all = new TreeMap<>();
+        reader.where("c.job_key = ?", key).forEach(c -> all.put(c.id(), c));
+        // Jobs or claims that the remark on what is corrected names.
+        for (String word : job.corrects().map(Keys::job).orElse("").split("[^\\p{L}\\p{Nd}/_-]+")) {
+            reader.where("c.job_key = ?", word).forEach(c -> all.put(c.id(), c));
+            reader.where("c.reference = ?", word).forEach(c -> all.put(c.id(), c));
+        }
+        return List.copyOf(all.values());
+    }
+
+    private List<PrintedPaper> papers(Job job, String key) {
+        Map<Long, Prints> versions = new TreeMap<>(Comparator.reverseOrder());
+        sql.list(
+                        "SELECT p.version, p.print_key, p.prints FROM personal p WHERE p.job_key = ?",
+                        r -> Map.entry(r.getLong(1), Prints.stored(r.getString(2), r.getString(3))),
+                        key)
+                .forEach(v -> versions.put(v.getKey(), v.getValue()));
+        List<PrintedPaper> papers = new ArrayList<>();
+        Set<JobFact> toldOtherwise = new HashSet<>();
+        versions.forEach(
+                (version, then) -> {
+                    Optional<Set<JobFact>> changed = then.changedIn(job, printKey);
+                    Set<JobFact> unknown = then.unknown();
+                    changed.ifPresent(
+                            all ->
+                                    all.stream()
+                                            .filter(fact -> !unknown.contains(fact))
+                                            .forEach(toldOtherwise::add));
+                    // What a later list said was written in by hand.
+                    Set<JobFact> blank = new HashSet<>(unknown);
+                    blank.removeAll(toldOtherwise);
+                    papers.addAll(papers(key, version, changed, blank));
+                });
+        return papers;
+    }
+
+    private List<PrintedPaper> papers(
+            String key, long version, Optional<Set<JobFact>> changed, Set<JobFact> blank) {
+        return sql.list(
+                "SELECT a.kind, e.name, e.day, j.pack, a.says FROM paper a"
+                        + " JOIN job j ON j.job_key = a.job_key AND j.version = a.version"
+                        + " JOIN entry e ON e.seq = j.entry"
+                        + " WHERE a.job_key = ? AND a.version = ? AND NOT EXISTS"
+                        + " (SELECT 1 FROM withdrawn w WHERE w.job_key = j.job_key"
+                        + " AND w.version >= j.version) ORDER BY a.kind",
+                r ->
+                        new PrintedPaper(
+                                r.getString(1),
+                                r.getString(2),
+                                LocalDate.parse(r.getString(3)),
+                                r.getString(4),
+                                r.getString(5),
+                                changed,
+                                blank),
+                key,
+                version);
+    }
+
     private Optional<Set<JobFact>> changed(Job job, ClaimState claim) {
         return sql.first(
                         "SELECT p.print_key, p.prints"
@@ -66,9 +129,12 @@ final class Histories {
 
     private Optional<Earlier> earlier(Job job, String key) {
         return sql.first(
-                "SELECT j.version, e.name, e.day, j.outcome, j.pack, p.print_key, p.prints, p.salt"
+                "SELECT j.version, e.name, e.day, j.outcome, j.pack, p.print_key, p.prints, p.salt,"
+                        + " w.reason, b.day AS withdrawn_on, b.source_name"
                         + PRINTS
                         + " JOIN entry e ON e.seq = j.entry"
+                        + " LEFT JOIN withdrawn w ON w.job_key = j.job_key AND w.version = j.version"
+                        + " LEFT JOIN entry b ON b.seq = w.entry"
                         + " WHERE j.job_key = ? ORDER BY j.version DESC LIMIT 1",
                 r ->
                         new Earlier(
@@ -79,8 +145,19 @@ final class Histories {
                                 r.getString(5),
                                 Prints.stored(r.getString(6), r.getString(7))
                                         .changedIn(job, printKey),
+                                withdrawn(r),
                                 r.getString(8).isEmpty()),
                 key);
+    }
+
+    private static Optional<Withdrawn> withdrawn(ResultSet r) throws SQLException {
+        return r.getString("withdrawn_on") == null
+                ? Optional.empty()
+                : Optional.of(
+                        new Withdrawn(
+                                LocalDate.parse(r.getString("withdrawn_on")),
+                                r.getString("reason"),
+                                r.getString("source_name")));
     }
 
     private List<Conflict> serial(String key, Serial serial) {

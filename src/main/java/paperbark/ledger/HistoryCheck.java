@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import paperbark.finding.Concern;
@@ -30,7 +31,7 @@ public final class HistoryCheck {
      */
     public static boolean isDone(JobHistory history) {
         return history.earlier()
-                .filter(e -> e.outcome() != JobOutcome.HELD)
+                .filter(e -> e.outcome() != JobOutcome.HELD && e.withdrawn().isEmpty())
                 .flatMap(Earlier::changed)
                 .filter(Set::isEmpty)
                 .isPresent();
@@ -49,7 +50,6 @@ public final class HistoryCheck {
     public static List<Finding> of(
             Job job, JobHistory history, Map<SchemeName, Set<JobFact>> hangsOn) {
         List<Finding> findings = new ArrayList<>();
-        history.earlier().ifPresent(e -> findings.addAll(again(job, e)));
         history.underWay().forEach(u -> findings.addAll(underWay(job, u, hangsOn)));
         if (job.hasClaims()) {
             // A heater is often claimed under two schemes; that is one finding.
@@ -79,55 +79,48 @@ public final class HistoryCheck {
                         + " work needs a new job number.");
     }
 
-    /** What is to be said of a job for which nothing is done because it is cancelled. */
-    public static Finding cancelled(Job job, JobHistory history) {
-        String fact =
-                "Job " + job.reference() + " is cancelled; nothing is prepared or claimed for it";
-        return history.earlier()
-                .filter(e -> e.outcome() == JobOutcome.ISSUED)
-                .map(
-                        e ->
-                                Finding.of(
-                                                FindingCode.JOB_CANCELLED,
-                                                job.origin().cell(Field.STAGE),
-                                                fact
-                                                        + ", but its papers went out with batch "
-                                                        + e.batch()
-                                                        + ".",
-                                                "Take back the pack "
-                                                        + e.pack()
-                                                        + " of that batch, and tell the buyer if it was claimed.")
-                                        .as(Severity.CHECK))
-                .orElseGet(
-                        () ->
-                                Finding.of(
-                                        FindingCode.JOB_CANCELLED,
-                                        job.origin().cell(Field.STAGE),
-                                        fact + ".",
-                                        ""));
-    }
-
-    private static List<Finding> again(Job job, Earlier earlier) {
-        return earlier
-                .changed()
+    /**
+     * What is to be said of a job that comes again with other facts.
+     *
+     * @param takeBack the earlier papers that count no longer; none where the job only moved on
+     * @param anyStands whether an earlier paper counts still
+     */
+    public static Optional<Finding> changed(
+            Job job, Earlier earlier, List<String> takeBack, boolean anyStands) {
+        return earlier.changed()
                 .filter(changed -> !changed.isEmpty())
                 .map(
                         changed ->
                                 Finding.of(
-                                        FindingCode.JOB_CHANGED,
-                                        job.origin().cell(Field.JOB),
-                                        "The job was in batch "
-                                                + earlier.batch()
-                                                + "; since then these facts changed: "
-                                                + headings(job, changed)
-                                                + ".",
-                                        "Take back the pack "
-                                                + earlier.pack()
-                                                + " of that batch; this is version "
-                                                + (earlier.version() + 1)
-                                                + "."))
-                .stream()
-                .toList();
+                                                FindingCode.JOB_CHANGED,
+                                                job.origin().cell(Field.JOB),
+                                                "The job was in batch "
+                                                        + earlier.batch()
+                                                        + "; since then these facts changed: "
+                                                        + headings(job, changed)
+                                                        + ".",
+                                                remedy(earlier, takeBack, anyStands))
+                                        .as(takeBack.isEmpty() ? Severity.NOTE : Severity.CHECK)
+                                        .forJob(job.reference()));
+    }
+
+    private static String remedy(Earlier earlier, List<String> takeBack, boolean anyStands) {
+        if (!anyStands && !takeBack.isEmpty()) {
+            return "Take back the pack "
+                    + earlier.pack()
+                    + " of that batch; this is version "
+                    + (earlier.version() + 1)
+                    + ".";
+        }
+        String others =
+                anyStands
+                        ? "; the other papers stand. Prepare with --again where an ABN, contact data or an"
+                                + " account was corrected too, which is not compared."
+                        : ".";
+        return (takeBack.isEmpty()
+                        ? "Put the new papers with the earlier ones; nothing is to be taken back"
+                        : "Take back only: " + String.join(", ", takeBack))
+                + others;
     }
 
     private static String headings(Job job, Set<JobFact> facts) {

@@ -17,6 +17,8 @@ final class Income {
         return sql.list(
                 "SELECT s.installed_on, s.price_cents, s.gst_cents FROM sale s"
                         + " WHERE s.version = (SELECT max(version) FROM sale n WHERE n.job_key = s.job_key)"
+                        + " AND NOT EXISTS (SELECT 1 FROM withdrawn w"
+                        + " WHERE w.job_key = s.job_key AND w.version >= s.version)"
                         + " ORDER BY s.installed_on, s.job_key",
                 r ->
                         new Sale(

@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param prints the prints of its facts
  * @param sale what the owner was charged, where known
  * @param claims the claims whose papers went out
+ * @param papers the papers that were printed
  */
 public record JobEntry(
         String reference,
@@ -30,10 +31,12 @@ public record JobEntry(
         String siteKey,
         Prints prints,
         Optional<Sale> sale,
-        List<ClaimEntry> claims) {
+        List<ClaimEntry> claims,
+        List<PaperEntry> papers) {
 
-    /** Keeps the list from being changed. */
+    /** Keeps the lists from being changed. */
     public JobEntry {
         claims = List.copyOf(claims);
+        papers = List.copyOf(papers);
     }
 }

@@ -2,6 +2,8 @@ package paperbark.ledger;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * What the ledger knows that concerns a job.
@@ -9,15 +11,42 @@ import java.util.Optional;
  * @param earlier the job itself, when it was in a batch before
  * @param underWay the job's own claims that were lodged or paid already
  * @param conflicts claims of other jobs
+ * @param claims its own claims and those of the job that it corrects, standing or not
+ * @param papers its papers that went out and were not withdrawn, newest first
  */
 public record JobHistory(
-        Optional<Earlier> earlier, List<UnderWay> underWay, List<Conflict> conflicts) {
+        Optional<Earlier> earlier,
+        List<UnderWay> underWay,
+        List<Conflict> conflicts,
+        List<ClaimState> claims,
+        List<PrintedPaper> papers) {
     /** Nothing known. */
-    public static final JobHistory NONE = new JobHistory(Optional.empty(), List.of(), List.of());
+    public static final JobHistory NONE =
+            new JobHistory(Optional.empty(), List.of(), List.of(), List.of(), List.of());
 
     /** Keeps the lists from being changed. */
     public JobHistory {
         underWay = List.copyOf(underWay);
         conflicts = List.copyOf(conflicts);
+        claims = List.copyOf(claims);
+        papers = List.copyOf(papers);
+    }
+
+    /** The same without what collides with jobs that are cancelled. */
+    public JobHistory without(Set<String> cancelled) {
+        Set<String> keys = cancelled.stream().map(Keys::job).collect(Collectors.toSet());
+        return new JobHistory(
+                earlier,
+                underWay,
+                conflicts.stream().filter(c -> !keys.contains(Keys.job(c.job()))).toList(),
+                claims,
+                papers);
+    }
+
+    /** The job's own claims that stand. */
+    public List<ClaimState> standing(String job) {
+        return claims.stream()
+                .filter(c -> c.active() && Keys.job(c.job()).equals(Keys.job(job)))
+                .toList();
     }
 }

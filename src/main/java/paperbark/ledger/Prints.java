@@ -50,6 +50,13 @@ public record Prints(String key, Map<String, String> byFact) {
         return mine.filter(m -> m.id().equals(key)).map(m -> changed(of(job, m).byFact()));
     }
 
+    /** The facts of a job that were not known then, so that papers had empty boxes for them. */
+    Set<JobFact> unknown() {
+        return JobFact.ALL.stream()
+                .filter(fact -> fact.leavesABox() && !byFact.containsKey(fact.name()))
+                .collect(Collectors.toSet());
+    }
+
     private Set<JobFact> changed(Map<String, String> now) {
         Predicate<JobFact> differs =
                 fact ->

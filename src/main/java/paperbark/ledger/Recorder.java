@@ -1,6 +1,7 @@
 package paperbark.ledger;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.codec.digest.DigestUtils;
@@ -68,6 +69,17 @@ final class Recorder {
                                         sale.installedOn().toString(),
                                         sale.price().cents(),
                                         sale.gst().cents()));
+        job.papers().stream()
+                .sorted(Comparator.comparing(PaperEntry::kind))
+                .forEach(
+                        paper ->
+                                sql.run(
+                                        "INSERT INTO paper VALUES (?, ?, ?, ?, ?)",
+                                        seq,
+                                        key,
+                                        version,
+                                        paper.kind(),
+                                        paper.says()));
         job.claims().forEach(claim -> claim(seq, key, version, job, claim));
     }
 
@@ -104,7 +116,7 @@ final class Recorder {
             if (before.get().says(claim, serials(before.get().id()))) {
                 return;
             }
-            withdraw(seq, before.get().id(), "corrected");
+            new Withdrawing(sql).claim(seq, before.get().id(), "corrected");
         }
         claim.serials().forEach(serial -> takeOver(seq, job, claim.scheme(), serial));
         insert(seq, key, version, job.reference(), claim);
@@ -151,14 +163,12 @@ final class Recorder {
                                                 + ".",
                                         "Prepare the register again.");
                             }
-                            withdraw(seq, other.claim(), "corrected by job " + job.reference());
+                            new Withdrawing(sql)
+                                    .claim(
+                                            seq,
+                                            other.claim(),
+                                            "corrected by job " + job.reference());
                         });
-    }
-
-    private void withdraw(long seq, long claim, String reason) {
-        sql.run("INSERT INTO withdrawal VALUES (?, ?, ?)", claim, seq, reason);
-        sql.run("UPDATE claim SET active = 0 WHERE id = ?", claim);
-        sql.run("UPDATE serial SET active = 0 WHERE claim = ?", claim);
     }
 
     private void insert(long seq, String key, long version, String reference, ClaimEntry claim) {

@@ -51,12 +51,17 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
                             "id, job_key, version, reference, scheme, buyer, certificates, installed_on,"
                                     + " lodge_by, site_key, expected_cents, owner_cents, gst_cents, due",
                             "id"));
-    private static final List<SealedTable> SCHEMA_2 = fromSecond(PERSONAL_2);
-    private static final List<SealedTable> SCHEMA_3 = fromSecond(PERSONAL);
+    private static final List<SealedTable> SCHEMA_2 = fromSecond(PERSONAL_2, List.of());
+    private static final List<SealedTable> SCHEMA_3 =
+            fromSecond(
+                    PERSONAL,
+                    List.of(
+                            of("withdrawn", "job_key, version, reason", "job_key, version"),
+                            of("paper", "job_key, version, kind, says", "job_key, version, kind")));
 
-    private static List<SealedTable> fromSecond(SealedTable personal) {
+    private static List<SealedTable> fromSecond(SealedTable personal, List<SealedTable> ofJobs) {
         return before(
-                REST,
+                Stream.concat(ofJobs.stream(), REST.stream()).toList(),
                 of(
                         "job",
                         "job_key, version, reference, source_row, outcome, pack, installed_on,"

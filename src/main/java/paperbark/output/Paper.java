@@ -1,7 +1,13 @@
 package paperbark.output;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import paperbark.finding.Finding;
+import paperbark.firm.Buyer;
+import paperbark.offer.Expected;
+import paperbark.offer.Standing;
+import paperbark.value.SchemeName;
 
 /**
  * One paper of a pack.
@@ -9,14 +15,28 @@ import paperbark.finding.Finding;
  * @param kind which paper
  * @param variant name of the template variant, {@code default} where the tables name none
  * @param blockedBy the stops that hold it; where there are any, a page that says so takes its place
+ * @param stands the same paper of an earlier batch, where that one counts still and none is printed
+ * @param replaces the same paper of an earlier batch, where that one counts no longer
+ * @param corrects what an assignment says of earlier claims, where there are any
  */
-public record Paper(PaperKind kind, String variant, List<Finding> blockedBy) {
+public record Paper(
+        PaperKind kind,
+        String variant,
+        List<Finding> blockedBy,
+        Optional<EarlierPaper> stands,
+        Optional<EarlierPaper> replaces,
+        Optional<Correction> corrects) {
     /** The folder of the buyers' and makers' own forms within the template folder. */
     public static final String FORMS = "forms";
 
     /** Keeps the findings from being changed. */
     public Paper {
         blockedBy = List.copyOf(blockedBy);
+    }
+
+    /** A paper of a job that was in no batch before. */
+    public Paper(PaperKind kind, String variant, List<Finding> blockedBy) {
+        this(kind, variant, blockedBy, Optional.empty(), Optional.empty(), Optional.empty());
     }
 
     /** The name on paper and in bookmarks. */
@@ -29,8 +49,69 @@ public record Paper(PaperKind kind, String variant, List<Finding> blockedBy) {
         return !blockedBy.isEmpty();
     }
 
+    /**
+     * What stands on it beside the facts of the job, a line each: another form is another paper.
+     */
+    public String says(CaseFile file) {
+        return "form: "
+                + variant
+                + "\n"
+                + (kind.saysClaims() ? claims(file) : "")
+                + (kind.saysOthersHeld() ? "held then: " + othersHeld(file) + "\n" : "");
+    }
+
+    private String othersHeld(CaseFile file) {
+        String held =
+                file.standings().entrySet().stream()
+                        .filter(e -> !kind.scheme().equals(Optional.of(e.getKey())))
+                        .filter(e -> e.getValue() == Standing.HELD)
+                        .map(e -> e.getKey().word() + "s")
+                        .collect(Collectors.joining(", "));
+        return held.isEmpty() ? "none" : held;
+    }
+
+    private String claims(CaseFile file) {
+        return file.entitlements().all().stream()
+                .filter(e -> kind.scheme().isEmpty() || kind.scheme().get() == e.scheme())
+                .map(
+                        e ->
+                                e.scheme().word()
+                                        + "s: "
+                                        + e.certificates().map(String::valueOf).orElse("")
+                                        + "\n"
+                                        + "buyer of "
+                                        + e.scheme().word()
+                                        + "s: "
+                                        + buyer(file, e.scheme())
+                                        + "\n")
+                .collect(Collectors.joining());
+    }
+
+    private static String buyer(CaseFile file, SchemeName scheme) {
+        return file.expected(scheme)
+                .map(Expected::buyer)
+                .or(() -> file.job().claim(scheme).buyer())
+                .map(Buyer::name)
+                .orElse("");
+    }
+
+    /**
+     * Whether it is in the pack: it counts for nothing that an earlier one stands if it is held.
+     */
+    public boolean isPrinted() {
+        return isBlocked() || stands.isEmpty();
+    }
+
+    /** The same paper beside what went out before. */
+    public Paper after(
+            Optional<EarlierPaper> standing,
+            Optional<EarlierPaper> replaced,
+            Optional<Correction> correction) {
+        return new Paper(kind, variant, blockedBy, standing, replaced, correction);
+    }
+
     /** The same paper, held by these stops; the same as it is where there are none. */
     public Paper heldBy(List<Finding> stops) {
-        return stops.isEmpty() ? this : new Paper(kind, variant, stops);
+        return stops.isEmpty() ? this : new Paper(kind, variant, stops, stands, replaces, corrects);
     }
 }

@@ -5,7 +5,10 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
+import paperbark.job.JobFact;
 import paperbark.value.SchemeName;
 
 /**
@@ -96,6 +99,11 @@ public final class PaperKind implements Comparable<PaperKind> {
         return COPIES.get(scheme);
     }
 
+    /** Whether it is but an owner's copy. */
+    public boolean isCopy() {
+        return COPIES.containsValue(this);
+    }
+
     /** The folder of its templates. */
     public String folder() {
         return folder;
@@ -114,6 +122,33 @@ public final class PaperKind implements Comparable<PaperKind> {
     /** The scheme whose certificates it assigns; empty for other papers. */
     public Optional<SchemeName> scheme() {
         return scheme;
+    }
+
+    /** The facts of a job that it prints; when none of them changed it says what it said. */
+    public Set<JobFact> facts() {
+        return PaperFacts.of(this);
+    }
+
+    /** Whether each batch has its own: it tells of that batch, or of the rules of its day. */
+    public boolean isMadeAnew() {
+        return this == COVER || this == WORKING;
+    }
+
+    /** Whether people sign it, on site, with what was not known before written in by hand. */
+    public boolean isSigned() {
+        return concern.isPresent() || this == DECLARATIONS;
+    }
+
+    /** Whether it says how many certificates go to whom. */
+    boolean saysClaims() {
+        return scheme.isPresent() || this == BENEFIT || this == HANDOVER;
+    }
+
+    /** Whether it says of the other schemes whether their claims are held. */
+    boolean saysOthersHeld() {
+        return this == BENEFIT
+                || this == HANDOVER
+                || scheme.filter(s -> Schemes.KNOWN.of(s).tellsOfOthers()).isPresent();
     }
 
     @Override

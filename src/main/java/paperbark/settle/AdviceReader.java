@@ -44,7 +44,7 @@ final class AdviceReader {
     }
 
     private static final int MOST_WORDS = 4;
-    private static final Set<String> DENIALS = Set.of("not", "no", "never", "un", "non");
+    private static final Set<String> DENIALS = Set.of("not", "no", "never", "un", "non", "yet");
 
     private final Words words;
     private final Optional<LocalDate> paidOn;
@@ -179,16 +179,17 @@ final class AdviceReader {
         Parsed<Status> whole = known(text);
         List<String> said = List.of(text.strip().split("[^\\p{L}]+"));
         Optional<Status> first = begin(said);
-        boolean unsure =
+        // Why a claim failed is often told with a "no".
+        boolean denied =
+                !first.equals(Optional.of(Status.FAILED))
+                        && said.stream()
+                                .map(word -> word.toLowerCase(Locale.ROOT))
+                                .anyMatch(DENIALS::contains);
+        boolean contradicted =
                 IntStream.range(1, said.size())
-                        .mapToObj(i -> said.subList(i, said.size()))
-                        .anyMatch(
-                                rest ->
-                                        DENIALS.contains(rest.get(0).toLowerCase(Locale.ROOT))
-                                                || begin(rest)
-                                                        .filter(s -> !first.equals(Optional.of(s)))
-                                                        .isPresent());
-        return whole.toOptional().isPresent() || first.isEmpty() || unsure
+                        .mapToObj(i -> begin(said.subList(i, said.size())))
+                        .anyMatch(s -> s.isPresent() && !s.equals(first));
+        return whole.toOptional().isPresent() || first.isEmpty() || denied || contradicted
                 ? whole
                 : Parsed.ok(first.get());
     }

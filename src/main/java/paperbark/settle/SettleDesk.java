@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import paperbark.batch.AdviceFiles;
 import paperbark.batch.Ending;
 import paperbark.batch.MarkedCopy;
 import paperbark.batch.SideProducts;

@@ -83,7 +83,7 @@ class HabitsTest {
         assertThat(result.ending()).isEqualTo(Ending.DONE);
         assertThat(result.jobs()).isEqualTo(3);
         assertThat(result.certificates()).isEqualTo("{\"STC\":42,\"VEEC\":14}");
-        assertThat(result.rows("cell-split")).contains(2, 4, 6);
+        assertThat(result.rows("cell-split")).contains(2, 4, 5);
         assertThat(result.rows("row-no-job")).containsExactly(7);
         assertThat(result.rows("row-ignored")).isEmpty();
         assertThat(result.stops()).isEmpty();

@@ -100,7 +100,7 @@ class GalleryTest {
 
     private String[] completed(Path room, String line) {
         List<String> words = new ArrayList<>(List.of(line.strip().split("\\s+")));
-        boolean reads = !List.of("ledger-new", "forget").contains(words.get(0));
+        boolean reads = !List.of("ledger-new", "forget", "withdraw").contains(words.get(0));
         if (reads && !Files.isDirectory(room.resolve("tables"))) {
             words.addAll(List.of("--tables", SAMPLE_TABLES.toString()));
         }

@@ -47,7 +47,8 @@ public final class Entries {
                 "SITE OF " + reference,
                 new Prints("", Map.of("owner-name", "ab12")),
                 Optional.of(new Sale(DAY, Money.of("4620.00"), Money.of("420.00"))),
-                List.of(claims));
+                List.of(claims),
+                List.of(new PaperEntry("warranty", "form: default\n")));
     }
 
     /** The same job saying that it corrects another. */
@@ -63,7 +64,8 @@ public final class Entries {
                 job.siteKey(),
                 job.prints(),
                 job.sale(),
-                job.claims());
+                job.claims(),
+                job.papers());
     }
 
     /** A claim due a week later and to be lodged within the year. */

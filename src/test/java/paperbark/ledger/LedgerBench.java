@@ -183,7 +183,8 @@ public final class LedgerBench {
                 "SITE" + n,
                 new Prints("k", Map.of("owner-name", "ab12", "tank-serial", "cd34")),
                 Optional.of(new Sale(day, Money.of("4400.00"), Money.of("400.00"))),
-                claims);
+                claims,
+                List.of());
     }
 
     /** Pays the claims of the newest batch by reference. */

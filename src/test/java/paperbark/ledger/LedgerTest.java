@@ -226,6 +226,7 @@ class LedgerTest {
         enter(Entries.batch("three", Entries.job("SB-9")));
         try (Ledger ledger = Ledger.open(place)) {
             ledger.forget("sb-9", Entries.DAY, Instant.EPOCH, "test");
+            ledger.withdraw(withdrawal("SB-9"));
         }
         keep();
         Set<String> mutable =
@@ -254,6 +255,84 @@ class LedgerTest {
         }
         assertThat(unnoticed).isEmpty();
         assertThat(tried).isGreaterThan(50);
+    }
+
+    private static WithdrawalEntry withdrawal(String job) {
+        return new WithdrawalEntry(
+                List.of(new WithdrawalEntry.Line(job, "called off")),
+                "",
+                "",
+                Entries.DAY,
+                Instant.EPOCH,
+                "test");
+    }
+
+    @Test
+    void aJobThatIsWithdrawnIsNotOwedNorSoldAndItsSerialIsFree() {
+        enter(
+                Entries.batch(
+                        "one",
+                        Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00"))));
+        try (Ledger ledger = Ledger.open(place)) {
+            assertThat(ledger.withdraw(withdrawal("sb-1"))).isTrue();
+            assertThat(ledger.claims(Entries.DAY)).isEmpty();
+            assertThat(ledger.sales()).isEmpty();
+            assertThat(ledger.claimsOf("SB-1")).singleElement().matches(c -> !c.active());
+            ledger.verify();
+        }
+        enter(
+                Entries.batch(
+                        "two",
+                        Entries.job("SB-2", Entries.claim(SchemeName.STC, "T-100", "504.00"))));
+        try (Ledger ledger = Ledger.open(place)) {
+            assertThat(ledger.claims(Entries.DAY))
+                    .singleElement()
+                    .matches(c -> c.job().equals("SB-2"));
+        }
+    }
+
+    @Test
+    void aJobIsWithdrawnOnceAndComesBackWithItsNextClaim() {
+        BatchEntry claimed =
+                Entries.batch(
+                        "one",
+                        Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00")));
+        enter(claimed);
+        try (Ledger ledger = Ledger.open(place)) {
+            assertThat(ledger.withdraw(withdrawal("SB-1"))).isTrue();
+            assertThat(ledger.withdraw(withdrawal("SB-1"))).isFalse();
+            assertThat(ledger.withdraw(withdrawal("SB-404"))).isFalse();
+            assertThat(ledger.records()).hasSize(2);
+        }
+        enter(Entries.batch("two", claimed.jobs().get(0)));
+        try (Ledger ledger = Ledger.open(place)) {
+            assertThat(ledger.claims(Entries.DAY)).hasSize(1);
+            assertThat(ledger.sales()).hasSize(1);
+            assertThat(ledger.withdraw(withdrawal("SB-1"))).isTrue();
+            assertThat(ledger.claims(Entries.DAY)).isEmpty();
+            Path anew = folder.resolve("anew.db");
+            Ledger.rebuild(new LedgerPlace.InFile(anew), ledger.id(), ledger.records());
+            try (Ledger rebuilt = Ledger.open(anew)) {
+                assertThat(rebuilt.claimsOf("SB-1")).isEqualTo(ledger.claimsOf("SB-1"));
+                assertThat(rebuilt.sales()).isEmpty();
+            }
+        }
+    }
+
+    @Test
+    void aListOfTheSameNameThatLostAJobIsALaterVersionAndNextWeeksListIsNone() {
+        enter(
+                Entries.batch(
+                        "one",
+                        Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00")),
+                        Entries.job("SB-2", Entries.claim(SchemeName.STC, "T-101", "504.00")),
+                        Entries.job("SB-3", Entries.claim(SchemeName.STC, "T-102", "504.00"))));
+        try (Ledger ledger = Ledger.open(place)) {
+            assertThat(ledger.gone("WEEK.xlsx", List.of("SB-1", "sb-3", "SB-9")))
+                    .containsExactly(new GoneJobs("one", List.of("SB-2")));
+            assertThat(ledger.gone("week.xlsx", List.of("SB-3", "SB-8", "SB-9"))).isEmpty();
+            assertThat(ledger.gone("other.xlsx", List.of("SB-1", "SB-3"))).isEmpty();
+        }
     }
 
     /** Every column as {@code table.column}. */

@@ -60,7 +60,7 @@ public final class Forms {
         Map<PaperKind, List<Finding>> held = new HashMap<>();
         for (Paper paper : caseFile.papers()) {
             Optional<FormFile> form = form(paper);
-            if (form.isPresent() && !paper.isBlocked()) {
+            if (form.isPresent() && paper.isPrinted() && !paper.isBlocked()) {
                 FormFiller filler =
                         new FormFiller(form.get(), new FormModel(engine, caseFile, paper));
                 try {

@@ -159,6 +159,7 @@ final class IndexReader {
                 file.deadlines().stream().findFirst().map(d -> closing(file, d)),
                 file.packFile(),
                 own(file),
+                stand(file),
                 GRAVEST_FIRST.stream()
                         .map(s -> count(s, file.findings()))
                         .filter(c -> c.count() > 0)
@@ -168,11 +169,22 @@ final class IndexReader {
     private static String when(Job job) {
         Optional<String> day =
                 job.installedOn()
-                        .map(on -> "installed " + Days.show(on))
+                        .map(on -> "installed " + Days.show(on) + signed(job))
                         .or(() -> job.visit().on().map(on -> "booked for " + Days.show(on)));
         return job.stage() == Stage.NO_CLAIM
                 ? day.map(on -> on + ", ").orElse("") + job.stage().word()
                 : day.orElse(job.stage().word());
+    }
+
+    private static List<String> stand(CaseFile file) {
+        return file.papers().stream()
+                .filter(p -> !p.isPrinted())
+                .map(p -> p.title() + " of batch " + p.stands().orElseThrow().batch())
+                .toList();
+    }
+
+    private static String signed(Job job) {
+        return job.signedOn().map(on -> ", signed " + Days.show(on)).orElse("");
     }
 
     private static String certificates(CaseFile file, Entitlement entitlement) {

@@ -80,6 +80,7 @@ public record IndexView(
      * @param closing the nearest closing date
      * @param pack file name of the pack
      * @param findings what was noticed
+     * @param standing papers of earlier batches that count still
      * @param counts findings by severity, the gravest first, without zeros
      */
     public record JobLine(
@@ -97,6 +98,7 @@ public record IndexView(
             Optional<Closing> closing,
             String pack,
             List<FindingLine> findings,
+            List<String> standing,
             List<SeverityCount> counts) {}
 
     /**

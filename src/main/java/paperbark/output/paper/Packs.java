@@ -97,7 +97,8 @@ public final class Packs {
         writer.findings().addAll(toldBefore);
         Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
-        caseFile.papers()
+        caseFile.papers().stream()
+                .filter(Paper::isPrinted)
                 .forEach(p -> papers.add(inserts.blank(p).orElseGet(() -> writer.write(p))));
         try {
             return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
@@ -128,7 +129,10 @@ public final class Packs {
         try {
             inTime(() -> laidOut(caseFile, List.of(blank), new Inserts(List.of()), List.of()));
         } catch (RuntimeException e) {
-            boolean told = e instanceof RunLimit.Exceeded || e instanceof TooManyPages;
+            boolean told =
+                    e instanceof RunLimit.Exceeded
+                            || e instanceof TooManyPages
+                            || e instanceof TextOffPage;
             refuseStyle(
                     told
                             ? "With it an empty paper " + e.getMessage() + "."
@@ -185,7 +189,10 @@ public final class Packs {
             if (e instanceof RunLimit.Exceeded over && over.reason() == RunLimit.Reason.TIME) {
                 engine.remember(name);
             }
-            boolean told = e instanceof RunLimit.Exceeded || e instanceof TooManyPages;
+            boolean told =
+                    e instanceof RunLimit.Exceeded
+                            || e instanceof TooManyPages
+                            || e instanceof TextOffPage;
             return writer.heldBy(
                     of,
                     Finding.of(

@@ -1,25 +1,27 @@
-package paperbark.settle;
+package paperbark.batch;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import paperbark.batch.EntryFile;
 import paperbark.disk.Disk;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
 
 /**
- * The settled advices as files beside the ledger, which has no other copy of them than the day's. A
- * file is written after the commit; one that a cut kept from being written comes with the next
- * start.
+ * The settled advices, and whatever else has no batch folder, as files beside the ledger, which has
+ * no other copy of them than the day's. A file is written after the commit; one that a cut kept
+ * from being written comes with the next start.
  */
 public final class AdviceFiles {
+    /** Name of their folder. */
+    public static final String FOLDER = "advices";
+
     private AdviceFiles() {}
 
     /** The folder that belongs to a ledger. */
     public static Path beside(LedgerPlace ledger) {
-        return ledger.beside("advices");
+        return ledger.beside(FOLDER);
     }
 
     /** Writes the advices that have no file yet. */

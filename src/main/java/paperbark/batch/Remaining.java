@@ -1,0 +1,159 @@
+package paperbark.batch;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import paperbark.entitlement.Schemes;
+import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
+import paperbark.job.Job;
+import paperbark.job.Stage;
+import paperbark.ledger.Earlier;
+import paperbark.ledger.HistoryCheck;
+import paperbark.ledger.JobHistory;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.WithdrawalEntry;
+import paperbark.ledger.WithdrawnCheck;
+
+/**
+ * What of a register is to be prepared, once the ledger was asked.
+ *
+ * @param inputs without the jobs that are cancelled or done, and with what the ledger says
+ * @param histories what the ledger knows, by the number of the job
+ * @param cancelled jobs of the ledger that are to be booked out
+ */
+record Remaining(
+        Inputs inputs, Map<String, JobHistory> histories, List<WithdrawalEntry.Line> cancelled) {
+
+    /** Asks the ledger about every job. */
+    static Remaining of(
+            Inputs inputs, Request request, Optional<Ledger> ledger, List<Finding> noticed) {
+        Sieve sieve = new Sieve(request);
+        inputs.jobs().stream()
+                .filter(job -> job.stage() == Stage.CANCELLED)
+                .forEach(job -> sieve.cancelledJobs.add(job.reference()));
+        for (Job job : inputs.jobs()) {
+            sieve.take(job, ledger.map(l -> l.history(job)).orElse(JobHistory.NONE));
+        }
+        sieve.groups(inputs.sheet().file());
+        List<Finding> all = new ArrayList<>(inputs.findings());
+        all.addAll(sieve.findings);
+        ledger.ifPresent(
+                l ->
+                        l.gone(
+                                        request.register().name(),
+                                        inputs.jobs().stream().map(Job::reference).toList())
+                                .forEach(
+                                        gone ->
+                                                all.add(
+                                                        WithdrawnCheck.gone(
+                                                                inputs.sheet().file(), gone))));
+        all.addAll(noticed);
+        return new Remaining(
+                new Inputs(
+                        inputs.tables(),
+                        inputs.rulebook(),
+                        inputs.names(),
+                        inputs.sheet(),
+                        sieve.left,
+                        List.copyOf(all)),
+                sieve.histories,
+                sieve.withdrawals);
+    }
+
+    /** Sorts the jobs one by one. */
+    private static final class Sieve {
+        private final Request request;
+        private final Set<String> cancelledJobs = new HashSet<>();
+        private final List<Job> left = new ArrayList<>();
+        private final List<Finding> findings = new ArrayList<>();
+        private final Map<String, JobHistory> histories = new HashMap<>();
+        private final List<WithdrawalEntry.Line> withdrawals = new ArrayList<>();
+        private final Map<String, List<String>> done = new LinkedHashMap<>();
+        private final List<String> untold = new ArrayList<>();
+
+        private Sieve(Request request) {
+            this.request = request;
+        }
+
+        private void take(Job job, JobHistory history) {
+            Optional<Earlier> earlier = history.earlier();
+            boolean withdrawn = earlier.flatMap(Earlier::withdrawn).isPresent();
+            if (earlier.filter(Earlier::forgotten).isPresent()) {
+                // Nothing of it may come back, neither on paper nor in the ledger.
+                findings.add(HistoryCheck.forgotten(job, earlier.get()));
+            } else if (job.stage() == Stage.CANCELLED) {
+                findings.add(WithdrawnCheck.cancelled(job, history));
+                if (earlier.isPresent() && !withdrawn) {
+                    withdrawals.add(
+                            new WithdrawalEntry.Line(
+                                    job.reference(),
+                                    "cancelled in the list " + request.register().name()));
+                }
+            } else if (withdrawn && staysWithdrawn(earlier.get())) {
+                findings.add(WithdrawnCheck.leftOut(job, earlier.get()));
+            } else if (HistoryCheck.isDone(history) && !request.ledger().again()) {
+                done.computeIfAbsent(earlier.orElseThrow().batch(), b -> new ArrayList<>())
+                        .add(job.reference());
+            } else {
+                prepare(job, history.without(cancelledJobs), withdrawn);
+            }
+        }
+
+        /** A list that says again that a job is installed means it; an unchanged row does not. */
+        private boolean staysWithdrawn(Earlier earlier) {
+            return !earlier.withdrawn().orElseThrow().isByList()
+                    && earlier.changed().filter(Set::isEmpty).isPresent()
+                    && !request.ledger().again();
+        }
+
+        private void prepare(Job job, JobHistory history, boolean withdrawn) {
+            left.add(job);
+            histories.put(job.reference(), history);
+            findings.addAll(HistoryCheck.of(job, history, Schemes.KNOWN.hangsOn()));
+            if (withdrawn) {
+                findings.add(WithdrawnCheck.takenBack(job, history.earlier().orElseThrow()));
+            } else if (HistoryCheck.isUntold(history)) {
+                untold.add(job.reference());
+            }
+        }
+
+        /** What is told once of many jobs. */
+        private void groups(String file) {
+            done.forEach((batch, jobs) -> findings.add(unchanged(file, batch, jobs)));
+            if (!untold.isEmpty()) {
+                findings.add(untold(file, untold));
+            }
+        }
+
+        private static Finding untold(String file, List<String> jobs) {
+            return Finding.of(
+                    FindingCode.JOB_CHANGE_UNTOLD,
+                    new Place.InFile(file),
+                    "The ledger cannot tell what changed in these jobs since an earlier batch, because an"
+                            + " earlier version of the program or another key made its prints of them: "
+                            + String.join(", ", jobs)
+                            + ".",
+                    "Take back their earlier packs, or leave their rows out where nothing changed.");
+        }
+
+        private static Finding unchanged(String file, String batch, List<String> jobs) {
+            return Finding.of(
+                    FindingCode.JOB_UNCHANGED,
+                    new Place.InFile(file),
+                    "Left out because nothing that the ledger compares changed since batch "
+                            + batch
+                            + ": "
+                            + String.join(", ", jobs)
+                            + ".",
+                    "Prepare with --again where an ABN, contact data or an account was corrected, which it"
+                            + " does not compare.");
+        }
+    }
+}

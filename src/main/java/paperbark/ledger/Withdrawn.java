@@ -1,0 +1,17 @@
+package paperbark.ledger;
+
+import java.time.LocalDate;
+
+/**
+ * That the newest version of a job was booked out.
+ *
+ * @param day when
+ * @param reason why
+ * @param register the list that said so; empty text where a person did
+ */
+public record Withdrawn(LocalDate day, String reason, String register) {
+    /** Whether a list said that the job is cancelled. */
+    public boolean isByList() {
+        return !register.isEmpty();
+    }
+}
