@@ -142,8 +142,7 @@ public final class Batch {
         Inputs inputs = remaining.inputs();
         String name = FileNames.slug(FileNames.stem(request.register().file()));
         Cases cases = new Cases(inputs, name, request, remaining.histories());
-        BatchView view = view(inputs, cases.info(), cases.all(), List.of(), books);
-        return new Looked(Outcome.of(view, 0, Optional.empty()), Optional.of(inputs.names()));
+        return new Looked(CheckedCases.of(inputs, cases), Optional.of(inputs.names()));
     }
 
     /** Of a register that is refused there is a copy wherever one can be made. */
