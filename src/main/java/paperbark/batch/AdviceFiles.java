@@ -14,11 +14,14 @@ import paperbark.ledger.LedgerPlace;
  * from being written comes with the next start.
  */
 public final class AdviceFiles {
+    /** Name of their folder. */
+    public static final String FOLDER = "advices";
+
     private AdviceFiles() {}
 
     /** The folder that belongs to a ledger. */
     public static Path beside(LedgerPlace ledger) {
-        return ledger.beside("advices");
+        return ledger.beside(FOLDER);
     }
 
     /** Writes the advices that have no file yet. */

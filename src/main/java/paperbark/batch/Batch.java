@@ -82,7 +82,8 @@ public final class Batch {
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
-            BatchView view = SharedPapers.write(papers, packs, inputs, request, staging);
+            BatchView view =
+                    SharedPapers.write(papers, packs, inputs, request, staging, books.seal());
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
             FaultPoint.MANIFEST.reach();
@@ -141,8 +142,7 @@ public final class Batch {
         Inputs inputs = remaining.inputs();
         String name = FileNames.slug(FileNames.stem(request.register().file()));
         Cases cases = new Cases(inputs, name, request, remaining.histories());
-        BatchView view = view(inputs, cases.info(), cases.all(), List.of(), books);
-        return new Looked(Outcome.of(view, 0, Optional.empty()), Optional.of(inputs.names()));
+        return new Looked(CheckedCases.of(inputs, cases), Optional.of(inputs.names()));
     }
 
     /** Of a register that is refused there is a copy wherever one can be made. */

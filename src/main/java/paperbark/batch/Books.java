@@ -1,6 +1,7 @@
 package paperbark.batch;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -22,6 +23,8 @@ import paperbark.ledger.CommitUnknown;
 import paperbark.ledger.Conflict;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerBusyException;
+import paperbark.ledger.LedgerException;
 import paperbark.ledger.Proof;
 import paperbark.ledger.WithdrawalEntry;
 import paperbark.output.BatchView;
@@ -80,6 +83,11 @@ final class Books implements AutoCloseable {
             lock = Optional.of(FolderLock.take(request.out()));
             findings.addAll(Unfinished.publish(ledger.get(), lock.get(), request));
         }
+    }
+
+    /** The ledger's last seal; empty where the firm keeps no ledger. */
+    Optional<String> seal() {
+        return ledger.map(Ledger::lastSeal);
     }
 
     /** Whether a batch of that name was ever taken in. */
@@ -239,17 +247,21 @@ final class Books implements AutoCloseable {
     private record Rehearsed(BatchEntry batch, EntryRecord adds) {}
 
     /** Takes in the batch that was rehearsed; from here on it counts as claimed. */
-    void enter(Staging staging) {
+    void enter(Staging staging) throws IOException {
         if (rehearsed.isPresent()) {
             String manifest = staging.written().get("manifest.json").sha256();
             BatchEntry batch = rehearsed.get().batch().withManifest(manifest);
+            // Before the commit: a process that is told to end meanwhile must not take the folder
+            // along.
+            staging.keep();
             try {
                 ledger.orElseThrow().enter(batch, rehearsed.get().adds());
             } catch (CommitUnknown maybeTakenIn) {
-                staging.keep();
                 throw maybeTakenIn;
+            } catch (RuntimeException | Error notTakenIn) {
+                staging.keepNot();
+                throw notTakenIn;
             }
-            staging.keep();
             proof.grew(ledger.get());
             FaultPoint.COMMITTED.reach();
         }
@@ -258,7 +270,12 @@ final class Books implements AutoCloseable {
     /** Notes that the folder is where people see it. */
     void published(String batch) {
         FaultPoint.PUBLISHED.reach();
-        ledger.ifPresent(l -> l.published(batch));
+        try {
+            ledger.ifPresent(l -> l.published(batch));
+        } catch (LedgerException | LedgerBusyException | UncheckedIOException later) {
+            // People see it, so this run is done; the next one notes it.
+            rehearsed = Optional.empty();
+        }
     }
 
     @Override

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
 import paperbark.entitlement.Schemes;
@@ -89,10 +89,17 @@ public final class Cases {
 
     /** The case files of all jobs, in their order. */
     List<CaseFile> all() {
+        List<CaseFile> all = new ArrayList<>();
+        each(all::add);
+        return List.copyOf(all);
+    }
+
+    /** The same one at a time. */
+    void each(Consumer<CaseFile> taker) {
         List<String> packNames = PackNames.of(jobs);
-        return IntStream.range(0, jobs.size())
-                .mapToObj(i -> of(jobs.get(i), packNames.get(i)))
-                .toList();
+        for (int i = 0; i < jobs.size(); i++) {
+            taker.accept(of(jobs.get(i), packNames.get(i)));
+        }
     }
 
     /**

@@ -32,7 +32,15 @@ public record Counts(
 
     /** Counts the cases of a batch. */
     static Counts of(BatchView view, int packs) {
-        List<CaseFile> cases = view.cases();
+        return of(view.cases())
+                .with(
+                        BatchView.cancelled(view.findings()),
+                        BatchView.leftOut(view.findings()),
+                        packs);
+    }
+
+    /** Counts some cases. */
+    static Counts of(List<CaseFile> cases) {
         Map<SchemeName, Integer> certificates = new EnumMap<>(SchemeName.class);
         Map<SchemeName, Integer> held = new EnumMap<>(SchemeName.class);
         for (CaseFile file : cases) {
@@ -47,12 +55,38 @@ public record Counts(
         }
         int heldJobs = (int) cases.stream().filter(CaseFile::isHeld).count();
         return new Counts(
-                cases.size(),
-                (int) view.cancelled(),
-                (int) view.leftOut(),
+                cases.size(), 0, 0, 0, heldJobs, Map.copyOf(certificates), Map.copyOf(held));
+    }
+
+    /** These and those of further cases. */
+    Counts plus(Counts more) {
+        return new Counts(
+                jobs + more.jobs,
+                cancelled,
+                leftOut,
                 packs,
+                heldJobs + more.heldJobs,
+                sums(certificates, more.certificates),
+                sums(heldCertificates, more.heldCertificates));
+    }
+
+    private static Map<SchemeName, Integer> sums(
+            Map<SchemeName, Integer> some, Map<SchemeName, Integer> more) {
+        Map<SchemeName, Integer> sums = new EnumMap<>(SchemeName.class);
+        sums.putAll(some);
+        more.forEach((scheme, count) -> sums.merge(scheme, count, Integer::sum));
+        return Map.copyOf(sums);
+    }
+
+    /** The same with what is no case. */
+    Counts with(int cancelledJobs, int rowsLeftOut, int packsMade) {
+        return new Counts(
+                jobs,
+                cancelledJobs,
+                rowsLeftOut,
+                packsMade,
                 heldJobs,
-                Map.copyOf(certificates),
-                Map.copyOf(held));
+                certificates,
+                heldCertificates);
     }
 }

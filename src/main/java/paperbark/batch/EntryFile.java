@@ -22,6 +22,12 @@ public record EntryFile(LedgerId ledger, EntryRecord entry) {
     /** Its name in a batch folder, where the manifest names it too. */
     public static final String NAME = "ledger.json";
 
+    /**
+     * A file in a batch folder that was lost and made again otherwise than it was; it holds the
+     * hash of the manifest that the ledger knows.
+     */
+    public static final String MADE_AGAIN = "made-again.txt";
+
     private static final ObjectMapper JSON =
             new ObjectMapper()
                     .enable(SerializationFeature.INDENT_OUTPUT)
@@ -55,7 +61,11 @@ public record EntryFile(LedgerId ledger, EntryRecord entry) {
         } catch (com.fasterxml.jackson.core.JacksonException notOurs) {
             return Optional.empty();
         }
-        String hash = Hashes.sha256(manifest);
+        Path first = batch.resolve(MADE_AGAIN);
+        String hash =
+                Files.isRegularFile(first)
+                        ? Files.readAllLines(first).get(0)
+                        : Hashes.sha256(manifest);
         return read(file).map(f -> new EntryFile(f.ledger(), f.entry().withDetail(hash)));
     }
 

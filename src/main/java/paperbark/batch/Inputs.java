@@ -92,7 +92,7 @@ public record Inputs(
                         tables.get(),
                         rulebook,
                         names,
-                        sheets.get(0),
+                        sheets.get(0).withoutRows(),
                         jobs,
                         findings.stream().distinct().toList()),
                 findings);

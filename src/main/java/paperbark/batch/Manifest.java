@@ -44,7 +44,7 @@ record Manifest(
         Map<String, String> templates,
         List<RuleRef> rules,
         Map<String, Staging.Written> outputs) {
-    private static final String NAME = "manifest.json";
+    static final String NAME = "manifest.json";
     private static final ObjectMapper JSON =
             new ObjectMapper()
                     .enable(SerializationFeature.INDENT_OUTPUT)

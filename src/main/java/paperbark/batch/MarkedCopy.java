@@ -53,10 +53,19 @@ public record MarkedCopy(byte[] content, List<Finding> noticed) {
             List<Finding> findings)
             throws IOException {
         String file = register.getFileName().toString();
-        Optional<List<Row>> lines = SheetReader.csvLines(register, knownHeading).result();
-        if (lines.isPresent()) {
-            PlainRows rows = rows(file, "", lines.get());
-            return new MarkedCopy(CheckedRegister.of(rows, findings), List.of());
+        if (SheetReader.isPassing(register)) {
+            return plain(
+                    values(register, sheetName, knownHeading),
+                    findings,
+                    "The workbook is too large to be copied with its looks",
+                    "Look at the register itself where its looks matter.");
+        }
+        Optional<PlainRows> csv =
+                SheetReader.csvLines(register, knownHeading)
+                        .result()
+                        .map(lines -> rows(file, "", lines));
+        if (csv.isPresent()) {
+            return new MarkedCopy(CheckedRegister.of(csv.get(), findings), List.of());
         }
         Optional<byte[]> other = SheetReader.asWorkbook(register).result();
         byte[] original = other.isPresent() ? other.get() : Files.readAllBytes(register);
@@ -64,8 +73,11 @@ public record MarkedCopy(byte[] content, List<Finding> noticed) {
             return new MarkedCopy(CheckedRegister.of(file, original, findings), List.of());
         } catch (RuntimeException | StackOverflowError | OutOfMemoryError | LinkageError e) {
             SideProducts.passOn(e);
-            Optional<Sheet> sheet = SheetReader.read(register, knownHeading, sheetName).result();
-            return plain(sheet.orElseThrow(() -> new IllegalStateException(e)), findings, e);
+            return plain(
+                    values(register, sheetName, knownHeading),
+                    findings,
+                    "The workbook can be read, but not copied with its looks",
+                    "Save the register as a new .xlsx file for the next time.");
         }
     }
 
@@ -88,7 +100,13 @@ public record MarkedCopy(byte[] content, List<Finding> noticed) {
                 .map(MarkedCopy::content);
     }
 
-    private static MarkedCopy plain(Sheet sheet, List<Finding> findings, Throwable why) {
+    /** Its own method, so that the cells are gone when the copy is made. */
+    private static PlainRows values(
+            Path register, Optional<String> sheetName, Predicate<String> knownHeading) {
+        Sheet sheet =
+                SheetReader.read(register, knownHeading, sheetName)
+                        .result()
+                        .orElseThrow(() -> new IllegalStateException("nothing to copy"));
         List<Row> rows = new ArrayList<>();
         Map<Integer, Cell> headings = new TreeMap<>();
         sheet.columns()
@@ -102,20 +120,23 @@ public record MarkedCopy(byte[] content, List<Finding> noticed) {
                                                 c.heading())));
         rows.add(new Row(sheet.headingRow(), headings));
         rows.addAll(sheet.rows());
+        return rows(sheet.file(), sheet.name(), rows);
+    }
+
+    private static MarkedCopy plain(
+            PlainRows rows, List<Finding> findings, String why, String remedy) {
         Finding lacking =
                 Finding.of(
                                 FindingCode.SIDE_FILE_LACKING,
-                                new Place.InFile(sheet.file()),
-                                "The workbook can be read, but not copied with its looks;"
-                                        + " the marked-up copy holds the values of the sheet"
+                                new Place.InFile(rows.file()),
+                                why
+                                        + "; the marked-up copy holds the values of the sheet"
                                         + " that was read, and nothing else of it.",
-                                "Save the register as a new .xlsx file for the next time.")
+                                remedy)
                         .as(Severity.NOTE);
         List<Finding> all = new ArrayList<>(findings);
         all.add(lacking);
-        return new MarkedCopy(
-                CheckedRegister.of(rows(sheet.file(), sheet.name(), rows), Finding.inOrder(all)),
-                List.of(lacking));
+        return new MarkedCopy(CheckedRegister.of(rows, Finding.inOrder(all)), List.of(lacking));
     }
 
     private static PlainRows rows(String file, String sheet, List<Row> rows) {

@@ -57,12 +57,22 @@ public record Outcome(
 
     /** Of a batch. A row that yields no job at all, such as one without a number, is held too. */
     static Outcome of(BatchView view, int packs, Optional<Path> published) {
-        Counts counts = Counts.of(view, packs);
-        boolean lost = view.findings().stream().anyMatch(f -> f.stops() && f.job().isEmpty());
+        return of(Counts.of(view.cases()), view.findings(), packs, published);
+    }
+
+    /**
+     * The same of counted cases.
+     *
+     * @param cases the counts of cases alone
+     */
+    static Outcome of(Counts cases, List<Finding> findings, int packs, Optional<Path> published) {
+        Counts counts =
+                cases.with(BatchView.cancelled(findings), BatchView.leftOut(findings), packs);
+        boolean lost = findings.stream().anyMatch(f -> f.stops() && f.job().isEmpty());
         return new Outcome(
                 counts.heldJobs() > 0 || lost ? Ending.HELD : Ending.DONE,
                 published,
                 counts,
-                view.findings());
+                findings);
     }
 }

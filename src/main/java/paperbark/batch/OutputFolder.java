@@ -4,13 +4,16 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import paperbark.disk.Disk;
 
 /**
  * What tells one output folder from another in a ledger that several share. The id lies in the
- * folder and moves with it.
+ * folder, in the first line of a file whose other lines say where the folder is: a copy of it is
+ * another folder with the same id.
  */
 public final class OutputFolder {
     private static final String NAME = ".paperbark-place";
@@ -19,20 +22,61 @@ public final class OutputFolder {
 
     /** The folder's id, if it has one. */
     public static Optional<String> known(Path folder) throws IOException {
-        Path file = folder.resolve(NAME);
-        return Files.isRegularFile(file)
-                ? Optional.of(Files.readString(file).strip())
-                : Optional.empty();
+        return lines(folder).stream().findFirst();
     }
 
     /** The folder's id, made when it has none yet. */
     public static String id(Path folder) throws IOException {
         Optional<String> known = known(folder);
-        if (known.isPresent()) {
-            return known.get();
-        }
+        return known.isPresent() ? known.get() : renew(folder);
+    }
+
+    /** Gives the folder an id of its own, whichever it had before. */
+    public static String renew(Path folder) throws IOException {
         String id = UUID.randomUUID().toString();
-        Disk.replace(folder.resolve(NAME), (id + "\n").getBytes(StandardCharsets.UTF_8));
+        write(folder, List.of(id, folder.toRealPath().toString()));
         return id;
+    }
+
+    /** Notes that the folder with this id is here too: it was moved, or has a second name. */
+    public static void bind(Path folder) throws IOException {
+        List<String> lines = new ArrayList<>(lines(folder));
+        String here = folder.toRealPath().toString();
+        if (!lines.isEmpty() && !lines.contains(here)) {
+            lines.add(here);
+            write(folder, lines);
+        }
+    }
+
+    /**
+     * Where else the folder with this id is said to be, when it is not known to be here. One of an
+     * earlier version, which noted no place, is nowhere else.
+     */
+    public static Optional<String> elsewhere(Path folder) throws IOException {
+        List<String> lines = lines(folder);
+        List<String> places = lines.subList(Math.min(1, lines.size()), lines.size());
+        for (String place : places) {
+            Path there = Path.of(place);
+            if (Files.isDirectory(there) && Files.isSameFile(there, folder)) {
+                return Optional.empty();
+            }
+        }
+        return places.stream().findFirst();
+    }
+
+    private static List<String> lines(Path folder) throws IOException {
+        Path file = folder.resolve(NAME);
+        return Files.isRegularFile(file)
+                ? Files.readAllLines(file).stream()
+                        .map(String::strip)
+                        .filter(line -> !line.isEmpty())
+                        .toList()
+                : List.of();
+    }
+
+    private static void write(Path folder, List<String> lines) throws IOException {
+        Disk.replace(
+                folder.resolve(NAME),
+                (String.join("\n", lines) + "\n").getBytes(StandardCharsets.UTF_8));
     }
 }

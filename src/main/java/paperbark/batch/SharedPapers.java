@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import paperbark.disk.Staging;
 import paperbark.job.Visit;
 import paperbark.output.BatchView;
@@ -23,12 +24,21 @@ import paperbark.output.workbook.SummaryWorkbook;
 final class SharedPapers {
     private SharedPapers() {}
 
-    /** Writes the files; gives the view with what was noticed on the way. */
+    /**
+     * Writes the files; gives the view with what was noticed on the way.
+     *
+     * @param seal the ledger's last, for the first page of a print run
+     */
     static BatchView write(
-            BatchView view, List<FiledPack> packs, Inputs inputs, Request request, Staging staging)
+            BatchView view,
+            List<FiledPack> packs,
+            Inputs inputs,
+            Request request,
+            Staging staging,
+            Optional<String> seal)
             throws IOException {
         SideProducts beside = new SideProducts(view.info().register());
-        printRun(inRouteOrder(packs), staging, beside);
+        printRun(inRouteOrder(packs), seal, staging, beside);
         if (!inputs.tables().accounts().isEmpty()) {
             Journal journal = new Journal(view, inputs.tables().accounts());
             beside.make("journal.csv", () -> staging.write("journal.csv", journal.csv()));
@@ -66,13 +76,14 @@ final class SharedPapers {
         return view.with(beside.findings());
     }
 
-    private static void printRun(List<FiledPack> packs, Staging staging, SideProducts beside)
+    private static void printRun(
+            List<FiledPack> packs, Optional<String> seal, Staging staging, SideProducts beside)
             throws IOException {
         List<String> names = PrintRunFiles.names(packs.size());
         for (int i = 0; i < names.size(); i++) {
             String name = names.get(i);
             List<FiledPack> part = PrintRunFiles.part(packs, i);
-            beside.make(name, () -> staging.write(name, out -> PrintRun.write(part, out)));
+            beside.make(name, () -> staging.write(name, out -> PrintRun.write(part, seal, out)));
         }
     }
 

@@ -97,8 +97,8 @@ public record Trouble(Kind kind, String said) {
     }
 
     private static Trouble ofDisk(IOException fault) {
-        String message = String.valueOf(fault.getMessage());
-        String file = fault instanceof FileSystemException f ? f.getFile() : "";
+        String message = plain(String.valueOf(fault.getMessage()));
+        String file = fault instanceof FileSystemException f ? plain(f.getFile()) : "";
         if (isFull(message)) {
             return new Trouble(Kind.FULL, sentence(message) + " Make room on the disk.");
         }
@@ -132,6 +132,12 @@ public record Trouble(Kind kind, String said) {
                 Kind.DISK,
                 sentence(fact)
                         + " Look whether the disk is there and may be written, and try again.");
+    }
+
+    /** Names what a file is to become, and not under which hidden name it is being written. */
+    private static String plain(String named) {
+        return String.valueOf(named)
+                .replaceAll("(?<=^|[/\\\\ ])\\.([^/\\\\ ]+?)-\\d+(\\.part)?(?=$|[/\\\\ :])", "$1");
     }
 
     private static boolean isFull(String message) {

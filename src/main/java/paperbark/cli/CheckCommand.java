@@ -24,9 +24,9 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
+        Request request = options.request(world, "", Request.Extras.NONE);
         Outcome outcome =
-                new Batch((what, done, of) -> {})
-                        .check(options.request(world, "", Request.Extras.NONE));
+                new Batch((what, done, of) -> {}, options.proof(world, request)).check(request);
         new Report(world.out(), options.json(), options.explain()).print(outcome);
         return outcome.ending().exitCode();
     }

@@ -2,7 +2,6 @@ package paperbark.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,6 +15,7 @@ import paperbark.office.Doctor;
 import paperbark.office.Equipment;
 import paperbark.office.Office;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code doctor}: looks an office folder over. */
@@ -30,6 +30,12 @@ final class DoctorCommand implements Callable<Integer> {
     @Parameters(paramLabel = "FOLDER", description = "The office folder.")
     private Path folder;
 
+    @Option(
+            names = "--clock-right",
+            description =
+                    "The clock is right and a batch of a day to come was made while it was wrong; asked once a batch.")
+    private boolean clockRight;
+
     DoctorCommand(Main.World world) {
         this.world = world;
     }
@@ -40,7 +46,10 @@ final class DoctorCommand implements Callable<Integer> {
         List<Check> checks =
                 new ArrayList<>(
                         Doctor.examine(
-                                office, world.clock().instant(), LocalDate.now(world.clock())));
+                                office,
+                                world.clock().instant(),
+                                world.today(office.tables()),
+                                clockRight));
         boolean readable =
                 checks.stream().filter(c -> c.what().equals("templates")).allMatch(Check::isWell);
         if (readable && Equipment.hasOwnPapers(office.templates())) {

@@ -60,7 +60,7 @@ final class ForgetCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Office office = OfficeArgument.of(world, folder, command);
-        LocalDate today = LocalDate.now(world.clock());
+        LocalDate today = world.today(office.tables());
         Forget.Order order =
                 new Forget.Order(
                         job,

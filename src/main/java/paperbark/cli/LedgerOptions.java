@@ -1,8 +1,13 @@
 package paperbark.cli;
 
+import java.io.IOException;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import paperbark.ledger.LedgerPlace;
+import paperbark.ledger.Proof;
+import paperbark.office.LedgerProof;
+import paperbark.office.Office;
 import picocli.CommandLine.Option;
 
 /** The words that say which ledger is meant, and on which day. */
@@ -22,8 +27,20 @@ final class LedgerOptions {
             description = "The day, e.g. 2026-11-23; otherwise today.")
     private Optional<LocalDate> asOf = Optional.empty();
 
-    LedgerPlace ledger(Main.World world) {
-        return place(ledger, world);
+    /**
+     * The ledger, which an office's folders agree with.
+     *
+     * @throws paperbark.ledger.LedgerException when they do not
+     */
+    LedgerPlace ledger(Main.World world) throws IOException {
+        LedgerPlace place = place(ledger, world);
+        look(world, LedgerProof.before(place, new Proof()));
+        return place;
+    }
+
+    /** Says what somebody should look at, beside what the command says. */
+    static void look(Main.World world, List<String> noticed) {
+        noticed.forEach(line -> world.err().println("Look: " + line));
     }
 
     /** The ledger of that name, or else the one of the working directory. */
@@ -33,6 +50,7 @@ final class LedgerOptions {
     }
 
     LocalDate day(Main.World world) {
-        return asOf.orElseGet(() -> LocalDate.now(world.clock()));
+        return asOf.orElseGet(
+                () -> world.today(new Office(place(ledger, world).beside("")).tables()));
     }
 }

@@ -1,10 +1,15 @@
 package paperbark.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.util.function.Consumer;
+import paperbark.disk.TemporaryFolder;
+import paperbark.office.OfficeDay;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
@@ -37,7 +42,13 @@ public final class Main {
             Clock clock,
             Path directory,
             boolean terminal,
-            Consumer<Path> temporary) {}
+            Consumer<Path> temporary) {
+
+        /** The day where the firm is whose tables these are. */
+        LocalDate today(Path tables) {
+            return LocalDate.ofInstant(clock.instant(), OfficeDay.zone(tables, clock.getZone()));
+        }
+    }
 
     private Main(World world) {
         this.world = world;
@@ -99,6 +110,7 @@ public final class Main {
 
     /** Runs the program and ends the process with its exit code. */
     public static void main(String[] arguments) {
+        ownTemporaryFolder();
         PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
         World world =
@@ -110,6 +122,20 @@ public final class Main {
                         System.console() != null,
                         Main::keepTemporaryFilesIn);
         System.exit(run(world, arguments));
+    }
+
+    /** Where it cannot be had, the system's has to do. */
+    private static void ownTemporaryFolder() {
+        try {
+            TemporaryFolder.of(
+                            Path.of(System.getProperty("java.io.tmpdir")),
+                            System.getProperty("user.name"),
+                            Instant.now())
+                    .ifPresent(Main::keepTemporaryFilesIn);
+        } catch (IOException | RuntimeException without) {
+            // Nothing is lost but tidiness; a disk that is full is told of when it matters.
+            return;
+        }
     }
 
     /**

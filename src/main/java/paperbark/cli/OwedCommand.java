@@ -33,7 +33,7 @@ final class OwedCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() {
+    public Integer call() throws Exception {
         Owing owing = Owing.of(options.ledger(world), options.day(world));
         line("Owed on " + Days.show(owing.asOf()), heads());
         owing.byBuyer().forEach((buyer, ages) -> line(buyer, amounts(ages)));

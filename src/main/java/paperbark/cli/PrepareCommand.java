@@ -33,12 +33,9 @@ final class PrepareCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
+        Request request = options.request(world, "packs", new Request.Extras(siteSheets, csv));
         ProgressLine progress = new ProgressLine(world);
-        Outcome outcome =
-                new Batch(progress)
-                        .prepare(
-                                options.request(
-                                        world, "packs", new Request.Extras(siteSheets, csv)));
+        Outcome outcome = new Batch(progress, options.proof(world, request)).prepare(request);
         progress.end();
         new Report(world.out(), options.json(), options.explain()).print(outcome);
         return outcome.ending().exitCode();

@@ -28,7 +28,7 @@ final class QuartersCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() {
+    public Integer call() throws Exception {
         world.out()
                 .printf(
                         LINE,

@@ -82,7 +82,7 @@ final class ReadingOptions {
                 new Request.FirmFiles(tablesPath, Optional.empty(), rules(tablesPath)),
                 beside,
                 new Request.Run(
-                        asOf.orElseGet(() -> LocalDate.now(world.clock())),
+                        asOf.orElseGet(() -> world.today(tablesPath)),
                         world.clock().instant(),
                         Version.text()),
                 Request.Extras.NONE,

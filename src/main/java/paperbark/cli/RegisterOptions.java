@@ -1,10 +1,13 @@
 package paperbark.cli;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import paperbark.batch.Request;
 import paperbark.ledger.LedgerPlace;
+import paperbark.ledger.Proof;
+import paperbark.office.LedgerProof;
 import paperbark.office.OfficeFolder;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -81,6 +84,23 @@ final class RegisterOptions {
                         ledger.map(l -> LedgerPlace.named(l, world.directory()))
                                 .or(() -> ReadingOptions.ledger(tables)),
                         again));
+    }
+
+    /**
+     * What is proved of the ledger that a request is for: an office's folders agree with it, and
+     * are not without it.
+     *
+     * @throws paperbark.ledger.LedgerException when they do not, or are
+     */
+    Proof proof(Main.World world, Request request) throws IOException {
+        Proof proof = new Proof();
+        LedgerPlace place =
+                request.ledger()
+                        .place()
+                        .orElseGet(
+                                () -> LedgerPlace.in(request.firm().tables().resolveSibling("")));
+        LedgerOptions.look(world, LedgerProof.before(place, proof));
+        return proof;
     }
 
     private Path named(Main.World world, Path folder) {

@@ -3,10 +3,13 @@ package paperbark.cli;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
+import paperbark.batch.OutputFolder;
 import paperbark.office.Attendant;
 import paperbark.office.Office;
+import paperbark.office.OfficeDay;
 import paperbark.office.OfficeLock;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -57,6 +60,18 @@ final class WatchCommand implements Callable<Integer> {
             description = "How long the ledger's copy of a day is kept; otherwise 30.")
     private int copyDays;
 
+    @Option(
+            names = "--moved",
+            description =
+                    "The office folder was moved here, or has a second name; asked where offices share a ledger.")
+    private boolean moved;
+
+    @Option(
+            names = "--copied",
+            description =
+                    "The office folder is a copy of one that goes on; asked where offices share a ledger.")
+    private boolean copied;
+
     WatchCommand(Main.World world) {
         this.world = world;
     }
@@ -66,12 +81,18 @@ final class WatchCommand implements Callable<Integer> {
         Office office = OfficeArgument.of(world, folder, command);
         try (OfficeLock lock = OfficeLock.take(office, world.clock().instant())) {
             world.temporary().accept(lock.clearedTemporary());
+            ZoneId zone = OfficeDay.zone(office.tables(), world.clock().getZone());
+            if (copied && OutputFolder.elsewhere(office.packs()).isPresent()) {
+                OutputFolder.renew(office.packs());
+            } else if (moved) {
+                OutputFolder.bind(office.packs());
+            }
             Attendant attendant =
                     new Attendant(
                             lock,
                             new Attendant.World(
                                     world.clock()::instant,
-                                    () -> LocalDate.now(world.clock()),
+                                    () -> LocalDate.ofInstant(world.clock().instant(), zone),
                                     Duration.ofSeconds(quietSeconds),
                                     Math.max(0, copyDays),
                                     Version.text(),

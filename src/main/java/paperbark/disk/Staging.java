@@ -13,10 +13,14 @@ import paperbark.fault.FaultPoint;
  * Whatever is left of it when closed without that is deleted.
  */
 public final class Staging implements AutoCloseable {
+    private static final int ATTEMPTS = 50;
+
     private final Path target;
     private final Path hidden;
     private final Map<String, Written> written = new TreeMap<>();
+    private final Thread atTheEnd = new Thread(this::endNow, "staging");
     private boolean kept;
+    private boolean ended;
 
     /** A file as it was written. */
     public record Written(long bytes, String sha256) {}
@@ -32,7 +36,37 @@ public final class Staging implements AutoCloseable {
         Disk.makeFolders(parent);
         Path hidden = Files.createTempDirectory(parent, "." + target.getFileName() + "-");
         Rights.ofFolderAround(hidden);
-        return new Staging(target, hidden);
+        Staging staging = new Staging(target, hidden);
+        try {
+            Runtime.getRuntime().addShutdownHook(staging.atTheEnd);
+        } catch (IllegalStateException endsAlready) {
+            Disk.delete(hidden);
+            throw new IOException("The program was told to end.", endsAlready);
+        }
+        return staging;
+    }
+
+    /** A process that is told to end leaves no pack behind that is nobody's. */
+    private void endNow() {
+        synchronized (this) {
+            if (kept) {
+                return;
+            }
+            ended = true;
+        }
+        for (int attempt = 0; attempt < ATTEMPTS && Files.exists(hidden); attempt++) {
+            try {
+                Disk.delete(hidden);
+            } catch (IOException | RuntimeException again) {
+                // A paper that is being written still; what is left the next start clears.
+            }
+        }
+    }
+
+    private synchronized void goOn() throws IOException {
+        if (ended) {
+            throw new IOException("The program was told to end.");
+        }
     }
 
     /**
@@ -47,6 +81,7 @@ public final class Staging implements AutoCloseable {
 
     /** The same for content that is never in memory as a whole. */
     public Path write(String name, Disk.Content content) throws IOException {
+        goOn();
         Path file = hidden.resolve(name).normalize();
         if (!file.startsWith(hidden)) {
             throw new IllegalArgumentException("outside the batch folder: " + name);
@@ -79,9 +114,19 @@ public final class Staging implements AutoCloseable {
         return hidden;
     }
 
-    /** From now on the folder is not deleted, whatever happens: the batch counts as claimed. */
-    public void keep() {
+    /**
+     * From now on the folder is not deleted, whatever happens: the batch may count as claimed.
+     *
+     * @throws IOException when the process was told to end and the folder is going
+     */
+    public synchronized void keep() throws IOException {
+        goOn();
         kept = true;
+    }
+
+    /** Takes that back: nothing of the batch was taken in. */
+    public synchronized void keepNot() {
+        kept = false;
     }
 
     /** Forces the folder to the disk, so that it survives a cut of power from here on. */
@@ -124,6 +169,11 @@ public final class Staging implements AutoCloseable {
 
     @Override
     public void close() {
+        try {
+            Runtime.getRuntime().removeShutdownHook(atTheEnd);
+        } catch (IllegalStateException ending) {
+            // It does its work just now.
+        }
         if (kept || !Files.exists(hidden)) {
             return;
         }

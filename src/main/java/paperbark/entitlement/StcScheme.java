@@ -112,8 +112,8 @@ public final class StcScheme implements Scheme {
         }
 
         Assessment assess(LocalDate today) {
-            SystemChecks.secondHand(working);
-            SystemChecks.complete(working);
+            SystemCheck.secondHand(working);
+            SystemCheck.complete(working);
             if (job.ruleDay().isEmpty()) {
                 return result(Optional.empty(), Optional.empty(), Optional.empty());
             }

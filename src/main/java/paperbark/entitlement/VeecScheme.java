@@ -83,6 +83,8 @@ public final class VeecScheme implements Scheme {
     @Override
     public Set<JobFact> alsoPrinted() {
         return JobFact.of(
+                Field.COLLECTOR_SERIALS,
+                Field.HEAT_PUMP_SERIAL,
                 Field.ELECTRICIAN,
                 Field.OLD_KIND,
                 Field.OLD_MAKER,
@@ -150,7 +152,7 @@ public final class VeecScheme implements Scheme {
         }
 
         Assessment assess(LocalDate today) {
-            SystemChecks.secondHand(working);
+            SystemCheck.secondHand(working);
             Optional<LocalDate> day = day();
             if (!inVictoria() || day.isEmpty()) {
                 return result(Facts.NONE, Optional.empty());

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
  * One cause, told once with all rows in which it shows: the same name that no table knows in twenty
@@ -25,18 +27,20 @@ public record Told(List<Finding> all) {
 
     /** The findings by cause, each where its first one stands. */
     public static List<Told> of(List<Finding> findings) {
-        Map<List<Object>, List<Finding>> byCause = new LinkedHashMap<>();
-        findings.forEach(f -> byCause.computeIfAbsent(cause(f), k -> new ArrayList<>()).add(f));
-        List<Told> told = new ArrayList<>();
-        for (Finding finding : findings) {
-            List<Finding> alike = byCause.get(cause(finding));
+        Map<List<Object>, List<Integer>> byCause = new LinkedHashMap<>();
+        for (int i = 0; i < findings.size(); i++) {
+            byCause.computeIfAbsent(cause(findings.get(i)), k -> new ArrayList<>()).add(i);
+        }
+        SortedMap<Integer, Told> told = new TreeMap<>();
+        for (List<Integer> places : byCause.values()) {
+            List<Finding> alike = places.stream().map(findings::get).toList();
             if (rows(alike).size() < ROWS) {
-                told.add(new Told(List.of(finding)));
-            } else if (alike.get(0) == finding) {
-                told.add(new Told(alike));
+                places.forEach(i -> told.put(i, new Told(List.of(findings.get(i)))));
+            } else {
+                told.put(places.get(0), new Told(alike));
             }
         }
-        return told;
+        return List.copyOf(told.values());
     }
 
     /** Notes of one kind in one column are a habit, whatever each of them says. */

@@ -1,6 +1,7 @@
 package paperbark.firm;
 
 import java.math.BigDecimal;
+import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -26,6 +27,8 @@ import paperbark.value.WholeNumber;
 final class FirmTable {
     static final TableShape SHAPE = new TableShape("firm", List.of("fact", "value"), List.of());
 
+    private static final String TIME_ZONE = "time zone";
+
     private static final List<String> FACTS =
             List.of(
                     "name",
@@ -50,7 +53,8 @@ final class FirmTable {
                     "preferred unless beaten by",
                     "cost of money",
                     "gst rounding",
-                    "lower count");
+                    "lower count",
+                    TIME_ZONE);
 
     private static final String VALUE = "value";
     private static final BigDecimal HIGHEST_RATE = BigDecimal.valueOf(100);
@@ -61,6 +65,45 @@ final class FirmTable {
 
     /** The firm; empty, with a stop, when its name or ABN is missing or wrong. */
     static Optional<Firm> read(Table table, List<Finding> findings) {
+        FirmTable facts = of(table);
+        // Whoever asks for the day has read it by now; here it is only looked over.
+        facts.zone();
+        return facts.firm(table, findings);
+    }
+
+    /** The zone that the firm's clocks show: the one it names, or its state's. */
+    static Optional<ZoneId> zone(Table table) {
+        return of(table).zone();
+    }
+
+    private Optional<ZoneId> zone() {
+        return fact(TIME_ZONE, FirmTable::zone)
+                .or(() -> fact("state", State::parse).map(FirmTable::zone));
+    }
+
+    private static Parsed<ZoneId> zone(String text) {
+        return ZoneId.getAvailableZoneIds().contains(text.strip())
+                ? Parsed.ok(ZoneId.of(text.strip()))
+                : Parsed.bad(
+                        "No time zone has this name.",
+                        "Type it like Australia/Melbourne, or leave the row out for your state's.");
+    }
+
+    private static ZoneId zone(State state) {
+        return ZoneId.of(
+                "Australia/"
+                        + switch (state) {
+                            case NSW, ACT -> "Sydney";
+                            case VIC -> "Melbourne";
+                            case QLD -> "Brisbane";
+                            case SA -> "Adelaide";
+                            case WA -> "Perth";
+                            case TAS -> "Hobart";
+                            case NT -> "Darwin";
+                        });
+    }
+
+    private static FirmTable of(Table table) {
         FirmTable facts = new FirmTable();
         Names names = new Names();
         for (TableRow row : table.rows()) {
@@ -71,7 +114,7 @@ final class FirmTable {
                                 facts.add(plain(fact), row);
                             });
         }
-        return facts.firm(table, findings);
+        return facts;
     }
 
     private static String plain(String fact) {

@@ -1,6 +1,7 @@
 package paperbark.firm;
 
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -119,6 +120,16 @@ public final class FirmTablesReader {
         Words words = reader.words();
         findings.addAll(reader.findings);
         return words;
+    }
+
+    /**
+     * The zone that the firm's clocks show: the one that its table names, or its state's; empty
+     * where the table cannot be read. What is wrong with it is told when all tables are read.
+     */
+    public static Optional<ZoneId> zone(Path folderOrWorkbook) {
+        return new FirmTablesReader(TableSource.at(folderOrWorkbook))
+                .table(FirmTable.SHAPE)
+                .flatMap(FirmTable::zone);
     }
 
     /** A firm whose words are all known needs no such table. */

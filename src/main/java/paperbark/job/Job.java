@@ -61,32 +61,20 @@ public record Job(
 
     /** The same job under another number. */
     public Job withReference(String other) {
-        return new Job(
-                origin,
-                other,
-                stage,
-                visit,
-                installedOn,
-                signedOn,
-                corrects,
-                owner,
-                site,
-                heater,
-                trades,
-                compliance,
-                oldHeater,
-                claims,
-                payment,
-                unread);
+        return with(other, claims, unread);
     }
 
     /** The same job with these claims, and with cells of a further row that could not be used. */
     Job with(Map<SchemeName, Claim> others, Set<Field> unreadToo) {
         Set<Field> all = new HashSet<>(unread);
         all.addAll(unreadToo);
+        return with(reference, others, all);
+    }
+
+    private Job with(String number, Map<SchemeName, Claim> others, Set<Field> notRead) {
         return new Job(
                 origin,
-                reference,
+                number,
                 stage,
                 visit,
                 installedOn,
@@ -100,7 +88,7 @@ public record Job(
                 oldHeater,
                 others,
                 payment,
-                all);
+                notRead);
     }
 
     /** The claim under a scheme. */

@@ -141,7 +141,7 @@ public final class JobReader {
                                                 || facts.unread().contains(Field.INSTALLED_DATE)
                                         ? Stage.INSTALLED
                                         : Stage.BOOKED);
-        Site site = Parties.site(facts);
+        Site site = PartiesReader.site(facts);
         return new Job(
                 facts.origin(),
                 reference,
@@ -150,7 +150,7 @@ public final class JobReader {
                 installedOn,
                 facts.day(Field.SIGNED_DATE),
                 facts.text(Field.CORRECTS),
-                Parties.owner(facts, site.address()),
+                PartiesReader.owner(facts, site.address()),
                 site,
                 heater(facts),
                 trades(facts, site.address().state(), installedOn.or(visit::on)),

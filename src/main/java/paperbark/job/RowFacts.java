@@ -117,7 +117,7 @@ final class RowFacts extends RowReader<Field> {
             FindingCode code,
             Function<String, Optional<T>> lookup,
             Supplier<List<String>> names) {
-        return value(field, code, text -> Known.name(text, lookup, names, table(code)));
+        return value(field, code, text -> KnownNames.name(text, lookup, names, table(code)));
     }
 
     @Override

@@ -31,6 +31,10 @@ final class Batches {
                 howMany);
     }
 
+    List<BatchState> after(LocalDate day) {
+        return where("AND e.day > ?", day.toString());
+    }
+
     List<BatchState> unfiled(String place) {
         return where("AND p.state = 'published' AND p.place IN (?, '')", place);
     }

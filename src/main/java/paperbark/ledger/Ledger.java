@@ -21,6 +21,8 @@ import paperbark.value.SchemeName;
  * {@link Chain}. One program writes at a time.
  */
 public final class Ledger implements AutoCloseable {
+    private static final int SHOWN = 16;
+
     private final LedgerPlace place;
     private final Database database;
     private final Connection connection;
@@ -174,9 +176,62 @@ public final class Ledger implements AutoCloseable {
         return new Records(sql).all();
     }
 
+    /** What was entered before a certain entry, in the order of work. */
+    public List<EntryRecord> recordsBefore(long seq) {
+        return new Records(sql).between(1, seq - 1);
+    }
+
     /** Everything but the batches, which have folders of their own, in the order of work. */
     public List<EntryRecord> withoutFolder() {
         return new Records(sql).allBut("batch");
+    }
+
+    /** What the ledger says to an entry that lies elsewhere too. */
+    public enum Knows {
+        /** It has the same. */
+        SAME,
+        /** It has another one in its place. */
+        OTHERWISE,
+        /** It ends before it. */
+        NOTHING
+    }
+
+    /** Holds an entry that was found elsewhere against the one here. */
+    public Knows knows(EntryRecord told) {
+        return new Records(sql).knows(told);
+    }
+
+    /** Whether everything up to the end of a copy is here as the copy has it. */
+    public Knows knows(Ledger copy) {
+        String here = seal(copy.newestSeq());
+        return here.equals(copy.end())
+                ? Knows.SAME
+                : here.isEmpty() ? Knows.NOTHING : Knows.OTHERWISE;
+    }
+
+    /** The newest entry's number and the beginning of its seal, for people and paper. */
+    public String lastSeal() {
+        return "entry "
+                + newestSeq()
+                + ", seal "
+                + end().substring(0, SHOWN).replaceAll("(.{4})(?=.)", "$1 ");
+    }
+
+    /** The day of the newest entry; empty while there is none. */
+    public Optional<LocalDate> newestDay() {
+        return sql.first(
+                "SELECT day FROM entry ORDER BY seq DESC LIMIT 1",
+                r -> LocalDate.parse(r.getString(1)));
+    }
+
+    /** Whether a batch was taken in whose manifest has that hash, wherever it is published. */
+    public boolean hasManifest(String sha256) {
+        return sql.number("SELECT count(*) FROM entry WHERE detail_sha256 = ?", sha256) > 0;
+    }
+
+    /** Batches whose folder is known to be published in an output folder, oldest first. */
+    public List<String> publishedIn(String place) {
+        return new Progress(sql).published(place);
     }
 
     /** Whether a batch of that name was ever taken in. */
@@ -269,6 +324,11 @@ public final class Ledger implements AutoCloseable {
     /** The newest batches of all output folders, newest first. */
     public List<BatchState> newest(int howMany) {
         return new Batches(sql).newest(howMany);
+    }
+
+    /** Batches of days after a certain one, newest first. */
+    public List<BatchState> after(LocalDate day) {
+        return new Batches(sql).after(day);
     }
 
     /** The newest batches of an output folder, newest first. */

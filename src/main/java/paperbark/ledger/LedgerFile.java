@@ -7,8 +7,10 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
+import org.sqlite.NativeLibraryNotFoundException;
 import org.sqlite.SQLiteConfig;
 
 /** Makes and opens the file that a ledger lies in. */
@@ -166,6 +168,14 @@ final class LedgerFile implements Database {
         if (!pages.equals("ok")) {
             throw new LedgerException("The ledger's file is damaged (" + pages + ").", remedy());
         }
+        // The database keeps each statement as it was written.
+        List<String> made =
+                sql.list(
+                        "SELECT sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY sql",
+                        r -> r.getString(1));
+        if (!made.equals(Schema.forFile().stream().sorted().toList())) {
+            throw sql.changed("its tables and indices");
+        }
     }
 
     @Override
@@ -189,6 +199,12 @@ final class LedgerFile implements Database {
         if (error == BUSY) {
             return new LedgerBusyException(
                     "Another program is writing in the ledger.", "Wait until it has ended.", cause);
+        }
+        if (cause.getCause() instanceof NativeLibraryNotFoundException) {
+            return new UncheckedIOException(
+                    new IOException(
+                            "No space left, or no permission, in the folder for temporary files.",
+                            cause));
         }
         boolean damaged = error == CORRUPT || error == NOT_A_DATABASE;
         return new LedgerException(

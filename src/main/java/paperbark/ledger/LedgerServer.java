@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.util.List;
 import java.util.Properties;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -155,9 +156,31 @@ final class LedgerServer implements Database {
                 ServerUrl.schema(place.url()));
     }
 
-    /** Torn pages are the server's business; what it reads back is proved by the seals. */
+    /**
+     * Torn pages are the server's business; what it reads back is proved by the seals. What keeps a
+     * claim from being there twice has to be in force.
+     */
     @Override
-    public void prove(Sql sql) {}
+    public void prove(Sql sql) {
+        String schema = ServerUrl.schema(place.url());
+        List<String> unique =
+                sql.list(
+                        "SELECT c.relname FROM pg_index i JOIN pg_class c ON c.oid = i.indexrelid"
+                                + " JOIN pg_namespace n ON n.oid = c.relnamespace"
+                                + " WHERE n.nspname = ? AND i.indisunique AND i.indisvalid"
+                                + " AND i.indpred IS NOT NULL",
+                        r -> r.getString(1),
+                        schema);
+        long keys =
+                sql.number(
+                        "SELECT count(*) FROM pg_constraint c JOIN pg_namespace n"
+                                + " ON n.oid = c.connamespace WHERE n.nspname = ?"
+                                + " AND c.contype IN ('p', 'u')",
+                        schema);
+        if (!unique.containsAll(Schema.uniqueIndices()) || keys < Schema.keys()) {
+            throw sql.changed("its tables and indices");
+        }
+    }
 
     @Override
     public void copy(Ledger ledger, Sql sql, Path file) {

@@ -56,6 +56,16 @@ final class Progress {
                 name);
     }
 
+    /** Batches of an output folder that are known to be visible there, oldest first. */
+    List<String> published(String place) {
+        return sql.list(
+                "SELECT e.name FROM progress p JOIN entry e ON e.seq = p.entry"
+                        + " WHERE p.state <> 'committed' AND e.kind = 'batch' AND p.place = ?"
+                        + " ORDER BY e.seq",
+                r -> r.getString(1),
+                place);
+    }
+
     /** Batches of an output folder that were taken in and may still be hidden there. */
     List<Ledger.Unpublished> unpublished(String place) {
         return sql.list(

@@ -63,6 +63,21 @@ final class Records {
         return entries("name = ?", name).stream().findFirst();
     }
 
+    /**
+     * Holds an entry that lies elsewhere too against the one here; its rows were proved by then.
+     */
+    Ledger.Knows knows(EntryRecord told) {
+        String here = seals(told.seq(), told.seq()).getOrDefault(told.seq(), "");
+        if (here.isEmpty()) {
+            return Ledger.Knows.NOTHING;
+        }
+        boolean same =
+                told.schema() == schema
+                        ? Seals.rows(told).equals(told.rowsSha256()) && Seals.of(told).equals(here)
+                        : one(told.seq()).orElseThrow().merged(told).isPresent();
+        return same ? Ledger.Knows.SAME : Ledger.Knows.OTHERWISE;
+    }
+
     EntryRecord newest() {
         return one(sql.number("SELECT max(seq) FROM entry")).orElseThrow();
     }

@@ -28,6 +28,23 @@ final class Schema {
         }
     }
 
+    /** The indices that keep a row from being there twice, by the statements that make them. */
+    static List<String> uniqueIndices() {
+        return forFile().stream()
+                .filter(s -> s.startsWith("CREATE UNIQUE INDEX "))
+                .map(s -> s.split(" ")[3])
+                .sorted()
+                .toList();
+    }
+
+    /** How many primary keys and unique columns the tables have. */
+    static long keys() {
+        return forFile().stream()
+                .filter(s -> s.startsWith("CREATE TABLE "))
+                .mapToLong(s -> s.split("PRIMARY KEY|UNIQUE", -1).length - 1L)
+                .sum();
+    }
+
     /** The same statements for a server. */
     static List<String> forServer() {
         return forFile().stream().map(Schema::forServer).toList();

@@ -9,13 +9,16 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import paperbark.batch.AdviceFiles;
 import paperbark.batch.Ending;
@@ -35,6 +38,9 @@ public final class Attendant {
     private LocalDate day = LocalDate.MIN;
     private boolean recovered;
     private Map<Path, String> waiting = Map.of();
+    private List<String> looks = List.of();
+    private Set<String> batches = Set.of();
+    private final Set<String> told = new HashSet<>();
 
     /**
      * What the attendant sees of the world.
@@ -104,7 +110,7 @@ public final class Attendant {
         List<Ending> endings = new ArrayList<>();
         List<Exception> failures = new ArrayList<>();
         LocalDate today = world.today().get();
-        if (!recovered || !today.equals(day)) {
+        if (!recovered || !today.equals(day) || !batchNames().containsAll(batches)) {
             recover(today, endings, failures);
         }
         Intake.Look look = intake.look(world.now().get());
@@ -178,7 +184,7 @@ public final class Attendant {
         StatusPage.write(
                 office,
                 world,
-                new StatusPage.State(waiting, working, handling.troubles(there), true));
+                new StatusPage.State(waiting, working, handling.troubles(there), looks, true));
     }
 
     private void show(Throwable failure) {
@@ -190,7 +196,7 @@ public final class Attendant {
             StatusPage.write(
                     office,
                     world,
-                    new StatusPage.State(waiting, Optional.empty(), List.of(said), false));
+                    new StatusPage.State(waiting, Optional.empty(), List.of(said), looks, false));
         } catch (IOException | RuntimeException again) {
             // The same trouble; whoever started the program is told of it.
             failure.addSuppressed(again);
@@ -206,7 +212,9 @@ public final class Attendant {
             proof.forget();
         }
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            LedgerProof.prove(office, ledger, proof);
+            looks = LedgerProof.prove(office, ledger, proof);
+            OutputFolder.id(office.packs());
+            OutputFolder.bind(office.packs());
             Backups.daily(office, ledger, today, world.copyDays());
             AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
             int emptied = OldPrints.empty(office, ledger);
@@ -218,11 +226,22 @@ public final class Attendant {
                                         + emptied
                                         + " batches.");
             }
+            new HalfMade(office, ledger).clear(world.now().get());
+            new LostBatches(office, ledger).restore(world).forEach(world.tell());
             for (String job : Forget.complete(office, ledger, today)) {
                 world.tell().accept("Job " + job + " was forgotten; so are its papers here now.");
             }
         }
+        looks.stream().filter(told::add).forEach(line -> world.tell().accept("Look: " + line));
+        batches = batchNames();
         day = today;
+    }
+
+    private Set<String> batchNames() throws IOException {
+        return Office.list(office.packs()).stream()
+                .filter(f -> !Office.isHidden(f))
+                .map(f -> f.getFileName().toString())
+                .collect(Collectors.toSet());
     }
 
     /** A run may have been cut between moving a register and noting it. */

@@ -4,16 +4,23 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.FileTime;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import paperbark.disk.Disk;
 import paperbark.disk.Rights;
 import paperbark.ledger.Ledger;
 
 /** One copy of the ledger a day, each kept for some time. */
 final class Backups {
+    /** So many copies stay whatever day it is said to be. */
+    static final int ALWAYS_KEPT = 7;
+
     private Backups() {}
 
     /** The copies there are, the newest first. */
@@ -35,13 +42,43 @@ final class Backups {
             return;
         }
         Disk.move(make(office, ledger, today), copy);
+        Optional<LocalDate> day = witnessed(office, ledger, today);
+        if (day.isEmpty()) {
+            return;
+        }
         // Names of copies are in the order of their days.
-        Path oldest = copy(office, today.minusDays(days));
-        for (Path old : newestFirst(office)) {
+        Path oldest = copy(office, day.get().minusDays(days));
+        List<Path> copies = newestFirst(office);
+        for (Path old : copies.subList(Math.min(ALWAYS_KEPT, copies.size()), copies.size())) {
             if (old.compareTo(oldest) < 0) {
                 Files.delete(old);
             }
         }
+    }
+
+    /**
+     * The day that the clock and another witness agree is reached: the newest file that people
+     * brought, or else the newest entry, which may be of the same wrong clock. A clock alone may be
+     * years ahead.
+     */
+    private static Optional<LocalDate> witnessed(Office office, Ledger ledger, LocalDate today)
+            throws IOException {
+        return newestFile(office)
+                .or(ledger::newestDay)
+                .map(witness -> witness.isBefore(today) ? witness : today);
+    }
+
+    private static Optional<LocalDate> newestFile(Office office) throws IOException {
+        Optional<FileTime> newest = Optional.empty();
+        for (Path folder : List.of(office.intake(), office.filed(), office.returned())) {
+            try (Stream<Path> all = Files.walk(folder)) {
+                for (Path file : all.filter(Files::isRegularFile).toList()) {
+                    FileTime time = Files.getLastModifiedTime(file);
+                    newest = newest.filter(t -> t.compareTo(time) > 0).or(() -> Optional.of(time));
+                }
+            }
+        }
+        return newest.map(t -> LocalDate.ofInstant(t.toInstant(), ZoneOffset.UTC));
     }
 
     /**

@@ -13,7 +13,6 @@ import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
 import paperbark.ledger.LedgerPlace;
-import paperbark.value.Days;
 
 /** Looks an office folder over and says what to do. It changes nothing that lasts. */
 public final class Doctor {
@@ -28,11 +27,13 @@ public final class Doctor {
      * Looks at everything.
      *
      * @param now moment, for people only
-     * @param today the computer's day
+     * @param today the office's day
+     * @param clockRight whether a person says that the clock is right, whatever the newest batch
+     *     says
      * @throws IOException when the folder itself cannot be read
      */
-    public static List<Check> examine(Office office, Instant now, LocalDate today)
-            throws IOException {
+    public static List<Check> examine(
+            Office office, Instant now, LocalDate today, boolean clockRight) throws IOException {
         Doctor doctor = new Doctor(office);
         FolderCheck check = new FolderCheck(office);
         List<Check> folders = check.folders();
@@ -43,7 +44,7 @@ public final class Doctor {
             doctor.checks.add(check.oneFileSystem());
         }
         doctor.equipment();
-        doctor.ledger(today);
+        doctor.ledger(today, clockRight);
         doctor.attended(now);
         return List.copyOf(doctor.checks);
     }
@@ -68,10 +69,11 @@ public final class Doctor {
         wrong.forEach(w -> checks.add(Check.setup(what, w)));
     }
 
-    private void ledger(LocalDate today) throws IOException {
+    private void ledger(LocalDate today, boolean clockRight) throws IOException {
         Optional<String> trouble;
+        List<String> noticed = new ArrayList<>();
         try {
-            trouble = LedgerProof.trouble(office);
+            trouble = LedgerProof.trouble(office, noticed);
         } catch (LedgerBusyException e) {
             checks.add(new Check("ledger", Ending.BUSY, e.getMessage()));
             return;
@@ -86,14 +88,17 @@ public final class Doctor {
         if (office.ledger() instanceof LedgerPlace.InFile file && !Files.isWritable(file.path())) {
             checks.add(Check.disk("ledger", "may be read, but not written: " + file.path()));
         }
-        checks.add(Check.well("ledger", "is as it was written, and knows every published batch"));
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            checks.add(key(ledger));
-            Optional<Ledger.BatchState> future =
-                    ledger.newest(1).stream().filter(b -> b.day().isAfter(today)).findFirst();
             checks.add(
-                    future.map(b -> clock(b, today))
-                            .orElse(Check.well("clock", "says " + Days.show(today))));
+                    Check.well(
+                            "ledger",
+                            "is as it was written, and agrees with batches, advices, copies and filed"
+                                    + " registers; its last is "
+                                    + ledger.lastSeal()));
+            noticed.addAll(new LostBatches(office, ledger).noticed());
+            noticed.forEach(line -> checks.add(Check.setup("packs", line)));
+            checks.add(key(ledger));
+            checks.add(new FutureBatches(office, ledger).check(today, clockRight));
         }
     }
 
@@ -113,20 +118,10 @@ public final class Doctor {
         }
     }
 
-    private static Check clock(Ledger.BatchState batch, LocalDate today) {
-        return Check.setup(
-                "clock",
-                "says "
-                        + Days.show(today)
-                        + ", but the newest batch is of "
-                        + Days.show(batch.day())
-                        + ". Set the computer's clock.");
-    }
-
     private void attended(Instant now) throws IOException {
         try (OfficeLock lock = OfficeLock.take(office, now)) {
             checks.add(Check.well("lock", "is free: no program attends the folder"));
-            checks.addAll(new Leftovers(lock.office()).look());
+            checks.addAll(new Leftovers(lock.office(), now).look());
         } catch (OfficeLock.Busy busy) {
             checks.add(Check.well("lock", busy.getMessage().strip()));
         } catch (IOException e) {

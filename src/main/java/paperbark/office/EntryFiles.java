@@ -57,19 +57,42 @@ final class EntryFiles {
 
     /** Adds what a copy of the ledger holds; whether it could be used. */
     boolean addCopy(Path copy) {
-        List<EntryRecord> records;
-        LedgerId ledgerId;
-        try (Ledger ledger = Ledger.open(copy)) {
-            ledger.verify();
-            records = ledger.records();
-            ledgerId = ledger.id();
-        } catch (LedgerException unusable) {
-            // An older copy may do.
-            return false;
+        Optional<Copy> read = Copy.read(copy);
+        read.ifPresent(
+                c -> c.records().forEach(r -> add(c.id(), r, "backups/" + copy.getFileName())));
+        return read.isPresent();
+    }
+
+    /**
+     * Adds what the ledger itself holds and nothing else: it is an older copy, perhaps, but seals
+     * tell whether its entries fit between the others.
+     */
+    void fillFrom(Path ledger) {
+        Copy.read(ledger)
+                .filter(c -> c.id().equals(id.orElse(c.id())))
+                .ifPresent(
+                        c -> {
+                            id = Optional.of(c.id());
+                            c.records()
+                                    .forEach(
+                                            r ->
+                                                    entries.putIfAbsent(
+                                                            r.seq(), new Found(r, "the ledger")));
+                        });
+    }
+
+    /** What a sound ledger in a file holds. */
+    private record Copy(LedgerId id, List<EntryRecord> records) {
+
+        static Optional<Copy> read(Path file) {
+            try (Ledger ledger = Ledger.open(file)) {
+                ledger.verify();
+                return Optional.of(new Copy(ledger.id(), ledger.records()));
+            } catch (LedgerException unusable) {
+                // An older copy may do.
+                return Optional.empty();
+            }
         }
-        records.forEach(r -> add(ledgerId, r, "backups/" + copy.getFileName()));
-        id = Optional.of(ledgerId);
-        return true;
     }
 
     /**

@@ -94,6 +94,7 @@ public final class Forget {
             }
             List<String> unread = new ArrayList<>();
             try {
+                new HalfMade(lock.office(), ledger).clear(order.at());
                 List<String> done =
                         new Forget(lock.office(), ledger)
                                 .files(Keys.job(order.job()), order.today(), unread);
@@ -176,12 +177,15 @@ public final class Forget {
         Erasure erasure = new Erasure(job);
         List<String> done = new ArrayList<>();
         List<Path> left = new ArrayList<>();
+        // Copies of a batch tell of the job as well.
+        BatchFolders batches = new BatchFolders(office);
         for (JobVersion version : ledger.versions(job)) {
-            Path batch = office.packs().resolve(version.batch());
+            List<Path> folders = batches.of(office, version.batch());
             Optional<EntryRecord> entry = ledger.entry(version.batch());
-            if (Files.isDirectory(batch) && entry.isPresent()) {
+            for (Path batch : entry.isPresent() ? folders : List.<Path>of()) {
                 done.addAll(erasure.ofBatch(batch, version.pack(), ledger.id(), entry.get(), left));
-            } else {
+            }
+            if (folders.isEmpty() || entry.isEmpty()) {
                 unread.add(
                         "packs/"
                                 + version.batch()

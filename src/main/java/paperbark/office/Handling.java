@@ -177,7 +177,7 @@ final class Handling {
         Path folder =
                 office.filed()
                         .resolve(year)
-                        .resolve(made.orElse(world.today().get() + "-nothing-new"));
+                        .resolve(made.orElse(world.today().get() + Witnesses.NOTHING_NEW));
         Disk.makeFolders(folder);
         Disk.force(folder.getParent());
         Disk.force(office.filed());

@@ -3,6 +3,7 @@ package paperbark.office;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import paperbark.batch.AdviceFiles;
@@ -11,6 +12,7 @@ import paperbark.disk.Disk;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerException;
 import paperbark.ledger.LedgerPlace;
+import paperbark.ledger.Proof;
 
 /**
  * Makes an office's ledger anew when it is lost, damaged or an older copy: from the published
@@ -43,7 +45,7 @@ public final class LedgerRebuild {
      */
     public static Result run(OfficeLock lock) throws IOException {
         Office office = lock.office();
-        if (LedgerProof.trouble(office).isEmpty()) {
+        if (LedgerProof.trouble(office, new ArrayList<>()).isEmpty()) {
             try (Ledger ledger = Ledger.open(office.ledger())) {
                 return new Result(ledger.records().size(), Optional.empty(), true);
             }
@@ -57,7 +59,11 @@ public final class LedgerRebuild {
         Path part = office.root().resolve(PART);
         remove(part);
         try {
-            Ledger.rebuild(new LedgerPlace.InFile(part), found.id(), found.inOrder());
+            LedgerPlace made = new LedgerPlace.InFile(part);
+            Ledger.rebuild(made, found.id(), found.inOrder());
+            try (Ledger ledger = Ledger.open(made)) {
+                LedgerProof.prove(office, ledger, new Proof());
+            }
             Optional<Path> aside = setAside(office);
             Disk.move(part, office.ledgerFile());
             return new Result(found.inOrder().size(), aside, false);
@@ -85,6 +91,7 @@ public final class LedgerRebuild {
                 break;
             }
         }
+        found.fillFrom(office.ledgerFile());
         return found;
     }
 

@@ -4,21 +4,27 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import paperbark.batch.OutputFolder;
+import paperbark.disk.FolderLock;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
+import paperbark.ledger.LedgerPlace;
 
 /** Looks for what runs that were cut short left behind, while no program is at work. */
 final class Leftovers {
     private final Office office;
+    private final Instant now;
 
-    Leftovers(Office office) {
+    Leftovers(Office office, Instant now) {
         this.office = office;
+        this.now = now;
     }
 
     /** What was found; one line that all is tidy otherwise. */
@@ -38,18 +44,15 @@ final class Leftovers {
                             "left over",
                             "papers of a job that is forgotten: the next watch finishes it"));
         }
-        Set<String> waiting = waiting();
-        for (Path hidden : Office.list(office.packs())) {
-            String name = hidden.getFileName().toString();
-            if (Office.isHidden(hidden) && Files.isDirectory(hidden)) {
+        hidden(checks);
+        for (Path file : Office.list(office.root())) {
+            if (file.getFileName().toString().startsWith(LedgerPlace.FILE + ".schema-")) {
                 checks.add(
                         Check.well(
                                 "left over",
-                                waiting.contains(name)
-                                        ? "packs/" + name + ": the next run publishes it"
-                                        : "packs/"
-                                                + name
-                                                + ": half-made and in no ledger; delete it to have the room"));
+                                file.getFileName()
+                                        + ": the ledger as an earlier version wrote it, with prints of"
+                                        + " bank details and contacts. Delete it."));
             }
         }
         return checks.isEmpty() ? List.of(Check.well("left over", "nothing")) : checks;
@@ -64,14 +67,52 @@ final class Leftovers {
         }
     }
 
-    private Set<String> waiting() throws IOException {
-        Set<String> names = new HashSet<>();
+    /** Nobody is told to delete what may be somebody's only copy, or is being made. */
+    private void hidden(List<Check> checks) throws IOException {
+        List<Path> folders =
+                Office.list(office.packs()).stream()
+                        .filter(f -> Office.isHidden(f) && Files.isDirectory(f))
+                        .toList();
+        if (folders.isEmpty()) {
+            return;
+        }
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            ledger.unpublished(OutputFolder.known(office.packs()).orElse(""))
-                    .forEach(b -> names.add(b.staged()));
+            Set<String> waiting =
+                    ledger.unpublished(OutputFolder.known(office.packs()).orElse("")).stream()
+                            .map(Ledger.Unpublished::staged)
+                            .collect(Collectors.toSet());
+            List<Path> nobodys = new HalfMade(office, ledger).found(now);
+            boolean atWork = isAtWork();
+            for (Path folder : folders) {
+                String name = folder.getFileName().toString();
+                String said =
+                        waiting.contains(name)
+                                ? "the next run publishes it"
+                                : atWork
+                                        ? "another run is at work here; leave it"
+                                        : nobodys.contains(folder)
+                                                ? "half-made and in no ledger; the next watch clears it"
+                                                : "it may be the only copy of a batch; leave it";
+                checks.add(Check.well("left over", "packs/" + name + ": " + said));
+            }
         } catch (LedgerException | LedgerBusyException | UncheckedIOException told) {
             // The ledger's own line says so.
+            folders.forEach(
+                    f ->
+                            checks.add(
+                                    Check.well(
+                                            "left over",
+                                            "packs/"
+                                                    + f.getFileName()
+                                                    + ": leave it until the ledger is well")));
         }
-        return names;
+    }
+
+    private boolean isAtWork() throws IOException {
+        Optional<FolderLock> lock = FolderLock.tryTake(office.packs());
+        if (lock.isPresent()) {
+            lock.get().close();
+        }
+        return lock.isEmpty();
     }
 }

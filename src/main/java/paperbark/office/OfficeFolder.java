@@ -13,7 +13,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.stream.Stream;
 import paperbark.disk.Disk;
 import paperbark.disk.Rights;
 import paperbark.disk.Shipped;
@@ -141,16 +140,19 @@ public final class OfficeFolder {
             kept.add(place instanceof LedgerPlace.InFile ? LEDGER : LedgerPlace.NOTE);
             return;
         }
-        try (Stream<Path> batches = Files.list(folder.resolve("packs"))) {
-            if (batches.anyMatch(b -> Files.exists(b.resolve("manifest.json")))) {
-                leftOut.add(LEDGER);
-                return;
-            }
+        if (hasBatches() || Witnesses.of(new Office(folder)).anyEntry().isPresent()) {
+            leftOut.add(LEDGER);
+            return;
         }
         boolean keyed = Files.exists(place.key());
         Ledger.create(place, at);
         made.add(LEDGER);
         (keyed ? kept : made).add(place.key().getFileName().toString());
+    }
+
+    private boolean hasBatches() throws IOException {
+        return Office.list(folder.resolve("packs")).stream()
+                .anyMatch(b -> Files.exists(b.resolve("manifest.json")));
     }
 
     private void guide(LocalDate today, String version) throws IOException {

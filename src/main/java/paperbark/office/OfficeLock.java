@@ -9,6 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Instant;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import paperbark.disk.Disk;
 
 /**
@@ -17,6 +20,12 @@ import paperbark.disk.Disk;
  * as the share's own locks.
  */
 public final class OfficeLock implements AutoCloseable {
+    // On a share the process may be another computer's.
+    private static final String HOST =
+            Optional.ofNullable(System.getenv("COMPUTERNAME"))
+                    .or(() -> Optional.ofNullable(System.getenv("HOSTNAME")))
+                    .orElse("");
+
     private final Office office;
     private final FileChannel channel;
 
@@ -79,15 +88,34 @@ public final class OfficeLock implements AutoCloseable {
     }
 
     private static String me(Instant now) {
-        return "process " + ProcessHandle.current().pid() + ", since " + now;
+        return "process "
+                + ProcessHandle.current().pid()
+                + (HOST.isEmpty() ? "" : " on " + HOST)
+                + ", since "
+                + now;
     }
 
+    /**
+     * Between taking the lock and saying so a note of an earlier, killed process may still lie
+     * here.
+     */
     private static String holder(Office office) throws IOException {
-        return Files.exists(office.lockInfo()) ? Files.readString(office.lockInfo()) : "unknown";
+        String note = Files.exists(office.lockInfo()) ? Files.readString(office.lockInfo()) : "";
+        Matcher process =
+                Pattern.compile("process (\\d+)( on (.*))?, since .*").matcher(note.strip());
+        boolean gone =
+                process.matches()
+                        && HOST.equals(Optional.ofNullable(process.group(3)).orElse(HOST))
+                        && ProcessHandle.of(Long.parseLong(process.group(1))).isEmpty();
+        return note.isBlank() || gone ? "it has not said which one it is. Try again." : note;
     }
 
     @Override
     public void close() throws IOException {
-        channel.close();
+        try {
+            Files.deleteIfExists(office.lockInfo());
+        } finally {
+            channel.close();
+        }
     }
 }

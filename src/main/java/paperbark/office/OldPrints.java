@@ -12,6 +12,7 @@ import paperbark.batch.ForgottenFiles;
 import paperbark.disk.Disk;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerException;
 
 /**
  * Takes out of batch folders the prints that earlier programs made without a key, bank details
@@ -41,8 +42,29 @@ final class OldPrints {
                 }
             }
         }
+        copies(office);
         Disk.replace(mark, "\n".getBytes(StandardCharsets.UTF_8));
         return emptied;
+    }
+
+    /**
+     * Copies of a day are lifted as the ledger was, and nothing is kept of how they were before.
+     */
+    private static void copies(Office office) throws IOException {
+        for (Path copy : Backups.newestFirst(office)) {
+            try (Ledger lifted = Ledger.open(copy)) {
+                lifted.id();
+            } catch (LedgerException damaged) {
+                // The proof of the ledger tells of it.
+                continue;
+            }
+            for (Path file : Office.list(office.backups())) {
+                String name = file.getFileName().toString();
+                if (name.startsWith(copy.getFileName() + ".schema-")) {
+                    Files.delete(file);
+                }
+            }
+        }
     }
 
     private static boolean isOlder(Path batch) throws IOException {

@@ -28,12 +28,14 @@ final class StatusPage {
      * @param waiting files in the intake with the reason why they wait
      * @param working the register being worked on
      * @param troubles what keeps work from being done, and what to do
+     * @param looks what somebody should look at
      * @param asksLedger whether the ledger can be asked for the batches
      */
     record State(
             Map<Path, String> waiting,
             Optional<Path> working,
             List<String> troubles,
+            List<String> looks,
             boolean asksLedger) {}
 
     /** Writes the page anew. */
@@ -43,6 +45,8 @@ final class StatusPage {
                         Days.show(world.today().get()),
                         world.version(),
                         state.troubles(),
+                        state.looks(),
+                        state.asksLedger() ? Optional.of(seal(office)) : Optional.empty(),
                         state.working().map(Path::toString),
                         state.waiting().entrySet().stream()
                                 .sorted(Map.Entry.comparingByKey())
@@ -69,6 +73,12 @@ final class StatusPage {
                 .sorted(Comparator.reverseOrder())
                 .limit(LISTED)
                 .toList();
+    }
+
+    private static String seal(Office office) throws IOException {
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            return ledger.lastSeal();
+        }
     }
 
     private static List<OfficeView.Line> batches(Office office) throws IOException {

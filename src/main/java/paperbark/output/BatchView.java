@@ -27,12 +27,26 @@ public record BatchView(
 
     /** How many jobs of the register are cancelled, and so have no case. */
     public long cancelled() {
-        return findings.stream().filter(f -> f.code() == FindingCode.JOB_CANCELLED).count();
+        return cancelled(findings);
+    }
+
+    /** How many jobs are cancelled by these findings of a register. */
+    public static int cancelled(List<Finding> findings) {
+        return count(findings, FindingCode.JOB_CANCELLED);
+    }
+
+    private static int count(List<Finding> findings, FindingCode code) {
+        return (int) findings.stream().filter(f -> f.code() == code).count();
     }
 
     /** How many rows of the register were taken for no job. */
     public long leftOut() {
-        return findings.stream().filter(f -> f.code() == FindingCode.ROW_NO_JOB).count();
+        return leftOut(findings);
+    }
+
+    /** How many rows were taken for no job by these findings of a register. */
+    public static int leftOut(List<Finding> findings) {
+        return count(findings, FindingCode.ROW_NO_JOB);
     }
 
     /** The same batch with what was noticed since. */

@@ -25,7 +25,7 @@ record Checksums(Map<String, String> byTable) {
         }
         file.ifPresent(
                 content ->
-                        StrictCsv.read(content, HEADINGS, faults)
+                        StrictCsvReader.read(content, HEADINGS, faults)
                                 .forEach(
                                         line ->
                                                 byTable.put(

@@ -61,12 +61,12 @@ final class RulebookLoader {
         List<Entry<R>> all = new ArrayList<>();
         for (Content content : contents(layout.name())) {
             List<Entry<R>> entries = reader.read(content);
-            faults.addAll(TableProof.overlaps(entries.stream().map(Entry::raw).toList()));
+            faults.addAll(TableCheck.overlaps(entries.stream().map(Entry::raw).toList()));
             // The firm's come last and go to the front: where two rows speak, the first wins.
             all.addAll(0, entries);
         }
         RuleTable<K, R> table = new RuleTable<>(layout.name(), layout.keyText(), all);
-        faults.addAll(TableProof.holes(table.rows()));
+        faults.addAll(TableCheck.holes(table.rows()));
         return table;
     }
 

@@ -28,7 +28,7 @@ final class SourceReader {
         Map<String, Source> sources = new LinkedHashMap<>();
         for (Content content : files) {
             String label = content.file().label();
-            for (StrictCsv.Line line : StrictCsv.read(content, HEADINGS, faults)) {
+            for (StrictCsvReader.Line line : StrictCsvReader.read(content, HEADINGS, faults)) {
                 Source source = source(line.cells());
                 if (source.id().isEmpty()
                         || source.title().isEmpty()

@@ -26,7 +26,7 @@ record TableReader<K, R>(Layout<K, R> layout, Map<String, Source> sources, List<
 
     List<Entry<R>> read(Content content) {
         List<Entry<R>> entries = new ArrayList<>();
-        for (StrictCsv.Line line : StrictCsv.read(content, layout.headings(), faults)) {
+        for (StrictCsvReader.Line line : StrictCsvReader.read(content, layout.headings(), faults)) {
             try {
                 RuleRow raw = raw(line, content.file());
                 entries.add(
@@ -42,7 +42,7 @@ record TableReader<K, R>(Layout<K, R> layout, Map<String, Source> sources, List<
         return entries;
     }
 
-    private RuleRow raw(StrictCsv.Line line, TableFile file) {
+    private RuleRow raw(StrictCsvReader.Line line, TableFile file) {
         Map<String, String> cells = line.cells();
         RuleRow raw =
                 new RuleRow(
@@ -85,7 +85,7 @@ record TableReader<K, R>(Layout<K, R> layout, Map<String, Source> sources, List<
         }
     }
 
-    private RuleRef ref(StrictCsv.Line line, TableFile file) {
+    private RuleRef ref(StrictCsvReader.Line line, TableFile file) {
         String id = line.cells().get("source");
         Source source = sources.get(id);
         if (source == null) {

@@ -77,11 +77,13 @@ record CellReader(int sharedTexts, boolean from1904) {
         return switch (type) {
             case STRING ->
                     TextCell.of(column, address, stored.getRichStringCellValue().getString());
-            case NUMERIC -> number(stored, column, address);
-            case BOOLEAN -> {
-                String word = stored.getBooleanCellValue() ? "yes" : "no";
-                yield cell(column, address, Cell.Kind.BOOLEAN, word);
-            }
+            case NUMERIC ->
+                    number(
+                            stored.getNumericCellValue(),
+                            isDate(stored.getCellStyle()),
+                            column,
+                            address);
+            case BOOLEAN -> truth(stored.getBooleanCellValue(), column, address);
             case ERROR -> {
                 String error = errorText(stored);
                 yield unusable(column, address, error, error(error));
@@ -90,9 +92,59 @@ record CellReader(int sharedTexts, boolean from1904) {
         };
     }
 
-    private Cell number(org.apache.poi.ss.usermodel.Cell stored, int column, String address) {
-        BigDecimal exact = new BigDecimal(Double.toString(stored.getNumericCellValue()));
-        if (isDate(stored.getCellStyle())) {
+    private static Cell truth(boolean value, int column, String address) {
+        return cell(column, address, Cell.Kind.BOOLEAN, value ? "yes" : "no");
+    }
+
+    /**
+     * A cell without a formula, as the file holds it.
+     *
+     * @param type the standard's word
+     * @param value empty where nothing is stored; of a shared text the text itself
+     */
+    Cell plain(String type, Optional<String> value, boolean date, int column, String address) {
+        try {
+            return switch (type) {
+                case "s", "b" ->
+                        value.filter(v -> !v.isBlank() || type.equals("s"))
+                                .map(
+                                        v ->
+                                                type.equals("s")
+                                                        ? TextCell.of(column, address, v)
+                                                        : truth(isTrue(v), column, address))
+                                .orElseGet(() -> unusable(column, address, "", valueless()));
+                case "str", "inlineStr" -> TextCell.of(column, address, value.orElse(""));
+                case "d" ->
+                        StoredXml.isoDate(value.orElse(""))
+                                .map(day -> date(column, address, day))
+                                .orElseGet(() -> unusable(column, address, "", unreadable()));
+                case "n" ->
+                        value.isEmpty()
+                                ? Cell.blank(column, address)
+                                : number(
+                                        value.get().isEmpty() ? 0 : Double.parseDouble(value.get()),
+                                        date,
+                                        column,
+                                        address);
+                default -> unusable(column, address, "", unreadable());
+            };
+        } catch (RuntimeException e) {
+            return unusable(column, address, "", unreadable());
+        }
+    }
+
+    private static boolean isTrue(String stored) {
+        return stored.strip().equals("1") || stored.strip().equalsIgnoreCase("true");
+    }
+
+    /** A cell whose shared text the file does not hold. */
+    static Cell textless(int column, String address) {
+        return unusable(column, address, "", damaged());
+    }
+
+    private Cell number(double stored, boolean date, int column, String address) {
+        BigDecimal exact = new BigDecimal(Double.toString(stored));
+        if (date) {
             return date(stored, exact, column, address);
         }
         boolean lost = exact.abs().compareTo(FIRST_OF_16_DIGITS) >= 0;
@@ -108,17 +160,17 @@ record CellReader(int sharedTexts, boolean from1904) {
                 lost ? List.of(digitsLost()) : List.of());
     }
 
-    private static boolean isDate(CellStyle style) {
+    /** Whether numbers of that style are days. */
+    static boolean isDate(CellStyle style) {
         return style != null
                 && DateUtil.isADateFormat(style.getDataFormat(), style.getDataFormatString());
     }
 
-    private Cell date(
-            org.apache.poi.ss.usermodel.Cell stored, BigDecimal days, int column, String address) {
+    private Cell date(double stored, BigDecimal days, int column, String address) {
         int first = from1904 ? 0 : FIRST_SURE_DAY;
         if (days.compareTo(BigDecimal.valueOf(first)) >= 0
                 && days.compareTo(BigDecimal.valueOf(Integer.MAX_VALUE)) < 0) {
-            LocalDate day = stored.getLocalDateTimeCellValue().toLocalDate();
+            LocalDate day = DateUtil.getLocalDateTime(stored, from1904).toLocalDate();
             if (day.getYear() <= LAST_YEAR) {
                 return date(column, address, day);
             }

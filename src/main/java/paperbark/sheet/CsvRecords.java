@@ -32,10 +32,10 @@ record CsvRecords(String text, int linesBefore) {
         return lines;
     }
 
-    /** All lines that hold anything, at most one more than the limit. */
+    /** All lines that hold anything, as far as one beyond the limit of rows or of values. */
     List<Line> all(char delimiter) throws IOException {
         List<Line> lines = new ArrayList<>();
-        parse(delimiter, lines, Limits.ROWS + Limits.HEADING_ROWS + 1);
+        parse(delimiter, lines, Limits.FILLED_ROWS + 1);
         return lines;
     }
 
@@ -50,7 +50,8 @@ record CsvRecords(String text, int linesBefore) {
             int from = 0;
             int number = 1 + linesBefore;
             Iterator<CSVRecord> records = parser.iterator();
-            while (lines.size() < most && records.hasNext()) {
+            int values = 0;
+            while (lines.size() < most && values <= Limits.VALUES && records.hasNext()) {
                 CSVRecord record = records.next();
                 int begins = (int) record.getCharacterPosition();
                 number += CsvScan.lineBreaks(text, from, begins);
@@ -58,6 +59,7 @@ record CsvRecords(String text, int linesBefore) {
                 Line line = line(record, number);
                 if (!line.row().isBlank()) {
                     lines.add(line);
+                    values += line.row().cells().size();
                 }
             }
         }

@@ -66,7 +66,7 @@ final class CsvSource {
         Choice choice = choose(isKnown);
         refuseBroken(choice.delimiter());
         List<Line> lines = records.all(choice.delimiter());
-        refuseLarge(lines, choice.headings());
+        refuseLarge(lines);
         refuseCut(lines, choice.headings());
         Reading<Sheet> read = new RowSieve(place.file(), "", choice.headings()).sift(lines);
         List<Finding> findings = new ArrayList<>(content.findings());
@@ -143,13 +143,19 @@ final class CsvSource {
         }
     }
 
-    private void refuseLarge(List<Line> lines, Headings headings) throws Refused {
-        int above = headings.line().row().number();
-        if (lines.stream().filter(l -> l.row().number() > above).count() > Limits.ROWS) {
+    private void refuseLarge(List<Line> lines) throws Refused {
+        if (lines.size() > Limits.FILLED_ROWS) {
             throw Refused.because(
                     FILE_TOO_LARGE,
                     place,
                     "The file has more than 20,000 rows.",
+                    "Save the week's rows as a file of their own.");
+        }
+        if (lines.stream().mapToInt(l -> l.row().cells().size()).sum() > Limits.VALUES) {
+            throw Refused.because(
+                    FILE_TOO_LARGE,
+                    place,
+                    "The file has more than 1,400,000 values.",
                     "Save the week's rows as a file of their own.");
         }
         for (Line line : lines) {

@@ -14,8 +14,11 @@ final class Limits {
     /** Parts in a workbook; the library's own limit, checked early to name it. */
     static final int PARTS = 1000;
 
-    /** Rows with values: a year of jobs for the busiest firm, several times over. */
+    /** Jobs: a year of the busiest firm, several times over. */
     static final int ROWS = 20_000;
+
+    /** Rows with values on a sheet: the jobs, the headings and a few titles above. */
+    static final int FILLED_ROWS = ROWS + 30;
 
     /** Rows that are merely formatted cost memory too. */
     static final int FORMATTED_ROWS = 200_000;
@@ -26,8 +29,20 @@ final class Limits {
     /** What a spreadsheet program can hold at most; a CSV record beyond it is no record. */
     static final int WIDEST_RECORD = 16_384;
 
-    /** Cells with or without values: about 500 bytes each when opened, half of the memory given. */
+    /** Cells of an .xls or .ods, which are held as a tree: half of the memory given. */
     static final int CELLS = 300_000;
+
+    /** Cells with values that are read as a stream: 65 in each of 20,000 rows, and some more. */
+    static final int VALUES = 1_400_000;
+
+    /** Cells with or without values that are read as a stream: as wide as allowed throughout. */
+    static final int STREAMED_CELLS = ROWS * 200;
+
+    /** Entries of a workbook's table of texts, in a cell or in none. */
+    static final int TEXTS = 2_000_000;
+
+    /** Parts that unpack to more are read as a stream; a tree of them takes twenty times that. */
+    static final long STREAMED_BYTES = 8L * 1024 * 1024;
 
     /** Entries of merged blocks, counted per row. */
     static final int MERGED_ROWS = 200_000;

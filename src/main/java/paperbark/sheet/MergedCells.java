@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import org.apache.poi.ss.usermodel.Row.MissingCellPolicy;
 import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.ss.util.CellAddress;
@@ -16,16 +17,34 @@ import paperbark.finding.Place;
 
 /** The merged blocks of one sheet. Only the first cell of a block holds its value. */
 final class MergedCells {
-    private final Sheet sheet;
-    private final CellReader reader;
+    private final BiFunction<Integer, Integer, Optional<Cell>> stored;
     private final Map<Integer, List<CellRangeAddress>> byRow = new HashMap<>();
 
+    /** Of a sheet that is in memory. */
     MergedCells(Sheet sheet, CellReader reader, Place place) throws Refused {
-        this.sheet = sheet;
-        this.reader = reader;
+        this(
+                sheet.getMergedRegions(),
+                sheet.getLastRowNum(),
+                (row, column) -> stored(sheet, row, column).map(reader::read),
+                place);
+    }
+
+    /**
+     * Of any sheet.
+     *
+     * @param lastRow the last that matters, from 0
+     * @param stored the cell of a row and column, both from 0
+     */
+    MergedCells(
+            List<CellRangeAddress> blocks,
+            int lastRow,
+            BiFunction<Integer, Integer, Optional<Cell>> stored,
+            Place place)
+            throws Refused {
+        this.stored = stored;
         int entries = 0;
-        for (CellRangeAddress block : sheet.getMergedRegions()) {
-            int last = Math.min(block.getLastRow(), sheet.getLastRowNum());
+        for (CellRangeAddress block : blocks) {
+            int last = Math.min(block.getLastRow(), lastRow);
             for (int row = block.getFirstRow(); row <= last; row++) {
                 byRow.computeIfAbsent(row, r -> new ArrayList<>()).add(block);
                 if (++entries > Limits.MERGED_ROWS) {
@@ -58,14 +77,19 @@ final class MergedCells {
     }
 
     private Cell first(CellRangeAddress block) {
+        int row = block.getFirstRow();
         int column = block.getFirstColumn();
-        org.apache.poi.ss.usermodel.Row row = sheet.getRow(block.getFirstRow());
-        org.apache.poi.ss.usermodel.Cell stored =
-                row == null ? null : row.getCell(column, MissingCellPolicy.RETURN_BLANK_AS_NULL);
-        return stored == null
-                ? Cell.blank(
-                        column + 1, new CellAddress(block.getFirstRow(), column).formatAsString())
-                : reader.read(stored);
+        return stored.apply(row, column)
+                .orElseGet(
+                        () ->
+                                Cell.blank(
+                                        column + 1, new CellAddress(row, column).formatAsString()));
+    }
+
+    private static Optional<org.apache.poi.ss.usermodel.Cell> stored(
+            Sheet sheet, int row, int column) {
+        return Optional.ofNullable(sheet.getRow(row))
+                .map(r -> r.getCell(column, MissingCellPolicy.RETURN_BLANK_AS_NULL));
     }
 
     private static Trouble merged(String address, Cell first) {

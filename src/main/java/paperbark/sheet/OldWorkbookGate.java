@@ -83,7 +83,7 @@ final class OldWorkbookGate {
 
     private static void checkRecords(byte[] stream, Place place) throws Refused {
         ByteBuffer records = ByteBuffer.wrap(stream).order(ByteOrder.LITTLE_ENDIAN);
-        SheetSize size = new SheetSize(Limits.LAST_ROW_XLS);
+        SheetSize size = new SheetSize(Limits.LAST_ROW_XLS, Limits.CELLS);
         int parts = 0;
         int sheets = 0;
         while (records.remaining() >= 4) {
@@ -98,7 +98,7 @@ final class OldWorkbookGate {
             }
             if (type == RECORD_END_OF_PART) {
                 size.refuse(place);
-                size = new SheetSize(Limits.LAST_ROW_XLS);
+                size = new SheetSize(Limits.LAST_ROW_XLS, Limits.CELLS);
                 parts++;
             }
             count(type, records.slice().limit(length).order(ByteOrder.LITTLE_ENDIAN), size);

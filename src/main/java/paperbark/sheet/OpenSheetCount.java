@@ -131,7 +131,7 @@ final class OpenSheetCount extends DefaultHandler {
                 lastFilled = row;
             }
             tooMany |=
-                    filledRows > Limits.ROWS
+                    filledRows > Limits.FILLED_ROWS
                             || lastColumn > Limits.COLUMNS
                             || cells > Limits.CELLS
                             || lastFilled > Limits.FORMATTED_ROWS;

@@ -53,6 +53,10 @@ final class RowSieve {
                     "There is no row below the headings.",
                     "Check that this is the right file, and that it was saved after the rows were entered.");
         }
+        if (kept.size() > Limits.ROWS) {
+            throw SheetSize.tooManyRows(
+                    new Place.InFile(file), "The list has " + kept.size() + " rows");
+        }
         kept.forEach(this::compareWidth);
         noteUnnamed(kept);
         noteHidden(kept);

@@ -37,6 +37,11 @@ public record Sheet(
         return new Sheet(file, name, headingRow, columns, some, from1904);
     }
 
+    /** The same without its rows, which take most of the memory. */
+    public Sheet withoutRows() {
+        return new Sheet(file, name, headingRow, columns, List.of(), from1904);
+    }
+
     /** A row of it. */
     public Place place(int row) {
         return new Place.InRow(file, name, row);

@@ -19,7 +19,7 @@ import paperbark.value.Nearest;
 /** Decides which sheet of a workbook is meant. */
 final class SheetChoice {
     private final Workbook book;
-    private final CellReader reader;
+    private final SheetLines.Way way;
     private final Place place;
     private final List<Finding> notes = new ArrayList<>();
 
@@ -33,9 +33,9 @@ final class SheetChoice {
         }
     }
 
-    SheetChoice(Workbook book, CellReader reader, Place place) {
+    SheetChoice(Workbook book, SheetLines.Way way, Place place) {
         this.book = book;
-        this.reader = reader;
+        this.way = way;
         this.place = place;
     }
 
@@ -66,7 +66,7 @@ final class SheetChoice {
                                                     + "\" after --sheet if that is meant.")
                             .orElse("Type the name of the sheet after --sheet."));
         }
-        SheetLines lines = new SheetLines(sheet, reader, place);
+        SheetLines lines = way.of(sheet);
         List<Line> top = lines.first(Limits.HEADING_ROWS);
         Optional<Headings> headings = HeadingFinder.find(top, isKnown);
         if (headings.isEmpty()) {
@@ -114,7 +114,7 @@ final class SheetChoice {
                 hidden.add(sheet.getSheetName());
                 continue;
             }
-            SheetLines lines = new SheetLines(sheet, reader, place);
+            SheetLines lines = way.of(sheet);
             List<Line> top = lines.first(Limits.HEADING_ROWS);
             tops.addAll(tops.isEmpty() ? top : List.of());
             HeadingFinder.find(top, isKnown)

@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import javax.xml.parsers.ParserConfigurationException;
-import org.apache.poi.ss.util.CellReference;
 import org.apache.poi.util.XMLHelper;
 import org.xml.sax.Attributes;
 import org.xml.sax.InputSource;
@@ -26,7 +25,7 @@ final class SheetCount extends DefaultHandler {
     private static final String NO_DOCTYPE = "http://apache.org/xml/features/disallow-doctype-decl";
     private static final SAXException ENOUGH = new SAXException("not a sheet");
 
-    private final SheetSize size = new SheetSize(Limits.LAST_ROW_XLSX);
+    private final SheetSize size = new SheetSize(Limits.LAST_ROW_XLSX, Limits.STREAMED_CELLS);
     private String root = "";
     private String namespace = "";
     private int row;
@@ -78,11 +77,11 @@ final class SheetCount extends DefaultHandler {
                     "Save it again as \"Excel Workbook (.xlsx)\", without \"Strict\".");
         }
         size.refuse(place);
-        if (texts > Limits.CELLS) {
+        if (texts > Limits.TEXTS) {
             throw Refused.because(
                     FILE_TOO_LARGE,
                     place,
-                    "The workbook's table of texts has more than 300,000 entries, most of them in no cell.",
+                    "The workbook's table of texts has more than 2,000,000 entries, most of them in no cell.",
                     "Copy the week's rows to a new workbook and save that.");
         }
         if (characters > Limits.TEXT_CHARACTERS) {
@@ -112,7 +111,7 @@ final class SheetCount extends DefaultHandler {
             }
             case "c" -> {
                 String address = attributes.getValue("r");
-                column = address == null ? column + 1 : new CellReference(address).getCol() + 1;
+                column = address == null ? column + 1 : PassingCell.column(address);
                 size.addCell();
             }
             case "v", "is", "f" -> size.addValue(row, column);

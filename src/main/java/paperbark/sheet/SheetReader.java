@@ -104,6 +104,17 @@ public final class SheetReader {
                                 .orElse(Reading.refused(List.of())));
     }
 
+    /**
+     * Whether a file is a workbook so large that its cells are never all in memory at once. Asked
+     * of its table of contents alone.
+     */
+    public static boolean isPassing(Path file) {
+        Place place = new Place.InFile(String.valueOf(file.getFileName()));
+        return guarded(place, () -> Reading.of(PassingBook.isNeeded(file), List.of()))
+                .result()
+                .orElse(false);
+    }
+
     private interface Work<T> {
         Reading<T> read() throws Refused, IOException;
     }

@@ -10,14 +10,18 @@ import paperbark.finding.Place;
 /** What one sheet comes to, and whether that is too much. */
 final class SheetSize {
     private final int lastPossible;
+    private final int mostCells;
+    private int values;
     private int rows;
     private int cells;
     private int valueRows;
     private int lastRow;
     private int lastColumn;
+    private int valueColumn;
 
-    SheetSize(int lastPossible) {
+    SheetSize(int lastPossible, int mostCells) {
         this.lastPossible = lastPossible;
+        this.mostCells = mostCells;
     }
 
     void addRow() {
@@ -30,6 +34,8 @@ final class SheetSize {
 
     /** Rows come in order. */
     void addValue(int row, int column) {
+        values += row == lastRow && column == valueColumn ? 0 : 1;
+        valueColumn = column;
         if (row != lastRow) {
             valueRows++;
             lastRow = row;
@@ -48,11 +54,8 @@ final class SheetSize {
                             lastPossible),
                     "Clear the last row if it is a slip, or split the rows over several files.");
         }
-        if (valueRows > Limits.ROWS) {
-            throw tooLarge(
-                    place,
-                    "A sheet has " + valueRows + " rows; the limit is 20,000.",
-                    "Save the week's rows as a file of their own.");
+        if (valueRows > Limits.FILLED_ROWS) {
+            throw tooManyRows(place, "A sheet has " + valueRows + " rows");
         }
         if (lastColumn > Limits.COLUMNS) {
             throw tooLarge(
@@ -62,16 +65,34 @@ final class SheetSize {
                             + "; the limit is 200 columns.",
                     "Delete what stands far to the right of the list and save the file.");
         }
-        if (rows > Limits.FORMATTED_ROWS || cells > Limits.CELLS) {
+        if (values > Limits.VALUES) {
             throw tooLarge(
                     place,
-                    "A sheet has "
-                            + rows
-                            + " rows and "
-                            + cells
-                            + " cells; the limits, with empty but formatted ones, are 200,000 and 300,000.",
+                    String.format(
+                            Locale.ROOT,
+                            "A sheet has values in %,d cells; the limit is %,d.",
+                            values,
+                            Limits.VALUES),
+                    "Save the week's rows as a file of their own.");
+        }
+        if (rows > Limits.FORMATTED_ROWS || cells > mostCells) {
+            throw tooLarge(
+                    place,
+                    String.format(
+                            Locale.ROOT,
+                            "A sheet has %,d rows and %,d cells; the limits, with empty but formatted ones, are 200,000 and %,d.",
+                            rows,
+                            cells,
+                            mostCells),
                     "Select the empty rows below the list, delete them and save the file.");
         }
+    }
+
+    static Refused tooManyRows(Place place, String counted) {
+        return tooLarge(
+                place,
+                counted + "; the limit is 20,000.",
+                "Save the week's rows as a file of their own.");
     }
 
     private static Refused tooLarge(Place place, String fact, String remedy) {

@@ -35,7 +35,12 @@ final class StoredXml {
 
     /** The day of an ISO date cell, if it is one. */
     Optional<LocalDate> isoDate() {
-        String value = xml.isSetV() ? xml.getV().strip() : "";
+        return isoDate(xml.isSetV() ? xml.getV() : "");
+    }
+
+    /** The day that such a cell's value says, if it is one. */
+    static Optional<LocalDate> isoDate(String stored) {
+        String value = stored.strip();
         if (value.length() > DAY_LETTERS && value.charAt(DAY_LETTERS) != 'T') {
             return Optional.empty();
         }

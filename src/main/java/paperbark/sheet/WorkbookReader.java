@@ -33,42 +33,97 @@ final class WorkbookReader {
             Optional<String> sheetName,
             SheetRule rule)
             throws Refused, IOException {
-        try (Workbook book = open(file, kind, place)) {
-            boolean from1904 = book instanceof Date1904Support b && b.isDate1904();
-            CellReader reader = new CellReader(sharedTexts(book), from1904);
-            SheetChoice choice = new SheetChoice(book, reader, place);
-            List<SheetChoice.Chosen> chosen = chosen(choice, isKnown, sheetName, rule);
-            List<Finding> findings = new ArrayList<>(choice.notes());
-            if (from1904) {
-                findings.add(
-                        Finding.of(
-                                DATES_FROM_1904,
-                                place,
-                                "The workbook counts its days from 1904, and its dates were read that way.",
-                                ""));
-            }
-            if (holdsMacros(book)) {
-                findings.add(
-                        Finding.of(
-                                FILE_HAS_MACROS,
-                                place,
-                                "The workbook holds macros; they were not run, and its cells were read as they were saved.",
-                                ""));
-            }
-            List<Sheet> sheets = new ArrayList<>();
-            for (SheetChoice.Chosen each : chosen) {
-                findings.addAll(each.lines().lost(place.file()));
-                RowSieve sieve =
-                        new RowSieve(place.file(), each.sheet().getSheetName(), each.headings());
-                if (chosen.size() > 1 && !each.hasRows()) {
-                    continue;
-                }
-                Reading<Sheet> read = sieve.sift(each.lines().first(Integer.MAX_VALUE));
-                findings.addAll(read.findings());
-                read.result().map(sheet -> counting(sheet, from1904)).ifPresent(sheets::add);
-            }
-            return sheets.isEmpty() ? Reading.refused(findings) : Reading.of(sheets, findings);
+        return kind == FileKind.WORKBOOK && PassingBook.isNeeded(file)
+                ? passing(file, place, isKnown, sheetName, rule)
+                : stored(file, kind, place, isKnown, sheetName, rule);
+    }
+
+    /** As a stream. */
+    static Reading<List<Sheet>> passing(
+            Path file,
+            Place place,
+            Predicate<String> isKnown,
+            Optional<String> sheetName,
+            SheetRule rule)
+            throws Refused, IOException {
+        try (PassingBook book = PassingBook.open(file)) {
+            CellReader reader = new CellReader(0, book.frame().isDate1904());
+            return read(
+                    book.frame(),
+                    sheet -> new PassingLines(sheet, book, reader, place),
+                    place,
+                    isKnown,
+                    sheetName,
+                    rule);
         }
+    }
+
+    /** As a tree in memory. */
+    static Reading<List<Sheet>> stored(
+            Path file,
+            FileKind kind,
+            Place place,
+            Predicate<String> isKnown,
+            Optional<String> sheetName,
+            SheetRule rule)
+            throws Refused, IOException {
+        try (Workbook book = open(file, kind, place)) {
+            CellReader reader = new CellReader(sharedTexts(book), isFrom1904(book));
+            return read(
+                    book,
+                    sheet -> new StoredLines(sheet, reader, place),
+                    place,
+                    isKnown,
+                    sheetName,
+                    rule);
+        }
+    }
+
+    private static boolean isFrom1904(Workbook book) {
+        return book instanceof Date1904Support b && b.isDate1904();
+    }
+
+    private static Reading<List<Sheet>> read(
+            Workbook book,
+            SheetLines.Way way,
+            Place place,
+            Predicate<String> isKnown,
+            Optional<String> sheetName,
+            SheetRule rule)
+            throws Refused {
+        boolean from1904 = isFrom1904(book);
+        SheetChoice choice = new SheetChoice(book, way, place);
+        List<SheetChoice.Chosen> chosen = chosen(choice, isKnown, sheetName, rule);
+        List<Finding> findings = new ArrayList<>(choice.notes());
+        if (from1904) {
+            findings.add(
+                    Finding.of(
+                            DATES_FROM_1904,
+                            place,
+                            "The workbook counts its days from 1904, and its dates were read that way.",
+                            ""));
+        }
+        if (holdsMacros(book)) {
+            findings.add(
+                    Finding.of(
+                            FILE_HAS_MACROS,
+                            place,
+                            "The workbook holds macros; they were not run, and its cells were read as they were saved.",
+                            ""));
+        }
+        List<Sheet> sheets = new ArrayList<>();
+        for (SheetChoice.Chosen each : chosen) {
+            findings.addAll(each.lines().lost(place.file()));
+            RowSieve sieve =
+                    new RowSieve(place.file(), each.sheet().getSheetName(), each.headings());
+            if (chosen.size() > 1 && !each.hasRows()) {
+                continue;
+            }
+            Reading<Sheet> read = sieve.sift(each.lines().first(Integer.MAX_VALUE));
+            findings.addAll(read.findings());
+            read.result().map(sheet -> counting(sheet, from1904)).ifPresent(sheets::add);
+        }
+        return sheets.isEmpty() ? Reading.refused(findings) : Reading.of(sheets, findings);
     }
 
     private static List<SheetChoice.Chosen> chosen(

@@ -124,6 +124,7 @@ final class ZipGate {
         long total = 0;
         for (ZipEntry entry : entries) {
             CRC32 sum = new CRC32();
+            long before = total;
             try (InputStream in = zip.getInputStream(entry)) {
                 for (int n = in.read(buffer); n >= 0; n = in.read(buffer)) {
                     sum.update(buffer, 0, n);
@@ -137,7 +138,7 @@ final class ZipGate {
                     }
                 }
             }
-            if (sum.getValue() != entry.getCrc()) {
+            if (sum.getValue() != entry.getCrc() || total - before != entry.getSize()) {
                 throw new ZipException("checksum of " + entry.getName());
             }
         }

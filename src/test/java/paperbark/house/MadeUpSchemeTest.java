@@ -140,15 +140,15 @@ class MadeUpSchemeTest {
         patched(
                 sources,
                 "rules/RulebookLoader.java",
-                "table(GstRow.LAYOUT),",
-                "table(GstRow.LAYOUT), settings(PebbleFigure.LAYOUT, PebbleFigure.class),");
+                " files);",
+                " settings(PebbleFigure.LAYOUT, PebbleFigure.class), files);");
         patched(
                 sources,
                 "rules/Rulebook.java",
                 "        List<TableFile> tables) {",
                 "        RuleTable<PebbleFigure, Setting> pebbles,\n"
                         + "        List<TableFile> tables) {");
-        patched(sources, "rules/Rulebook.java", " gst);", " gst, pebbles);");
+        patched(sources, "rules/Rulebook.java", "List.of(", "List.of(pebbles, ");
         copy("PebbleScheme.java.txt", sources.resolve("entitlement/PebbleScheme.java"));
         copy("PebbleFigure.java.txt", sources.resolve("rules/PebbleFigure.java"));
         Path classes = program.resolve("classes");

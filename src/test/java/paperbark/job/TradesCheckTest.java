@@ -10,13 +10,14 @@ import paperbark.finding.Finding;
 class TradesCheckTest {
     private static final String LATE = "certificate-late";
 
-    // Days after installation per state and trade: the sample firm's state-papers table, which
+    // Days or months after installation per state and trade: the sample firm's state-papers table,
+    // which
     // names its sources. 30 Oct 2026 is a Friday. Each pair is the last day in time and the first
     // one late.
     @ParameterizedTest
     @CsvSource({
         "VIC, Plumbing, 30/10/2026, 4/11/2026, 5/11/2026",
-        "VIC, Electrical, 20/10/2026, 19/11/2026, 20/11/2026",
+        "VIC, Electrical, 15/10/2026, 15/11/2026, 16/11/2026",
         "NSW, Electrical, 30/10/2026, 6/11/2026, 7/11/2026",
         "QLD, Plumbing, 30/10/2026, 13/11/2026, 14/11/2026",
         "QLD, Plumbing, 31/10/2026, 13/11/2026, 14/11/2026",

@@ -232,6 +232,8 @@ class AttendantTest {
             Files.writeString(
                     office.backups().resolve("paperbark-2026-10-%02d.db".formatted(day)), "x");
         }
+        // The clock alone deletes nothing; this file is of a later day than it.
+        drop("week.csv", Offices.register(1));
         attend();
         assertThat(Invariants.files(office.backups())).hasSize(9);
         assertThat(office.backups().resolve("paperbark-2026-11-23.db")).isRegularFile();

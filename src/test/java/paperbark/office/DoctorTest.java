@@ -125,7 +125,7 @@ class DoctorTest {
             ledger.enter(Entries.batch("one", Entries.job("SB-1")));
         }
         assertThat(doctor().exitCode()).isZero();
-        assertThat(Doctor.examine(office, Instant.EPOCH, LocalDate.of(2026, 11, 22)))
+        assertThat(Doctor.examine(office, Instant.EPOCH, LocalDate.of(2026, 11, 22), false))
                 .filteredOn(c -> !c.isWell())
                 .singleElement()
                 .satisfies(c -> assertThat(c.said()).contains("22 Nov 2026", "23 Nov 2026"));

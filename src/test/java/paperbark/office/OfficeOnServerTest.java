@@ -250,4 +250,43 @@ class OfficeOnServerTest {
                         + register
                         + "'");
     }
+
+    @Test
+    void aCopyOfAnOfficeAsksBeforeItTakesTheOthersBatchesForItsOwn() throws IOException {
+        assertThat(drop(office, "one.csv", Offices.register(1)).exitCode()).isZero();
+        Offices.copy(office.root(), folder.resolve("copy"));
+        Office copy = Office.in(folder.resolve("copy"));
+        Program.Run asks = drop(copy, "two.csv", Offices.register(2));
+        assertThat(asks.exitCode()).isEqualTo(21);
+        assertThat(asks.err()).contains(office.root().toString(), "--moved", "--copied");
+        assertThat(Program.run(copy.root(), "owed").exitCode()).isEqualTo(21);
+        Program.Run own =
+                Program.run(copy.root(), "watch", ".", "--once", "--quiet-for", "0", "--copied");
+        assertThat(own.exitCode()).as(own.err()).isZero();
+        assertThat(watch(copy).exitCode()).isZero();
+        assertThat(server.ask("SELECT count(DISTINCT place) FROM progress")).isEqualTo("2");
+    }
+
+    @Test
+    void anOfficeThatWasMovedGoesOnOnceSomebodySaysSo() throws IOException {
+        assertThat(drop(office, "one.csv", Offices.register(1)).exitCode()).isZero();
+        Path there = Files.move(office.root(), folder.resolve("moved"));
+        Office moved = Office.in(there);
+        assertThat(watch(moved).exitCode()).isEqualTo(21);
+        assertThat(
+                        Program.run(there, "watch", ".", "--once", "--quiet-for", "0", "--moved")
+                                .exitCode())
+                .isZero();
+        assertThat(drop(moved, "two.csv", Offices.register(2)).exitCode()).isZero();
+        assertThat(server.ask("SELECT count(DISTINCT place) FROM progress")).isEqualTo("1");
+    }
+
+    @Test
+    void anIndexThatSomebodyDroppedOnTheServerIsNoticed() throws IOException {
+        assertThat(drop(office, "one.csv", Offices.register(1)).exitCode()).isZero();
+        server.run("DROP INDEX claim_once");
+        Program.Run owed = run("owed");
+        assertThat(owed.exitCode()).isEqualTo(21);
+        assertThat(owed.err()).contains("tables and indices");
+    }
 }

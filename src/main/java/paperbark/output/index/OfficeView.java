@@ -9,6 +9,8 @@ import java.util.Optional;
  * @param day the day
  * @param program version of the program
  * @param troubles what keeps work from being done, and what to do
+ * @param looks what somebody should look at
+ * @param seal the ledger's last seal; empty while it cannot be asked
  * @param working the register being worked on
  * @param waiting files in the intake that wait
  * @param returned folders of registers that went back, newest first
@@ -18,6 +20,8 @@ public record OfficeView(
         String day,
         String program,
         List<String> troubles,
+        List<String> looks,
+        Optional<String> seal,
         Optional<String> working,
         List<Waiting> waiting,
         List<String> returned,
@@ -26,6 +30,7 @@ public record OfficeView(
     /** Keeps the lists from being changed. */
     public OfficeView {
         troubles = List.copyOf(troubles);
+        looks = List.copyOf(looks);
         waiting = List.copyOf(waiting);
         returned = List.copyOf(returned);
         batches = List.copyOf(batches);

@@ -45,6 +45,7 @@ final class Layout {
      * @param papers how many papers the markup holds
      * @param gate decides about every address that the markup names
      * @throws TooManyPages when a paper takes more pages than any has
+     * @throws TextOffPage when text would stand on no page
      */
     static LaidOut draw(PDDocument document, Document markup, int papers, ResourceGate gate)
             throws IOException {
@@ -61,6 +62,8 @@ final class Layout {
         renderer.layout();
         List<Extent> extents = extents(renderer, papers);
         refuseExcess(extents);
+        List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
+        TextOffPage.refuse(renderer.getRootBox(), pages.get(pages.size() - 1).getBottom());
         numbers.of(extents);
         paint(renderer);
         return new LaidOut(

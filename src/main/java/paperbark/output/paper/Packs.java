@@ -129,7 +129,10 @@ public final class Packs {
         try {
             inTime(() -> laidOut(caseFile, List.of(blank), new Inserts(List.of()), List.of()));
         } catch (RuntimeException e) {
-            boolean told = e instanceof RunLimit.Exceeded || e instanceof TooManyPages;
+            boolean told =
+                    e instanceof RunLimit.Exceeded
+                            || e instanceof TooManyPages
+                            || e instanceof TextOffPage;
             refuseStyle(
                     told
                             ? "With it an empty paper " + e.getMessage() + "."
@@ -186,7 +189,10 @@ public final class Packs {
             if (e instanceof RunLimit.Exceeded over && over.reason() == RunLimit.Reason.TIME) {
                 engine.remember(name);
             }
-            boolean told = e instanceof RunLimit.Exceeded || e instanceof TooManyPages;
+            boolean told =
+                    e instanceof RunLimit.Exceeded
+                            || e instanceof TooManyPages
+                            || e instanceof TextOffPage;
             return writer.heldBy(
                     of,
                     Finding.of(

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.io.MemoryUsageSetting;
 import org.apache.pdfbox.io.RandomAccessStreamCache;
@@ -28,6 +29,18 @@ public final class PrintRun {
      * @throws IOException when a pack cannot be read or the run not be written
      */
     public static void write(List<FiledPack> packs, OutputStream out) throws IOException {
+        write(packs, Optional.empty(), out);
+    }
+
+    /**
+     * The same with the ledger's last seal at the foot of the first page.
+     *
+     * @param seal of the ledger before the batch; empty where the firm keeps none
+     * @param out is left open
+     * @throws IOException when a pack cannot be read or the run not be written
+     */
+    public static void write(List<FiledPack> packs, Optional<String> seal, OutputStream out)
+            throws IOException {
         List<PDDocument> sources = new ArrayList<>();
         try (PDDocument run = new PDDocument(scratch())) {
             run.setVersion(1.7f);
@@ -35,6 +48,9 @@ public final class PrintRun {
                 run.addPage(blank());
             } else {
                 merge(packs, run, sources);
+            }
+            if (seal.isPresent()) {
+                SealLine.draw(run, run.getPage(0), seal.get());
             }
             run.save(out);
         } finally {

@@ -7,13 +7,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Date;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.apache.poi.hssf.usermodel.HSSFWorkbook;
 import org.apache.poi.ooxml.POIXMLProperties.CoreProperties;
 import org.apache.poi.poifs.filesystem.FileMagic;
+import org.apache.poi.ss.util.CellAddress;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import paperbark.finding.Finding;
@@ -48,7 +51,10 @@ public final class CheckedRegister {
      */
     public static byte[] of(String file, byte[] content, List<Finding> findings) {
         try (XSSFWorkbook workbook = opened(content)) {
-            return marked(workbook, file, findings);
+            Spots spots = new Spots(workbook, file);
+            Map<Spots.Spot, List<Finding>> byCell = spots.byCell(findings);
+            new Marker(workbook).mark(byCell, spot -> true);
+            return written(workbook, findings, spots, byCell.size(), streamed -> {});
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -56,8 +62,25 @@ public final class CheckedRegister {
 
     /** A marked workbook made of the rows alone: every value stays text. */
     public static byte[] of(PlainRows rows, List<Finding> findings) {
-        try (XSSFWorkbook workbook = PlainBook.of(rows)) {
-            return marked(workbook, rows.file(), findings);
+        PlainBook book = new PlainBook(rows);
+        try (XSSFWorkbook workbook = book.workbook()) {
+            Spots spots = new Spots(workbook, rows.file(), book.firstColumns());
+            Map<Spots.Spot, List<Finding>> byCell = spots.byCell(findings);
+            Marker marker = new Marker(workbook);
+            marker.mark(byCell, spot -> !book.isBeyond(spot.address().getRow()));
+            Map<CellAddress, Fill> beyond = new HashMap<>();
+            byCell.forEach(
+                    (spot, found) -> {
+                        if (book.isBeyond(spot.address().getRow())) {
+                            beyond.put(spot.address(), Fill.of(Marker.worst(found)));
+                        }
+                    });
+            return written(
+                    workbook,
+                    findings,
+                    spots,
+                    byCell.size(),
+                    streamed -> book.writeRest(streamed.getSheetAt(0), beyond, marker));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -76,11 +99,13 @@ public final class CheckedRegister {
         };
     }
 
-    private static byte[] marked(XSSFWorkbook workbook, String file, List<Finding> findings)
+    private static byte[] written(
+            XSSFWorkbook workbook,
+            List<Finding> findings,
+            Spots spots,
+            int cells,
+            Consumer<SXSSFWorkbook> further)
             throws IOException {
-        Spots spots = new Spots(workbook, file);
-        Map<Spots.Spot, List<Finding>> byCell = spots.byCell(findings);
-        new Marker(workbook).mark(byCell);
         // Without a date of its own the library would put the present moment.
         CoreProperties core = workbook.getProperties().getCoreProperties();
         if (core.getModified() == null) {
@@ -91,7 +116,8 @@ public final class CheckedRegister {
                                     : core.getCreated()));
         }
         try (SXSSFWorkbook streamed = StreamedBook.over(workbook)) {
-            FindingsSheet.add(streamed, findings, spots, notes(byCell.size()));
+            further.accept(streamed);
+            FindingsSheet.add(streamed, findings, spots, notes(cells));
             return StreamedBook.bytes(streamed);
         }
     }

@@ -3,8 +3,8 @@ package paperbark.output.workbook;
 import java.util.List;
 import java.util.Locale;
 import org.apache.poi.ss.usermodel.Comment;
+import org.apache.poi.ss.util.CellAddress;
 import org.apache.poi.util.Units;
-import org.apache.poi.xssf.usermodel.XSSFCell;
 import org.apache.poi.xssf.usermodel.XSSFClientAnchor;
 import org.apache.poi.xssf.usermodel.XSSFComment;
 import org.apache.poi.xssf.usermodel.XSSFFont;
@@ -48,8 +48,8 @@ final class Comments {
         return font;
     }
 
-    void add(XSSFCell cell, List<Finding> findings) {
-        XSSFComment earlier = cell.getCellComment();
+    void add(XSSFSheet sheet, CellAddress address, List<Finding> findings) {
+        XSSFComment earlier = sheet.getCellComment(address);
         XSSFRichTextString text = new XSSFRichTextString();
         String author = AUTHOR;
         boolean shown = false;
@@ -59,19 +59,18 @@ final class Comments {
             text = new XSSFRichTextString((CTRst) earlier.getString().getCTRst().copy());
             text.append("\n\n" + AUTHOR + ":\n", bold);
             // Its box cannot grow, so a larger one takes its place.
-            cell.removeCellComment();
+            sheet.getRow(address.getRow()).getCell(address.getColumn()).removeCellComment();
         }
         for (int i = 0; i < findings.size(); i++) {
             append(text, findings.get(i), i > 0);
         }
         Comment comment =
-                cell.getSheet()
-                        .createDrawingPatriarch()
-                        .createCellComment(box(cell, text.getString()));
+                sheet.createDrawingPatriarch()
+                        .createCellComment(box(sheet, address, text.getString()));
         comment.setString(text);
         comment.setAuthor(author);
         comment.setVisible(shown);
-        cell.setCellComment(comment);
+        comment.setAddress(address);
     }
 
     private void append(XSSFRichTextString text, Finding finding, boolean further) {
@@ -94,10 +93,9 @@ final class Comments {
      * A box to the right of its cell. It is anchored at the cell itself, because the library takes
      * the anchor's cell for the comment's own at first, and a neighbour may have a comment already.
      */
-    private static XSSFClientAnchor box(XSSFCell cell, String text) {
-        XSSFSheet sheet = cell.getSheet();
-        int fromColumn = cell.getColumnIndex();
-        int fromRow = cell.getRowIndex();
+    private static XSSFClientAnchor box(XSSFSheet sheet, CellAddress address, String text) {
+        int fromColumn = address.getColumn();
+        int fromRow = address.getRow();
         int across = width(sheet, fromColumn);
         int right = across + WIDTH_PIXELS;
         int column = fromColumn;

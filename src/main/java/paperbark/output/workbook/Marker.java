@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import org.apache.poi.ss.util.CellAddress;
 import org.apache.poi.xssf.usermodel.XSSFCell;
 import org.apache.poi.xssf.usermodel.XSSFCellStyle;
@@ -34,7 +35,7 @@ final class Marker {
 
     private record Mark(int style, Fill fill) {}
 
-    private record Marked(XSSFCell cell, Severity worst, List<Finding> findings) {}
+    private record Marked(Spot spot, Severity worst, List<Finding> findings) {}
 
     private final XSSFWorkbook workbook;
     private final Comments comments;
@@ -45,24 +46,39 @@ final class Marker {
         this.comments = new Comments(workbook);
     }
 
-    /** Marks the cells. */
-    void mark(Map<Spot, List<Finding>> byCell) {
+    /**
+     * Marks the cells.
+     *
+     * @param isHere whether a cell is in memory and not written by somebody else, who colours it
+     */
+    void mark(Map<Spot, List<Finding>> byCell, Predicate<Spot> isHere) {
         List<Marked> all = new ArrayList<>();
         byCell.forEach(
                 (spot, findings) -> {
-                    XSSFCell cell = cell(workbook.getSheetAt(spot.sheet()), spot.address());
-                    Severity worst =
-                            findings.stream()
-                                    .map(Finding::severity)
-                                    .max(Comparator.naturalOrder())
-                                    .orElseThrow();
-                    cell.setCellStyle(filled(cell, Fill.of(worst)));
-                    all.add(new Marked(cell, worst, findings));
+                    Severity worst = worst(findings);
+                    if (isHere.test(spot)) {
+                        XSSFCell cell = cell(workbook.getSheetAt(spot.sheet()), spot.address());
+                        cell.setCellStyle(filled(cell.getCellStyle(), Fill.of(worst)));
+                    }
+                    all.add(new Marked(spot, worst, findings));
                 });
         all.stream()
                 .sorted(Comparator.comparing(Marked::worst, Comparator.reverseOrder()))
                 .limit(MOST_COMMENTS)
-                .forEach(marked -> comments.add(marked.cell(), marked.findings()));
+                .forEach(
+                        marked ->
+                                comments.add(
+                                        workbook.getSheetAt(marked.spot().sheet()),
+                                        marked.spot().address(),
+                                        marked.findings()));
+    }
+
+    /** The gravest of them. */
+    static Severity worst(List<Finding> findings) {
+        return findings.stream()
+                .map(Finding::severity)
+                .max(Comparator.naturalOrder())
+                .orElseThrow();
     }
 
     private static XSSFCell cell(XSSFSheet sheet, CellAddress address) {
@@ -83,8 +99,8 @@ final class Marker {
         return cell;
     }
 
-    private XSSFCellStyle filled(XSSFCell cell, Fill fill) {
-        XSSFCellStyle own = cell.getCellStyle();
+    /** The style in that colour. */
+    XSSFCellStyle filled(XSSFCellStyle own, Fill fill) {
         return styles.computeIfAbsent(
                 new Mark(own.getIndex(), fill),
                 key -> {

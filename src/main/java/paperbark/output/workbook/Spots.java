@@ -36,9 +36,21 @@ final class Spots {
     // The library makes the list anew each time it is asked.
     private final Map<Integer, List<CellRangeAddress>> merged = new HashMap<>();
 
+    private final Map<Integer, Integer> firstColumns;
+
     Spots(XSSFWorkbook workbook, String file) {
+        this(workbook, file, Map.of());
+    }
+
+    /**
+     * Of a workbook of which rows are not in memory.
+     *
+     * @param firstColumns the first column of such rows, all from 0
+     */
+    Spots(XSSFWorkbook workbook, String file, Map<Integer, Integer> firstColumns) {
         this.workbook = workbook;
         this.file = file;
+        this.firstColumns = firstColumns;
     }
 
     /** The findings by the cell that they mark, those without a cell left out. */
@@ -76,7 +88,7 @@ final class Spots {
         return address(sheet, place).map(a -> new Spot(index, visible(index, a)));
     }
 
-    private static Optional<CellAddress> address(XSSFSheet sheet, Place place) {
+    private Optional<CellAddress> address(XSSFSheet sheet, Place place) {
         String written = place.cellAddress();
         if (written.matches("[A-Z]{1,3}[1-9][0-9]{0,6}")) {
             return Optional.of(new CellAddress(written));
@@ -109,9 +121,12 @@ final class Spots {
         return text.replaceAll("[\\s\\p{Z}\\p{Cf}]+", "");
     }
 
-    private static CellAddress firstOfRow(XSSFSheet sheet, int rowIndex) {
+    private CellAddress firstOfRow(XSSFSheet sheet, int rowIndex) {
         XSSFRow row = sheet.getRow(rowIndex);
-        int column = row == null ? 0 : Math.max(0, row.getFirstCellNum());
+        int column =
+                row == null
+                        ? firstColumns.getOrDefault(rowIndex, 0)
+                        : Math.max(0, row.getFirstCellNum());
         while (sheet.isColumnHidden(column) && column < 200) {
             column++;
         }

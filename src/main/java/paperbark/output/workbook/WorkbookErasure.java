@@ -29,6 +29,12 @@ import org.openxmlformats.schemas.spreadsheetml.x2006.main.STCellType;
 
 /** Empties rows of a workbook, so that nothing of them stays readable anywhere in the file. */
 public final class WorkbookErasure {
+    /** The sheet that says what was done, so that nobody takes empty cells for somebody's slip. */
+    static final String NOTE = "Forgotten";
+
+    private static final String SAID =
+            "Jobs were forgotten: what their rows told of persons was taken out, and cannot be brought back.";
+
     private final DataFormatter shown = new DataFormatter(Locale.ROOT);
     private final Predicate<String> names;
     private final Set<String> headings;
@@ -58,6 +64,9 @@ public final class WorkbookErasure {
             }
             if (!any) {
                 return Optional.empty();
+            }
+            if (workbook.getSheet(NOTE) == null) {
+                workbook.createSheet(NOTE).createRow(0).createCell(0).setCellValue(SAID);
             }
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             if (workbook instanceof XSSFWorkbook modern) {

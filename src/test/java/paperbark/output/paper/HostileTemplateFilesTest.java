@@ -88,6 +88,13 @@ class HostileTemplateFilesTest {
         assertThat(heldBy(packs().make(TWO_PAPERS)).fact()).startsWith("The paper takes ");
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"padding-top: 99999999mm", "margin-top: -500mm"})
+    void textThatFallsOffThePage(String style) throws IOException {
+        file(OLD_HEATER, "<div style=\"" + style + "\">fallen</div>");
+        assertThat(heldBy(packs().make(TWO_PAPERS)).fact()).startsWith("The paper ");
+    }
+
     @Test
     void aStyleSheetOfManyMegabytes() throws IOException {
         file("paperbark.css", "p { margin: 0 }\n".repeat(2_000_000));

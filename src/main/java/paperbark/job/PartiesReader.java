@@ -7,8 +7,8 @@ import paperbark.value.Email;
 import paperbark.value.State;
 
 /** Reads the owner and the site of a row. */
-final class Parties {
-    private Parties() {}
+final class PartiesReader {
+    private PartiesReader() {}
 
     /** Whoever owns the heater; letters go to the site where nothing else is said. */
     static Owner owner(RowFacts facts, Address site) {

@@ -11,8 +11,8 @@ import paperbark.rules.RulebookException.Fault;
 import paperbark.value.Days;
 
 /** Proves that the rows of a table neither contradict each other nor leave days out. */
-final class TableProof {
-    private TableProof() {}
+final class TableCheck {
+    private TableCheck() {}
 
     /** Rows of one file that speak of the same day and key. */
     static List<Fault> overlaps(List<RuleRow> rows) {

@@ -15,11 +15,11 @@ import paperbark.rules.RuleFiles.Content;
 import paperbark.rules.RulebookException.Fault;
 
 /** Reads a table whose headings are known to the letter. */
-final class StrictCsv {
+final class StrictCsvReader {
     private static final CSVFormat FORMAT =
             CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get();
 
-    private StrictCsv() {}
+    private StrictCsvReader() {}
 
     /**
      * One line.

@@ -8,8 +8,8 @@ import paperbark.value.Nearest;
 import paperbark.value.Parsed;
 
 /** Names that a table must know; the nearest is offered and never taken. */
-final class Known {
-    private Known() {}
+final class KnownNames {
+    private KnownNames() {}
 
     /** Something that a table knows by name. */
     static <T> Parsed<T> name(

@@ -4,8 +4,8 @@ import paperbark.finding.FindingCode;
 import paperbark.job.Field;
 
 /** Conditions on the heater itself. */
-final class SystemChecks {
-    private SystemChecks() {}
+final class SystemCheck {
+    private SystemCheck() {}
 
     /** A heater that was used before earns nothing, under either scheme. */
     static void secondHand(Working working) {

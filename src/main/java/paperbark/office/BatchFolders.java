@@ -1,0 +1,94 @@
+package paperbark.office;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import paperbark.batch.EntryFile;
+
+/** The published batches of an office, known by what is in their folders and not by their names. */
+final class BatchFolders {
+    private final Map<String, List<Found>> found = new TreeMap<>();
+    private final List<String> unsound = new ArrayList<>();
+
+    /**
+     * A folder with the entry that its manifest vouches for.
+     *
+     * @param folder the folder
+     * @param entry the entry of its batch
+     */
+    record Found(Path folder, EntryFile entry) {}
+
+    /** Looks into the folders. */
+    BatchFolders(Office office) throws IOException {
+        for (Path folder : Office.list(office.packs())) {
+            if (!Office.isHidden(folder) && Files.isDirectory(folder)) {
+                Optional<EntryFile> entry = EntryFile.ofBatch(folder);
+                if (entry.isPresent()) {
+                    found.computeIfAbsent(entry.get().entry().name(), n -> new ArrayList<>())
+                            .add(new Found(folder, entry.get()));
+                } else if (Files.exists(folder.resolve(EntryFile.NAME))) {
+                    unsound.add(folder.getFileName().toString());
+                }
+            }
+        }
+    }
+
+    /** Every folder that holds an entry. */
+    List<Found> all() {
+        return found.values().stream().flatMap(List::stream).toList();
+    }
+
+    /**
+     * The folders of a batch, its own first; one that is not as its manifest says is its own too.
+     */
+    List<Path> of(Office office, String batch) {
+        List<Path> folders = new ArrayList<>();
+        Path own = office.packs().resolve(batch);
+        if (Files.isDirectory(own)) {
+            folders.add(own);
+        }
+        found.getOrDefault(batch, List.of()).stream()
+                .map(Found::folder)
+                .filter(f -> !f.equals(own))
+                .forEach(folders::add);
+        return folders;
+    }
+
+    /** What somebody should look at, a line a folder. */
+    List<String> noticed() {
+        List<String> lines = new ArrayList<>();
+        found.forEach(
+                (batch, folders) -> {
+                    for (Found one : folders) {
+                        String name = one.folder().getFileName().toString();
+                        if (!name.equals(batch)) {
+                            lines.add(
+                                    "packs/"
+                                            + name
+                                            + (folders.size() > 1
+                                                    ? " is a copy of batch "
+                                                            + batch
+                                                            + ". Delete it."
+                                                    : " is batch "
+                                                            + batch
+                                                            + ". Give it its name back."));
+                        }
+                    }
+                });
+        unsound.forEach(
+                name ->
+                        lines.add(
+                                "packs/"
+                                        + name
+                                        + "/"
+                                        + EntryFile.NAME
+                                        + " is not as the batch's manifest says. Bring it back from a"
+                                        + " backup."));
+        return lines;
+    }
+}
