@@ -1,11 +1,14 @@
 package paperbark.finding;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * One cause, told once with all rows in which it shows: the same name that no table knows in twenty
@@ -27,13 +30,21 @@ public record Told(List<Finding> all) {
     public static List<Told> of(List<Finding> findings) {
         Map<List<Object>, List<Finding>> byCause = new LinkedHashMap<>();
         findings.forEach(f -> byCause.computeIfAbsent(cause(f), k -> new ArrayList<>()).add(f));
+        // By the first of those that are told together: a register may have thousands alike.
+        Map<Finding, List<Finding>> together = new IdentityHashMap<>();
+        Set<Finding> folded = Collections.newSetFromMap(new IdentityHashMap<>());
+        for (List<Finding> alike : byCause.values()) {
+            if (rows(alike).size() >= ROWS) {
+                together.put(alike.get(0), alike);
+                folded.addAll(alike);
+            }
+        }
         List<Told> told = new ArrayList<>();
         for (Finding finding : findings) {
-            List<Finding> alike = byCause.get(cause(finding));
-            if (rows(alike).size() < ROWS) {
+            if (together.containsKey(finding)) {
+                told.add(new Told(together.remove(finding)));
+            } else if (!folded.contains(finding)) {
                 told.add(new Told(List.of(finding)));
-            } else if (alike.get(0) == finding) {
-                told.add(new Told(alike));
             }
         }
         return told;

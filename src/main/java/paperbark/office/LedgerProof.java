@@ -6,13 +6,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import paperbark.batch.AdviceFiles;
 import paperbark.batch.EntryFile;
 import paperbark.batch.OutputFolder;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerException;
 import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Proof;
-import paperbark.batch.AdviceFiles;
 
 /**
  * Proves that an office's ledger is the one that its folders tell of. Whatever takes something in

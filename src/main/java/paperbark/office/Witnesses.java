@@ -7,8 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import paperbark.ledger.LedgerPlace;
 import paperbark.batch.AdviceFiles;
+import paperbark.ledger.LedgerPlace;
 
 /**
  * What an office's folders tell of its ledger.

@@ -167,7 +167,9 @@ class LifeOfAJobTest {
                 .contains("How the certificates were counted", "Your new water heater")
                 .doesNotContain("The owner states", "What the owner states");
         assertThat(index("2026-11-20-installed"))
-                .contains("installed 16 Nov 2026, signed 16 Nov 2026", "stands: STC assignment of batch 2026-11-12-booked");
+                .contains(
+                        "installed 16 Nov 2026, signed 16 Nov 2026",
+                        "stands: STC assignment of batch 2026-11-12-booked");
         assertThat(owed("2026-11-20")).contains("J-1-STC", "J-1-VEEC");
         assertThat(quarters("2026-11-20")).contains("1       $4,620.00", "14     12");
     }

@@ -10,7 +10,8 @@ import paperbark.finding.Finding;
 class TradesCheckTest {
     private static final String LATE = "certificate-late";
 
-    // Days or months after installation per state and trade: the sample firm's state-papers table, which
+    // Days or months after installation per state and trade: the sample firm's state-papers table,
+    // which
     // names its sources. 30 Oct 2026 is a Friday. Each pair is the last day in time and the first
     // one late.
     @ParameterizedTest
