@@ -83,6 +83,8 @@ public final class VeecScheme implements Scheme {
     @Override
     public Set<JobFact> alsoPrinted() {
         return JobFact.of(
+                Field.COLLECTOR_SERIALS,
+                Field.HEAT_PUMP_SERIAL,
                 Field.ELECTRICIAN,
                 Field.OLD_KIND,
                 Field.OLD_MAKER,

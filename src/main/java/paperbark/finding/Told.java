@@ -1,14 +1,13 @@
 package paperbark.finding;
 
 import java.util.ArrayList;
-import java.util.Collections;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
  * One cause, told once with all rows in which it shows: the same name that no table knows in twenty
@@ -28,26 +27,20 @@ public record Told(List<Finding> all) {
 
     /** The findings by cause, each where its first one stands. */
     public static List<Told> of(List<Finding> findings) {
-        Map<List<Object>, List<Finding>> byCause = new LinkedHashMap<>();
-        findings.forEach(f -> byCause.computeIfAbsent(cause(f), k -> new ArrayList<>()).add(f));
-        // By the first of those that are told together: a register may have thousands alike.
-        Map<Finding, List<Finding>> together = new IdentityHashMap<>();
-        Set<Finding> folded = Collections.newSetFromMap(new IdentityHashMap<>());
-        for (List<Finding> alike : byCause.values()) {
-            if (rows(alike).size() >= ROWS) {
-                together.put(alike.get(0), alike);
-                folded.addAll(alike);
+        Map<List<Object>, List<Integer>> byCause = new LinkedHashMap<>();
+        for (int i = 0; i < findings.size(); i++) {
+            byCause.computeIfAbsent(cause(findings.get(i)), k -> new ArrayList<>()).add(i);
+        }
+        SortedMap<Integer, Told> told = new TreeMap<>();
+        for (List<Integer> places : byCause.values()) {
+            List<Finding> alike = places.stream().map(findings::get).toList();
+            if (rows(alike).size() < ROWS) {
+                places.forEach(i -> told.put(i, new Told(List.of(findings.get(i)))));
+            } else {
+                told.put(places.get(0), new Told(alike));
             }
         }
-        List<Told> told = new ArrayList<>();
-        for (Finding finding : findings) {
-            if (together.containsKey(finding)) {
-                told.add(new Told(together.remove(finding)));
-            } else if (!folded.contains(finding)) {
-                told.add(new Told(List.of(finding)));
-            }
-        }
-        return told;
+        return List.copyOf(told.values());
     }
 
     /** Notes of one kind in one column are a habit, whatever each of them says. */

@@ -31,7 +31,7 @@ public record StatePaper(
         return months + days > 0;
     }
 
-    /** How long there is, e.g. {@code 5 working days}. */
+    /** How long there is, such as {@code 5 working days}. */
     public String time() {
         if (months > 0) {
             return months == 1 ? "1 month" : months + " months";

@@ -34,14 +34,9 @@ final class PaperFacts {
                     Field.POSTAL_STATE,
                     Field.POSTAL_POSTCODE);
     private static final Set<JobFact> HEATER =
-            JobFact.of(
-                    Field.MAKER,
-                    Field.MODEL,
-                    Field.TANK_SERIAL,
-                    Field.COLLECTOR_SERIALS,
-                    Field.HEAT_PUMP_SERIAL,
-                    Field.INSTALLED_DATE,
-                    Field.PLUMBER);
+            JobFact.of(Field.MAKER, Field.MODEL, Field.TANK_SERIAL, Field.INSTALLED_DATE);
+    private static final Set<JobFact> PARTS =
+            JobFact.of(Field.COLLECTOR_SERIALS, Field.HEAT_PUMP_SERIAL, Field.PLUMBER);
     private static final Set<JobFact> OLD_HEATER =
             JobFact.of(
                     Field.OLD_KIND,
@@ -52,15 +47,19 @@ final class PaperFacts {
                     Field.OLD_DISPOSAL,
                     Field.OLD_REMOVED_DATE);
     private static final Set<JobFact> ASSIGNMENT =
-            JobFact.of(Field.OWNER_GST, Field.SITE_BUSINESS, Field.CORRECTS, Field.BENEFIT_FORM);
+            JobFact.of(
+                    Field.OWNER_GST,
+                    Field.SITE_BUSINESS,
+                    Field.CORRECTS,
+                    Field.BENEFIT_FORM,
+                    Field.PLUMBER);
     private static final Set<JobFact> CERTIFICATES =
             JobFact.of(
                     Field.PLUMBING_CERTIFICATE,
                     Field.PLUMBING_CERTIFICATE_DATE,
                     Field.ELECTRICAL_CERTIFICATE,
                     Field.ELECTRICAL_CERTIFICATE_DATE);
-    private static final Set<JobFact> PRICE =
-            JobFact.of(Field.FULL_PRICE, Field.CO_PAYMENT, Field.BENEFIT_FORM);
+    private static final Set<JobFact> PRICE = JobFact.of(Field.FULL_PRICE, Field.BENEFIT_FORM);
     private static final Map<PaperKind, Set<JobFact>> PRINTED = printed();
 
     private PaperFacts() {}
@@ -69,7 +68,13 @@ final class PaperFacts {
         Map<PaperKind, Set<JobFact>> all = new HashMap<>();
         all.put(
                 PaperKind.WARRANTY,
-                union(List.of(SITE, POST, HEATER, JobFact.of(Field.SITE_POSITION, Field.SELLER))));
+                union(
+                        List.of(
+                                SITE,
+                                POST,
+                                HEATER,
+                                PARTS,
+                                JobFact.of(Field.SITE_POSITION, Field.SELLER))));
         Set<JobFact> claims = new HashSet<>();
         Set<JobFact> asked = new HashSet<>();
         for (SchemeName scheme : SchemeName.values()) {
@@ -87,8 +92,9 @@ final class PaperFacts {
                                     HEATER,
                                     ASSIGNMENT,
                                     CERTIFICATES,
+                                    claim(scheme),
                                     of.alsoPrinted(),
-                                    of.tellsOfOthers() ? claims : claim(scheme))));
+                                    of.tellsOfOthers() ? asked : Set.of())));
         }
         all.put(
                 PaperKind.BENEFIT,
@@ -107,7 +113,10 @@ final class PaperFacts {
         all.put(
                 PaperKind.DECLARATIONS,
                 union(List.of(SITE, HEATER, JobFact.of(Field.SITE_BUSINESS))));
-        all.put(PaperKind.HANDOVER, union(List.of(SITE, HEATER, CERTIFICATES, asked)));
+        // It tells who gets which data, and lies with the statement of benefit.
+        all.put(
+                PaperKind.HANDOVER,
+                union(List.of(SITE, HEATER, PARTS, CERTIFICATES, all.get(PaperKind.BENEFIT))));
         return all;
     }
 

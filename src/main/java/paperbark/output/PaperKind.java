@@ -141,7 +141,7 @@ public final class PaperKind implements Comparable<PaperKind> {
 
     /** Whether it says how many certificates go to whom. */
     boolean saysClaims() {
-        return scheme.isPresent() || this == BENEFIT;
+        return scheme.isPresent() || this == BENEFIT || this == HANDOVER;
     }
 
     /** Whether it says of the other schemes whether their claims are held. */
