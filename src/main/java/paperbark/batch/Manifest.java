@@ -57,6 +57,7 @@ record Manifest(
      * @param preparedOn day of the run, ISO form
      * @param siteSheets whether installed jobs got a site sheet too
      * @param csv whether the workbook's sheets were written as CSV files too
+     * @param byCrew whether each crew got a print run of its own for each day
      * @param register the register
      * @param tables the firm's tables
      * @param templates the firm's own templates
@@ -67,6 +68,7 @@ record Manifest(
             String preparedOn,
             boolean siteSheets,
             boolean csv,
+            boolean byCrew,
             Map<String, String> register,
             Map<String, String> tables,
             Map<String, String> templates,
@@ -79,6 +81,7 @@ record Manifest(
                     request.run().today().toString(),
                     request.extras().siteSheets(),
                     request.extras().csv(),
+                    request.extras().byCrew(),
                     Hashes.ofAll(request.register().file()),
                     Hashes.ofAll(request.firm().tables()),
                     request.firm().templates().isPresent()
@@ -172,7 +175,7 @@ record Manifest(
         try {
             JsonNode before = JSON.readTree(Files.readAllBytes(file)).path("sources");
             JsonNode now = JSON.valueToTree(sources);
-            return Stream.of("program", "siteSheets", "tables", "templates", "rules")
+            return Stream.of("program", "siteSheets", "byCrew", "tables", "templates", "rules")
                             .allMatch(part -> now.path(part).equals(before.path(part)))
                     && hashes(now.path("register")).equals(hashes(before.path("register")));
         } catch (IOException e) {

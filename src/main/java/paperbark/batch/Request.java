@@ -56,10 +56,11 @@ public record Request(
      *
      * @param siteSheets whether installed jobs get a site sheet too
      * @param csv whether the workbook's sheets are wanted as CSV files too
+     * @param byCrew whether each crew gets a print run of its own for each day
      */
-    public record Extras(boolean siteSheets, boolean csv) {
-        /** Neither. */
-        public static final Extras NONE = new Extras(false, false);
+    public record Extras(boolean siteSheets, boolean csv, boolean byCrew) {
+        /** None of them. */
+        public static final Extras NONE = new Extras(false, false, false);
     }
 
     /**

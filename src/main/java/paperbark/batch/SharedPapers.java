@@ -2,18 +2,20 @@ package paperbark.batch;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.time.LocalDate;
-import java.util.Comparator;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import paperbark.disk.Staging;
-import paperbark.job.Visit;
 import paperbark.output.BatchView;
 import paperbark.output.PrintRunFiles;
+import paperbark.output.RunFile;
 import paperbark.output.index.IndexPage;
 import paperbark.output.journal.Journal;
 import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.PrintRun;
+import paperbark.output.paper.RunPack;
+import paperbark.output.paper.RunSheet;
 import paperbark.output.workbook.CsvSheets;
 import paperbark.output.workbook.SummaryWorkbook;
 
@@ -38,7 +40,7 @@ final class SharedPapers {
             Optional<String> seal)
             throws IOException {
         SideProducts beside = new SideProducts(view.info().register());
-        printRun(inRouteOrder(packs), seal, staging, beside);
+        List<RunFile> runs = runs(new RunOrder(packs), view, request, seal, staging, beside);
         if (!inputs.tables().accounts().isEmpty()) {
             Journal journal = new Journal(view, inputs.tables().accounts());
             beside.make("journal.csv", () -> staging.write("journal.csv", journal.csv()));
@@ -71,40 +73,66 @@ final class SharedPapers {
                 () ->
                         staging.write(
                                 "index.html",
-                                IndexPage.of(view.with(beside.findings()))
+                                IndexPage.of(view.with(beside.findings()), runs)
                                         .getBytes(StandardCharsets.UTF_8)));
         return view.with(beside.findings());
     }
 
-    private static void printRun(
-            List<FiledPack> packs, Optional<String> seal, Staging staging, SideProducts beside)
+    /** The print run, and on request one for each crew and day; gives what there is to print. */
+    private static List<RunFile> runs(
+            RunOrder order,
+            BatchView view,
+            Request request,
+            Optional<String> seal,
+            Staging staging,
+            SideProducts beside)
             throws IOException {
-        List<String> names = PrintRunFiles.names(packs.size());
-        for (int i = 0; i < names.size(); i++) {
-            String name = names.get(i);
-            List<FiledPack> part = PrintRunFiles.part(packs, i);
-            beside.make(name, () -> staging.write(name, out -> PrintRun.write(part, seal, out)));
+        List<RunPack> all = order.all();
+        List<RunFile> files = new ArrayList<>(PrintRunFiles.of(all.size()));
+        for (int i = 0; i < files.size(); i++) {
+            String name = files.get(i).file();
+            List<RunPack> part = PrintRunFiles.part(all, i);
+            beside.make(
+                    name,
+                    () ->
+                            staging.write(
+                                    name,
+                                    out ->
+                                            PrintRun.write(
+                                                    part,
+                                                    Optional.empty(),
+                                                    seal,
+                                                    view.info(),
+                                                    out)));
         }
+        if (request.extras().byCrew()) {
+            for (RunOrder.Part part : order.byCrewAndDay()) {
+                beside.make(part.file().file(), () -> write(part, view, request, seal, staging))
+                        .ifPresent(written -> files.add(part.file()));
+            }
+        }
+        return files;
+    }
+
+    private static Path write(
+            RunOrder.Part part,
+            BatchView view,
+            Request request,
+            Optional<String> seal,
+            Staging staging)
+            throws IOException {
+        Optional<byte[]> front =
+                part.held()
+                        ? Optional.empty()
+                        : Optional.of(
+                                RunSheet.of(request.firm().templates(), part.title(), part.jobs()));
+        return staging.write(
+                part.file().file(),
+                out -> PrintRun.write(part.packs(), front, seal, view.info(), out));
     }
 
     private static BatchView csv(BatchView view, Staging staging) throws IOException {
         CsvSheets.write(view, (name, content) -> staging.write("summary-csv/" + name, content));
         return view;
-    }
-
-    /**
-     * Crew, then day, then place in the day's route, then job; packs without a crew or place come
-     * last.
-     */
-    private static List<FiledPack> inRouteOrder(List<FiledPack> packs) {
-        Comparator<Visit> route =
-                Comparator.comparing((Visit v) -> v.crew().orElse("\uffff"))
-                        .thenComparing(v -> v.on().orElse(LocalDate.MAX))
-                        .thenComparing(v -> v.order().orElse(Integer.MAX_VALUE));
-        return packs.stream()
-                .sorted(
-                        Comparator.comparing((FiledPack p) -> p.caseFile().job().visit(), route)
-                                .thenComparing(p -> p.caseFile().job().reference()))
-                .toList();
     }
 }

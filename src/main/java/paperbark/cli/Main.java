@@ -62,6 +62,7 @@ public final class Main {
         CommandLine line = new CommandLine(new Main(world));
         line.addSubcommand(new SetupCommand(world));
         line.addSubcommand(new PrepareCommand(world));
+        line.addSubcommand(new PrintCommand(world));
         line.addSubcommand(new CheckCommand(world));
         line.addSubcommand(new ExplainCommand(world));
         line.addSubcommand(new RulesCommand(world));

@@ -27,13 +27,20 @@ final class PrepareCommand implements Callable<Integer> {
             description = "Write the sheets of the summary workbook as CSV files too.")
     private boolean csv;
 
+    @Option(
+            names = "--by-crew",
+            description =
+                    "Write a print run for each crew and day too, with a run sheet in front, and one of the jobs that are held.")
+    private boolean byCrew;
+
     PrepareCommand(Main.World world) {
         this.world = world;
     }
 
     @Override
     public Integer call() throws Exception {
-        Request request = options.request(world, "packs", new Request.Extras(siteSheets, csv));
+        Request request =
+                options.request(world, "packs", new Request.Extras(siteSheets, csv, byCrew));
         ProgressLine progress = new ProgressLine(world);
         Outcome outcome = new Batch(progress, options.proof(world, request)).prepare(request);
         progress.end();

@@ -1,6 +1,7 @@
 package paperbark.output;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import paperbark.finding.Finding;
@@ -14,7 +15,8 @@ import paperbark.value.SchemeName;
  *
  * @param kind which paper
  * @param variant name of the template variant, {@code default} where the tables name none
- * @param blockedBy the stops that hold it; where there are any, a page that says so takes its place
+ * @param blockedBy the stops that hold it; where there are any, it is not in the pack and the cover
+ *     says why
  * @param stands the same paper of an earlier batch, where that one counts still and none is printed
  * @param replaces the same paper of an earlier batch, where that one counts no longer
  * @param corrects what an assignment says of earlier claims, where there are any
@@ -44,7 +46,12 @@ public record Paper(
         return kind.title();
     }
 
-    /** Whether a page of reasons takes its place. */
+    /** Where it begins in the pack: links to {@code #leaf-} and this lead there. */
+    public String anchor() {
+        return kind.title().toLowerCase(Locale.ROOT).replaceAll("[^a-z]+", "-");
+    }
+
+    /** Whether a stop holds it. */
     public boolean isBlocked() {
         return !blockedBy.isEmpty();
     }

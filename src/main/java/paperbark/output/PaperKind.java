@@ -19,6 +19,9 @@ public final class PaperKind implements Comparable<PaperKind> {
     private static final List<PaperKind> ALL = new ArrayList<>();
 
     public static final PaperKind COVER = new PaperKind("cover", "Cover and checklist");
+    public static final PaperKind WORKING = new PaperKind("working", "Entitlement working");
+    public static final PaperKind OLD_HEATER =
+            new PaperKind("old-heater", "Old-heater record", Concern.OLD_HEATER);
     public static final PaperKind SITE_SHEET = new PaperKind("site-sheet", "Site sheet");
     public static final PaperKind WARRANTY =
             new PaperKind("warranty", "Warranty registration", Concern.WARRANTY);
@@ -26,11 +29,12 @@ public final class PaperKind implements Comparable<PaperKind> {
     private static final Map<SchemeName, PaperKind> COPIES = copies();
     public static final PaperKind DECLARATIONS =
             new PaperKind("declarations", "Large-heater declarations");
-    public static final PaperKind BENEFIT = new PaperKind("benefit", "Statement of benefit");
-    public static final PaperKind WORKING = new PaperKind("working", "Entitlement working");
-    public static final PaperKind OLD_HEATER =
-            new PaperKind("old-heater", "Old-heater record", Concern.OLD_HEATER);
     public static final PaperKind HANDOVER = new PaperKind("handover", "Owner's handover");
+    public static final PaperKind BENEFIT = new PaperKind("benefit", "Statement of benefit");
+
+    // The office files the first, the owner keeps the second; all else goes its own way.
+    private static final List<Set<PaperKind>> KEPT_TOGETHER =
+            List.of(Set.of(COVER, WORKING, OLD_HEATER), Set.of(HANDOVER, BENEFIT));
 
     private final String folder;
     private final String title;
@@ -122,6 +126,11 @@ public final class PaperKind implements Comparable<PaperKind> {
     /** The scheme whose certificates it assigns; empty for other papers. */
     public Optional<SchemeName> scheme() {
         return scheme;
+    }
+
+    /** Whether it may begin on the back of that paper: the same people keep both, in one place. */
+    public boolean mayShareASheetWith(PaperKind before) {
+        return KEPT_TOGETHER.stream().anyMatch(k -> k.contains(this) && k.contains(before));
     }
 
     /** The facts of a job that it prints; when none of them changed it says what it said. */

@@ -44,6 +44,12 @@ public final class PaperPlan {
             Extras extras) {
         List<Paper> papers = new ArrayList<>();
         papers.add(paper(PaperKind.COVER, DEFAULT, findings));
+        if (job.hasClaims()) {
+            papers.add(paper(PaperKind.WORKING, DEFAULT, findings));
+        }
+        if (job.replacesHeater() && !job.isBooked()) {
+            papers.add(paper(PaperKind.OLD_HEATER, DEFAULT, findings));
+        }
         if (extras.siteSheets() || job.isBooked()) {
             papers.add(paper(PaperKind.SITE_SHEET, DEFAULT, findings));
         }
@@ -63,16 +69,10 @@ public final class PaperPlan {
         if (entitlements.all().stream().anyMatch(Entitlement::needsDeclarations)) {
             papers.add(paper(PaperKind.DECLARATIONS, DEFAULT, findings));
         }
+        papers.add(paper(PaperKind.HANDOVER, DEFAULT, findings));
         if (job.hasClaims() && job.payment().fullPrice().isPresent()) {
             papers.add(paper(PaperKind.BENEFIT, DEFAULT, findings));
         }
-        if (job.hasClaims()) {
-            papers.add(paper(PaperKind.WORKING, DEFAULT, findings));
-        }
-        if (job.replacesHeater() && !job.isBooked()) {
-            papers.add(paper(PaperKind.OLD_HEATER, DEFAULT, findings));
-        }
-        papers.add(paper(PaperKind.HANDOVER, DEFAULT, findings));
         return papers;
     }
 

@@ -13,13 +13,15 @@ public final class PrintRunFiles {
 
     private PrintRunFiles() {}
 
-    /** The names for so many packs, in order; one where there is none. */
-    public static List<String> names(int packs) {
-        List<String> names = new ArrayList<>(List.of("print-run.pdf"));
+    /** The files for so many packs, in order; one where there is none. */
+    public static List<RunFile> of(int packs) {
+        boolean several = packs > MOST_PACKS;
+        List<RunFile> files = new ArrayList<>();
+        files.add(new RunFile("print-run.pdf", several ? "Print run, part 1" : "Print run"));
         for (int part = 2; (part - 1) * MOST_PACKS < packs; part++) {
-            names.add("print-run-" + part + ".pdf");
+            files.add(new RunFile("print-run-" + part + ".pdf", "Print run, part " + part));
         }
-        return names;
+        return files;
     }
 
     /** The packs of the file at the given place, from 0, out of all in order. */

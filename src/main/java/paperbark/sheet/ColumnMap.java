@@ -13,6 +13,9 @@ import paperbark.value.Nearest;
 
 /** Finds out which column of a list holds which field. */
 public final class ColumnMap {
+    /** The heading of the column that marked-up copies have more than their registers. */
+    public static final String WORST_FINDING = "Worst finding";
+
     private ColumnMap() {}
 
     /**
@@ -26,6 +29,10 @@ public final class ColumnMap {
         List<Column> unknown = new ArrayList<>();
         for (Column column : sheet.columns()) {
             Optional<F> field = names.field(column.heading());
+            if (column.heading().equals(WORST_FINDING)) {
+                // Somebody goes on working in a marked-up copy; the column is our own.
+                continue;
+            }
             if (field.isEmpty()) {
                 unknown.add(column);
             } else if (columns.containsKey(field.get())) {

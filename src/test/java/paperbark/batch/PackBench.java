@@ -16,11 +16,14 @@ import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import paperbark.disk.Staging;
+import paperbark.output.BatchInfo;
 import paperbark.output.CaseFile;
 import paperbark.output.PrintRunFiles;
+import paperbark.output.RunFile;
 import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.PaperPages;
 import paperbark.output.paper.PrintRun;
+import paperbark.output.paper.RunPack;
 
 /**
  * How fast packs are made: pages a second and the peak of the heap for 40 and 400 copies of the
@@ -94,11 +97,23 @@ public final class PackBench {
     }
 
     private static long printed(List<FiledPack> packs, Staging staging) throws IOException {
-        List<String> names = PrintRunFiles.names(packs.size());
+        List<RunFile> files = PrintRunFiles.of(packs.size());
+        List<RunPack> run = new RunOrder(packs).all();
+        BatchInfo info = packs.get(0).caseFile().batch();
         long bytes = 0;
-        for (int i = 0; i < names.size(); i++) {
-            List<FiledPack> part = PrintRunFiles.part(packs, i);
-            bytes += Files.size(staging.write(names.get(i), out -> PrintRun.write(part, out)));
+        for (int i = 0; i < files.size(); i++) {
+            List<RunPack> part = PrintRunFiles.part(run, i);
+            bytes +=
+                    Files.size(
+                            staging.write(
+                                    files.get(i).file(),
+                                    out ->
+                                            PrintRun.write(
+                                                    part,
+                                                    Optional.empty(),
+                                                    Optional.empty(),
+                                                    info,
+                                                    out)));
         }
         return bytes;
     }

@@ -84,7 +84,7 @@ class GoldenTest {
         assertThat(shown).containsAll(PaperKind.values().stream().map(PaperKind::title).toList());
         assertThat(all)
                 .contains("evacuated tube solar", "flat plate solar", "heat pump")
-                .contains("Held: ", "Transfer slip: STCs", "Transfer slip: VEECs")
+                .contains("nobody: not in this pack", "Transfer slip: STCs", "Transfer slip: VEECs")
                 .contains("Stage: installed", "Stage: booked");
     }
 

@@ -15,7 +15,7 @@ class PrintRunFilesTest {
     void everyPackLiesInOneFileAndInOrder(int packs, int files) {
         List<Integer> all = IntStream.range(0, packs).boxed().toList();
         List<Integer> spread = new ArrayList<>();
-        List<String> names = PrintRunFiles.names(packs);
+        List<String> names = PrintRunFiles.of(packs).stream().map(RunFile::file).toList();
         for (int i = 0; i < names.size(); i++) {
             spread.addAll(PrintRunFiles.part(all, i));
         }

@@ -98,6 +98,28 @@ class SampleWeekReadersTest {
         assertThat(files).isGreaterThan(40);
     }
 
+    @Test
+    void theIndexOfAWeekPrintsOnFourPagesAtMost() {
+        Path pdf = directory.resolve("index.pdf");
+        Outside.Result printed =
+                Outside.run(
+                        directory,
+                        "chromium",
+                        "--headless",
+                        "--no-sandbox",
+                        "--disable-gpu",
+                        "--no-first-run",
+                        "--disable-background-networking",
+                        "--disable-component-update",
+                        "--disable-sync",
+                        "--user-data-dir=" + directory.resolve("chromium"),
+                        "--no-pdf-header-footer",
+                        "--print-to-pdf=" + pdf,
+                        batch.resolve("index.html").toUri().toString());
+        assertThat(printed.exitCode()).as(printed.err()).isZero();
+        assertThat(poppler(pdf)).isLessThanOrEqualTo(4);
+    }
+
     private static int poppler(Path pdf) {
         Matcher pages = PAGES.matcher(Outside.run(directory, "pdfinfo", pdf.toString()).out());
         assertThat(pages.find()).isTrue();

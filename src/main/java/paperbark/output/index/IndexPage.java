@@ -1,8 +1,11 @@
 package paperbark.output.index;
 
+import java.util.List;
 import java.util.Optional;
 import paperbark.output.BatchView;
 import paperbark.output.BrokenTemplate;
+import paperbark.output.PrintRunFiles;
+import paperbark.output.RunFile;
 import paperbark.output.RunLimit;
 import paperbark.output.TemplateEngine;
 import paperbark.output.TemplateModel;
@@ -13,11 +16,20 @@ public final class IndexPage {
 
     private IndexPage() {}
 
-    /** The page, by the shipped template. */
+    /** The page of a batch that has its one print run. */
     public static String of(BatchView view) {
+        return of(view, PrintRunFiles.of(view.cases().size()));
+    }
+
+    /**
+     * The page, by the shipped template.
+     *
+     * @param runs what there is to print
+     */
+    public static String of(BatchView view, List<RunFile> runs) {
         try {
             return new TemplateEngine(Optional.empty(), RunLimit.OWN_PAGE)
-                    .render(TEMPLATE, TemplateModel.of(new IndexReader(view).read()));
+                    .render(TEMPLATE, TemplateModel.of(new IndexReader(view, runs).read()));
         } catch (BrokenTemplate e) {
             throw new IllegalStateException("the shipped index page is broken", e);
         }

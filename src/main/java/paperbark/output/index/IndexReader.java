@@ -2,8 +2,10 @@ package paperbark.output.index;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -17,18 +19,21 @@ import paperbark.finding.Severity;
 import paperbark.finding.Told;
 import paperbark.job.Job;
 import paperbark.job.Stage;
+import paperbark.job.Visit;
 import paperbark.offer.Standing;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Deadline;
 import paperbark.output.Paper;
-import paperbark.output.PrintRunFiles;
+import paperbark.output.RunFile;
 import paperbark.output.ToDo;
 import paperbark.output.index.IndexView.Closing;
+import paperbark.output.index.IndexView.CrewDay;
 import paperbark.output.index.IndexView.Figure;
 import paperbark.output.index.IndexView.FindingLine;
 import paperbark.output.index.IndexView.JobLine;
 import paperbark.output.index.IndexView.SeverityCount;
+import paperbark.output.index.IndexView.Step;
 import paperbark.output.table.BatchTables;
 import paperbark.output.table.DeadlinesTable;
 import paperbark.output.table.JobStatus;
@@ -49,9 +54,13 @@ final class IndexReader {
     private final List<Told> told;
     private final Set<Finding> folded;
     private final Map<CaseFile, String> anchors = new IdentityHashMap<>();
+    private final Map<CaseFile, Step> nextProblems = new IdentityHashMap<>();
+    private final List<RunFile> runs;
+    private final List<CaseFile> heldFirst;
 
-    IndexReader(BatchView view) {
+    IndexReader(BatchView view, List<RunFile> runs) {
         this.view = view;
+        this.runs = runs;
         this.secrets = Private.in(view);
         this.told = Told.of(view.findings());
         this.folded =
@@ -63,6 +72,54 @@ final class IndexReader {
         for (CaseFile file : view.cases()) {
             anchors.putIfAbsent(file, "job-" + (anchors.size() + 1));
         }
+        heldFirst =
+                view.cases().stream()
+                        .sorted(Comparator.comparing((CaseFile file) -> !file.isHeld()))
+                        .toList();
+        List<CaseFile> problems =
+                heldFirst.stream().filter(f -> JobStatus.of(f) != JobStatus.READY).toList();
+        for (int i = 1; i < problems.size(); i++) {
+            nextProblems.put(problems.get(i - 1), findings(problems.get(i)));
+        }
+    }
+
+    private Step step(CaseFile file) {
+        return new Step(anchors.get(file), file.job().reference());
+    }
+
+    /** To its findings, and for want of any to its row. */
+    private Step findings(CaseFile file) {
+        return own(file).isEmpty()
+                ? step(file)
+                : new Step(anchors.get(file) + "-findings", file.job().reference());
+    }
+
+    private Optional<Step> firstProblem() {
+        return heldFirst.stream()
+                .filter(f -> JobStatus.of(f) != JobStatus.READY)
+                .findFirst()
+                .map(this::findings);
+    }
+
+    private List<CrewDay> crews() {
+        Map<CrewDay, List<Step>> days = new LinkedHashMap<>();
+        view.cases().stream()
+                .sorted(Comparator.comparing(file -> file.job().visit(), Visit.ROUTE))
+                .forEach(
+                        file ->
+                                days.computeIfAbsent(
+                                                day(file.job().visit()), d -> new ArrayList<>())
+                                        .add(step(file)));
+        return days.entrySet().stream()
+                .map(d -> new CrewDay(d.getKey().crew(), d.getKey().day(), d.getValue()))
+                .toList();
+    }
+
+    private static CrewDay day(Visit visit) {
+        return new CrewDay(
+                visit.crew().orElse("no crew"),
+                visit.on().map(Days::show).orElse("no day yet"),
+                List.of());
     }
 
     IndexView read() {
@@ -72,14 +129,16 @@ final class IndexReader {
                 view.info().register(),
                 Days.show(view.info().preparedOn()),
                 view.info().program(),
-                PrintRunFiles.names(view.cases().size()),
+                runs,
                 totals(),
                 GRAVEST_FIRST.stream().map(s -> count(s, view.findings())).toList(),
                 DeadlinesTable.due(view).stream()
                         .limit(CLOSING_SHOWN)
                         .map(due -> closing(due.file(), due.deadline()))
                         .toList(),
-                view.cases().stream().map(this::job).toList(),
+                heldFirst.stream().map(this::job).toList(),
+                firstProblem(),
+                crews(),
                 general(),
                 view.cases().stream()
                         .flatMap(file -> file.entitlements().all().stream())
@@ -148,6 +207,8 @@ final class IndexReader {
                 anchors.get(file),
                 job.reference(),
                 job.owner().names().orElse("owner not known"),
+                job.owner().contact().orElse(""),
+                job.owner().phone(),
                 job.site().address().suburb().orElse(""),
                 when(job),
                 job.visit().crew().orElse(""),
@@ -155,15 +216,17 @@ final class IndexReader {
                 status.word(),
                 file.papers().stream().filter(Paper::isBlocked).map(Paper::title).toList(),
                 file.entitlements().all().stream().map(e -> certificates(file, e)).toList(),
-                file.toDo().stream().map(IndexReader::missing).toList(),
-                file.deadlines().stream().findFirst().map(d -> closing(file, d)),
+                stops(file),
+                missing(file.toDo()),
+                file.deadlines().stream().map(d -> closing(file, d)).toList(),
                 file.packFile(),
                 own(file),
                 stand(file),
                 GRAVEST_FIRST.stream()
                         .map(s -> count(s, file.findings()))
                         .filter(c -> c.count() > 0)
-                        .toList());
+                        .toList(),
+                Optional.ofNullable(nextProblems.get(file)));
     }
 
     private static String when(Job job) {
@@ -199,12 +262,28 @@ final class IndexReader {
         return entitlement.provisional() ? count + " (planned day)" : count;
     }
 
-    private static String missing(ToDo toDo) {
-        return toDo.what()
-                + " ("
-                + toDo.who()
-                + toDo.by().map(day -> ", by " + Days.show(day)).orElse("")
-                + ")";
+    private List<String> stops(CaseFile file) {
+        return file.papers().stream()
+                .flatMap(p -> p.blockedBy().stream())
+                .distinct()
+                .map(f -> secrets.cleaned(f, f.fact()))
+                .toList();
+    }
+
+    /** One text for each who is to act. */
+    private static List<String> missing(List<ToDo> all) {
+        Map<String, List<String>> byWhom = new LinkedHashMap<>();
+        for (ToDo toDo : all) {
+            byWhom.computeIfAbsent(toDo.who(), w -> new ArrayList<>())
+                    .add(
+                            toDo.what()
+                                    + toDo.by()
+                                            .map(day -> " (by " + Days.show(day) + ")")
+                                            .orElse(""));
+        }
+        return byWhom.entrySet().stream()
+                .map(e -> e.getKey() + ": " + String.join(", ", e.getValue()))
+                .toList();
     }
 
     private Closing closing(CaseFile file, Deadline deadline) {

@@ -2,6 +2,8 @@ package paperbark.output.index;
 
 import java.util.List;
 import java.util.Optional;
+import paperbark.output.RunFile;
+import paperbark.value.Phone;
 
 /**
  * What the page's template sees; every text is ready to be shown.
@@ -11,11 +13,13 @@ import java.util.Optional;
  * @param register file name of the register
  * @param preparedOn day of the run
  * @param program version
- * @param printRuns file names of the print run
+ * @param printRuns what there is to print
  * @param totals counts and amounts at the top
  * @param severities findings by severity, the gravest first
  * @param closing the nearest closing dates
- * @param jobs one a job, in the order of the register
+ * @param jobs one a job, those that are held first, else in the order of the register
+ * @param firstProblem the first job that somebody must look at
+ * @param crews the jobs by crew and day
  * @param general findings that belong to no job of the list or to several
  * @param demo whether invented figures went into any count
  */
@@ -25,11 +29,13 @@ public record IndexView(
         String register,
         String preparedOn,
         String program,
-        List<String> printRuns,
+        List<RunFile> printRuns,
         List<Figure> totals,
         List<SeverityCount> severities,
         List<Closing> closing,
         List<JobLine> jobs,
+        Optional<Step> firstProblem,
+        List<CrewDay> crews,
         List<FindingLine> general,
         boolean demo) {
 
@@ -64,11 +70,30 @@ public record IndexView(
             String what, String day, String left, boolean near, String anchor, String reference) {}
 
     /**
+     * The way to a job on the page.
+     *
+     * @param anchor where to
+     * @param reference the job
+     */
+    public record Step(String anchor, String reference) {}
+
+    /**
+     * A crew's day.
+     *
+     * @param crew who goes
+     * @param day when; empty where it is not known
+     * @param jobs in the order of the route
+     */
+    public record CrewDay(String crew, String day, List<Step> jobs) {}
+
+    /**
      * One job.
      *
      * @param anchor its anchor in the page
      * @param reference job number
      * @param owner owner's name
+     * @param contact the person to speak to, where it is another
+     * @param phone owner's telephone number
      * @param suburb suburb of the site
      * @param when stage with its day
      * @param crew who goes
@@ -76,17 +101,21 @@ public record IndexView(
      * @param statusWord the status in words
      * @param heldPapers the papers that a stop holds
      * @param certificates one text a scheme
+     * @param stops what must be mended before the held papers are made
      * @param missing what is still missing
-     * @param closing the nearest closing date
+     * @param closing every closing date, the nearest first
      * @param pack file name of the pack
      * @param findings what was noticed
      * @param standing papers of earlier batches that count still
      * @param counts findings by severity, the gravest first, without zeros
+     * @param next the next job that somebody must look at; empty after the last
      */
     public record JobLine(
             String anchor,
             String reference,
             String owner,
+            String contact,
+            Optional<Phone> phone,
             String suburb,
             String when,
             String crew,
@@ -94,12 +123,14 @@ public record IndexView(
             String statusWord,
             List<String> heldPapers,
             List<String> certificates,
+            List<String> stops,
             List<String> missing,
-            Optional<Closing> closing,
+            List<Closing> closing,
             String pack,
             List<FindingLine> findings,
             List<String> standing,
-            List<SeverityCount> counts) {}
+            List<SeverityCount> counts,
+            Optional<Step> next) {}
 
     /**
      * One finding.

@@ -14,7 +14,8 @@ import paperbark.sheet.Column;
 
 /**
  * Which findings are about telephone numbers, e-mail addresses and bank details: their values stay
- * off the page, which is passed around more freely than the register.
+ * off the page, which is passed around more freely than the register. Good telephone numbers stand
+ * in the page's list of whom to ring.
  */
 final class Private {
     private static final String HIDDEN = "(not shown on this page)";

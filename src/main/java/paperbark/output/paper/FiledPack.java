@@ -10,9 +10,8 @@ import paperbark.output.CaseFile;
  * @param caseFile the job after its pack was made
  * @param file the document
  * @param papers where each paper lies, in order
- * @param claims which standards it says that it keeps
  */
-public record FiledPack(CaseFile caseFile, Path file, List<PaperPages> papers, Conformance claims) {
+public record FiledPack(CaseFile caseFile, Path file, List<PaperPages> papers) {
     /** Keeps the list from being changed. */
     public FiledPack {
         papers = List.copyOf(papers);

@@ -42,12 +42,13 @@ final class Layout {
      *
      * @param document where the pages go
      * @param markup what to lay out
-     * @param papers how many papers the markup holds
+     * @param papers the papers that the markup holds, in order
      * @param gate decides about every address that the markup names
      * @throws TooManyPages when a paper takes more pages than any has
      * @throws TextOffPage when text would stand on no page
      */
-    static LaidOut draw(PDDocument document, Document markup, int papers, ResourceGate gate)
+    static LaidOut draw(
+            PDDocument document, Document markup, List<PaperMarkup> papers, ResourceGate gate)
             throws IOException {
         PaperNumbers numbers = new PaperNumbers();
         Fonts fonts = new Fonts(document);
@@ -58,7 +59,7 @@ final class Layout {
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
         fonts.standIn(renderer);
-        WatchedStyles.over(renderer, papers, MOST_PAGES);
+        WatchedStyles.over(renderer, papers.size(), MOST_PAGES);
         renderer.layout();
         List<Extent> extents = extents(renderer, papers);
         refuseExcess(extents);
@@ -114,16 +115,16 @@ final class Layout {
         return builder;
     }
 
-    private static List<Extent> extents(PdfBoxRenderer renderer, int papers) {
+    private static List<Extent> extents(PdfBoxRenderer renderer, List<PaperMarkup> papers) {
         List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
         List<Extent> extents = new ArrayList<>();
         int end = pages.size();
-        for (int i = papers - 1; i >= 0; i--) {
+        for (int i = papers.size() - 1; i >= 0; i--) {
             Box leaf = renderer.getSharedContext().getBoxById(PackDocument.LEAF + i);
-            Box mark = renderer.getSharedContext().getBoxById(PackDocument.MARK + i);
+            Box mark = renderer.getSharedContext().getBoxById(PackDocument.markOf(papers.get(i)));
             int first = pageAt(pages, mark.getAbsY());
             int last = pageAt(pages, leaf.getAbsY() + leaf.getHeight() - 1);
-            boolean blankBack = i < papers - 1 && last < end - 1;
+            boolean blankBack = i < papers.size() - 1 && last < end - 1;
             extents.add(0, new Extent(first, end - first - (blankBack ? 1 : 0)));
             end = first;
         }

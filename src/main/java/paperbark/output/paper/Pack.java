@@ -42,7 +42,7 @@ public record Pack(
 
     /** The same pack once its document lies in a file. */
     public FiledPack filed(Path file) {
-        return new FiledPack(packedCase(), file, papers, claims);
+        return new FiledPack(packedCase(), file, papers);
     }
 
     /** How many pages it has, with the blank backs between the papers. */

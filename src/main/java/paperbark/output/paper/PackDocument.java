@@ -7,16 +7,16 @@ import org.w3c.dom.Node;
 import org.w3c.dom.NodeList;
 
 /**
- * Puts the papers of a job into one XHTML document, each beginning on the front of a sheet, with a
- * bookmark for each paper. One document a pack is laid out much faster than one a paper, and
- * carries its fonts once.
+ * Puts the papers of a job into one XHTML document, with a bookmark for each paper. A paper begins
+ * on the front of a sheet, or on the next page where the same people keep it with the one before.
+ * One document a pack is laid out much faster than one a paper, and carries its fonts once.
  */
 final class PackDocument {
     /** The id of the element around a paper, followed by its place in the pack from 0. */
     static final String LEAF = "paper-";
 
-    /** The id of a paper's first element, followed by its place; the links of the cover use it. */
-    static final String MARK = "leaf-";
+    /** The id of a paper's first element, followed by its anchor; the links of the cover use it. */
+    private static final String MARK = "leaf-";
 
     private PackDocument() {}
 
@@ -33,22 +33,34 @@ final class PackDocument {
             PaperMarkup paper = papers.get(i);
             Element bookmark = child(document, bookmarks, "bookmark");
             bookmark.setAttribute("name", paper.paper().title() + (paper.held() ? " (held)" : ""));
-            bookmark.setAttribute("href", "#" + MARK + i);
+            bookmark.setAttribute("href", "#" + markOf(paper));
             Element leaf = child(document, body, "div");
             leaf.setAttribute("id", LEAF + i);
             leaf.setAttribute("class", "leaf");
-            // On the front of a sheet, whatever the firm's style sheet says.
-            leaf.setAttribute("style", i == 0 ? "" : "page-break-before: right");
+            // Whatever the firm's style sheet says.
+            leaf.setAttribute("style", i == 0 ? "" : begin(papers.get(i - 1), paper));
             append(paper.running(), leaf);
             // A mark too low to lie on two pages, and not so low that an empty paper has no page.
             Element mark = child(document, leaf, "div");
-            mark.setAttribute("id", MARK + i);
+            mark.setAttribute("id", markOf(paper));
             mark.setAttribute("style", "height: 0.1mm");
             append(paper.content(), leaf);
         }
         describe(document, "img", "Picture");
         describe(document, "object", "Page of the paper");
         return document;
+    }
+
+    /** The id of the paper's first element. */
+    static String markOf(PaperMarkup paper) {
+        return MARK + paper.paper().anchor();
+    }
+
+    private static String begin(PaperMarkup before, PaperMarkup paper) {
+        return "page-break-before: "
+                + (paper.paper().kind().mayShareASheetWith(before.paper().kind())
+                        ? "always"
+                        : "right");
     }
 
     /** A picture or number of which its template says nothing is at least announced as one. */

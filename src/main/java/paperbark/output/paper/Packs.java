@@ -20,6 +20,7 @@ import paperbark.output.BrokenTemplate;
 import paperbark.output.CaseFile;
 import paperbark.output.FinishedPaper;
 import paperbark.output.Paper;
+import paperbark.output.PaperKind;
 import paperbark.output.RunLimit;
 import paperbark.output.TemplateEngine;
 
@@ -72,7 +73,10 @@ public final class Packs {
         logo = Logo.of(folder, limit);
     }
 
-    /** The pack of a job, with a page of reasons for each paper that is held or cannot be made. */
+    /**
+     * The pack of a job. A paper that is held is a line on the cover; one that cannot be made has a
+     * page of reasons in its place.
+     */
     public Pack make(CaseFile caseFile) {
         return make(caseFile, List.of());
     }
@@ -97,7 +101,7 @@ public final class Packs {
         writer.findings().addAll(toldBefore);
         Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
-        caseFile.papers().stream()
+        printed(caseFile.papers()).stream()
                 .filter(Paper::isPrinted)
                 .forEach(p -> papers.add(inserts.blank(p).orElseGet(() -> writer.write(p))));
         try {
@@ -113,6 +117,13 @@ public final class Packs {
             papers.replaceAll(p -> inserts.isOf(p) ? writer.heldBy(p.paper(), notJoined(p)) : p);
         }
         return inTime(() -> laidOut(caseFile, papers, new Inserts(List.of()), writer.findings()));
+    }
+
+    /** Without a cover that says why, a page of reasons stands for a paper that is held. */
+    private static List<Paper> printed(List<Paper> all) {
+        return all.stream().anyMatch(p -> p.kind() == PaperKind.COVER)
+                ? all.stream().filter(p -> !p.isBlocked()).toList()
+                : all;
     }
 
     /**
@@ -212,8 +223,7 @@ public final class Packs {
         ResourceGate gate = new ResourceGate(folder, logo.png());
         try (PDDocument document = new PDDocument()) {
             LaidOut laidOut =
-                    Layout.draw(
-                            document, PackDocument.of(papers, title, style), papers.size(), gate);
+                    Layout.draw(document, PackDocument.of(papers, title, style), papers, gate);
             BlankBacks.clear(document, laidOut.papers());
             List<PaperPages> pages = pages(papers, laidOut.papers());
             Conformance claims = inserts.fill(document, pages, papers, laidOut);

@@ -8,11 +8,13 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Date;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.apache.poi.hssf.usermodel.HSSFWorkbook;
 import org.apache.poi.ooxml.POIXMLProperties.CoreProperties;
 import org.apache.poi.poifs.filesystem.FileMagic;
@@ -54,7 +56,7 @@ public final class CheckedRegister {
             Spots spots = new Spots(workbook, file);
             Map<Spots.Spot, List<Finding>> byCell = spots.byCell(findings);
             new Marker(workbook).mark(byCell, spot -> true);
-            return written(workbook, findings, spots, byCell.size(), streamed -> {});
+            return written(workbook, findings, spots, byCell, spot -> true, streamed -> {});
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -67,7 +69,8 @@ public final class CheckedRegister {
             Spots spots = new Spots(workbook, rows.file(), book.firstColumns());
             Map<Spots.Spot, List<Finding>> byCell = spots.byCell(findings);
             Marker marker = new Marker(workbook);
-            marker.mark(byCell, spot -> !book.isBeyond(spot.address().getRow()));
+            Predicate<Spots.Spot> inMemory = spot -> !book.isBeyond(spot.address().getRow());
+            marker.mark(byCell, inMemory);
             Map<CellAddress, Fill> beyond = new HashMap<>();
             byCell.forEach(
                     (spot, found) -> {
@@ -79,7 +82,8 @@ public final class CheckedRegister {
                     workbook,
                     findings,
                     spots,
-                    byCell.size(),
+                    byCell,
+                    inMemory,
                     streamed -> book.writeRest(streamed.getSheetAt(0), beyond, marker));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -103,9 +107,14 @@ public final class CheckedRegister {
             XSSFWorkbook workbook,
             List<Finding> findings,
             Spots spots,
-            int cells,
+            Map<Spots.Spot, List<Finding>> byCell,
+            Predicate<Spots.Spot> inMemory,
             Consumer<SXSSFWorkbook> further)
             throws IOException {
+        FindingsSheet list = new FindingsSheet(workbook, findings, spots, notes(byCell.size()));
+        Map<Spots.Spot, List<Finding>> near = new LinkedHashMap<>(byCell);
+        near.keySet().removeIf(inMemory.negate());
+        new WorstColumn(workbook).write(near, list.name(), list.lines());
         // Without a date of its own the library would put the present moment.
         CoreProperties core = workbook.getProperties().getCoreProperties();
         if (core.getModified() == null) {
@@ -117,7 +126,7 @@ public final class CheckedRegister {
         }
         try (SXSSFWorkbook streamed = StreamedBook.over(workbook)) {
             further.accept(streamed);
-            FindingsSheet.add(streamed, findings, spots, notes(cells));
+            list.addTo(streamed);
             return StreamedBook.bytes(streamed);
         }
     }

@@ -1,11 +1,13 @@
 package paperbark.output.workbook;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
@@ -22,17 +24,17 @@ final class FindingsSheet {
     // of them damaged; the cell is named in words as well.
     private static final int MOST_LINKS = 5_000;
 
-    private FindingsSheet() {}
+    private final List<Told> told;
+    private final String name;
+    private final Map<String, Placement> places;
 
     /**
-     * Adds the list; its rows leave memory as they are written.
+     * The list as it will stand in the workbook.
      *
-     * @param workbook whose other sheets are in memory
      * @param notes sentences to be read before the list
      */
-    static void add(
-            SXSSFWorkbook workbook, List<Finding> findings, Spots spots, List<String> notes) {
-        List<Told> told = Told.of(findings);
+    FindingsSheet(XSSFWorkbook workbook, List<Finding> findings, Spots spots, List<String> notes) {
+        told = Told.of(findings);
         Set<Finding> linked =
                 told.stream().limit(MOST_LINKS).map(Told::first).collect(Collectors.toSet());
         Table table =
@@ -44,13 +46,36 @@ final class FindingsSheet {
                                         : Optional.empty());
         List<String> all = new ArrayList<>(table.notes());
         all.addAll(notes);
-        XSSFWorkbook base = workbook.getXSSFWorkbook();
-        String name = free(base, table.title());
-        Map<String, Placement> places = Placement.of(Map.of(name, List.of(table.withNotes(all))));
+        name = free(workbook, table.title());
+        places = Placement.of(Map.of(name, List.of(table.withNotes(all))));
+    }
+
+    /** The name of the sheet. */
+    String name() {
+        return name;
+    }
+
+    /** The line of a finding, from 1; 0 for those too far down to be linked. */
+    ToIntFunction<Finding> lines() {
+        int first = places.values().iterator().next().firstRow() + 1;
+        Map<Finding, Integer> lines = new HashMap<>();
+        for (int i = 0; i < Math.min(MOST_LINKS, told.size()); i++) {
+            int line = first + i;
+            told.get(i).all().forEach(f -> lines.putIfAbsent(f, line));
+        }
+        return finding -> lines.getOrDefault(finding, 0);
+    }
+
+    /**
+     * Adds the list; its rows leave memory as they are written.
+     *
+     * @param workbook over the one that the list was laid out for, whose sheets are in memory
+     */
+    void addTo(SXSSFWorkbook workbook) {
         new SheetWriter(workbook, places).write(name);
-        XSSFSheet sheet = base.getSheet(name);
+        XSSFSheet sheet = workbook.getXSSFWorkbook().getSheet(name);
         SheetSetup.print(sheet, "Findings");
-        SheetSetup.headings(sheet, places.get(table.name()), false);
+        SheetSetup.headings(sheet, places.values().iterator().next(), false);
     }
 
     private static String free(XSSFWorkbook workbook, String wanted) {

@@ -103,6 +103,17 @@ final class Spots {
         return Optional.empty();
     }
 
+    /** The row of the heading over a place, or the given one where it is not found. */
+    static int headingRow(XSSFSheet sheet, Place place, int otherwise) {
+        String letters = place.cellAddress().replaceAll("[0-9]", "");
+        if (place.columnHeading().isEmpty() || !letters.matches("[A-Z]{1,3}")) {
+            return otherwise;
+        }
+        int column = CellReference.convertColStringToIndex(letters);
+        int row = heading(sheet, column, place);
+        return row == Math.max(0, sheet.getFirstRowNum()) ? Math.min(row, otherwise) : row;
+    }
+
     private static int heading(XSSFSheet sheet, int column, Place place) {
         String wanted = squeezed(place.columnHeading());
         for (int r = 0; r < HEADINGS_WITHIN; r++) {

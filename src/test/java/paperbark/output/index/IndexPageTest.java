@@ -18,6 +18,7 @@ import paperbark.output.BatchViews;
 import paperbark.output.CaseFile;
 import paperbark.output.Jobs;
 import paperbark.output.ToDo;
+import paperbark.output.table.JobStatus;
 
 class IndexPageTest {
     private static final String WEEK = IndexPage.of(BatchViews.week());
@@ -117,16 +118,17 @@ class IndexPageTest {
     @Test
     void showsWhatIsMissingAndTheNearestClosingDate() {
         assertThat(text(WEEK))
-                .contains("Tank serial (installer)")
-                .contains("Plumbing compliance certificate number (installer, by 2 Dec 2026)")
-                .contains("7 Dec 2026 12 days left Create STCs SB-1043");
+                .contains("installer: Tank serial")
+                .contains("Plumbing compliance certificate number (by 2 Dec 2026)")
+                .contains("7 Dec 2026 12 days left Create STCs SB-1043")
+                .contains("7 Dec 2026 create STCs, 12 days left");
     }
 
     @Test
-    void namesTheOwnerAndSuburbButNoTelephoneOrEmail() {
+    void namesTheOwnerSuburbAndTelephoneButNoEmail() {
         assertThat(WEEK)
                 .contains("Maree Sample, Gordon")
-                .doesNotContain(Jobs.PHONE)
+                .contains(Jobs.PHONE)
                 .doesNotContain("owner@example.com")
                 .doesNotContain("5550 12<")
                 .contains("(not shown on this page)")
@@ -152,6 +154,38 @@ class IndexPageTest {
                                                 .finding(finding)
                                                 .caseFile())));
         assertThat(page).contains("The cell shows (not shown").doesNotContain("0491570156");
+    }
+
+    @Test
+    void aHeldJobComesFirstAndSaysWhatToMendAndNeverThatNothingIsMissing() {
+        String rows = WEEK.substring(WEEK.indexOf("<tr role=\"row\" id=\"job-"));
+        String first = rows.substring(0, rows.indexOf("</tr>"));
+
+        assertThat(first)
+                .contains("</span>held</span>", "To be mended:")
+                .doesNotContain(">nothing<");
+        assertThat(rows.indexOf("</span>held</span>"))
+                .isLessThan(rows.indexOf("</span>ready</span>"));
+    }
+
+    @Test
+    void leadsFromEachProblemToTheNextAndFromTheTopToTheFirst() {
+        List<String> way = all("(?:First|Next) problem: (SB-[0-9]+)", WEEK);
+
+        assertThat(way).hasSizeGreaterThan(1).doesNotHaveDuplicates();
+        assertThat(WEEK.substring(0, WEEK.indexOf("</nav>")))
+                .contains("First problem: " + way.get(0));
+        assertThat(way)
+                .hasSize(
+                        (int)
+                                BatchViews.week().cases().stream()
+                                        .filter(c -> JobStatus.of(c) != JobStatus.READY)
+                                        .count());
+    }
+
+    @Test
+    void listsTheJobsOfEachCrewAndWhomToRing() {
+        assertThat(text(WEEK)).containsSubsequence("By crew", "SB-1041", "Whom to ring", "SB-1041");
     }
 
     @Test

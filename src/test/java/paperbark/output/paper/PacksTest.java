@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -29,6 +30,9 @@ import paperbark.value.SchemeName;
 
 class PacksTest {
     private static final Packs PACKS = new Packs(Optional.empty());
+
+    private static final Set<PaperKind> SHARING =
+            Set.of(PaperKind.WORKING, PaperKind.OLD_HEATER, PaperKind.BENEFIT);
 
     static List<CaseFile> cases() {
         return List.of(CaseFiles.installedSolar(), CaseFiles.bookedHeatPump(), CaseFiles.bare());
@@ -74,23 +78,25 @@ class PacksTest {
 
     @ParameterizedTest
     @MethodSource("cases")
-    void beginsEveryPaperOnTheFrontOfASheetBehindABlankBack(CaseFile caseFile) throws IOException {
+    void beginsAPaperOnAFreshSheetUnlessTheSamePeopleKeepItWithTheOneBefore(CaseFile caseFile)
+            throws IOException {
         Pack pack = PACKS.make(caseFile);
 
         int next = 1;
         try (PDDocument document = Loader.loadPDF(pack.pdf())) {
             for (PaperPages paper : pack.papers()) {
-                assertThat(paper.firstPage()).as(paper.kind().title()).isEqualTo(next);
-                next = paper.lastPage() + 1 + paper.pageCount() % 2;
-                if (paper.pageCount() % 2 == 1 && next <= pack.pageCount()) {
-                    PDPage back = document.getPage(next - 2);
+                if (next % 2 == 0 && !SHARING.contains(paper.kind())) {
+                    PDPage back = document.getPage(next - 1);
                     assertThat(back.hasContents()).isFalse();
                     assertThat(back.getAnnotations()).isEmpty();
+                    next++;
                 }
+                assertThat(paper.firstPage()).as(paper.kind().title()).isEqualTo(next);
+                next = paper.lastPage() + 1;
             }
             assertThat(document.getNumberOfPages()).isEqualTo(pack.pageCount());
         }
-        assertThat(next).isBetween(pack.pageCount() + 1, pack.pageCount() + 2);
+        assertThat(next).isEqualTo(pack.pageCount() + 1);
     }
 
     @Test
@@ -138,15 +144,15 @@ class PacksTest {
             assertThat(bookmarks)
                     .containsExactly(
                             "Cover and checklist",
+                            "Entitlement working",
+                            "Old-heater record",
                             "Site sheet",
                             "Warranty registration",
                             "STC assignment",
                             "VEEC assignment",
                             "Large-heater declarations",
-                            "Statement of benefit",
-                            "Entitlement working",
-                            "Old-heater record",
-                            "Owner's handover");
+                            "Owner's handover",
+                            "Statement of benefit");
         }
     }
 
@@ -164,7 +170,29 @@ class PacksTest {
     }
 
     @Test
-    void putsAPageOfReasonsInPlaceOfAHeldPaper() {
+    void aHeldPaperIsALineOnTheCoverAndNotInThePack() {
+        Pack pack =
+                PACKS.make(
+                        CaseFiles.withPapers(
+                                CaseFiles.installedSolar(),
+                                new Paper(PaperKind.COVER, "default", List.of()),
+                                new Paper(
+                                        PaperKind.of(SchemeName.STC),
+                                        "default",
+                                        List.of(CaseFiles.stop())),
+                                new Paper(PaperKind.HANDOVER, "default", List.of())));
+
+        assertThat(pack.papers())
+                .extracting(PaperPages::kind)
+                .containsExactly(PaperKind.COVER, PaperKind.HANDOVER);
+        assertThat(PdfText.of(pack, PaperKind.COVER))
+                .contains("– STC assignment ■ held nobody: not in this pack, see section 4")
+                .contains("3 Owner's handover ready");
+        assertThat(pack.packedCase().isHeld()).isTrue();
+    }
+
+    @Test
+    void withoutACoverAPageOfReasonsStandsInPlaceOfAHeldPaper() {
         Pack pack =
                 PACKS.make(
                         CaseFiles.withPapers(

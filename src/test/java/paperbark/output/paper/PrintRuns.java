@@ -4,8 +4,11 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import paperbark.output.BatchInfo;
 
 /** Print runs of packs that were just made. */
 public final class PrintRuns {
@@ -17,13 +20,19 @@ public final class PrintRuns {
      * @param folder where the packs may lie
      */
     public static byte[] of(Path folder, List<Pack> packs) throws IOException {
-        List<FiledPack> filed = new ArrayList<>();
+        List<RunPack> run = new ArrayList<>();
         for (Pack pack : packs) {
             Path file = folder.resolve(pack.caseFile().job().reference() + ".pdf");
-            filed.add(pack.filed(Files.write(file, pack.pdf())));
+            run.add(
+                    new RunPack(
+                            Files.write(file, pack.pdf()),
+                            pack.caseFile().job().reference(),
+                            "Job " + (run.size() + 1) + " of " + packs.size(),
+                            "Crew Heron"));
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        PrintRun.write(filed, out);
+        BatchInfo info = new BatchInfo("week", "week.xlsx", LocalDate.of(2026, 11, 23), "test");
+        PrintRun.write(run, Optional.empty(), Optional.empty(), info, out);
         return out.toByteArray();
     }
 }

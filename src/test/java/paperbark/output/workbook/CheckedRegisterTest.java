@@ -16,6 +16,7 @@ import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.ss.util.CellAddress;
 import org.apache.poi.xssf.usermodel.XSSFCell;
+import org.apache.poi.xssf.usermodel.XSSFRow;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Test;
@@ -25,6 +26,7 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.output.BatchViews;
 import paperbark.output.workbook.PlainRows.PlainRow;
+import paperbark.sheet.ColumnMap;
 
 class CheckedRegisterTest {
     private static final List<Finding> FINDINGS = BatchViews.week().findings();
@@ -141,6 +143,35 @@ class CheckedRegisterTest {
     }
 
     @Test
+    void theWorstOfEachRowStandsBehindItAndLeadsToTheListAndBack() {
+        XSSFWorkbook workbook = marked();
+        XSSFSheet sheet = workbook.getSheetAt(0);
+        XSSFRow row = sheet.getRow(new CellAddress("H7").getRow());
+        XSSFCell worst = row.getCell(row.getLastCellNum() - 1);
+
+        assertThat(worst.getStringCellValue()).startsWith("stop: ");
+        assertThat(fill(worst)).isEqualTo(fill(cell(workbook, "H7")));
+        String there = worst.getHyperlink().getAddress();
+        assertThat(there).startsWith("'Findings 2'!A");
+        XSSFRow line =
+                workbook.getSheet("Findings 2")
+                        .getRow(Integer.parseInt(there.substring(there.indexOf("!A") + 2)) - 1);
+        assertThat(line.getCell(9).getStringCellValue())
+                .isEqualTo(worst.getStringCellValue().substring("stop: ".length()));
+        assertThat(line.getCell(7).getHyperlink().getAddress()).endsWith("!H7");
+        List<String> headings = new ArrayList<>();
+        sheet.forEach(
+                r ->
+                        r.forEach(
+                                c -> {
+                                    if (c.toString().equals(ColumnMap.WORST_FINDING)) {
+                                        headings.add(c.getAddress().formatAsString());
+                                    }
+                                }));
+        assertThat(headings).hasSize(1);
+    }
+
+    @Test
     void everythingElseStaysAsItWas() {
         XSSFWorkbook before = Workbooks.open(Registers.xlsx());
         XSSFWorkbook after = marked();
@@ -159,7 +190,7 @@ class CheckedRegisterTest {
                     }
                 }
             }
-            for (int c = 0; c < 14; c++) {
+            for (int c = 0; c < 12; c++) {
                 assertThat(ours.getColumnWidth(c))
                         .isEqualTo(before.getSheetAt(s).getColumnWidth(c));
             }
