@@ -124,10 +124,10 @@ final class PaperFacts {
         return sets.stream().flatMap(Set::stream).collect(Collectors.toSet());
     }
 
-    /** Zone and count are printed as they are worked out, not as the register says. */
+    /** The zone is printed as it is worked out; the count may be the register's own. */
     private static Set<JobFact> claim(SchemeName scheme) {
         return JobFact.of(
-                Stream.of(ClaimFact.CLAIM, ClaimFact.BUYER, ClaimFact.BENEFIT)
+                Stream.of(ClaimFact.CLAIM, ClaimFact.BUYER, ClaimFact.COUNT, ClaimFact.BENEFIT)
                         .flatMap(what -> Field.find(scheme, what).stream())
                         .toArray(Field[]::new));
     }

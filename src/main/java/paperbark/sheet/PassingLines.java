@@ -43,7 +43,7 @@ final class PassingLines implements SheetLines {
         this.merged =
                 new MergedCells(
                         blocks,
-                        blocks.isEmpty() ? 0 : lastRow(),
+                        lastOf(blocks),
                         (row, column) ->
                                 firsts.getOrDefault(new CellAddress(row, column), Optional.empty()),
                         place);
@@ -81,6 +81,13 @@ final class PassingLines implements SheetLines {
                     return true;
                 });
         return lost(twice, file, sheet.getSheetName());
+    }
+
+    /** Gone through only where a block reaches far down, as whole columns do. */
+    private int lastOf(List<CellRangeAddress> blocks) {
+        return blocks.stream().anyMatch(block -> block.getLastRow() > Limits.FILLED_ROWS)
+                ? lastRow()
+                : Limits.FILLED_ROWS;
     }
 
     private int lastRow() {

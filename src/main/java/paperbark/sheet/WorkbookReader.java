@@ -80,7 +80,10 @@ final class WorkbookReader {
     }
 
     private static boolean isFrom1904(Workbook book) {
-        return book instanceof Date1904Support b && b.isDate1904();
+        // The library asks its two kinds of workbooks in two ways.
+        return book instanceof HSSFWorkbook old
+                ? old.getInternalWorkbook().isUsing1904DateWindowing()
+                : book instanceof Date1904Support b && b.isDate1904();
     }
 
     private static Reading<List<Sheet>> read(

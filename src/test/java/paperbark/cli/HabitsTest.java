@@ -64,6 +64,7 @@ class HabitsTest {
         assertThat(result.jobs()).isEqualTo(3);
         assertThat(result.rows("row-no-job")).containsExactly(6);
         assertThat(result.rows("row-ignored")).containsExactly(5);
+        assertThat(result.rows("dates-from-1904")).hasSize(1);
         assertThat(result.stops()).isEmpty();
         try (Stream<Path> packs = Files.list(result.published().resolve("packs"))) {
             assertThat(packs.map(p -> p.getFileName().toString()))

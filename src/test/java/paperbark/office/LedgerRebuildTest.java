@@ -35,7 +35,7 @@ class LedgerRebuildTest {
         Path advice =
                 Files.writeString(
                         shared.resolve("advice.csv"),
-                        "Claim,Amount,Paid date,Status\nJ-1-STC,504.00,20/11/2026,paid\n");
+                        "Claim,Amount,Paid date,Status\nJ-1-STC,505.80,20/11/2026,paid\n");
         String ledger = office.ledger().toString();
         assertThat(Program.run(shared, "settle", advice.toString(), "--ledger", ledger).exitCode())
                 .isZero();

@@ -25,7 +25,7 @@ import paperbark.ledger.Resealed;
 /** What an office's folders tell of its ledger is asked before anything is taken in or told. */
 class WitnessesTest {
     private static final String ADVICE =
-            "Claim,Amount,Paid date,Status\nJ-1-STC,504.00,20/11/2026,paid\n";
+            "Claim,Amount,Paid date,Status\nJ-1-STC,505.80,20/11/2026,paid\n";
 
     @TempDir private static Path shared;
 
