@@ -120,7 +120,8 @@ class LargeRegisterTest {
         assertThat(Files.readString(folder.resolve("said.txt"))).contains("Jobs:         " + JOBS);
         assertThat(marked).exists();
         assertThat(rows(marked, "xl/worksheets/sheet1.xml")).isEqualTo(JOBS + 1);
-        assertThat(rows(marked, "xl/worksheets/sheet2.xml")).isGreaterThan(2 * JOBS);
+        // Each e-mail address has a row of its own there; the postcodes, all alike, share one.
+        assertThat(rows(marked, "xl/worksheets/sheet2.xml")).isGreaterThan(JOBS);
     }
 
     private static int rows(Path workbook, String sheet) throws Exception {

@@ -88,11 +88,11 @@ class HostileTemplateFilesTest {
         assertThat(heldBy(packs().make(TWO_PAPERS)).fact()).startsWith("The paper takes ");
     }
 
-    @ParameterizedTest
-    @ValueSource(strings = {"padding-top: 99999999mm", "margin-top: -500mm"})
-    void textThatFallsOffThePage(String style) throws IOException {
-        file(OLD_HEATER, "<div style=\"" + style + "\">fallen</div>");
-        assertThat(heldBy(packs().make(TWO_PAPERS)).fact()).startsWith("The paper ");
+    @Test
+    void textThatFallsOffThePage() throws IOException {
+        file(OLD_HEATER, "<div style=\"padding-top: 99999999mm\">fallen</div>");
+        assertThat(heldBy(packs().make(TWO_PAPERS)).fact())
+                .isEqualTo("The paper has text that falls off its pages.");
     }
 
     @Test
