@@ -48,7 +48,9 @@ public final class RulesInUse {
                 .map(rulebook::line)
                 .flatMap(Optional::stream)
                 .filter(line -> line.confirmedOn().filter(limit::isAfter).isPresent())
-                .min(Comparator.comparing((RuleLine line) -> line.confirmedOn().orElseThrow()))
+                .min(
+                        Comparator.comparing((RuleLine line) -> line.confirmedOn().orElseThrow())
+                                .thenComparing(line -> line.ref().row()))
                 .map(RulesInUse::note);
     }
 

@@ -60,8 +60,8 @@ class RouteOrderTest {
                         .contains("Job " + (stops.size() + apart.size()) + " of 40");
             }
         }
-        assertThat(stops).hasSize(28);
-        assertThat(apart).hasSize(12);
+        assertThat(stops).hasSize(27);
+        assertThat(apart).hasSize(13);
         assertThat(stops.stream().map(Stop::crew).distinct()).hasSizeGreaterThan(2);
         assertThat(stops).extracting(Stop::order).contains(1, 2, 3);
         assertThat(stops)

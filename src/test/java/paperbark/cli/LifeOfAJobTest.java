@@ -188,15 +188,15 @@ class LifeOfAJobTest {
                         "An earlier paper or claim was made for it: J-1-STC for 14 to Kestrel Certificates, of 20"
                                 + " Nov 2026; J-1: serial misread. This paper takes its place",
                         "Warranty registration takes the place of that of batch 2026-11-20-installed",
-                        "These stand, and are not printed again: Statement of benefit of batch"
-                                + " 2026-11-20-installed, 20 Nov 2026; Old-heater record of batch 2026-11-20-installed")
+                        "These stand, and are not printed again: Old-heater record of batch"
+                                + " 2026-11-20-installed, 20 Nov 2026; Statement of benefit of batch 2026-11-20-installed")
                 .doesNotContain("no earlier claim was made", "I know of no earlier claim for this");
         assertThat(owed("2026-11-24").split("J-1-STC", -1)).hasSize(2);
         String word = CORRECTED.replace("Boobook", "Bowerbird");
         run = prepare("2026-11-25", "word", word);
         assertThat(run.out())
                 .contains(
-                        "Take back only: VEEC assignment, Old-heater record of batch 2026-11-20-installed; the"
+                        "Take back only: Old-heater record of batch 2026-11-20-installed, VEEC assignment; the"
                                 + " other papers stand.");
         assertThat(pack("2026-11-25-word"))
                 .contains("These stand, and are not printed again: Warranty", "Bowerbird")

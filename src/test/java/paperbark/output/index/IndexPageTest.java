@@ -112,7 +112,7 @@ class IndexPageTest {
                 .contains("</span>ready, look at it</span>")
                 .contains(
                         "<span class=\"mark held\" aria-hidden=\"true\"></span>held</span><br>"
-                                + "<small>Warranty registration</small>");
+                                + "<small>Warranty registration");
     }
 
     @Test

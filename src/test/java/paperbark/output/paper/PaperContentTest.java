@@ -145,7 +145,7 @@ class PaperContentTest {
     @Test
     void handoverHasDiaryWarrantiesSafetyAndNumbers() {
         assertThat(installed(PaperKind.HANDOVER))
-                .contains("18 May 2027 A relief valve", "18 Nov 2031")
+                .contains("18 May 2027, 6 months A relief valve", "18 Nov 2031")
                 .contains("17 Nov 2032", "17 Nov 2033", "17 Nov 2036", "17 Nov 2028")
                 .contains("(03) 5550 1234", "0491 570 006", "PC-770031", "ES-552210")
                 .contains("At 60 °C a bad burn takes 5 seconds", "The sun cannot be switched off.")

@@ -196,6 +196,9 @@ class PaperFactsTest {
                         kind ->
                                 kind.facts().stream()
                                         .filter(f -> !seen.get(kind).contains(f))
+                                        // The register's own number stands only where the rules
+                                        // give none, or the firm says so.
+                                        .filter(f -> !f.toString().endsWith("-count"))
                                         .forEach(f -> never.add(kind + ": " + f)));
         return never;
     }

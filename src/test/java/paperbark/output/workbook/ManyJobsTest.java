@@ -39,8 +39,8 @@ class ManyJobsTest {
                         file.toString());
 
         assertThat(result.exitCode()).as(result.err()).isZero();
-        // Two claims a job and two offers a claim; title, note, headings and total besides.
-        assertThat(rows(file, "Every offer")).isEqualTo(4 * JOBS + 3);
+        // Two claims a job and two offers a claim; title, two notes and headings besides.
+        assertThat(rows(file, "Every offer")).isEqualTo(4 * JOBS + 4);
         assertThat(rows(file, "Jobs")).isEqualTo(JOBS + 4);
         assertThat(leftovers()).isEmpty();
     }
