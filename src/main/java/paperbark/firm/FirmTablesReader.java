@@ -13,7 +13,6 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.finding.Severity;
 import paperbark.sheet.Reading;
-import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 
 /**
@@ -166,14 +165,8 @@ public final class FirmTablesReader {
     }
 
     private static Sheet without(Sheet sheet, Set<Integer> rows) {
-        List<Row> kept = sheet.rows().stream().filter(row -> !rows.contains(row.number())).toList();
-        return new Sheet(
-                sheet.file(),
-                sheet.name(),
-                sheet.headingRow(),
-                sheet.columns(),
-                kept,
-                sheet.from1904());
+        return sheet.with(
+                sheet.rows().stream().filter(row -> !rows.contains(row.number())).toList());
     }
 
     /** An empty register is a mistake, but a firm may have no sellers or offers yet. */

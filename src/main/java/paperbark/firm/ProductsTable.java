@@ -136,18 +136,6 @@ final class ProductsTable {
     private static Product joined(Product earlier, Product later) {
         List<Listing> listings = new ArrayList<>(earlier.listings());
         listings.addAll(later.listings());
-        return new Product(
-                earlier.maker(),
-                earlier.model(),
-                earlier.kind(),
-                earlier.boost(),
-                earlier.litres(),
-                earlier.collectors(),
-                listings,
-                earlier.veec(),
-                earlier.serialPattern(),
-                earlier.tankWarrantyYears(),
-                earlier.collectorWarrantyYears(),
-                earlier.partsWarrantyYears());
+        return ProductBuilder.builder(earlier).listings(listings).build();
     }
 }

@@ -9,6 +9,7 @@ import paperbark.finding.FindingCode;
 import paperbark.firm.FirmTables;
 import paperbark.firm.Product;
 import paperbark.sheet.Cell;
+import paperbark.sheet.CellBuilder;
 import paperbark.sheet.Column;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Row;
@@ -123,14 +124,7 @@ public record SplitCells(Sheet sheet, Map<Field, Column> columns) {
                                     + text
                                     + "\" of it; what stands here counts.",
                             "Compare both cells and correct the one that is wrong."));
-            return new Cell(
-                    said.column(),
-                    said.address(),
-                    said.kind(),
-                    said.text(),
-                    said.number(),
-                    said.date(),
-                    troubles);
+            return CellBuilder.builder(said).troubles(troubles).build();
         }
 
         private Parsed<CellParts> read(Field together, String text, Row row) {

@@ -141,12 +141,11 @@ final class Records {
         return heads.stream()
                 .map(
                         head ->
-                                head.with(
-                                        schema,
-                                        head.detailSha256(),
-                                        seals.getOrDefault(head.seq() - 1, ""),
-                                        head.rowsSha256(),
-                                        rows.get(head.seq())))
+                                EntryRecordBuilder.builder(head)
+                                        .schema(schema)
+                                        .before(seals.getOrDefault(head.seq() - 1, ""))
+                                        .rows(rows.get(head.seq()))
+                                        .build())
                 .toList();
     }
 

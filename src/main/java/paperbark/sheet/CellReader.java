@@ -207,14 +207,7 @@ record CellReader(int sharedTexts, boolean from1904) {
     static Cell with(Cell cell, Trouble trouble) {
         List<Trouble> troubles = new ArrayList<>(cell.troubles());
         troubles.add(trouble);
-        return new Cell(
-                cell.column(),
-                cell.address(),
-                cell.kind(),
-                cell.text(),
-                cell.number(),
-                cell.date(),
-                troubles);
+        return CellBuilder.builder(cell).troubles(troubles).build();
     }
 
     private static Trouble unreadable() {
