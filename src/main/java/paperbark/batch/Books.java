@@ -81,7 +81,7 @@ final class Books implements AutoCloseable {
     void recover() throws IOException {
         if (ledger.isPresent()) {
             lock = Optional.of(FolderLock.take(request.out()));
-            findings.addAll(Unfinished.publish(ledger.get(), lock.get(), request));
+            findings.addAll(UnfinishedBatches.publish(ledger.get(), lock.get(), request));
         }
     }
 

@@ -231,7 +231,7 @@ public final class Ledger implements AutoCloseable {
 
     /** Batches whose folder is known to be published in an output folder, oldest first. */
     public List<String> publishedIn(String place) {
-        return new Progress(sql).published(place);
+        return new EntryProgress(sql).published(place);
     }
 
     /** Whether a batch of that name was ever taken in. */
@@ -265,13 +265,13 @@ public final class Ledger implements AutoCloseable {
     /** Copies every entry, and how far each has come, to where no ledger is. */
     void copyWholeTo(LedgerPlace other) {
         List<EntryRecord> entries = records();
-        List<Progress.Came> came = new Progress(sql).all(Schema.VERSION);
+        List<EntryProgress.Came> came = new EntryProgress(sql).all(Schema.VERSION);
         Database.of(other)
                 .create(
                         id(),
                         copy -> {
                             new Records(copy).addAll(entries);
-                            new Progress(copy).bringBack(came);
+                            new EntryProgress(copy).bringBack(came);
                         });
         try (Ledger ledger = open(other)) {
             ledger.verify();
@@ -295,12 +295,12 @@ public final class Ledger implements AutoCloseable {
 
     /** Notes that the folder of a batch is where people see it. */
     public void published(String batch) {
-        new Progress(sql).note(batch, "published");
+        new EntryProgress(sql).note(batch, "published");
     }
 
     /** Notes that the register of a batch is where it stays. */
     public void filed(String batch) {
-        new Progress(sql).note(batch, "filed");
+        new EntryProgress(sql).note(batch, "filed");
     }
 
     /**
@@ -361,7 +361,7 @@ public final class Ledger implements AutoCloseable {
 
     /** Batches of an output folder that were taken in and may still be hidden there. */
     public List<Unpublished> unpublished(String place) {
-        return new Progress(sql).unpublished(place);
+        return new EntryProgress(sql).unpublished(place);
     }
 
     /** All claims that stand, as they stood at the end of a day, in the order of claiming. */

@@ -194,7 +194,7 @@ final class Records {
                 entry.at(),
                 entry.program(),
                 entry.detailSha256());
-        new Progress(sql).begin(entry);
+        new EntryProgress(sql).begin(entry);
         // What the entry withdraws goes first: a serial is active once at any moment.
         Set<String> withdrawn =
                 entry.rows().get("withdrawal").stream()

@@ -28,19 +28,19 @@ final class Leftovers {
     }
 
     /** What was found; one line that all is tidy otherwise. */
-    List<Check> look() throws IOException {
-        List<Check> checks = new ArrayList<>();
+    List<CheckResult> look() throws IOException {
+        List<CheckResult> checks = new ArrayList<>();
         for (Path item : Office.list(office.work())) {
             if (!Office.isHidden(item)) {
                 checks.add(
-                        Check.well(
+                        CheckResult.well(
                                 "left over",
                                 "work/" + item.getFileName() + ": the next watch finishes it"));
             }
         }
         if (halfForgotten()) {
             checks.add(
-                    Check.well(
+                    CheckResult.well(
                             "left over",
                             "papers of a job that is forgotten: the next watch finishes it"));
         }
@@ -48,14 +48,14 @@ final class Leftovers {
         for (Path file : Office.list(office.root())) {
             if (file.getFileName().toString().startsWith(LedgerPlace.FILE + ".schema-")) {
                 checks.add(
-                        Check.well(
+                        CheckResult.well(
                                 "left over",
                                 file.getFileName()
                                         + ": the ledger as an earlier version wrote it, with prints of"
                                         + " bank details and contacts. Delete it."));
             }
         }
-        return checks.isEmpty() ? List.of(Check.well("left over", "nothing")) : checks;
+        return checks.isEmpty() ? List.of(CheckResult.well("left over", "nothing")) : checks;
     }
 
     private boolean halfForgotten() throws IOException {
@@ -68,7 +68,7 @@ final class Leftovers {
     }
 
     /** Nobody is told to delete what may be somebody's only copy, or is being made. */
-    private void hidden(List<Check> checks) throws IOException {
+    private void hidden(List<CheckResult> checks) throws IOException {
         List<Path> folders =
                 Office.list(office.packs()).stream()
                         .filter(f -> Office.isHidden(f) && Files.isDirectory(f))
@@ -93,14 +93,14 @@ final class Leftovers {
                                         : nobodys.contains(folder)
                                                 ? "half-made and in no ledger; the next watch clears it"
                                                 : "it may be the only copy of a batch; leave it";
-                checks.add(Check.well("left over", "packs/" + name + ": " + said));
+                checks.add(CheckResult.well("left over", "packs/" + name + ": " + said));
             }
         } catch (LedgerException | LedgerBusyException | UncheckedIOException told) {
             // The ledger's own line says so.
             folders.forEach(
                     f ->
                             checks.add(
-                                    Check.well(
+                                    CheckResult.well(
                                             "left over",
                                             "packs/"
                                                     + f.getFileName()

@@ -27,7 +27,7 @@ public record Cell(
         String text,
         Optional<BigDecimal> number,
         Optional<LocalDate> date,
-        List<Trouble> troubles) {
+        List<CellTrouble> troubles) {
 
     /** What a cell stores. */
     public enum Kind {

@@ -240,7 +240,11 @@ public final class Packs {
                     .forEach(
                             (uri, why) ->
                                     findings.add(
-                                            refused(Asker.of(uri, papers), uri, why, caseFile)));
+                                            refused(
+                                                    TemplateFinder.of(uri, papers),
+                                                    uri,
+                                                    why,
+                                                    caseFile)));
             return new Pack(caseFile, out.toByteArray(), pages, claims, Finding.inOrder(findings));
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -13,13 +13,13 @@ import paperbark.finding.Place;
 import paperbark.ledger.Ledger;
 
 /** Batches that runs which were cut short had taken into the ledger and not yet published. */
-final class Unfinished {
+final class UnfinishedBatches {
     private final Ledger ledger;
     private final FolderLock own;
     private final Place place;
     private final List<Finding> findings = new ArrayList<>();
 
-    private Unfinished(Ledger ledger, FolderLock own, Place place) {
+    private UnfinishedBatches(Ledger ledger, FolderLock own, Place place) {
         this.ledger = ledger;
         this.own = own;
         this.place = place;
@@ -33,8 +33,8 @@ final class Unfinished {
      */
     static List<Finding> publish(Ledger ledger, FolderLock own, Request request)
             throws IOException {
-        Unfinished unfinished =
-                new Unfinished(ledger, own, new Place.InFile(request.register().name()));
+        UnfinishedBatches unfinished =
+                new UnfinishedBatches(ledger, own, new Place.InFile(request.register().name()));
         for (Ledger.Unpublished batch : ledger.unpublished(OutputFolder.id(request.out()))) {
             unfinished.publish(batch, request.out().resolve(batch.staged()));
         }

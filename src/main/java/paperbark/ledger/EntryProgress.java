@@ -3,10 +3,10 @@ package paperbark.ledger;
 import java.util.List;
 
 /** How far entries have come that need something done on the disk once they are in the ledger. */
-final class Progress {
+final class EntryProgress {
     private final Sql sql;
 
-    Progress(Sql sql) {
+    EntryProgress(Sql sql) {
         this.sql = sql;
     }
 
