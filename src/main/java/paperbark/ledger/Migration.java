@@ -30,7 +30,7 @@ final class Migration {
         List<EntryProgress.Came> came = new EntryProgress(sql).all(from);
         drop();
         database.tables(sql, office);
-        new Records(sql).addAll(entries);
+        new RecordWriter(sql).addAll(entries);
         new EntryProgress(sql).bringBack(came);
         new Chain(sql).verify();
     }

@@ -94,7 +94,7 @@ public final class Doctor {
                             "ledger",
                             "is as it was written, and agrees with batches, advices, copies and filed"
                                     + " registers; its last is "
-                                    + ledger.lastSeal()));
+                                    + ledger.records().lastSeal()));
             noticed.addAll(new LostBatches(office, ledger).noticed());
             noticed.forEach(line -> checks.add(CheckResult.setup("packs", line)));
             checks.add(key(ledger));

@@ -9,6 +9,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import paperbark.disk.Disk;
+import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
 import paperbark.value.Days;
 
@@ -32,8 +33,10 @@ final class FutureBatches {
      */
     CheckResult check(LocalDate today, boolean clockRight) throws IOException {
         Set<String> settled = settled();
-        List<Ledger.BatchState> future =
-                ledger.after(today).stream().filter(b -> !settled.contains(b.name())).toList();
+        List<Batches.BatchState> future =
+                ledger.batches().after(today).stream()
+                        .filter(b -> !settled.contains(b.name()))
+                        .toList();
         if (future.isEmpty()) {
             return CheckResult.well("clock", "says " + Days.show(today));
         }
@@ -46,7 +49,7 @@ final class FutureBatches {
             return CheckResult.well(
                     "clock", "says " + Days.show(today) + ", and is right as you say");
         }
-        Ledger.BatchState newest = future.get(0);
+        Batches.BatchState newest = future.get(0);
         return CheckResult.setup(
                 "clock",
                 "says "

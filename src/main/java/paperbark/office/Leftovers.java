@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import paperbark.batch.OutputFolder;
 import paperbark.disk.FolderLock;
+import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
@@ -78,8 +79,11 @@ final class Leftovers {
         }
         try (Ledger ledger = Ledger.open(office.ledger())) {
             Set<String> waiting =
-                    ledger.unpublished(OutputFolder.known(office.packs()).orElse("")).stream()
-                            .map(Ledger.Unpublished::staged)
+                    ledger
+                            .batches()
+                            .unpublished(OutputFolder.known(office.packs()).orElse(""))
+                            .stream()
+                            .map(Batches.Unpublished::staged)
                             .collect(Collectors.toSet());
             List<Path> nobodys = new HalfMade(office, ledger).found(now);
             boolean atWork = isAtWork();
