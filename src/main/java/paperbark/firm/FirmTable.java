@@ -29,7 +29,7 @@ final class FirmTable {
 
     private static final String TIME_ZONE = "time zone";
 
-    private static final List<String> FACTS =
+    static final List<String> FACTS =
             List.of(
                     "name",
                     "abn",
