@@ -3,8 +3,6 @@ package paperbark.output.workbook;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Date;
 import java.util.HashMap;
@@ -34,22 +32,9 @@ public final class CheckedRegister {
     /**
      * A marked copy of a workbook.
      *
-     * @param original the register, .xlsx or .xls; findings name it by its file name
-     * @return the bytes of an .xlsx file, the same for the same input
-     */
-    public static byte[] of(Path original, List<Finding> findings) {
-        try {
-            return of(original.getFileName().toString(), Files.readAllBytes(original), findings);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
-    /**
-     * A marked copy of a workbook.
-     *
      * @param file the name by which findings know it
      * @param content the bytes of the register, .xlsx or .xls
+     * @return the bytes of an .xlsx file, the same for the same input
      */
     public static byte[] of(String file, byte[] content, List<Finding> findings) {
         try (XSSFWorkbook workbook = opened(content)) {
