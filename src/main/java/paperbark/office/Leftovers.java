@@ -78,13 +78,7 @@ final class Leftovers {
             return;
         }
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            Set<String> waiting =
-                    ledger
-                            .batches()
-                            .unpublished(OutputFolder.known(office.packs()).orElse(""))
-                            .stream()
-                            .map(Batches.Unpublished::staged)
-                            .collect(Collectors.toSet());
+            Set<String> waiting = waiting(ledger);
             List<Path> nobodys = new HalfMade(office, ledger).found(now);
             boolean atWork = isAtWork();
             for (Path folder : folders) {
@@ -110,6 +104,13 @@ final class Leftovers {
                                                     + f.getFileName()
                                                     + ": leave it until the ledger is well")));
         }
+    }
+
+    private Set<String> waiting(Ledger ledger) throws IOException {
+        String place = OutputFolder.known(office.packs()).orElse("");
+        return ledger.batches().unpublished(place).stream()
+                .map(Batches.Unpublished::staged)
+                .collect(Collectors.toSet());
     }
 
     private boolean isAtWork() throws IOException {
