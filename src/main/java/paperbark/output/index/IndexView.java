@@ -20,6 +20,7 @@ import paperbark.value.Phone;
  * @param jobs one a job, those that are held first, else in the order of the register
  * @param firstProblem the first job that somebody must look at
  * @param crews the jobs by crew and day
+ * @param choices what jobs can be chosen by
  * @param general findings that belong to no job of the list or to several
  * @param demo whether invented figures went into any count
  */
@@ -36,6 +37,7 @@ public record IndexView(
         List<JobLine> jobs,
         Optional<Step> firstProblem,
         List<CrewDay> crews,
+        Choices choices,
         List<FindingLine> general,
         boolean demo) {
 
@@ -87,6 +89,23 @@ public record IndexView(
     public record CrewDay(String crew, String day, List<Step> jobs) {}
 
     /**
+     * What the jobs of the page can be chosen by, where there is more than one of it.
+     *
+     * @param statuses statuses of its jobs, the held ones first
+     * @param crews crews in the order of the route
+     * @param days days of the visits, the earliest first
+     */
+    public record Choices(List<Status> statuses, List<String> crews, List<String> days) {}
+
+    /**
+     * A status of jobs.
+     *
+     * @param name of its shape
+     * @param word the status in words
+     */
+    public record Status(String name, String word) {}
+
+    /**
      * One job.
      *
      * @param anchor its anchor in the page
@@ -96,7 +115,9 @@ public record IndexView(
      * @param phone owner's telephone number
      * @param suburb suburb of the site
      * @param when stage with its day
-     * @param crew who goes
+     * @param crew who goes; empty where it is not known
+     * @param crewChoice the crew as it can be chosen
+     * @param dayChoice the day of the visit as it can be chosen
      * @param status name of the status, for its shape
      * @param statusWord the status in words
      * @param heldPapers the papers that a stop holds
@@ -119,6 +140,8 @@ public record IndexView(
             String suburb,
             String when,
             String crew,
+            String crewChoice,
+            String dayChoice,
             String status,
             String statusWord,
             List<String> heldPapers,
