@@ -12,7 +12,6 @@ import paperbark.disk.TemporaryFolder;
 import paperbark.office.OfficeDay;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.ParameterException;
 
 /** The program {@code paperbark}. */
 @Command(
@@ -74,6 +73,7 @@ public final class Main {
         line.addSubcommand(new PrintCommand(world));
         line.addSubcommand(new CheckCommand(world));
         line.addSubcommand(new ExplainCommand(world));
+        line.addSubcommand(new ExplainFindingCommand(world));
         line.addSubcommand(new RulesCommand(world));
         line.addSubcommand(new PreviewCommand(world));
         line.addSubcommand(new FormFieldsCommand(world));
@@ -88,26 +88,14 @@ public final class Main {
         line.addSubcommand(new OwedCommand(world));
         line.addSubcommand(new QuartersCommand(world));
         line.addSubcommand(new ExportCommand(world));
+        line.addSubcommand(new CompletionCommand(world));
         line.registerConverter(Path.class, new PathConverter());
         line.setOut(world.out());
         line.setErr(world.err());
         line.setExecutionExceptionHandler(new Faults(world));
-        line.setParameterExceptionHandler((wrong, words) -> misunderstood(world, wrong));
+        line.setParameterExceptionHandler(new Misunderstood(world));
         line.setUsageHelpAutoWidth(false);
         return line;
-    }
-
-    /** The whole usage would push the one sentence that matters off the screen. */
-    private static int misunderstood(World world, ParameterException wrong) {
-        world.err().println(wrong.getMessage());
-        CommandLine.UnmatchedArgumentException.printSuggestions(wrong, world.err());
-        String command = wrong.getCommandLine().getCommandSpec().name();
-        String help =
-                command.equals("paperbark")
-                        ? Started.with("--help")
-                        : Started.with(command, "--help");
-        world.err().println("All words are explained by: " + help);
-        return CommandLine.ExitCode.USAGE;
     }
 
     private static int usage(CommandLine line) {

@@ -13,6 +13,12 @@ import picocli.CommandLine.Option;
         name = "prepare",
         description =
                 "Reads a register and publishes one folder with all packs, the print run, the index page and the workbooks.",
+        footer = {
+            "",
+            "Examples:",
+            "  paperbark prepare week-48.xlsx",
+            "  paperbark prepare week-48.xlsx --by-crew --out packs"
+        },
         mixinStandardHelpOptions = true)
 final class PrepareCommand implements Callable<Integer> {
     private final Main.World world;

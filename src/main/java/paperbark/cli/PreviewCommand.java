@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
             "Makes one paper of a job, of the sample week where no register is named, to look at a template.",
             "Papers: cover, site-sheet, warranty, each scheme's own such as stc, benefit, working, old-heater, handover."
         },
+        footer = {"", "Example:", "  paperbark preview stc/kestrel --templates templates --watch"},
         mixinStandardHelpOptions = true)
 final class PreviewCommand implements Callable<Integer> {
     private final Main.World world;
