@@ -107,6 +107,7 @@ final class IndexReader {
                 view.info().program(),
                 runs,
                 totals(),
+                Glance.of(view),
                 GRAVEST_FIRST.stream().map(s -> count(s, view.findings())).toList(),
                 DeadlinesTable.due(view).stream()
                         .limit(CLOSING_SHOWN)

@@ -15,6 +15,7 @@ import paperbark.value.Phone;
  * @param program version
  * @param printRuns what there is to print
  * @param totals counts and amounts at the top
+ * @param glance the batch at a glance
  * @param severities findings by severity, the gravest first
  * @param closing the nearest closing dates
  * @param jobs one a job, those that are held first, else in the order of the register
@@ -32,6 +33,7 @@ public record IndexView(
         String program,
         List<RunFile> printRuns,
         List<Figure> totals,
+        List<Chart> glance,
         List<SeverityCount> severities,
         List<Closing> closing,
         List<JobLine> jobs,
