@@ -8,7 +8,6 @@ import org.apache.commons.codec.binary.Base64;
 import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.output.BatchView;
 import paperbark.output.BrokenTemplate;
-import paperbark.output.PrintRunFiles;
 import paperbark.output.RunFile;
 import paperbark.output.RunLimit;
 import paperbark.output.TemplateEngine;
@@ -20,11 +19,6 @@ public final class IndexPage {
     private static final String SCRIPT = "index.js";
 
     private IndexPage() {}
-
-    /** The page of a batch that has its one print run. */
-    public static String of(BatchView view) {
-        return of(view, PrintRunFiles.of(view.cases().size()));
-    }
 
     /**
      * The page, by the shipped template.
