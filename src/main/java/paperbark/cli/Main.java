@@ -7,11 +7,13 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.function.Consumer;
 import paperbark.disk.TemporaryFolder;
 import paperbark.office.OfficeDay;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 
 /** The program {@code paperbark}. */
 @Command(
@@ -29,6 +31,7 @@ import picocli.CommandLine.Command;
         })
 public final class Main {
     private final World world;
+    private Optional<Details> details = Optional.empty();
 
     /**
      * What the program sees of the world around it.
@@ -59,10 +62,25 @@ public final class Main {
      */
     static int run(World world, String... arguments) {
         CommandLine line = line(world);
-        int exitCode = arguments.length == 0 ? usage(line) : line.execute(arguments);
-        world.out().flush();
-        world.err().flush();
-        return exitCode;
+        Main main = line.getCommand();
+        try {
+            return arguments.length == 0 ? usage(line) : line.execute(arguments);
+        } finally {
+            main.details.ifPresent(Details::close);
+            world.out().flush();
+            world.err().flush();
+        }
+    }
+
+    @Option(
+            names = "--debug",
+            scope = CommandLine.ScopeType.INHERIT,
+            description =
+                    "Show what lies behind an error in the program's own terms, for whoever mends it.")
+    private void debug(boolean wanted) {
+        if (wanted && details.isEmpty()) {
+            details = Optional.of(Details.shownOn(world.err()));
+        }
     }
 
     /** The commands and their options. */

@@ -104,12 +104,12 @@ class GlanceTest {
         BatchView empty = BatchViews.of(true, List.of());
 
         assertThat(Glance.of(empty)).isEmpty();
-        assertThat(IndexPage.of(empty)).doesNotContain("At a glance");
+        assertThat(BatchViews.page(empty)).doesNotContain("At a glance");
     }
 
     @Test
     void everyDrawingStandsBesideATableOfTheSame() {
-        String page = IndexPage.of(BatchViews.week());
+        String page = BatchViews.page(BatchViews.week());
         for (Chart chart : Glance.of(BatchViews.week())) {
             String figure =
                     page.substring(page.indexOf("<figcaption>" + chart.title()))

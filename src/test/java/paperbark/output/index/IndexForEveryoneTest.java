@@ -32,7 +32,7 @@ class IndexForEveryoneTest {
 
     @BeforeAll
     static void open() throws IOException {
-        page = Files.writeString(folder.resolve("index.html"), IndexPage.of(BatchViews.week()));
+        page = Files.writeString(folder.resolve("index.html"), BatchViews.page(BatchViews.week()));
         browser = new Browser(folder);
     }
 
