@@ -61,6 +61,7 @@ public final class Main {
     static int run(World world, String... arguments) {
         CommandLine line = new CommandLine(new Main(world));
         line.addSubcommand(new SetupCommand(world));
+        line.addSubcommand(new TablesCommand(world));
         line.addSubcommand(new PrepareCommand(world));
         line.addSubcommand(new PrintCommand(world));
         line.addSubcommand(new CheckCommand(world));

@@ -215,6 +215,7 @@ public enum FindingCode {
 
     // The firm's tables and templates
     TABLE_MISSING(STOP, "A table that the work needs is not there.", REGISTER),
+    TABLE_TWICE(STOP, "Of two tables of one name nobody can tell which is meant.", REGISTER),
     TABLE_ROW_WRONG(CHECK, "A row of a table that cannot be used is left out."),
     TEMPLATE_BROKEN(STOP, "The paper could not be made from its template."),
     FORM_UNUSABLE(

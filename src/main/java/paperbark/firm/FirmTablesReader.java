@@ -15,6 +15,7 @@ import paperbark.finding.Severity;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
+import paperbark.sheet.TableFiles;
 
 /**
  * Reads the firm's eight tables: firm, people, makers, products, sellers, buyers, offers and
@@ -107,7 +108,9 @@ public final class FirmTablesReader {
         Reading<Sheet> reading = source.sheet(shape);
         boolean missing =
                 reading.findings().stream().anyMatch(f -> f.code() == FindingCode.TABLE_MISSING);
-        return missing ? Optional.empty() : table(shape, reading);
+        return missing || TableFiles.isEmptySheet(reading)
+                ? Optional.empty()
+                : table(shape, reading);
     }
 
     /**

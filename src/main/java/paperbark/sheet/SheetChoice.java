@@ -142,6 +142,7 @@ final class SheetChoice {
     }
 
     private void noteHidden(List<String> hidden) {
+        hidden.remove(SheetReader.LISTS);
         if (!hidden.isEmpty()) {
             String fact =
                     (hidden.size() == 1 ? "The hidden sheet " : "The hidden sheets ")

@@ -6,8 +6,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.Place;
 
@@ -16,6 +18,9 @@ import paperbark.finding.Place;
  * opened for writing.
  */
 public final class SheetReader {
+    /** The hidden sheet that holds the drop-down lists of workbooks of ours. */
+    public static final String LISTS = "Lists of choices";
+
     private SheetReader() {}
 
     /**
@@ -56,6 +61,36 @@ public final class SheetReader {
                             CsvSource.read(place.file(), Files.readAllBytes(file), knownHeading);
                     return new Reading<>(csv.result().map(List::of), csv.findings());
                 });
+    }
+
+    /**
+     * Reads several sheets of a workbook, which is opened once.
+     *
+     * @param wanted for each name whether a heading text is one that the caller understands
+     * @return for each name its sheet, or the findings that say why not
+     */
+    public static Map<String, Reading<Sheet>> named(
+            Path workbook, Map<String, Predicate<String>> wanted) {
+        Place.InFile place = new Place.InFile(String.valueOf(workbook.getFileName()));
+        Reading<Map<String, Reading<Sheet>>> all =
+                guarded(
+                        place,
+                        () ->
+                                Reading.of(
+                                        WorkbookReader.named(
+                                                workbook,
+                                                FileGate.pass(workbook, place),
+                                                place,
+                                                wanted),
+                                        List.of()));
+        return all.result()
+                .orElseGet(
+                        () ->
+                                wanted.keySet().stream()
+                                        .collect(
+                                                Collectors.toMap(
+                                                        name -> name,
+                                                        name -> Reading.refused(all.findings()))));
     }
 
     /** Reads the bytes of a CSV file that came from elsewhere than the disk. */
