@@ -43,6 +43,23 @@ public final class FirmTablesReader {
         return read(TableSource.at(folderOrWorkbook));
     }
 
+    /**
+     * Reads tables that are not in files yet.
+     *
+     * @param tables some or all; one that is missing has no rows
+     */
+    public static Reading<FirmTables> of(List<TableRows> tables) {
+        return read(
+                shape ->
+                        Reading.of(
+                                tables.stream()
+                                        .filter(t -> t.name().equals(shape.name()))
+                                        .findFirst()
+                                        .orElseGet(() -> TableRows.empty(shape.name()))
+                                        .sheet(),
+                                List.of()));
+    }
+
     static Reading<FirmTables> read(TableSource source) {
         return new FirmTablesReader(source).read();
     }
