@@ -12,6 +12,7 @@ import paperbark.disk.Disk;
 import paperbark.disk.FileNames;
 import paperbark.finding.Finding;
 import paperbark.firm.ColumnGuide;
+import paperbark.firm.ListedField;
 import paperbark.firm.TableGuide;
 import paperbark.firm.TableRows;
 import paperbark.firm.Words;
@@ -71,19 +72,81 @@ public final class TableDesk {
             return Result.refused(read.findings());
         }
         Path folder = folder(tables);
-        return write(folder, read.result().get(), to, sources(tables));
+        Result result = write(folder, read.result().get(), to, sources(tables));
+        Path rules = tables.resolveSibling("rules");
+        // Rule tables lie beside a workbook alone, and within a folder of tables.
+        if (to == Form.CSV && !folder.equals(tables) && Files.isDirectory(rules)) {
+            Disk.move(rules, folder.resolve("rules"));
+        }
+        return result;
     }
 
     /**
-     * Writes tables into a folder in the form that its tables have, or as a workbook where it has
-     * none.
+     * Puts tables in the place of those of the same name, in the form that the firm's tables have.
      *
-     * @param tables all of them; what the folder has now is moved aside
+     * @param changed with all their rows; the earlier files are kept aside
+     * @return the reason, and nothing done, where the other tables cannot be read
      * @throws IOException when a file cannot be read or written
      */
-    public static Result write(Path place, List<TableRows> tables) throws IOException {
-        boolean csv = TableFiles.workbook(place).isEmpty() && !sources(place).isEmpty();
-        return write(folder(place), tables, csv ? Form.CSV : Form.XLSX, sources(place));
+    public static Result change(Path tables, List<TableRows> changed) throws IOException {
+        Path folder = folder(tables);
+        if (TableFiles.workbook(tables).isEmpty()) {
+            List<Path> earlier =
+                    sources(tables).stream()
+                            .filter(
+                                    f ->
+                                            changed.stream()
+                                                    .anyMatch(t -> f.endsWith(t.name() + ".csv")))
+                            .toList();
+            return write(folder, changed, Form.CSV, earlier);
+        }
+        Reading<List<TableRows>> read = TableRows.read(tables);
+        if (read.result().isEmpty()) {
+            return Result.refused(read.findings());
+        }
+        List<TableRows> all = new ArrayList<>(changed);
+        read.result().get().stream()
+                .filter(t -> changed.stream().noneMatch(c -> c.name().equals(t.name())))
+                .forEach(all::add);
+        return write(folder, all, Form.XLSX, sources(tables));
+    }
+
+    /**
+     * Adds the rows of a workbook whose names the tables lack.
+     *
+     * @param file a workbook with sheets named like the tables
+     * @return nothing made where no row was new
+     * @throws IOException when a file cannot be read or written
+     */
+    public static Result add(Path tables, Path file) throws IOException {
+        Reading<List<TableRows>> more = TableRows.read(file);
+        Reading<List<TableRows>> now = TableRows.read(tables);
+        if (more.result().isEmpty() || now.result().isEmpty()) {
+            return Result.refused(more.result().isEmpty() ? more.findings() : now.findings());
+        }
+        List<TableRows> changed = new ArrayList<>();
+        for (TableRows addition : more.result().get()) {
+            TableRows before =
+                    now.result().get().stream()
+                            .filter(t -> t.name().equals(addition.name()))
+                            .findFirst()
+                            .orElse(TableRows.empty(addition.name()));
+            TableRows after = before.joined(addition);
+            if (after.rows().size() > before.rows().size()) {
+                changed.add(after);
+            }
+        }
+        return changed.isEmpty()
+                ? new Result(List.of(), Optional.empty(), List.of())
+                : change(tables, changed);
+    }
+
+    /** One table as it is; empty where the firm has none, or it cannot be read. */
+    public static Optional<TableRows> table(Path tables, String name) {
+        return TableRows.read(tables).result().stream()
+                .flatMap(List::stream)
+                .filter(t -> t.name().equals(name))
+                .findFirst();
     }
 
     private static Path folder(Path tables) {
@@ -119,10 +182,18 @@ public final class TableDesk {
         }
         List<Path> made = new ArrayList<>();
         if (to == Form.XLSX) {
-            made.add(folder.resolve(TableFiles.WORKBOOK));
+            made.add(
+                    earlier.stream()
+                            .filter(f -> f.toString().endsWith(".xlsx"))
+                            .findFirst()
+                            .orElse(folder.resolve(TableFiles.WORKBOOK)));
             Disk.replace(made.get(0), TablesWorkbook.of(completed(tables), words()));
         } else {
             for (TableRows table : tables) {
+                // Headings alone would mean a journal with usual names, or no headings at all.
+                if (table.rows().isEmpty() && TableGuide.of(table.name()).isOptional()) {
+                    continue;
+                }
                 Path file = folder.resolve(table.name() + ".csv");
                 TableRows said = withoutEmptyFacts(table);
                 Disk.replace(
@@ -188,6 +259,8 @@ public final class TableDesk {
                 register,
                 "advice",
                 Stream.of(AdviceField.values()).map(AdviceField::key).toList(),
+                "listed",
+                Stream.of(ListedField.values()).map(ListedField::key).toList(),
                 "words",
                 List.copyOf(Words.SHIPPED.fields()));
     }

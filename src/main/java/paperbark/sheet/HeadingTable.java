@@ -41,6 +41,16 @@ public final class HeadingTable {
                                         "Correct the row; see the list of fields in the README.")));
     }
 
+    /** The shipped headings, whatever the firm has. */
+    public static <F extends ColumnField> ColumnNames<F> shipped(List<F> fields, String name) {
+        String file = name + ".csv";
+        Sheet sheet =
+                SheetReader.readCsv(file, shipped(file), ColumnNames::isOwnHeading)
+                        .result()
+                        .orElseThrow();
+        return ColumnNames.of(fields, sheet, (row, why) -> {});
+    }
+
     private static Place place(String file, Sheet sheet, Row row) {
         return sheet.name().isEmpty()
                 ? new Place.InRule(file, row.number())

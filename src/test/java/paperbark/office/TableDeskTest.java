@@ -30,6 +30,7 @@ import paperbark.firm.FirmTablesReader;
 import paperbark.firm.TableGuide;
 import paperbark.firm.TableRows;
 import paperbark.output.table.SafeCsv;
+import paperbark.output.workbook.TablesWorkbook;
 import paperbark.outside.Outside;
 
 /** The firm's tables as a workbook and as CSV files. */
@@ -137,7 +138,9 @@ class TableDeskTest {
                 read(tables.resolve("tables.xlsx")).stream()
                         .map(t -> t.name().equals("offers") ? t.with(List.of()) : t)
                         .toList();
-        TableDesk.write(tables.resolve("other"), without);
+        Path other = Files.createDirectories(tables.resolve("other"));
+        Files.copy(tables.resolve("tables.xlsx"), other.resolve("tables.xlsx"));
+        TableDesk.change(other, without);
         Files.copy(SAMPLE.resolve("offers.csv"), tables.resolve("other/offers.csv"));
         assertThat(FirmTablesReader.read(tables.resolve("other")).findings()).isEmpty();
         assertThat(FirmTablesReader.read(tables.resolve("other")).result().orElseThrow().offers())
@@ -146,7 +149,9 @@ class TableDeskTest {
 
     @Test
     void anExampleRowCountsForNothingAndAnEmptyWorkbookSaysWhatIsMissing() throws IOException {
-        TableDesk.write(folder, List.of());
+        Files.write(
+                folder.resolve("tables.xlsx"),
+                TablesWorkbook.of(TableDesk.completed(List.of()), TableDesk.words()));
         assertThat(read(folder))
                 .filteredOn(t -> !t.name().equals("firm"))
                 .allSatisfy(t -> assertThat(t.rows()).isEmpty());
