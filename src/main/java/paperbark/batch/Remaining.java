@@ -62,7 +62,8 @@ record Remaining(
                         inputs.names(),
                         inputs.sheet(),
                         sieve.left,
-                        List.copyOf(all)),
+                        List.copyOf(all),
+                        inputs.namesToAdd()),
                 sieve.histories,
                 sieve.withdrawals);
     }
@@ -78,8 +79,12 @@ record Remaining(
         private final Map<String, List<String>> done = new LinkedHashMap<>();
         private final List<String> untold = new ArrayList<>();
 
+        /** Whoever answers a question wants it on paper, also where the ledger compares it not. */
+        private final boolean answered;
+
         private Sieve(Request request) {
             this.request = request;
+            this.answered = !AnswerBook.answers(request.register().file()).all().isEmpty();
         }
 
         private void take(Job job, JobHistory history) {
@@ -98,7 +103,7 @@ record Remaining(
                 }
             } else if (withdrawn && staysWithdrawn(earlier.get())) {
                 findings.add(WithdrawnCheck.leftOut(job, earlier.get()));
-            } else if (HistoryCheck.isDone(history) && !request.ledger().again()) {
+            } else if (HistoryCheck.isDone(history) && !request.ledger().again() && !answered) {
                 done.computeIfAbsent(earlier.orElseThrow().batch(), b -> new ArrayList<>())
                         .add(job.reference());
             } else {

@@ -3,6 +3,8 @@ package paperbark.sheet;
 import static paperbark.finding.FindingCode.FILE_UNREADABLE;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -10,6 +12,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
 import paperbark.finding.Finding;
 import paperbark.finding.Place;
 
@@ -20,6 +24,11 @@ import paperbark.finding.Place;
 public final class SheetReader {
     /** The hidden sheet that holds the drop-down lists of workbooks of ours. */
     public static final String LISTS = "Lists of choices";
+
+    /** The sheet on which missing facts are asked for; it holds no jobs. */
+    public static final String ANSWERS = "Still missing";
+
+    private static final long LARGEST_CONTENTS = 1_000_000;
 
     private SheetReader() {}
 
@@ -148,6 +157,23 @@ public final class SheetReader {
         return guarded(place, () -> Reading.of(PassingBook.isNeeded(file), List.of()))
                 .result()
                 .orElse(false);
+    }
+
+    /** Whether an .xlsx has a sheet of a name. Asked of its table of contents alone. */
+    public static boolean hasSheet(Path file, String name) {
+        try (ZipFile zip = new ZipFile(file.toFile())) {
+            ZipEntry contents = zip.getEntry("xl/workbook.xml");
+            if (contents == null || contents.getSize() > LARGEST_CONTENTS) {
+                return false;
+            }
+            try (InputStream in = zip.getInputStream(contents)) {
+                String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+                return text.contains("name=\"" + name + "\"");
+            }
+        } catch (IOException | RuntimeException none) {
+            // No workbook of this kind; whoever reads it says what is wrong with it.
+            return false;
+        }
     }
 
     private interface Work<T> {
