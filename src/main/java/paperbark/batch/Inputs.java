@@ -11,6 +11,7 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
+import paperbark.job.Answers;
 import paperbark.job.BatchCheck;
 import paperbark.job.Field;
 import paperbark.job.Job;
@@ -37,6 +38,7 @@ import paperbark.sheet.SheetReader;
  * @param sheet the register's sheet, the first of several
  * @param jobs its jobs in order
  * @param findings what was noticed so far
+ * @param namesToAdd names that the tables lack, where those are many
  */
 public record Inputs(
         FirmTables tables,
@@ -44,7 +46,8 @@ public record Inputs(
         ColumnNames<Field> names,
         Sheet sheet,
         List<Job> jobs,
-        List<Finding> findings) {
+        List<Finding> findings,
+        Optional<NamesToAdd> namesToAdd) {
 
     /** Reads all of it; no result when the tables or the register cannot be used. */
     public static Reading<Inputs> read(Request request) {
@@ -61,12 +64,16 @@ public record Inputs(
                         request.register().sheet(),
                         names.sheets());
         List<Sheet> sheets = reading.result().orElse(List.of());
+        Answers answers = AnswerBook.answers(request.register().file());
         List<Map<Field, Column>> columns = new ArrayList<>();
         for (Sheet sheet : sheets) {
             gather(ColumnMap.of(sheet, names), findings).ifPresent(columns::add);
         }
         if (tables.isEmpty() || sheets.isEmpty() || columns.size() < sheets.size()) {
-            findings.addAll(reading.findings());
+            findings.addAll(
+                    sheets.isEmpty() && AnswerBook.isAlone(request.register().file(), reading)
+                            ? List.of(AnswerBook.alone(request.register().file()))
+                            : reading.findings());
             return Reading.refused(findings.stream().distinct().toList());
         }
         JobReader reader = new JobReader(tables.get(), request.run().today());
@@ -74,19 +81,26 @@ public record Inputs(
         List<Finding> ofSheets = reading.findings();
         for (int i = 0; i < sheets.size(); i++) {
             SplitCells split = SplitCells.of(sheets.get(i), columns.get(i), tables.get());
-            JobRows rows = JobRows.of(split.sheet(), split.columns(), tables.get().words());
-            JobReader.Jobs read = reader.read(rows.sheet(), split.columns(), names);
+            Answers.Completed full =
+                    answers.into(split.sheet(), split.columns(), sheets.size() == 1);
+            JobRows rows = JobRows.of(full.sheet(), full.columns(), tables.get().words());
+            JobReader.Jobs read = reader.read(rows.sheet(), full.columns(), names);
             jobs.addAll(read.jobs());
+            findings.addAll(full.findings());
             findings.addAll(rows.findings());
             findings.addAll(read.findings());
-            ofSheets = RowFindings.of(ofSheets, rows, split.columns(), read.references());
+            ofSheets = RowFindings.of(ofSheets, rows, full.columns(), read.references());
         }
         findings.addAll(ofSheets);
         findings.addAll(BatchCheck.of(jobs));
+        AnswerBook.keepAnswered(answers, sheets.size() == 1, jobs, findings);
+        findings.addAll(SampleFirm.shown(jobs, tables.get()));
         if (jobs.isEmpty()) {
             findings.add(noJobs(sheets.get(0)));
             return Reading.refused(findings);
         }
+        Optional<NamesToAdd> lacking = NamesToAdd.of(jobs, findings);
+        lacking.ifPresent(l -> findings.add(l.finding(request.register().name())));
         return Reading.of(
                 new Inputs(
                         tables.get(),
@@ -94,7 +108,8 @@ public record Inputs(
                         names,
                         sheets.get(0).withoutRows(),
                         jobs,
-                        findings.stream().distinct().toList()),
+                        findings.stream().distinct().toList(),
+                        lacking),
                 findings);
     }
 
@@ -122,7 +137,8 @@ public record Inputs(
                         .toList(),
                 findings.stream()
                         .map(f -> f.job().map(numbers::get).map(f::forJob).orElse(f))
-                        .toList());
+                        .toList(),
+                namesToAdd);
     }
 
     private static <T> Optional<T> gather(Reading<T> reading, List<Finding> findings) {

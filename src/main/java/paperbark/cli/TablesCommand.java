@@ -1,8 +1,10 @@
 package paperbark.cli;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import paperbark.office.TableDesk;
@@ -18,7 +20,8 @@ import picocli.CommandLine.Spec;
         name = "tables",
         description = {
             "Turns the firm's tables into one workbook with a sheet a table, or into CSV files.",
-            "Nothing is lost: what a run reads of them stays the same, and the earlier files go to a folder \"before\"."
+            "Nothing is lost: what a run reads of them stays the same, and the earlier files go to a folder \"before\".",
+            "Or adds rows to them."
         },
         footer = {"", "Example: paperbark tables office --to xlsx"},
         mixinStandardHelpOptions = true)
@@ -35,9 +38,15 @@ final class TablesCommand implements Callable<Integer> {
     @Option(
             names = "--to",
             paramLabel = "FORM",
-            required = true,
             description = "xlsx for one workbook, csv for a file a table.")
-    private String form;
+    private Optional<String> form = Optional.empty();
+
+    @Option(
+            names = "--add",
+            paramLabel = "FILE",
+            description =
+                    "Add the rows of a workbook such as names-to-add.xlsx; a name that a table has stays as it is.")
+    private Optional<Path> added = Optional.empty();
 
     TablesCommand(Main.World world) {
         this.world = world;
@@ -49,7 +58,12 @@ final class TablesCommand implements Callable<Integer> {
         if (!Files.exists(tables)) {
             throw new ParameterException(spec.commandLine(), "There is no " + tables + ".");
         }
-        TableDesk.Result result = TableDesk.convert(tables, form());
+        if (form.isPresent() == added.isPresent()) {
+            throw new ParameterException(
+                    spec.commandLine(), "Say what to do: --to xlsx, --to csv or --add FILE.");
+        }
+        TableDesk.Result result =
+                added.isPresent() ? add(tables) : TableDesk.convert(tables, form());
         if (Refusal.told(world, result.findings())) {
             return Ending.SETUP.exitCode();
         }
@@ -70,6 +84,10 @@ final class TablesCommand implements Callable<Integer> {
 
     static void tell(Main.World world, TableDesk.Result result) {
         result.aside().ifPresent(before -> world.out().println("Before: " + before));
+        if (result.made().isEmpty()) {
+            world.out().println("Nothing was new.");
+            return;
+        }
         Path first = result.made().get(0);
         world.out()
                 .println(
@@ -82,13 +100,22 @@ final class TablesCommand implements Callable<Integer> {
                                                 + " files)"));
     }
 
+    private TableDesk.Result add(Path tables) throws IOException {
+        Path file = world.directory().resolve(added.get()).normalize();
+        if (!Files.isRegularFile(file)) {
+            throw new ParameterException(spec.commandLine(), "There is no file " + file + ".");
+        }
+        return TableDesk.add(tables, file);
+    }
+
     private TableDesk.Form form() {
-        return switch (form.toLowerCase(Locale.ROOT)) {
+        return switch (form.get().toLowerCase(Locale.ROOT)) {
             case "xlsx" -> TableDesk.Form.XLSX;
             case "csv" -> TableDesk.Form.CSV;
             default ->
                     throw new ParameterException(
-                            spec.commandLine(), "--to takes xlsx or csv, not \"" + form + "\".");
+                            spec.commandLine(),
+                            "--to takes xlsx or csv, not \"" + form.get() + "\".");
         };
     }
 }

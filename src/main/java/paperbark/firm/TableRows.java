@@ -9,9 +9,11 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.sheet.Cell;
 import paperbark.sheet.Column;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Reading;
@@ -31,6 +33,8 @@ public record TableRows(String name, List<String> headings, List<List<String>> r
     /** What cannot be carried over without loss. */
     private static final Set<FindingCode> LOSSES =
             Set.of(FindingCode.COLUMN_UNNAMED, FindingCode.ROW_LONG, FindingCode.HEADING_TWICE);
+
+    private static final int LETTERS = 26;
 
     /** Keeps the lists from being changed. */
     public TableRows {
@@ -84,6 +88,29 @@ public record TableRows(String name, List<String> headings, List<List<String>> r
         return with(all);
     }
 
+    /** What a row goes by: its name, and of a model the maker's too. */
+    private String key(List<String> row) {
+        String first = TableGuide.of(name).columns().get(0).heading();
+        String second = name.equals("products") ? said(row, "model") : "";
+        return Names.key(said(row, first)) + "|" + Names.key(second);
+    }
+
+    /** The same with the rows of another whose names this one lacks. */
+    public TableRows joined(TableRows other) {
+        Set<String> names = rows.stream().map(this::key).collect(Collectors.toSet());
+        TableRows all = this;
+        for (List<String> row : other.rows) {
+            if (!names.contains(other.key(row)) && !other.key(row).equals("|")) {
+                Map<String, String> texts = new HashMap<>();
+                for (int i = 0; i < row.size(); i++) {
+                    texts.put(other.headings.get(i), row.get(i));
+                }
+                all = all.plus(texts);
+            }
+        }
+        return all;
+    }
+
     /**
      * All tables that the firm has at a place, in the order in which a firm fills them in.
      *
@@ -117,6 +144,30 @@ public record TableRows(String name, List<String> headings, List<List<String>> r
                 .result()
                 .map(sheet -> of(name, sheet))
                 .orElseGet(() -> empty(name));
+    }
+
+    /** As a sheet of a workbook that nobody has written yet. */
+    Sheet sheet() {
+        List<Column> columns =
+                IntStream.range(0, headings.size())
+                        .mapToObj(i -> new Column(i + 1, letters(i), headings.get(i)))
+                        .toList();
+        List<Row> all =
+                IntStream.range(0, rows.size()).mapToObj(i -> row(i + 2, rows.get(i))).toList();
+        return new Sheet(TableFiles.WORKBOOK, name, 1, columns, all);
+    }
+
+    private static Row row(int number, List<String> texts) {
+        Map<Integer, Cell> cells = new HashMap<>();
+        for (int i = 0; i < texts.size(); i++) {
+            cells.put(i + 1, Cell.text(i + 1, letters(i) + number, texts.get(i)));
+        }
+        return new Row(number, cells);
+    }
+
+    private static String letters(int column) {
+        String last = String.valueOf((char) ('A' + column % LETTERS));
+        return column < LETTERS ? last : letters(column / LETTERS - 1) + last;
     }
 
     private static boolean has(Reading<Sheet> reading, FindingCode code) {
