@@ -4,10 +4,12 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import paperbark.firm.ColumnGuide.Holds;
 import paperbark.sheet.Column;
@@ -15,6 +17,7 @@ import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
+import paperbark.value.SchemeName;
 
 /**
  * What people are told of one of the firm's tables. The columns are those that the table is read
@@ -33,7 +36,11 @@ public record TableGuide(
 
     /** Tables that other rooms read, with all their headings. */
     private static final List<TableShape> OF_HEADINGS =
-            List.of(headings("columns"), headings("advice-columns"));
+            List.of(headings("columns"), headings("advice-columns"), headings("listed-columns"));
+
+    /** A firm may do without these; one without rows is as good as none. */
+    private static final Set<String> OPTIONAL =
+            Set.of("accounts", "columns", "advice-columns", "listed-columns", "words");
 
     private static final List<TableGuide> ALL = read();
 
@@ -51,6 +58,11 @@ public record TableGuide(
     /** The table of that name; it must be one of ours. */
     public static TableGuide of(String table) {
         return ALL.stream().filter(g -> g.name.equals(table)).findFirst().orElseThrow();
+    }
+
+    /** Whether a firm may do without it. */
+    public boolean isOptional() {
+        return OPTIONAL.contains(name);
     }
 
     /** Whether a heading is one of the table's, whatever its case, spaces and punctuation. */
@@ -135,6 +147,9 @@ public record TableGuide(
                 List.of(said(sheet, row, "choices").split(";")).stream()
                         .filter(c -> !c.isEmpty())
                         .toList();
+        if (choices.equals(List.of("@schemes"))) {
+            choices = Arrays.stream(SchemeName.values()).map(SchemeName::word).toList();
+        }
         boolean name = holds.equals("name");
         return new ColumnGuide(
                 said(sheet, row, "column"),
