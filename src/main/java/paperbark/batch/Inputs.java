@@ -1,5 +1,6 @@
 package paperbark.batch;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -40,6 +41,7 @@ import paperbark.sheet.SheetReader;
  * @param findings what was noticed so far
  * @param namesToAdd names that the tables lack, where those are many
  */
+@RecordBuilder
 public record Inputs(
         FirmTables tables,
         Rulebook rulebook,
@@ -64,7 +66,6 @@ public record Inputs(
                         request.register().sheet(),
                         names.sheets());
         List<Sheet> sheets = reading.result().orElse(List.of());
-        Answers answers = AnswerBook.answers(request.register().file());
         List<Map<Field, Column>> columns = new ArrayList<>();
         for (Sheet sheet : sheets) {
             gather(ColumnMap.of(sheet, names), findings).ifPresent(columns::add);
@@ -76,25 +77,8 @@ public record Inputs(
                             : reading.findings());
             return Reading.refused(findings.stream().distinct().toList());
         }
-        JobReader reader = new JobReader(tables.get(), request.run().today());
-        List<Job> jobs = new ArrayList<>();
-        List<Finding> ofSheets = reading.findings();
-        for (int i = 0; i < sheets.size(); i++) {
-            SplitCells split = SplitCells.of(sheets.get(i), columns.get(i), tables.get());
-            Answers.Completed full =
-                    answers.into(split.sheet(), split.columns(), sheets.size() == 1);
-            JobRows rows = JobRows.of(full.sheet(), full.columns(), tables.get().words());
-            JobReader.Jobs read = reader.read(rows.sheet(), full.columns(), names);
-            jobs.addAll(read.jobs());
-            findings.addAll(full.findings());
-            findings.addAll(rows.findings());
-            findings.addAll(read.findings());
-            ofSheets = RowFindings.of(ofSheets, rows, full.columns(), read.references());
-        }
-        findings.addAll(ofSheets);
-        findings.addAll(BatchCheck.of(jobs));
-        AnswerBook.keepAnswered(answers, sheets.size() == 1, jobs, findings);
-        findings.addAll(SampleFirm.shown(jobs, tables.get()));
+        List<Job> jobs =
+                jobs(sheets, columns, new Reader(request, tables.get(), names), reading, findings);
         if (jobs.isEmpty()) {
             findings.add(noJobs(sheets.get(0)));
             return Reading.refused(findings);
@@ -111,6 +95,43 @@ public record Inputs(
                         findings.stream().distinct().toList(),
                         lacking),
                 findings);
+    }
+
+    /** What the rows of a register are read with. */
+    private record Reader(Request request, FirmTables tables, ColumnNames<Field> names) {
+        JobReader ofJobs() {
+            return new JobReader(tables, request.run().today());
+        }
+    }
+
+    /** The jobs of all sheets; answers behind the register stand in its empty cells. */
+    private static List<Job> jobs(
+            List<Sheet> sheets,
+            List<Map<Field, Column>> columns,
+            Reader reader,
+            Reading<List<Sheet>> reading,
+            List<Finding> findings) {
+        Answers answers = AnswerBook.answers(reader.request.register().file());
+        boolean oneSheet = sheets.size() == 1;
+        JobReader rowsReader = reader.ofJobs();
+        List<Job> jobs = new ArrayList<>();
+        List<Finding> ofSheets = reading.findings();
+        for (int i = 0; i < sheets.size(); i++) {
+            SplitCells split = SplitCells.of(sheets.get(i), columns.get(i), reader.tables);
+            Answers.Completed full = answers.into(split.sheet(), split.columns(), oneSheet);
+            JobRows rows = JobRows.of(full.sheet(), full.columns(), reader.tables.words());
+            JobReader.Jobs read = rowsReader.read(rows.sheet(), full.columns(), reader.names);
+            jobs.addAll(read.jobs());
+            findings.addAll(full.findings());
+            findings.addAll(rows.findings());
+            findings.addAll(read.findings());
+            ofSheets = RowFindings.of(ofSheets, rows, full.columns(), read.references());
+        }
+        findings.addAll(ofSheets);
+        findings.addAll(BatchCheck.of(jobs));
+        AnswerBook.keepAnswered(answers, oneSheet, jobs, findings);
+        findings.addAll(SampleFirm.shown(jobs, reader.tables));
+        return jobs;
     }
 
     /** What a job earns under every scheme, as the firm wants its numbers. */

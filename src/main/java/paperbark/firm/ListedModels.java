@@ -11,6 +11,7 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.finding.Severity;
+import paperbark.sheet.CellTrouble;
 import paperbark.sheet.Column;
 import paperbark.sheet.ColumnMap;
 import paperbark.sheet.ColumnNames;
@@ -20,7 +21,6 @@ import paperbark.sheet.Row;
 import paperbark.sheet.RowReader;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
-import paperbark.sheet.Trouble;
 import paperbark.value.WholeNumber;
 
 /**
@@ -133,7 +133,7 @@ public record ListedModels(List<Map<ListedField, String>> models) {
 
         @Override
         protected Finding finding(
-                ListedField field, Place place, Trouble trouble, boolean refused) {
+                ListedField field, Place place, CellTrouble trouble, boolean refused) {
             return Finding.of(FindingCode.TABLE_ROW_WRONG, place, trouble.fact(), trouble.remedy())
                     .seeing(trouble.seen().orElse(""));
         }

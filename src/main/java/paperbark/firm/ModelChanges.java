@@ -181,7 +181,7 @@ public record ModelChanges(
         }
 
         private static String key(String maker, String model) {
-            return Names.key(Names.model(maker, model));
+            return TakenNames.key(TakenNames.model(maker, model));
         }
 
         private static String shown(String text) {

@@ -92,7 +92,7 @@ public record TableRows(String name, List<String> headings, List<List<String>> r
     private String key(List<String> row) {
         String first = TableGuide.of(name).columns().get(0).heading();
         String second = name.equals("products") ? said(row, "model") : "";
-        return Names.key(said(row, first)) + "|" + Names.key(second);
+        return TakenNames.key(said(row, first)) + "|" + TakenNames.key(second);
     }
 
     /** The same with the rows of another whose names this one lacks. */

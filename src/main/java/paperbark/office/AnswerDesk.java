@@ -17,6 +17,7 @@ import paperbark.disk.Hashes;
 import paperbark.finding.Finding;
 import paperbark.job.Answers;
 import paperbark.job.Answers.Answer;
+import paperbark.ledger.Batches;
 import paperbark.ledger.JobVersion;
 import paperbark.ledger.Ledger;
 
@@ -100,7 +101,7 @@ final class AnswerDesk {
 
     private List<String> batches(String sha256) {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            return ledger.batchesOf(sha256).stream().map(Ledger.BatchState::name).toList();
+            return ledger.batches().of(sha256).stream().map(Batches.BatchState::name).toList();
         }
     }
 

@@ -38,7 +38,7 @@ public final class HeadingTable {
                                         FindingCode.TABLE_ROW_WRONG,
                                         place(file, sheet, row),
                                         why,
-                                        "Correct the row; see the list of fields in the README.")));
+                                        "Correct the row; the manual lists the fields on its page \"The register\".")));
     }
 
     /** The shipped headings, whatever the firm has. */
