@@ -230,11 +230,11 @@ class NewFirmTest {
         fill(
                 register,
                 List.of(
-                        "Job no.=A-1",
+                        "Job=A-1",
                         "Stage=booked",
                         "Visit date=2026-11-25",
                         "Owner=Ada Amberwood",
-                        "Phone=0491 570 156",
+                        "Owner's phone=0491 570 156",
                         "Site street=4 Teaspoon Lane",
                         "Site suburb=Ballan",
                         "Site state=VIC",
