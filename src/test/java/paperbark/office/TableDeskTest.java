@@ -206,7 +206,7 @@ class TableDeskTest {
         }
     }
 
-    /** LibreOffice opens the workbook, somebody changes a price there, and saves it. */
+    /** LibreOffice opens the workbook, somebody types into it there, and saves it. */
     @Test
     @Tag("outside")
     void whatLibreOfficeSavesIsReadTheSame() throws IOException {
@@ -235,6 +235,19 @@ class TableDeskTest {
 
     private static final String CHANGE =
             """
+            Sub Typed(document, cell As String, text As String)
+              Dim place(0) As New com.sun.star.beans.PropertyValue
+              place(0).Name = "ToPoint"
+              place(0).Value = cell
+              Dim said(0) As New com.sun.star.beans.PropertyValue
+              said(0).Name = "StringName"
+              said(0).Value = text
+              helper = createUnoService("com.sun.star.frame.DispatchHelper")
+              frame = document.CurrentController.Frame
+              helper.executeDispatch(frame, ".uno:GoToCell", "", 0, place())
+              helper.executeDispatch(frame, ".uno:EnterString", "", 0, said())
+            End Sub
+
             Sub Change(book As String)
               Dim hidden(0) As New com.sun.star.beans.PropertyValue
               hidden(0).Name = "Hidden"
@@ -243,14 +256,13 @@ class TableDeskTest {
               kind(0).Name = "FilterName"
               kind(0).Value = "Calc MS Excel 2007 XML"
               document = StarDesktop.loadComponentFromURL(book, "_blank", 0, hidden())
-              offers = document.Sheets.getByName("offers")
-              offers.getCellRangeByName("E3").setFormula("36.95")
-              offers.getCellRangeByName("D3").setFormula("2026-10-30")
-              sellers = document.Sheets.getByName("sellers")
-              sellers.getCellRangeByName("A6").setFormula("Dotterel Depot")
-              sellers.getCellRangeByName("D6").setFormula("NT")
-              sellers.getCellRangeByName("E6").setFormula("0801")
-              sellers.getCellRangeByName("F6").setFormula("08 5550 0101")
+              Typed(document, "$offers.$E$3", "36.95")
+              Typed(document, "$offers.$D$3", "2026-10-30")
+              Typed(document, "$sellers.$A$6", "Dotterel Depot")
+              Typed(document, "$sellers.$D$6", "NT")
+              Typed(document, "$sellers.$E$6", "0801")
+              Typed(document, "$sellers.$F$6", "08 5550 0101")
+              Typed(document, "$sellers.$A$1", "locked")
               document.storeToURL(book, kind())
               document.close(True)
             End Sub
