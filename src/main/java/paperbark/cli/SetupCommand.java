@@ -1,7 +1,6 @@
 package paperbark.cli;
 
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -39,10 +38,7 @@ final class SetupCommand implements Callable<Integer> {
         Path office = world.directory().resolve(folder).normalize();
         OfficeFolder.Result result =
                 OfficeFolder.setUp(
-                        office,
-                        LocalDate.now(world.clock()),
-                        world.clock().instant(),
-                        Version.text());
+                        office, world.clock().instant(), world.clock().getZone(), Version.text());
         tell("Made:       ", result.made());
         tell("Kept as is: ", result.kept());
         if (!result.leftOut().isEmpty()) {

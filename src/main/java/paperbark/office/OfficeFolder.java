@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -70,12 +71,12 @@ public final class OfficeFolder {
      * Makes what is missing of an office folder.
      *
      * @param folder a folder that may exist
-     * @param today the day printed on the guide
-     * @param at moment of making the ledger, for people only
+     * @param at moment of making the ledger; the day printed on the guide is the office's
+     * @param computers zone of the computer, where the tables name none
      * @param version of the program
      * @throws IOException when a file or folder cannot be written; a second run completes it
      */
-    public static Result setUp(Path folder, LocalDate today, Instant at, String version)
+    public static Result setUp(Path folder, Instant at, ZoneId computers, String version)
             throws IOException {
         OfficeFolder office = new OfficeFolder(folder);
         office.folders();
@@ -84,7 +85,8 @@ public final class OfficeFolder {
         office.tables(samples);
         office.file(SAMPLE_REGISTER, samples.get(Shipped.REGISTER));
         office.ledger(at);
-        office.guide(today, version);
+        Path firm = new Office(folder).tables();
+        office.guide(LocalDate.ofInstant(at, OfficeDay.zone(firm, computers)), version);
         return new Result(office.made, office.kept, office.leftOut);
     }
 
