@@ -5,6 +5,8 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Properties;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -17,6 +19,9 @@ final class LedgerServer implements Database {
     private static final int ANSWER_SECONDS = 120;
     // Marks our locks among those that other programs ask this server for.
     private static final int LOCK = 0x5042524b;
+    private static final String APPLICATION = "paperbark process ";
+    // The server's own limit.
+    private static final int LONGEST_NAME = 63;
 
     // The server's states for a table or schema that is there already; the last one when two make
     // it at once.
@@ -127,7 +132,7 @@ final class LedgerServer implements Database {
     private Connection connect() throws SQLException {
         Properties how = new Properties();
         how.setProperty("currentSchema", ServerUrl.schema(place.url()));
-        how.setProperty("ApplicationName", "paperbark");
+        how.setProperty("ApplicationName", application());
         how.setProperty("connectTimeout", String.valueOf(CONNECT_SECONDS));
         how.setProperty("socketTimeout", String.valueOf(ANSWER_SECONDS));
         how.setProperty("tcpKeepAlive", "true");
@@ -146,14 +151,43 @@ final class LedgerServer implements Database {
         return connection;
     }
 
+    /** What the server tells others of this process: the program, its number, the office. */
+    private String application() {
+        String said =
+                APPLICATION
+                        + ProcessHandle.current().pid()
+                        + " of office "
+                        + place.folder().getFileName();
+        // The server cuts what is longer, and shows question marks for other letters.
+        return said.replaceAll("[^ -~]", "?").substring(0, Math.min(LONGEST_NAME, said.length()));
+    }
+
     @Override
     public void begin(Sql sql) {
         sql.run("BEGIN");
-        sql.list(
-                "SELECT pg_advisory_xact_lock(?, hashtext(?))",
-                r -> "",
-                LOCK,
-                ServerUrl.schema(place.url()));
+        try {
+            sql.list(
+                    "SELECT pg_advisory_xact_lock(?, hashtext(?))",
+                    r -> "",
+                    LOCK,
+                    ServerUrl.schema(place.url()));
+        } catch (LedgerBusyException busy) {
+            sql.run("ROLLBACK");
+            throw holder(sql).map(who -> ServerFailures.busy(who, busy)).orElse(busy);
+        }
+    }
+
+    /** Which process writes, where its own user may see that. */
+    private Optional<String> holder(Sql sql) {
+        return sql.first(
+                        "SELECT a.application_name FROM pg_locks l JOIN pg_stat_activity a ON a.pid = l.pid"
+                                + " WHERE l.locktype = 'advisory' AND l.granted AND l.objsubid = 2"
+                                + " AND l.classid::bigint = ?"
+                                + " AND l.objid::bigint = hashtext(?)::bigint & 4294967295",
+                        r -> Objects.requireNonNullElse(r.getString(1), ""),
+                        LOCK,
+                        ServerUrl.schema(place.url()))
+                .filter(name -> name.startsWith(APPLICATION));
     }
 
     /**
@@ -185,6 +219,11 @@ final class LedgerServer implements Database {
     @Override
     public void copy(Ledger ledger, Sql sql, Path file) {
         ledger.copyWholeTo(new LedgerPlace.InFile(file));
+    }
+
+    @Override
+    public boolean isShared() {
+        return true;
     }
 
     @Override

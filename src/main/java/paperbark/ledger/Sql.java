@@ -127,6 +127,11 @@ final class Sql {
         }
     }
 
+    /** Whether several offices may have the ledger together. */
+    boolean isShared() {
+        return database.isShared();
+    }
+
     /** What to do with a ledger that is not as it was written. */
     String remedy() {
         return database.remedy();
