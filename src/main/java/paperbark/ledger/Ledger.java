@@ -229,6 +229,16 @@ public final class Ledger implements AutoCloseable {
         return sql.number("SELECT count(*) FROM entry WHERE detail_sha256 = ?", sha256) > 0;
     }
 
+    /** How far every batch has come, oldest first. */
+    public List<BatchProgress> progress() {
+        return new Progress(sql).batches();
+    }
+
+    /** The seals of all entries by their numbers. */
+    public Map<Long, String> seals() {
+        return new Records(sql).seals(1, newestSeq());
+    }
+
     /** Batches whose folder is known to be published in an output folder, oldest first. */
     public List<String> publishedIn(String place) {
         return new Progress(sql).published(place);

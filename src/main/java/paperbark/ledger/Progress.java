@@ -56,6 +56,14 @@ final class Progress {
                 name);
     }
 
+    /** How far every batch of every output folder has come, oldest first. */
+    List<BatchProgress> batches() {
+        return sql.list(
+                "SELECT e.name, p.place, p.state FROM progress p JOIN entry e ON e.seq = p.entry"
+                        + " ORDER BY e.seq",
+                r -> new BatchProgress(r.getString(1), r.getString(2), r.getString(3)));
+    }
+
     /** Batches of an output folder that are known to be visible there, oldest first. */
     List<String> published(String place) {
         return sql.list(

@@ -212,7 +212,9 @@ public final class Attendant {
             proof.forget();
         }
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            looks = LedgerProof.prove(office, ledger, proof);
+            ProvedFiles proved = ProvedFiles.none();
+            looks = LedgerProof.prove(office, ledger, proof, proved);
+            proved.write(office);
             OutputFolder.id(office.packs());
             OutputFolder.bind(office.packs());
             Backups.daily(office, ledger, today, world.copyDays());
@@ -227,7 +229,9 @@ public final class Attendant {
                                         + " batches.");
             }
             new HalfMade(office, ledger).clear(world.now().get());
-            new LostBatches(office, ledger).restore(world).forEach(world.tell());
+            Witnesses witnesses = Witnesses.of(office, proved);
+            new BatchStates(office, ledger, witnesses).note();
+            new LostBatches(office, ledger, witnesses).restore(world).forEach(world.tell());
             for (String job : Forget.complete(office, ledger, today)) {
                 world.tell().accept("Job " + job + " was forgotten; so are its papers here now.");
             }
