@@ -228,6 +228,14 @@ public final class Attendant {
                                         + emptied
                                         + " batches.");
             }
+            // After the copies were lifted too, which leaves how they were beside them.
+            int older = OlderLedgers.clear(office, ledger);
+            if (older > 0) {
+                world.tell()
+                        .accept(
+                                "What lay here of the ledger as an earlier version wrote it is deleted; "
+                                        + "the newest copy in backups holds all of it.");
+            }
             new HalfMade(office, ledger).clear(world.now().get());
             Witnesses witnesses = Witnesses.of(office, proved);
             new BatchStates(office, ledger, witnesses).note();
