@@ -19,6 +19,9 @@ import paperbark.firm.FirmTables;
 import paperbark.job.Register;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
+import paperbark.output.table.GstTable;
+import paperbark.output.table.Table;
+import paperbark.output.table.TableCell;
 import paperbark.outside.Outside;
 import paperbark.value.Money;
 
@@ -97,6 +100,34 @@ class JournalTest {
                 .containsExactly("OWNERS $5,500.00", "SALES -$5,000.00", "GST_ON_SALES -$500.00");
         assertThat(entry.remarks()).hasSize(1);
         assertThat(entry.remarks().get(0)).startsWith("The claim for STCs is held and not booked");
+    }
+
+    @Test
+    void aClaimIsNotBookedBeforeItIsKnownWhatItTakesOffThePrice() throws IOException {
+        CaseFile unsaid = caseFile("500,,no,no");
+        Entry entry = entry(unsaid);
+
+        assertThat(lines(entry))
+                .containsExactly(
+                        "OWNERS $5,000.00",
+                        "OWNERS $500.00",
+                        "SALES -$5,000.00",
+                        "GST_ON_SALES -$500.00");
+        assertThat(entry.postings().get(1).remark()).isEqualTo("not known who pays it");
+        assertThat(entry.remarks())
+                .singleElement()
+                .asString()
+                .startsWith("Nobody said what the STCs take off the price");
+        assertThat(unsaid.ownerPays()).isEmpty();
+        assertThat(caseFile("500,discount,no,no").ownerPays()).contains(Money.of("5000.00"));
+
+        // The GST sheet says no more than the paper and the journal.
+        Table gst = GstTable.of(Assembled.view(List.of(unsaid)));
+        List<TableCell> row = gst.rows().get(0);
+        assertThat(gst.value(row, "assigned").shown()).isEmpty();
+        assertThat(gst.value(row, "payable").shown()).isEmpty();
+        assertThat(gst.value(row, "gst").shown()).isEqualTo("$500.00");
+        assertThat(String.join(" ", gst.notes())).contains("of 1 job nobody said");
     }
 
     @Test
