@@ -17,6 +17,7 @@ final class LedgerServer implements Database {
     private static final int WAIT_MILLISECONDS = 20_000;
     private static final int CONNECT_SECONDS = 10;
     private static final int ANSWER_SECONDS = 120;
+    private static final String MEMORY = "32MB";
     // Marks our locks among those that other programs ask this server for.
     private static final int LOCK = 0x5042524b;
     private static final String APPLICATION = "paperbark process ";
@@ -148,6 +149,14 @@ final class LedgerServer implements Database {
                                 + " THEN set_config('synchronous_commit', 'on', false) END",
                         r -> r.getString(1),
                         String.valueOf(WAIT_MILLISECONDS));
+        // Compiling a question takes the server longer than answering it, and 100,000 claims are
+        // sorted in memory; a server that does not know the setting has nothing to switch off.
+        new Sql(connection, this)
+                .list(
+                        "SELECT set_config(name, CASE name WHEN 'jit' THEN 'off' ELSE ? END, false)"
+                                + " FROM pg_settings WHERE name IN ('jit', 'work_mem')",
+                        r -> r.getString(1),
+                        MEMORY);
         return connection;
     }
 
