@@ -4,12 +4,16 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import paperbark.disk.FolderLock;
 import paperbark.disk.Hashes;
 import paperbark.disk.Staging;
@@ -22,13 +26,16 @@ import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
 import paperbark.ledger.Conflict;
 import paperbark.ledger.EntryRecord;
+import paperbark.ledger.JobVersion;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
 import paperbark.ledger.Proof;
 import paperbark.ledger.WithdrawalEntry;
 import paperbark.output.BatchView;
+import paperbark.output.CaseFile;
 import paperbark.output.Receivable;
+import paperbark.output.journal.TakenBack;
 import paperbark.value.Money;
 
 /**
@@ -88,6 +95,34 @@ final class Books implements AutoCloseable {
     /** The ledger's last seal; empty where the firm keeps no ledger. */
     Optional<String> seal() {
         return ledger.map(Ledger::lastSeal);
+    }
+
+    /** The sales of earlier batches that the jobs of this one book anew, by job. */
+    Map<String, List<TakenBack>> earlierSales(BatchView view) throws IOException {
+        if (ledger.isEmpty()) {
+            return Map.of();
+        }
+        EarlierSales sales = new EarlierSales(request, this::batchesOf);
+        Map<String, List<TakenBack>> all = new HashMap<>();
+        for (CaseFile file : view.cases()) {
+            Set<String> corrected =
+                    ledger.get().history(file.job()).claims().stream()
+                            .map(ClaimState::job)
+                            .filter(job -> !job.equals(file.job().reference()))
+                            .collect(Collectors.toCollection(TreeSet::new));
+            all.put(file.job().reference(), sales.of(file.job().reference(), corrected));
+        }
+        return all;
+    }
+
+    private List<String> batchesOf(String job) {
+        List<String> batches =
+                new ArrayList<>(
+                        ledger.orElseThrow().versions(job).stream()
+                                .map(JobVersion::batch)
+                                .toList());
+        Collections.reverse(batches);
+        return batches;
     }
 
     /** Whether a batch of that name was ever taken in. */

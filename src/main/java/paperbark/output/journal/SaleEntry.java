@@ -24,13 +24,21 @@ final class SaleEntry {
         this.file = file;
     }
 
-    static Entry of(CaseFile file, LocalDate day) {
+    /**
+     * The entry.
+     *
+     * @param bookedAnew whether the journal takes the earlier entry back itself
+     */
+    static Entry of(CaseFile file, LocalDate day, boolean bookedAnew) {
         SaleEntry sale = new SaleEntry(file);
         sale.price(file.price().orElseThrow());
         file.benefits().stream()
                 .filter(benefit -> !file.isOpen(benefit.scheme()))
                 .forEach(sale::claim);
         sale.remarks();
+        if (!bookedAnew) {
+            sale.correction();
+        }
         return new Entry(day, file.job().reference(), sale.postings, sale.remarks);
     }
 
@@ -119,6 +127,9 @@ final class SaleEntry {
                                                 + " known, book what the buyer owes or pays.");
                             }
                         });
+    }
+
+    private void correction() {
         file.job()
                 .corrects()
                 .ifPresent(

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -133,7 +134,7 @@ class JournalTest {
     @Test
     void everyEntryOfTheSampleWeekBalancesAndNamesNoOwner() throws IOException {
         BatchView week = Assembled.view(Assembled.week());
-        Journal journal = new Journal(week, Register.TABLES.accounts());
+        Journal journal = new Journal(week, Register.TABLES.accounts(), Map.of());
 
         assertThat(journal.entries()).hasSizeGreaterThan(20);
         assertThat(journal.entries())
@@ -155,7 +156,7 @@ class JournalTest {
     void anotherProgramReadsThePlainTextAndFindsItInBalance(@TempDir Path folder)
             throws IOException {
         BatchView week = Assembled.view(Assembled.week());
-        Journal journal = new Journal(week, Register.TABLES.accounts());
+        Journal journal = new Journal(week, Register.TABLES.accounts(), Map.of());
         Files.write(folder.resolve("accounts.journal"), journal.plainText());
 
         // Strict: every account and commodity declared, every entry in balance.
@@ -185,7 +186,9 @@ class JournalTest {
     }
 
     private static Entry entry(CaseFile file) {
-        return new Journal(Assembled.view(List.of(file)), FORTY_EACH.accounts()).entries().get(0);
+        return new Journal(Assembled.view(List.of(file)), FORTY_EACH.accounts(), Map.of())
+                .entries()
+                .get(0);
     }
 
     /** Job SB-1101 of the sample week with 14 STCs, no VEECs and another deal. */
