@@ -171,7 +171,7 @@ final class Recorder {
                                     .claim(
                                             seq,
                                             other.claim(),
-                                            "corrected by job " + job.reference());
+                                            Withdrawing.CORRECTED_BY + job.reference());
                         });
     }
 

@@ -83,6 +83,9 @@ class CorrectedSalesTest {
                 .contains("Takes back the entry in batch 2026-11-23-b")
                 .doesNotContain("take back the earlier entry first");
         assertThat(balances()).isEqualTo(once);
+        assertThat(Program.run(office.root(), "quarters").out())
+                .contains("4,620.00", "420.00")
+                .doesNotContain("9,460.00");
 
         // The one that took the other's place comes again: the other is taken back only once.
         drop("d", correcting(other.replace("4620.00", "4730.00"), "J-1"));
