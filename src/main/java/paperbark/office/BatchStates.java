@@ -39,7 +39,7 @@ final class BatchStates {
         if (place.isEmpty()) {
             return lines;
         }
-        List<BatchProgress> all = ledger.progress();
+        List<BatchProgress> all = ledger.batches().progress();
         tell(
                 lines,
                 all.stream()
@@ -66,8 +66,8 @@ final class BatchStates {
     void note() throws IOException {
         Optional<String> place = OutputFolder.known(office.packs());
         if (place.isPresent()) {
-            unnoted(ledger.progress().stream().filter(b -> b.isOf(place.get())).toList())
-                    .forEach(b -> ledger.published(b.name()));
+            unnoted(ledger.batches().progress().stream().filter(b -> b.isOf(place.get())).toList())
+                    .forEach(b -> ledger.batches().notePublished(b.name()));
         }
     }
 

@@ -71,7 +71,7 @@ final class OlderLedgers {
     private static boolean isWhole(Path copy, Ledger ledger) {
         try (Ledger newest = Ledger.open(copy)) {
             newest.verify();
-            return newest.seals().equals(ledger.seals());
+            return newest.records().seals().equals(ledger.records().seals());
         } catch (LedgerException damaged) {
             // The proof of the ledger tells of it.
             return false;

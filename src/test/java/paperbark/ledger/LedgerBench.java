@@ -79,9 +79,9 @@ public final class LedgerBench {
                         () ->
                                 Quarter.ofYear(
                                                 2026,
-                                                ledger.sales(),
+                                                ledger.income().sales(),
                                                 ledger.claims(LocalDate.of(9999, 12, 31)),
-                                                ledger.receipts())
+                                                ledger.income().receipts())
                                         .size());
                 timed("one advice", () -> pay(ledger, "last"));
                 timed("proof", () -> proved(ledger));
@@ -128,7 +128,7 @@ public final class LedgerBench {
 
     private static int fill(Ledger ledger) {
         for (int b = 0; b < BATCHES; b++) {
-            ledger.enter(batch(b));
+            Entries.enter(ledger, batch(b));
             if (b % 2 == 0) {
                 pay(ledger, "b" + b);
             }

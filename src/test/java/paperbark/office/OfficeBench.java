@@ -12,6 +12,7 @@ import paperbark.batch.EntryFile;
 import paperbark.cli.Program;
 import paperbark.disk.Disk;
 import paperbark.ledger.BatchEntry;
+import paperbark.ledger.Entries;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBench;
 import paperbark.ledger.Proof;
@@ -73,7 +74,7 @@ public final class OfficeBench {
                 .put("sha256", DigestUtils.sha256Hex(entry));
         byte[] all = json.writerWithDefaultPrettyPrinter().writeValueAsBytes(manifest);
         Files.write(folder.resolve("manifest.json"), all);
-        ledger.enter(batch.withManifest(DigestUtils.sha256Hex(all)));
-        ledger.published(batch.name());
+        Entries.enter(ledger, batch.withManifest(DigestUtils.sha256Hex(all)));
+        ledger.batches().notePublished(batch.name());
     }
 }

@@ -75,11 +75,12 @@ class OfficeNamesOnServerTest {
     void theOfficeOfARunThatWasFasterIsNamed() {
         LedgerPlace place = ballan.ledger();
         try (Ledger ledger = Ledger.open(place)) {
-            ledger.enter(
+            Entries.enter(
+                    ledger,
                     Entries.batchAt(
                             "1-2-3 bungaree",
                             Entries.job("J-1", Entries.claim(SchemeName.STC, "T-100", "1.00"))));
-            assertThatThrownBy(() -> ledger.enter(Entries.batchAt("4-5-6 ballan")))
+            assertThatThrownBy(() -> Entries.enter(ledger, Entries.batchAt("4-5-6 ballan")))
                     .isInstanceOf(LedgerBusyException.class)
                     .hasMessageContaining("batch one of office \"bungaree\" meanwhile");
         }
@@ -100,7 +101,7 @@ class OfficeNamesOnServerTest {
                     CompletableFuture.runAsync(
                             () -> {
                                 try (Ledger ledger = Ledger.open(ballan.ledger())) {
-                                    ledger.enter(Entries.batch("one"));
+                                    Entries.enter(ledger, Entries.batch("one"));
                                 }
                             });
             // Waiting for as long as an office does would take too long here.

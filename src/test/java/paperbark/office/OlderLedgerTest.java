@@ -129,8 +129,8 @@ class OlderLedgerTest {
             assertThat(ledger.versions("J-2"))
                     .extracting(v -> v.batch() + " " + v.installedOn().orElseThrow())
                     .containsExactly("2026-11-26-one 2026-11-16", "2026-11-26-two 2026-11-16");
-            assertThat(ledger.unpublished("here")).isEmpty();
-            assertThat(ledger.unfiled("here")).isEmpty();
+            assertThat(ledger.batches().unpublished("here")).isEmpty();
+            assertThat(ledger.batches().unfiled("here")).isEmpty();
         }
         Path kept = office.root().resolve("paperbark.db.schema-" + version.replaceAll("\\D", ""));
         assertThat(Invariants.query(office.root(), "PRAGMA user_version")).isEqualTo("3");
@@ -155,7 +155,7 @@ class OlderLedgerTest {
             try (Ledger ledger = Ledger.open(office.ledger())) {
                 if (sound) {
                     Ledger.rebuild(
-                            new LedgerPlace.InFile(copy), ledger.id(), ledger.recordsBefore(2));
+                            new LedgerPlace.InFile(copy), ledger.id(), ledger.records().before(2));
                 } else {
                     Files.writeString(copy, "not a ledger");
                 }

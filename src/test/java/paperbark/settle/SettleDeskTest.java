@@ -46,7 +46,8 @@ class SettleDeskTest {
         place = new LedgerPlace.InFile(folder.resolve("paperbark.db"));
         Ledger.create(place, Instant.EPOCH);
         try (Ledger ledger = Ledger.open(place)) {
-            ledger.enter(
+            Entries.enter(
+                    ledger,
                     Entries.batch(
                             "one",
                             Entries.job(
