@@ -26,6 +26,7 @@ import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
 import paperbark.ledger.Conflict;
 import paperbark.ledger.EntryRecord;
+import paperbark.ledger.JobHistory;
 import paperbark.ledger.JobVersion;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
@@ -49,6 +50,7 @@ final class Books implements AutoCloseable {
     private final Optional<Ledger> ledger;
     private final Proof proof;
     private final List<Finding> findings = new ArrayList<>();
+    private Map<String, JobHistory> histories = Map.of();
     private Optional<FolderLock> lock = Optional.empty();
     private Optional<Rehearsed> rehearsed = Optional.empty();
 
@@ -105,12 +107,16 @@ final class Books implements AutoCloseable {
         EarlierSales sales = new EarlierSales(request, this::batchesOf);
         Map<String, List<TakenBack>> all = new HashMap<>();
         for (CaseFile file : view.cases()) {
+            String job = file.job().reference();
+            JobHistory history = histories.getOrDefault(job, JobHistory.NONE);
             Set<String> corrected =
-                    ledger.get().history(file.job()).claims().stream()
+                    history.claims().stream()
                             .map(ClaimState::job)
-                            .filter(job -> !job.equals(file.job().reference()))
+                            .filter(other -> !other.equals(job))
                             .collect(Collectors.toCollection(TreeSet::new));
-            all.put(file.job().reference(), sales.of(file.job().reference(), corrected));
+            if (history.earlier().isPresent() || !corrected.isEmpty()) {
+                all.put(job, sales.of(job, corrected));
+            }
         }
         return all;
     }
@@ -151,7 +157,9 @@ final class Books implements AutoCloseable {
 
     /** The inputs without the jobs that are cancelled or done; see {@link Remaining}. */
     Remaining remaining(Inputs inputs) {
-        return Remaining.of(numbered(inputs), request, ledger, findings);
+        Remaining remaining = Remaining.of(numbered(inputs), request, ledger, findings);
+        histories = remaining.histories();
+        return remaining;
     }
 
     /**

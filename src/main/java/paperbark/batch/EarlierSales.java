@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -20,6 +22,7 @@ import paperbark.output.journal.TakenBack;
 final class EarlierSales {
     private final Function<String, List<String>> batches;
     private final List<Path> folders;
+    private final Map<Path, Map<String, Booked>> journals = new HashMap<>();
 
     /**
      * Looks for journals where a request publishes, and where the firm's batches are.
@@ -54,14 +57,25 @@ final class EarlierSales {
         return all;
     }
 
+    private Map<String, Booked> booked(Path journal) throws IOException {
+        Map<String, Booked> all = journals.get(journal);
+        if (all == null) {
+            all = Booked.lastOfEach(Files.readAllBytes(journal));
+            journals.put(journal, all);
+        }
+        return all;
+    }
+
     private Optional<TakenBack> last(String job, List<String> newestFirst) throws IOException {
         for (String batch : newestFirst) {
             for (Path folder : folders) {
                 Path journal = folder.resolve(batch).resolve("journal.csv");
                 if (Files.isRegularFile(journal)) {
-                    Optional<Booked> entry = Booked.last(Files.readAllBytes(journal), job);
-                    if (entry.isPresent()) {
-                        return entry.filter(e -> !e.reversal()).map(e -> new TakenBack(batch, e));
+                    Booked entry = booked(journal).get(job);
+                    if (entry != null) {
+                        return entry.reversal()
+                                ? Optional.empty()
+                                : Optional.of(new TakenBack(batch, entry));
                     }
                     break;
                 }

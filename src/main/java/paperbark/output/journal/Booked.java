@@ -7,8 +7,9 @@ import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -53,29 +54,29 @@ public record Booked(LocalDate day, String job, boolean reversal, List<Line> lin
                         .toList());
     }
 
-    /**
-     * The last entry of a job in a journal's CSV; empty where there is none, or it is no journal of
-     * ours.
-     */
-    public static Optional<Booked> last(byte[] csv, String job) {
-        String number = "";
-        List<CSVRecord> rows = new ArrayList<>();
+    /** The last entry of each job in a journal's CSV; none where it is no journal of ours. */
+    public static Map<String, Booked> lastOfEach(byte[] csv) {
+        Map<String, List<CSVRecord>> rows = new HashMap<>();
         String text = new String(csv, StandardCharsets.UTF_8).replaceFirst("^\uFEFF", "");
         try (CSVParser parser = CSVFormat.RFC4180.parse(new StringReader(text))) {
             for (CSVRecord row : parser) {
-                if (row.size() == Journal.COLUMNS && SafeCsv.bare(row.get(2)).equals(job)) {
-                    if (!row.get(0).equals(number)) {
-                        rows.clear();
+                if (row.size() == Journal.COLUMNS && row.getRecordNumber() > 1) {
+                    List<CSVRecord> entry =
+                            rows.computeIfAbsent(
+                                    SafeCsv.bare(row.get(2)), job -> new ArrayList<>());
+                    if (!entry.isEmpty() && !entry.get(0).get(0).equals(row.get(0))) {
+                        entry.clear();
                     }
-                    number = row.get(0);
-                    rows.add(row);
+                    entry.add(row);
                 }
             }
-            return rows.isEmpty() ? Optional.empty() : Optional.of(of(rows));
+            Map<String, Booked> last = new HashMap<>();
+            rows.forEach((job, entry) -> last.put(job, of(entry)));
+            return last;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (UncheckedIOException | DateTimeException | IllegalArgumentException notOurs) {
-            return Optional.empty();
+            return Map.of();
         }
     }
 
