@@ -95,8 +95,7 @@ public final class Batch {
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
-            BatchView view =
-                    SharedPapers.write(papers, packs, inputs, request, staging, books.seal());
+            BatchView view = SharedPapers.write(papers, packs, inputs, request, staging, books);
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
             FaultPoint.MANIFEST.reach();
