@@ -85,4 +85,14 @@ public final class Entries {
     public static AdviceBook.Source advice(String sha256) {
         return new AdviceBook.Source("advice.csv", sha256, DAY.plusYears(1), AT, "test");
     }
+
+    /** A pile of scanned pages. */
+    public static ScanEntry scan(String sha256, ScanEntry.Page... pages) {
+        return new ScanEntry("pile.pdf", sha256, List.of(pages), DAY.plusDays(3), AT, "test");
+    }
+
+    /** A page of the warranty registration, which has two. */
+    public static ScanEntry.Page page(int place, String job, int version, int page, int blank) {
+        return new ScanEntry.Page(place, job, version, "warranty", page, 2, blank);
+    }
 }

@@ -1,0 +1,175 @@
+package paperbark.ledger;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import paperbark.fault.FaultPoint;
+import paperbark.fault.Trace;
+
+/** What the ledger knows of papers that came back signed. */
+public final class ScanBook {
+    private static final String PAPERS =
+            "SELECT j.reference, p.job_key, p.kind, p.version, e.name,"
+                    + " (SELECT count(*) FROM paper l WHERE l.job_key = p.job_key AND l.kind = p.kind"
+                    + " AND l.version > p.version),"
+                    + " (SELECT count(*) FROM withdrawn w WHERE w.job_key = p.job_key"
+                    + " AND w.version >= p.version)"
+                    + " FROM paper p JOIN entry e ON e.seq = p.entry"
+                    + " JOIN job j ON j.job_key = p.job_key AND j.version = p.version WHERE ";
+
+    private final Sql sql;
+
+    /** Asks and writes in a ledger that stays open. */
+    public ScanBook(Ledger ledger) {
+        this.sql = ledger.sql();
+    }
+
+    /**
+     * Takes in pages that came back, whole or not at all.
+     *
+     * @throws LedgerBusyException when another program writes in the ledger
+     */
+    public void enter(ScanEntry scan) {
+        sql.whole(
+                () -> {
+                    long seq = sql.number("SELECT max(seq) FROM entry") + 1;
+                    sql.run(
+                            "INSERT INTO entry VALUES (?, 'scan', ?, ?, ?, ?, ?, ?, '', '', '')",
+                            seq,
+                            "scan-" + seq,
+                            scan.file(),
+                            scan.sha256(),
+                            scan.day().toString(),
+                            scan.at().toString(),
+                            scan.program());
+                    scan.pages().forEach(page -> enter(seq, page));
+                    new Chain(sql).seal(seq);
+                    FaultPoint.IN_TRANSACTION.reach();
+                    return null;
+                });
+        Trace.COMMIT.of();
+    }
+
+    private void enter(long seq, ScanEntry.Page page) {
+        sql.run(
+                "INSERT INTO scanned VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                seq,
+                page.place(),
+                Keys.job(page.job()),
+                page.version(),
+                page.kind(),
+                page.page(),
+                page.pages(),
+                page.blank());
+    }
+
+    /** How often these bytes were taken in. */
+    public long times(String sha256) {
+        return sql.number(
+                "SELECT count(*) FROM entry WHERE kind = 'scan' AND source_sha256 = ?", sha256);
+    }
+
+    /** Every paper that went out for a job, by kind, the newest version first. */
+    public List<PaperState> papers(String job) {
+        return states("p.job_key = ?", Keys.job(job));
+    }
+
+    /** The papers of a batch, by job and kind. */
+    public List<PaperState> ofBatch(String batch) {
+        return states("e.name = ?", batch);
+    }
+
+    /**
+     * The newest papers of a kind whose claim stands and is neither lodged nor paid, by job.
+     *
+     * @param scheme the word of the claim's scheme, whose paper has its name in small letters
+     */
+    public List<PaperState> ofOpenClaims(String kind, String scheme) {
+        return states(
+                "p.kind = ? AND p.job_key IN (SELECT c.job_key FROM claim c WHERE c.active = 1"
+                        + " AND c.scheme = ? AND NOT EXISTS"
+                        + " (SELECT 1 FROM matched m WHERE m.claim = c.id))"
+                        + " AND NOT EXISTS (SELECT 1 FROM paper n WHERE n.job_key = p.job_key"
+                        + " AND n.kind = p.kind AND n.version > p.version)",
+                kind,
+                scheme);
+    }
+
+    private record Printed(
+            String job,
+            String key,
+            String kind,
+            int version,
+            String batch,
+            boolean replaced,
+            boolean withdrawn) {}
+
+    private record Came(int page, int pages, int blank, LocalDate day) {}
+
+    private List<PaperState> states(String condition, Object... values) {
+        List<Printed> printed =
+                sql.list(
+                        PAPERS + condition,
+                        r ->
+                                new Printed(
+                                        r.getString(1),
+                                        r.getString(2),
+                                        r.getString(3),
+                                        r.getInt(4),
+                                        r.getString(5),
+                                        r.getLong(6) > 0,
+                                        r.getLong(7) > 0),
+                        values);
+        List<PaperState> states = new ArrayList<>();
+        for (Printed paper : printed) {
+            states.add(state(paper));
+        }
+        states.sort(
+                Comparator.comparing(PaperState::job)
+                        .thenComparing(PaperState::kind)
+                        .thenComparing(Comparator.comparing(PaperState::version).reversed()));
+        return states;
+    }
+
+    private PaperState state(Printed paper) {
+        List<Came> came =
+                sql.list(
+                        "SELECT s.page, s.pages, s.blank, e.day FROM scanned s"
+                                + " JOIN entry e ON e.seq = s.entry WHERE s.job_key = ?"
+                                + " AND s.version = ? AND s.kind = ? ORDER BY s.entry, s.place",
+                        r ->
+                                new Came(
+                                        r.getInt(1),
+                                        r.getInt(2),
+                                        r.getInt(3),
+                                        LocalDate.parse(r.getString(4))),
+                        paper.key(),
+                        paper.version(),
+                        paper.kind());
+        Set<Integer> back = new HashSet<>();
+        Set<Integer> blank = new HashSet<>();
+        Set<Integer> whole = new HashSet<>();
+        for (Came page : came) {
+            back.add(page.page());
+            (page.blank() > 0 ? blank : whole).add(page.page());
+        }
+        // A page that was signed afterwards and came again is signed.
+        blank.removeAll(whole);
+        Optional<LocalDate> last = came.stream().map(Came::day).max(Comparator.naturalOrder());
+        return new PaperState(
+                paper.job(),
+                paper.kind(),
+                paper.version(),
+                paper.batch(),
+                paper.replaced(),
+                paper.withdrawn(),
+                came.stream().mapToInt(Came::pages).max().orElse(0),
+                back,
+                blank,
+                last);
+    }
+}
