@@ -82,6 +82,7 @@ public final class Batch {
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
+            staging.write(PageMap.FILE, PageMap.of(folder.id(), packs).toJson());
             BatchView view =
                     SharedPapers.write(papers, packs, inputs, request, staging, books.seal());
             books.rehearse(view, sources, staging);

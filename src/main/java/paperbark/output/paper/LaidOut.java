@@ -9,11 +9,16 @@ import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructur
  * What came of the layout of a pack.
  *
  * @param papers the pages of each paper, in order
+ * @param boxes the boxes that people write in, in order
  * @param elements the element of the structure tree that came of the markup with an id
  */
-record LaidOut(List<Extent> papers, Function<String, Optional<PDStructureElement>> elements) {
-    /** Keeps the list from being changed. */
+record LaidOut(
+        List<Extent> papers,
+        List<SignBox> boxes,
+        Function<String, Optional<PDStructureElement>> elements) {
+    /** Keeps the lists from being changed. */
     LaidOut {
         papers = List.copyOf(papers);
+        boxes = List.copyOf(boxes);
     }
 }

@@ -69,6 +69,7 @@ final class Layout {
         paint(renderer);
         return new LaidOut(
                 extents,
+                SignBoxes.in(renderer),
                 id ->
                         Optional.ofNullable(
                                 PdfBoxAccessibilityHelper.getStructualElementForBox(

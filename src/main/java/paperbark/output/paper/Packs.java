@@ -19,6 +19,7 @@ import paperbark.finding.Severity;
 import paperbark.output.BrokenTemplate;
 import paperbark.output.CaseFile;
 import paperbark.output.FinishedPaper;
+import paperbark.output.PageMark;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
 import paperbark.output.RunLimit;
@@ -230,7 +231,7 @@ public final class Packs {
             Links.describe(document, pages);
             List<PaperPages> marked =
                     pages.stream().filter(p -> inserts.isMarked(p.kind())).toList();
-            mark(document, caseFile.job().reference(), marked);
+            mark(document, caseFile, marked);
             Imprint.of(caseFile, title, claims).stamp(document);
             SmallObjects.writeInPlace(document);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -241,7 +242,13 @@ public final class Packs {
                             (uri, why) ->
                                     findings.add(
                                             refused(Asker.of(uri, papers), uri, why, caseFile)));
-            return new Pack(caseFile, out.toByteArray(), pages, claims, Finding.inOrder(findings));
+            return new Pack(
+                    caseFile,
+                    out.toByteArray(),
+                    pages,
+                    laidOut.boxes(),
+                    claims,
+                    Finding.inOrder(findings));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -257,7 +264,7 @@ public final class Packs {
         return pages;
     }
 
-    private static void mark(PDDocument document, String reference, List<PaperPages> papers)
+    private static void mark(PDDocument document, CaseFile file, List<PaperPages> papers)
             throws IOException {
         for (PaperPages paper : papers) {
             for (int i = 0; i < paper.pageCount(); i++) {
@@ -265,7 +272,12 @@ public final class Packs {
                 ScanMark.draw(
                         document,
                         document.getPage(page - 1),
-                        ScanMark.text(reference, paper.kind().folder(), page));
+                        PageMark.of(
+                                        file.job().reference(),
+                                        paper.kind().folder(),
+                                        page,
+                                        file.batch().id())
+                                .text());
             }
         }
     }

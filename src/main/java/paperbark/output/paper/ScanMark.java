@@ -16,30 +16,18 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 
 /**
  * The small QR mark at the top right of every page, by which a stack of signed papers can be sorted
- * again: job reference, paper and page of the pack, e.g. {@code SB-1032|stc|4}. LaidOut as filled
- * boxes: sharp at any size, and no picture to encode for each document.
+ * again, see {@link paperbark.output.PageMark}. Drawn as filled boxes: sharp at any size, and no
+ * picture to encode for each document.
  */
 final class ScanMark {
     private static final float POINTS_PER_MM = 72f / 25.4f;
     private static final float SIZE = 13 * POINTS_PER_MM;
     private static final float FROM_RIGHT = 14 * POINTS_PER_MM;
     private static final float FROM_TOP = 8 * POINTS_PER_MM;
-    // Longer references would need a mark too fine for a fax.
-    private static final int LONGEST_REFERENCE = 60;
-
     // Trying all eight masks costs a tenth of the time of a pack; any of them can be read.
     private static final int MASK = 3;
 
     private ScanMark() {}
-
-    /** What the mark of a page says. */
-    static String text(String jobReference, String paper, int page) {
-        String reference =
-                jobReference.length() <= LONGEST_REFERENCE
-                        ? jobReference
-                        : jobReference.substring(0, LONGEST_REFERENCE);
-        return reference + "|" + paper + "|" + page;
-    }
 
     /** Draws the mark on a finished page. */
     static void draw(PDDocument document, PDPage page, String text) throws IOException {
