@@ -18,7 +18,8 @@ import paperbark.ledger.LedgerPlace;
 public record Office(Path root) {
 
     /**
-     * The office in a folder; what is missing of intake, work, packs, returned and filed is made.
+     * The office in a folder; what is missing of intake, scans, work, packs, returned and filed is
+     * made.
      *
      * @throws IOException when the folder is not there or cannot be written
      */
@@ -27,6 +28,7 @@ public record Office(Path root) {
         for (Path path :
                 new Path[] {
                     office.intake(),
+                    office.scans(),
                     office.work(),
                     office.packs(),
                     office.returned(),
@@ -46,6 +48,21 @@ public record Office(Path root) {
     /** Where registers are dropped. */
     public Path intake() {
         return root.resolve("intake");
+    }
+
+    /** Where piles of scanned pages are dropped. */
+    public Path scans() {
+        return root.resolve("scans");
+    }
+
+    /** Papers that came back, a folder a job, with the pages that nobody could place yet. */
+    public Path signed() {
+        return root.resolve("signed");
+    }
+
+    /** Scanned pages that a person places. */
+    public Path toPlace() {
+        return signed().resolve("to-place");
     }
 
     /** Where a register is while it is worked on. */

@@ -34,7 +34,7 @@ public final class OfficeFolder {
     public static final String NOTE = "WHAT-TO-DO.txt";
 
     private static final List<String> FOLDERS =
-            List.of(INTAKE, "packs", RETURNED, "filed", "templates", "tables");
+            List.of(INTAKE, "scans", "packs", RETURNED, "filed", "templates", "tables");
     private static final String TABLES = "tables/";
     private static final String MARK = TABLES + "SAMPLE-TABLES.txt";
     private static final String SAMPLE_REGISTER = "sample-register.xlsx";
@@ -106,7 +106,7 @@ public final class OfficeFolder {
     private void templates() throws IOException {
         for (Map.Entry<String, byte[]> file : Shipped.below(Shipped.TEMPLATES).entrySet()) {
             // The pages are not the firm's: a changed copy would have no effect.
-            if (!file.getKey().matches("(index\\.|status).*")) {
+            if (!file.getKey().matches("(index\\.|status|scans).*")) {
                 file("templates/" + file.getKey(), file.getValue());
             }
         }

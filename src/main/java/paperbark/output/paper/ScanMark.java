@@ -19,7 +19,7 @@ import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
  * again, see {@link paperbark.output.PageMark}. Drawn as filled boxes: sharp at any size, and no
  * picture to encode for each document.
  */
-final class ScanMark {
+public final class ScanMark {
     private static final float POINTS_PER_MM = 72f / 25.4f;
     private static final float SIZE = 13 * POINTS_PER_MM;
     private static final float FROM_RIGHT = 14 * POINTS_PER_MM;
@@ -27,7 +27,30 @@ final class ScanMark {
     // Trying all eight masks costs a tenth of the time of a pack; any of them can be read.
     private static final int MASK = 3;
 
+    private static final float TENTHS_PER_POINT = 254f / 72;
+    private static final float PAGE_WIDTH = 2100;
+
     private ScanMark() {}
+
+    /**
+     * Where a mark lies on an A4 page, in tenths of a millimetre.
+     *
+     * @param left its left edge
+     * @param top its upper edge
+     * @param size its width and height
+     * @param modules so many squares a line
+     */
+    public record Spot(float left, float top, float size, int modules) {}
+
+    /** Where the mark with that text lies. */
+    public static Spot spot(String text) {
+        float size = SIZE * TENTHS_PER_POINT;
+        return new Spot(
+                PAGE_WIDTH - FROM_RIGHT * TENTHS_PER_POINT - size,
+                FROM_TOP * TENTHS_PER_POINT,
+                size,
+                modules(text).getWidth());
+    }
 
     /** Draws the mark on a finished page. */
     static void draw(PDDocument document, PDPage page, String text) throws IOException {
