@@ -92,7 +92,9 @@ final class EarlierPapers {
         }
         if (stands.isPresent()) {
             return paper.after(
-                    stands.map(e -> told(e, List.of(), true)), Optional.empty(), Optional.empty());
+                    stands.map(e -> told(paper, e, List.of(), true)),
+                    Optional.empty(),
+                    Optional.empty());
         }
         List<String> wrong = contradicted(paper, newest);
         if (!paper.kind().isCopy() && (again || !wrong.isEmpty())) {
@@ -103,7 +105,7 @@ final class EarlierPapers {
                         && signing(paper).filter(day -> !day.isBefore(newest.day())).isPresent();
         return paper.after(
                 Optional.empty(),
-                Optional.of(told(newest, wrong, signedBefore)),
+                Optional.of(told(paper, newest, wrong, signedBefore)),
                 correction(paper));
     }
 
@@ -223,8 +225,15 @@ final class EarlierPapers {
         return title + (newest ? "" : " of batch " + earlier.batch());
     }
 
-    private static EarlierPaper told(PrintedPaper earlier, List<String> wrong, boolean signed) {
-        return new EarlierPaper(earlier.batch(), earlier.day(), earlier.pack(), wrong, signed);
+    private static EarlierPaper told(
+            Paper paper, PrintedPaper earlier, List<String> wrong, boolean signed) {
+        return new EarlierPaper(
+                earlier.batch(),
+                earlier.day(),
+                earlier.pack(),
+                wrong,
+                signed,
+                paper.kind().isSigned() ? earlier.step().awaited() : "");
     }
 
     /** What an assignment says of earlier claims for the heater, those of the job itself too. */

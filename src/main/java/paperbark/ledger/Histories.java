@@ -74,6 +74,7 @@ final class Histories {
                         r -> Map.entry(r.getLong(1), Prints.stored(r.getString(2), r.getString(3))),
                         key)
                 .forEach(v -> versions.put(v.getKey(), v.getValue()));
+        List<PaperState> states = versions.isEmpty() ? List.of() : new ScanBook(sql).ofKey(key);
         List<PrintedPaper> papers = new ArrayList<>();
         Set<JobFact> toldOtherwise = new HashSet<>();
         versions.forEach(
@@ -88,13 +89,17 @@ final class Histories {
                     // What a later list said was written in by hand.
                     Set<JobFact> blank = new HashSet<>(unknown);
                     blank.removeAll(toldOtherwise);
-                    papers.addAll(papers(key, version, changed, blank));
+                    papers.addAll(papers(key, version, changed, blank, states));
                 });
         return papers;
     }
 
     private List<PrintedPaper> papers(
-            String key, long version, Optional<Set<JobFact>> changed, Set<JobFact> blank) {
+            String key,
+            long version,
+            Optional<Set<JobFact>> changed,
+            Set<JobFact> blank,
+            List<PaperState> states) {
         return sql.list(
                 "SELECT a.kind, e.name, e.day, j.pack, a.says FROM paper a"
                         + " JOIN job j ON j.job_key = a.job_key AND j.version = a.version"
@@ -110,9 +115,18 @@ final class Histories {
                                 r.getString(4),
                                 r.getString(5),
                                 changed,
-                                blank),
+                                blank,
+                                step(states, version, r.getString(1))),
                 key,
                 version);
+    }
+
+    private static PaperState.Step step(List<PaperState> states, long version, String kind) {
+        return states.stream()
+                .filter(s -> s.version() == version && s.kind().equals(kind))
+                .map(PaperState::step)
+                .findFirst()
+                .orElse(PaperState.Step.PRINTED);
     }
 
     private Optional<Set<JobFact>> changed(Job job, ClaimState claim) {

@@ -39,18 +39,25 @@ public record PaperState(
     /** How far a paper has come. */
     public enum Step {
         /** It went out, and no page of it came back. */
-        PRINTED("printed"),
+        PRINTED("printed", "not back yet"),
         /** Some of its pages came back. */
-        INCOMPLETE("incomplete"),
+        INCOMPLETE("incomplete", "back in part"),
         /** All pages came back, and a box on one is empty. */
-        BLANK_BOX("back, with an empty box"),
+        BLANK_BOX("back, with an empty box", "back, with an empty box"),
         /** All pages came back. */
-        BACK("back");
+        BACK("back", "back");
 
         private final String words;
+        private final String awaited;
 
-        Step(String words) {
+        Step(String words, String awaited) {
             this.words = words;
+            this.awaited = awaited;
+        }
+
+        /** The same to whoever waits for the paper. */
+        public String awaited() {
+            return awaited;
         }
 
         /** The step in words. */

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import paperbark.fault.FaultPoint;
 import paperbark.fault.Trace;
+import paperbark.value.SchemeName;
 
 /** What the ledger knows of papers that came back signed. */
 public final class ScanBook {
@@ -25,7 +26,11 @@ public final class ScanBook {
 
     /** Asks and writes in a ledger that stays open. */
     public ScanBook(Ledger ledger) {
-        this.sql = ledger.sql();
+        this(ledger.sql());
+    }
+
+    ScanBook(Sql sql) {
+        this.sql = sql;
     }
 
     /**
@@ -75,7 +80,18 @@ public final class ScanBook {
 
     /** Every paper that went out for a job, by kind, the newest version first. */
     public List<PaperState> papers(String job) {
-        return states("p.job_key = ?", Keys.job(job));
+        return ofKey(Keys.job(job));
+    }
+
+    List<PaperState> ofKey(String jobKey) {
+        return states("p.job_key = ?", jobKey);
+    }
+
+    /** The newest assignment of a job's certificates that went out; a later one counts alone. */
+    public Optional<PaperState> newest(String job, SchemeName scheme) {
+        return papers(job).stream()
+                .filter(p -> p.kind().equals(scheme.key()) && !p.replaced())
+                .findFirst();
     }
 
     /** The papers of a batch, by job and kind. */
@@ -83,20 +99,16 @@ public final class ScanBook {
         return states("e.name = ?", batch);
     }
 
-    /**
-     * The newest papers of a kind whose claim stands and is neither lodged nor paid, by job.
-     *
-     * @param scheme the word of the claim's scheme, whose paper has its name in small letters
-     */
-    public List<PaperState> ofOpenClaims(String kind, String scheme) {
+    /** The newest assignments whose claim stands and is neither lodged nor paid, by job. */
+    public List<PaperState> ofOpenClaims(SchemeName scheme) {
         return states(
                 "p.kind = ? AND p.job_key IN (SELECT c.job_key FROM claim c WHERE c.active = 1"
                         + " AND c.scheme = ? AND NOT EXISTS"
-                        + " (SELECT 1 FROM matched m WHERE m.claim = c.id))"
+                        + " (SELECT 1 FROM matched m WHERE m.claim = c.id AND m.kind <> 'failed'))"
                         + " AND NOT EXISTS (SELECT 1 FROM paper n WHERE n.job_key = p.job_key"
                         + " AND n.kind = p.kind AND n.version > p.version)",
-                kind,
-                scheme);
+                scheme.key(),
+                scheme.word());
     }
 
     private record Printed(

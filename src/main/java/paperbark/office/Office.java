@@ -1,6 +1,7 @@
 package paperbark.office;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -8,6 +9,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.disk.Disk;
 import paperbark.disk.FileNames;
+import paperbark.disk.Hashes;
+import paperbark.ledger.Keys;
 import paperbark.ledger.LedgerPlace;
 
 /**
@@ -58,6 +61,17 @@ public record Office(Path root) {
     /** Papers that came back, a folder a job, with the pages that nobody could place yet. */
     public Path signed() {
         return root.resolve("signed");
+    }
+
+    /** The name of the folder of a job's signed papers: no two jobs have the same. */
+    static String signedFolder(String job) {
+        String slug = FileNames.slug(job);
+        return slug.equals(job)
+                ? slug
+                : slug
+                        + "-"
+                        + Hashes.sha256(Keys.job(job).getBytes(StandardCharsets.UTF_8))
+                                .substring(0, 6);
     }
 
     /** Scanned pages that a person places. */

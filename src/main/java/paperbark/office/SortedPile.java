@@ -141,7 +141,7 @@ record SortedPile(
     private static void write(Path source, Office office, ReturnedPaper paper, Path out)
             throws IOException {
         String title = paper.paper().title().toLowerCase(Locale.ROOT).replaceAll("[^a-z]+", "-");
-        String job = FileNames.slug(paper.job());
+        String job = Office.signedFolder(paper.job());
         String name =
                 job
                         + "-"

@@ -72,20 +72,25 @@ final class BoxInk {
         return best;
     }
 
-    /** How much darker the edges of the box are than what lies a little within them. */
+    /**
+     * How much darker the edges of the box are than what lies a little within them. Each edge
+     * counts as much as another, since the long ones go on beyond the box.
+     */
     private double contrast(Pose pose) {
         double stepX = Math.max(STEP * 4, box.width() / 60.0);
-        double sum = 0;
+        double level = 0;
         int n = 0;
         for (double x = 8; x < box.width() - 8; x += stepX) {
-            sum += edge(pose, x, 0, x, 6) + edge(pose, x, box.height(), x, box.height() - 6.0);
+            level += edge(pose, x, 0, x, 6) + edge(pose, x, box.height(), x, box.height() - 6.0);
             n += 2;
         }
-        for (double y = 8; y < box.height() - 8; y += STEP * 4) {
-            sum += edge(pose, 0, y, 6, y) + edge(pose, box.width(), y, box.width() - 6.0, y);
-            n += 2;
+        double upright = 0;
+        int m = 0;
+        for (double y = 8; y < box.height() - 8; y += STEP * 3) {
+            upright += edge(pose, 0, y, 6, y) + edge(pose, box.width(), y, box.width() - 6.0, y);
+            m += 2;
         }
-        return n == 0 ? 0 : sum / n;
+        return n == 0 || m == 0 ? 0 : (level / n + upright / m) / 2;
     }
 
     private double edge(Pose pose, double x, double y, double withinX, double withinY) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import paperbark.output.PageMark;
+import paperbark.output.paper.ScanMark;
 import paperbark.output.paper.SignBox;
 
 /** Looks at one page of a pile. */
@@ -15,6 +16,8 @@ final class PageLook {
     private static final int ENOUGH_DPI = 150;
     private static final double EMPTY = 0.0006;
     private static final int AROUND = 60;
+    private static final double TENTHS_HIGH = 2970;
+    private static final double SAME_SCALE = 0.007;
 
     private final Printed printed;
 
@@ -61,7 +64,17 @@ final class PageLook {
                             ? job + ", which was not printed here."
                             : job + ", of which several batches printed one.");
         }
-        return measured(number, page, found.pose(), places.get(0));
+        return measured(number, page, scaled(page, mark, found.pose()), places.get(0));
+    }
+
+    /** The picture's height tells the scale better than the small mark, where it is that of A4. */
+    private static Pose scaled(Grey page, PageMark mark, Pose pose) {
+        double whole = Math.max(page.width(), page.height()) / TENTHS_HIGH;
+        ScanMark.Spot spot = ScanMark.spot(mark.text());
+        double middle = spot.size() / 2.0;
+        return Math.abs(whole / pose.scale() - 1) < SAME_SCALE
+                ? pose.scaled(whole, spot.left() + middle, spot.top() + middle)
+                : pose;
     }
 
     private static SeenPage measured(int number, Grey page, Pose pose, Place place)

@@ -68,6 +68,23 @@ public final class Entries {
                 job.papers());
     }
 
+    /** The same job with a paper of that kind and no other. */
+    static JobEntry printing(String kind, JobEntry job) {
+        return new JobEntry(
+                job.reference(),
+                job.row(),
+                Optional.empty(),
+                job.outcome(),
+                job.pack(),
+                job.installedOn(),
+                job.warrantyUntil(),
+                job.siteKey(),
+                job.prints(),
+                job.sale(),
+                job.claims(),
+                List.of(new PaperEntry(kind, "form: default\n")));
+    }
+
     /** A claim due a week later and to be lodged within the year. */
     public static ClaimEntry claim(SchemeName scheme, String serial, String expected) {
         return new ClaimEntry(

@@ -89,10 +89,14 @@ class ScanBookTest {
 
     @Test
     void anOpenClaimHasItsNewestPaper() {
-        assertThat(book.ofOpenClaims("warranty", "STC"))
+        JobEntry job = Entries.job("SB-2", Entries.claim(SchemeName.STC, "T-200", "504.00"));
+        ledger.enter(Entries.batch("two", Entries.printing("stc", job)));
+        assertThat(book.ofOpenClaims(SchemeName.STC))
                 .singleElement()
-                .satisfies(p -> assertThat(p.batch()).isEqualTo("one"));
-        assertThat(book.ofOpenClaims("warranty", "VEEC")).isEmpty();
+                .satisfies(p -> assertThat(p.job()).isEqualTo("SB-2"));
+        assertThat(book.ofOpenClaims(SchemeName.VEEC)).isEmpty();
+        assertThat(book.newest("SB-2", SchemeName.STC)).isPresent();
+        assertThat(book.newest("SB-1", SchemeName.STC)).isEmpty();
         assertThat(book.ofBatch("one")).hasSize(1);
     }
 
