@@ -63,6 +63,14 @@ final class PrintedPages implements Printed {
         return Optional.empty();
     }
 
+    /** Another page of the pack that a page is of; none on a blank back. */
+    Optional<Place> at(Place like, int packPage) throws IOException {
+        return map(like.batch())
+                .flatMap(map -> map.of(like.job()))
+                .flatMap(pack -> pack.at(packPage))
+                .map(paper -> new Place(like.job(), like.version(), like.batch(), paper, packPage));
+    }
+
     private static Place place(
             String job, JobVersion version, PageMap.PaperSpan paper, int packPage) {
         return new Place(job, version.number(), version.batch(), paper, packPage);

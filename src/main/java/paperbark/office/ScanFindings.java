@@ -31,10 +31,14 @@ final class ScanFindings {
     }
 
     /** Of a page that nobody can place, which lies under a number to be placed by a person. */
-    void unplaced(SeenPage page, String number) {
+    void unplaced(SeenPage page, String number, Optional<paperbark.scan.Place> maybe) {
         check(
                 FindingCode.PAGE_UNPLACED,
-                "Page " + page.number() + " belongs to no paper for certain. " + page.why(),
+                "Page "
+                        + page.number()
+                        + " belongs to no paper for certain. "
+                        + page.why()
+                        + maybe.map(ScanFindings::maybe).orElse(""),
                 "Look at signed/to-place/"
                         + number
                         + ", and place it with file-page; a page that is not yours delete.",
@@ -57,6 +61,16 @@ final class ScanFindings {
             missing(paper, earlier);
             blank(paper);
         }
+    }
+
+    private static String maybe(paperbark.scan.Place place) {
+        return " By the pages around it, it may be page "
+                + place.page()
+                + " of the "
+                + place.paper().title()
+                + " of job "
+                + place.job()
+                + ".";
     }
 
     private void old(ReturnedPaper paper, PaperState state) {

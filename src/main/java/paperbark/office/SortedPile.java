@@ -81,11 +81,12 @@ record SortedPile(
         }
         int unplaced = 0;
         Numbers numbers = new Numbers(office);
+        Map<Integer, paperbark.scan.Place> maybe = Between.of(pages, printed);
         for (SeenPage page : pages) {
             if (page.place().isEmpty() && !page.empty()) {
                 String number = numbers.next();
                 write(out.resolve("to-place").resolve(number), to -> lone(source, page, to));
-                findings.unplaced(page, number);
+                findings.unplaced(page, number, Optional.ofNullable(maybe.get(page.number())));
                 unplaced++;
             }
         }

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -196,6 +198,24 @@ class ScansTest {
     }
 
     @Test
+    void aPageWithoutAMarkIsTakenForTheOneBetweenItsNeighboursAndAskedAbout() throws IOException {
+        PageMap.PaperSpan stc = paper(batch, "J-1", "stc");
+        try (Scanned pile = new Scanned()) {
+            pile.page(pack(batch, "J-1"), stc.first(), stc.boxes(), true, false);
+            pile.page(pack(batch, "J-1"), stc.first() + 1, stc.boxes(), false, false);
+            pile.empty();
+            pile.page(pack(batch, "J-1"), stc.first() + 2, List.of(), true, false);
+            pile.page(pack(batch, "J-2"), stc.first(), List.of(), false, false);
+            pile.page(pack(batch, "J-2"), stc.first() + 1, stc.boxes(), true, false);
+            pile.save(office.scans().resolve("pile.pdf"));
+        }
+        assertThat(scans().out())
+                .containsOnlyOnce("it may be")
+                .contains("it may be page 2 of the STC assignment of job J-1.");
+        assertThat(states("J-1").get("stc 1").back()).containsExactly(1);
+    }
+
+    @Test
     void aPageOfAnOlderVersionIsSaidToBeSo() throws IOException {
         Path later = print("more.csv", Offices.register() + Offices.row(1, "2610040004512333"));
         try (Scanned pile = new Scanned()) {
@@ -230,6 +250,73 @@ class ScansTest {
                 .contains("Scan the pages again");
         assertThat(pages(office.signed().resolve("J-2/J-2-warranty-registration.pdf"))).isOne();
         assertThat(Office.list(office.filed().resolve("2026/scans"))).hasSize(2);
+    }
+
+    @Test
+    void whatCameBackIsForgottenWithItsJobAndPrivateUntilThen() throws IOException {
+        try (Scanned pile = new Scanned()) {
+            pile.page(
+                    pack(batch, "J-1"),
+                    paper(batch, "J-1", "warranty").first(),
+                    List.of(),
+                    true,
+                    false);
+            add(pile, batch, "J-2", "warranty");
+            pile.page(pack(batch, "J-2"), 1, List.of(), false, false);
+            pile.save(office.scans().resolve("pile.pdf"));
+        }
+        scans();
+        assertThat(Files.getPosixFilePermissions(office.signed().resolve("to-place/page-1.pdf")))
+                .isEqualTo(PosixFilePermissions.fromString("rw-------"));
+        Program.Run run =
+                Program.run(
+                        Instant.parse("2041-01-01T12:00:00Z"),
+                        folder,
+                        "forget",
+                        "J-1",
+                        "--office",
+                        office.root().toString());
+        assertThat(run.exitCode()).as(run.out() + run.err()).isZero();
+        assertThat(run.out())
+                .contains("deleted signed/J-1")
+                .contains("deleted signed/2026-11-23-pile.html")
+                .contains("signed/to-place/page-1.pdf was left as it is")
+                .contains("filed/2026/scans/pile.pdf was left as it is");
+        assertThat(signed())
+                .containsExactly("J-2/J-2-warranty-registration.pdf", "to-place/page-1.pdf");
+    }
+
+    @Test
+    void aClaimIsReadyToLodgeOnceItsAssignmentIsBackAndNotBefore() throws IOException {
+        watch();
+        assertThat(Files.readString(office.status()))
+                .contains("Claims ready to lodge: <strong>0</strong>")
+                .contains("Job J-1: STC assignment of batch 2026-11-23-week, not back yet");
+        try (Scanned pile = new Scanned()) {
+            add(pile, batch, "J-1", "stc");
+            pile.page(
+                    pack(batch, "J-2"),
+                    paper(batch, "J-2", "stc").first(),
+                    paper(batch, "J-2", "stc").boxes(),
+                    true,
+                    false);
+            pile.save(office.scans().resolve("pile.pdf"));
+        }
+        watch();
+        assertThat(Files.readString(office.status()))
+                .contains("Claims ready to lodge: <strong>1</strong>")
+                .contains("Job J-2: STC assignment of batch 2026-11-23-week, back in part")
+                .doesNotContain("Job J-1: STC");
+        String ledger = office.root().resolve("paperbark.db").toString();
+        Program.Run owed = Program.run(folder, "owed", "--ledger", ledger, "--as-of", "2027-11-01");
+        assertThat(owed.out())
+                .containsPattern("J-2-STC .* days left  assignment back in part")
+                .doesNotContainPattern("J-1-STC .* assignment");
+        // A correction prints a new assignment, and the old one counts no longer.
+        print("more.csv", Offices.register() + Offices.row(1, "2610040004512333"));
+        assertThat(Files.readString(office.status()))
+                .contains("Claims ready to lodge: <strong>0</strong>")
+                .contains("Job J-1: STC assignment of batch 2026-11-23-more, not back yet");
     }
 
     @ParameterizedTest
