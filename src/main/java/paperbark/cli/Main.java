@@ -59,6 +59,15 @@ public final class Main {
      * for tests.
      */
     static int run(World world, String... arguments) {
+        CommandLine line = line(world);
+        int exitCode = arguments.length == 0 ? usage(line) : line.execute(arguments);
+        world.out().flush();
+        world.err().flush();
+        return exitCode;
+    }
+
+    /** The commands and their options. */
+    static CommandLine line(World world) {
         CommandLine line = new CommandLine(new Main(world));
         line.addSubcommand(new SetupCommand(world));
         line.addSubcommand(new PrepareCommand(world));
@@ -87,10 +96,7 @@ public final class Main {
         line.setExecutionExceptionHandler(new Faults(world));
         line.setParameterExceptionHandler((wrong, words) -> misunderstood(world, wrong));
         line.setUsageHelpAutoWidth(false);
-        int exitCode = arguments.length == 0 ? usage(line) : line.execute(arguments);
-        world.out().flush();
-        world.err().flush();
-        return exitCode;
+        return line;
     }
 
     /** The whole usage would push the one sentence that matters off the screen. */

@@ -39,7 +39,7 @@ public final class HeadingTable {
                                         FindingCode.TABLE_ROW_WRONG,
                                         new Place.InRule(file, row.number()),
                                         why,
-                                        "Correct the row; see the list of fields in the README.")));
+                                        "Correct the row; the manual lists the fields on its page \"The register\".")));
     }
 
     private static Reading<Sheet> own(String name, String file, Path tables) {

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import picocli.CommandLine;
 
 /** The whole program in this process, at a fixed moment, in a folder of the test's. */
 public final class Program {
@@ -25,16 +26,24 @@ public final class Program {
     public static Run run(Instant now, Path directory, String... arguments) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
-        Clock clock = Clock.fixed(now, ZoneOffset.UTC);
-        Main.World world =
-                new Main.World(
-                        new PrintWriter(out),
-                        new PrintWriter(err),
-                        clock,
-                        directory,
-                        false,
-                        temporary -> {});
-        int exitCode = Main.run(world, arguments);
+        int exitCode = Main.run(world(now, directory, out, err), arguments);
         return new Run(exitCode, out.toString(), err.toString());
+    }
+
+    /** The program's commands and options, with nothing run. */
+    static CommandLine line(Path directory) {
+        return Main.line(
+                world(NOON_OF_23_NOVEMBER, directory, new StringWriter(), new StringWriter()));
+    }
+
+    private static Main.World world(
+            Instant now, Path directory, StringWriter out, StringWriter err) {
+        return new Main.World(
+                new PrintWriter(out),
+                new PrintWriter(err),
+                Clock.fixed(now, ZoneOffset.UTC),
+                directory,
+                false,
+                temporary -> {});
     }
 }

@@ -21,10 +21,11 @@ class ScanBookTest {
     @BeforeEach
     void open() {
         Path file = folder.resolve("paperbark.db");
-        Ledger.create(file, Instant.EPOCH);
+        Entries.create(file, Instant.EPOCH);
         ledger = Ledger.open(file);
         book = new ScanBook(ledger);
-        ledger.enter(
+        Entries.enter(
+                ledger,
                 Entries.batch(
                         "one",
                         Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00"))));
@@ -67,7 +68,8 @@ class ScanBookTest {
 
     @Test
     void theVersionThatIsReplacedOrWithdrawnSaysSo() {
-        ledger.enter(
+        Entries.enter(
+                ledger,
                 Entries.batch(
                         "two",
                         Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-101", "504.00"))));
@@ -90,7 +92,7 @@ class ScanBookTest {
     @Test
     void anOpenClaimHasItsNewestPaper() {
         JobEntry job = Entries.job("SB-2", Entries.claim(SchemeName.STC, "T-200", "504.00"));
-        ledger.enter(Entries.batch("two", Entries.printing("stc", job)));
+        Entries.enter(ledger, Entries.batch("two", Entries.printing("stc", job)));
         assertThat(book.ofOpenClaims(SchemeName.STC))
                 .singleElement()
                 .satisfies(p -> assertThat(p.job()).isEqualTo("SB-2"));
@@ -104,7 +106,7 @@ class ScanBookTest {
     void aLedgerMadeAnewHasTheScansToo() {
         book.enter(Entries.scan("1", Entries.page(1, "SB-1", 1, 1, 0)));
         LedgerPlace other = new LedgerPlace.InFile(folder.resolve("other.db"));
-        Ledger.rebuild(other, ledger.id(), ledger.records());
+        Ledger.rebuild(other, ledger.id(), ledger.records().all());
         try (Ledger anew = Ledger.open(other)) {
             assertThat(new ScanBook(anew).papers("SB-1").get(0).back()).containsExactly(1);
         }

@@ -343,7 +343,7 @@ class ScansTest {
         assertThat(office.filed().resolve("2026/scans/pile.pdf")).exists();
         assertThat(Office.list(office.work()).stream().filter(f -> !Office.isHidden(f))).isEmpty();
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            assertThat(ledger.withoutFolder()).hasSize(1);
+            assertThat(ledger.records().withoutFolder()).hasSize(1);
         }
     }
 }

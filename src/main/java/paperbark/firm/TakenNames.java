@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.regex.Pattern;
 
 /** Names compared whatever their case and spacing; each may be taken once. */
-final class Names {
+final class TakenNames {
     private static final Pattern SPACES = Pattern.compile("\\s+");
 
     private final Map<String, TableRow> taken = new HashMap<>();
