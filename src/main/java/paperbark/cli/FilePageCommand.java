@@ -65,7 +65,7 @@ final class FilePageCommand implements Callable<Integer> {
                 world.err().println(refused.get());
                 return Ending.USAGE.exitCode();
             }
-            scans.take();
+            scans.take().said().forEach(world.out()::println);
             return Ending.DONE.exitCode();
         } catch (OfficeLock.Busy busy) {
             world.err().println(Ending.BUSY.sentence());

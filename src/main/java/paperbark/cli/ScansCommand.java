@@ -53,6 +53,7 @@ final class ScansCommand implements Callable<Integer> {
         Scans.Result result = scans.take();
         FindingText text = new FindingText(world.out(), explain);
         Told.of(result.findings()).forEach(text::print);
+        result.said().forEach(world.out()::println);
         return result.endings().stream()
                 .filter(e -> e != Ending.ALREADY)
                 .max(Comparator.comparing(Ending::exitCode))

@@ -171,7 +171,9 @@ final class ScanDesk {
         String name = item.source().orElseThrow().getFileName().toString();
         Path sorted = item.folder().resolve(SORTED);
         for (Path file : files(sorted)) {
-            Disk.moveOver(file, office.signed().resolve(sorted.relativize(file).toString()));
+            Path place = office.signed().resolve(sorted.relativize(file).toString());
+            Disk.moveOver(file, place);
+            Rights.ofFolderAroundIfOwn(place);
             FaultPoint.PLACED.reach();
         }
         file(item);

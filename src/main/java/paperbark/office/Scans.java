@@ -29,8 +29,16 @@ public final class Scans {
      *
      * @param endings how each pile ended
      * @param findings what people should look at
+     * @param said what to tell people of each pile, a line each
      */
-    public record Result(List<Ending> endings, List<Finding> findings) {}
+    public record Result(List<Ending> endings, List<Finding> findings, List<String> said) {
+        /** Keeps the lists from being changed. */
+        public Result {
+            endings = List.copyOf(endings);
+            findings = List.copyOf(findings);
+            said = List.copyOf(said);
+        }
+    }
 
     /**
      * Takes every pile that lies there, and those that were begun.
@@ -55,10 +63,10 @@ public final class Scans {
                 results.add(desk.take(file));
             }
         }
-        results.forEach(r -> world.tell().accept(r.said()));
         return new Result(
                 results.stream().map(ScanDesk.Result::ending).toList(),
-                results.stream().flatMap(r -> r.findings().stream()).toList());
+                results.stream().flatMap(r -> r.findings().stream()).toList(),
+                results.stream().map(ScanDesk.Result::said).toList());
     }
 
     /**

@@ -13,6 +13,8 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.poi.xssf.extractor.XSSFExcelExtractor;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -20,6 +22,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.batch.PageMap;
 import paperbark.cli.Program;
+import paperbark.disk.Rights;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.PaperState;
 import paperbark.ledger.ScanBook;
@@ -265,6 +268,7 @@ class ScansTest {
             pile.page(pack(batch, "J-2"), 1, List.of(), false, false);
             pile.save(office.scans().resolve("pile.pdf"));
         }
+        Rights.keepPrivate(Files.createDirectories(office.signed()));
         scans();
         assertThat(Files.getPosixFilePermissions(office.signed().resolve("to-place/page-1.pdf")))
                 .isEqualTo(PosixFilePermissions.fromString("rw-------"));
@@ -312,11 +316,25 @@ class ScansTest {
         assertThat(owed.out())
                 .containsPattern("J-2-STC .* days left  assignment back in part")
                 .doesNotContainPattern("J-1-STC .* assignment");
+        laterBatchSaysWhatIsBack();
         // A correction prints a new assignment, and the old one counts no longer.
         print("more.csv", Offices.register() + Offices.row(1, "2610040004512333"));
         assertThat(Files.readString(office.status()))
                 .contains("Claims ready to lodge: <strong>0</strong>")
                 .contains("Job J-1: STC assignment of batch 2026-11-23-more, not back yet");
+    }
+
+    /** The price of job 2 changed, which its warranty registration does not print. */
+    private void laterBatchSaysWhatIsBack() throws IOException {
+        String again = Offices.register(2).replace("4620.00", "4630.00");
+        Path later = print("again.csv", again);
+        assertThat(Files.readString(later.resolve("index.html")))
+                .contains("Warranty registration of batch 2026-11-23-week (not back yet)");
+        try (XSSFWorkbook summary =
+                new XSSFWorkbook(later.resolve("summary.xlsx").toFile().getPath())) {
+            assertThat(new XSSFExcelExtractor(summary).getText())
+                    .contains("Warranty registration: not back yet");
+        }
     }
 
     @ParameterizedTest
