@@ -19,6 +19,7 @@ import paperbark.ledger.ClaimState;
 import paperbark.ledger.Earlier;
 import paperbark.ledger.HistoryCheck;
 import paperbark.ledger.JobHistory;
+import paperbark.ledger.PaperState;
 import paperbark.ledger.PrintedPaper;
 import paperbark.output.CaseFile;
 import paperbark.output.Correction;
@@ -233,7 +234,9 @@ final class EarlierPapers {
                 earlier.pack(),
                 wrong,
                 signed,
-                paper.kind().isSigned() ? earlier.step().awaited() : "");
+                paper.kind().isSigned()
+                        ? earlier.step().map(PaperState.Step::awaited).orElse("")
+                        : "");
     }
 
     /** What an assignment says of earlier claims for the heater, those of the job itself too. */

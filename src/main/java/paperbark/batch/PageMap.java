@@ -127,8 +127,8 @@ public record PageMap(String batch, List<PackPages> jobs) {
                 : Optional.empty();
     }
 
-    /** The pack of a job. */
+    /** The pack of a job, whether its number is written in large or small letters. */
     public Optional<PackPages> of(String job) {
-        return jobs.stream().filter(j -> j.job().equals(job)).findFirst();
+        return jobs.stream().filter(j -> j.job().equalsIgnoreCase(job)).findFirst();
     }
 }

@@ -74,7 +74,9 @@ final class Histories {
                         r -> Map.entry(r.getLong(1), Prints.stored(r.getString(2), r.getString(3))),
                         key)
                 .forEach(v -> versions.put(v.getKey(), v.getValue()));
-        List<PaperState> states = versions.isEmpty() ? List.of() : new ScanBook(sql).ofKey(key);
+        ScanBook book = new ScanBook(sql);
+        List<PaperState> states =
+                versions.isEmpty() || !book.isUsed() ? List.of() : book.ofKey(key);
         List<PrintedPaper> papers = new ArrayList<>();
         Set<JobFact> toldOtherwise = new HashSet<>();
         versions.forEach(
@@ -121,12 +123,12 @@ final class Histories {
                 version);
     }
 
-    private static PaperState.Step step(List<PaperState> states, long version, String kind) {
+    private static Optional<PaperState.Step> step(
+            List<PaperState> states, long version, String kind) {
         return states.stream()
                 .filter(s -> s.version() == version && s.kind().equals(kind))
                 .map(PaperState::step)
-                .findFirst()
-                .orElse(PaperState.Step.PRINTED);
+                .findFirst();
     }
 
     private Optional<Set<JobFact>> changed(Job job, ClaimState claim) {

@@ -16,7 +16,7 @@ import paperbark.job.JobFact;
  * @param changed the facts of the job that changed since; empty where it cannot be told
  * @param blank facts for which the paper had an empty box, and of which no later list said anything
  *     but what the job says now
- * @param step how far it has come
+ * @param step how far it has come; empty where no papers are scanned
  */
 public record PrintedPaper(
         String kind,
@@ -26,7 +26,7 @@ public record PrintedPaper(
         String says,
         Optional<Set<JobFact>> changed,
         Set<JobFact> blank,
-        PaperState.Step step) {
+        Optional<PaperState.Step> step) {
 
     /** Keeps the sets from being changed. */
     public PrintedPaper {

@@ -1,12 +1,13 @@
 package paperbark.ledger;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import paperbark.fault.FaultPoint;
 import paperbark.fault.Trace;
 import paperbark.value.SchemeName;
@@ -21,6 +22,12 @@ public final class ScanBook {
                     + " AND w.version >= p.version)"
                     + " FROM paper p JOIN entry e ON e.seq = p.entry"
                     + " JOIN job j ON j.job_key = p.job_key AND j.version = p.version WHERE ";
+
+    private static final String CAME =
+            "SELECT s.job_key, s.version, s.kind, s.page, s.pages, s.blank, b.day FROM scanned s"
+                    + " JOIN entry b ON b.seq = s.entry JOIN paper p ON p.job_key = s.job_key"
+                    + " AND p.version = s.version AND p.kind = s.kind"
+                    + " JOIN entry e ON e.seq = p.entry WHERE ";
 
     private final Sql sql;
 
@@ -72,6 +79,12 @@ public final class ScanBook {
                 page.blank());
     }
 
+    /** Whether papers are scanned at all: an office that does not is told nothing of them. */
+    public boolean isUsed() {
+        return sql.first("SELECT seq FROM entry WHERE kind = 'scan' LIMIT 1", r -> r.getLong(1))
+                .isPresent();
+    }
+
     /** How often these bytes were taken in. */
     public long times(String sha256) {
         return sql.number(
@@ -118,10 +131,15 @@ public final class ScanBook {
             int version,
             String batch,
             boolean replaced,
-            boolean withdrawn) {}
+            boolean withdrawn) {
+        private String id() {
+            return key + " " + version + " " + kind;
+        }
+    }
 
-    private record Came(int page, int pages, int blank, LocalDate day) {}
+    private record Came(String paper, int page, int pages, int blank, LocalDate day) {}
 
+    /** Two questions, however many papers: each takes its time to travel to a server. */
     private List<PaperState> states(String condition, Object... values) {
         List<Printed> printed =
                 sql.list(
@@ -136,32 +154,38 @@ public final class ScanBook {
                                         r.getLong(6) > 0,
                                         r.getLong(7) > 0),
                         values);
-        List<PaperState> states = new ArrayList<>();
-        for (Printed paper : printed) {
-            states.add(state(paper));
+        if (printed.isEmpty()) {
+            return List.of();
         }
-        states.sort(
-                Comparator.comparing(PaperState::job)
-                        .thenComparing(PaperState::kind)
-                        .thenComparing(Comparator.comparing(PaperState::version).reversed()));
-        return states;
+        Map<String, List<Came>> came =
+                sql
+                        .list(
+                                CAME + condition + " ORDER BY s.entry, s.place",
+                                r ->
+                                        new Came(
+                                                r.getString(1)
+                                                        + " "
+                                                        + r.getInt(2)
+                                                        + " "
+                                                        + r.getString(3),
+                                                r.getInt(4),
+                                                r.getInt(5),
+                                                r.getInt(6),
+                                                LocalDate.parse(r.getString(7))),
+                                values)
+                        .stream()
+                        .collect(Collectors.groupingBy(Came::paper));
+        return printed.stream()
+                .map(paper -> state(paper, came.getOrDefault(paper.id(), List.of())))
+                .sorted(
+                        Comparator.comparing(PaperState::job)
+                                .thenComparing(PaperState::kind)
+                                .thenComparing(
+                                        Comparator.comparing(PaperState::version).reversed()))
+                .toList();
     }
 
-    private PaperState state(Printed paper) {
-        List<Came> came =
-                sql.list(
-                        "SELECT s.page, s.pages, s.blank, e.day FROM scanned s"
-                                + " JOIN entry e ON e.seq = s.entry WHERE s.job_key = ?"
-                                + " AND s.version = ? AND s.kind = ? ORDER BY s.entry, s.place",
-                        r ->
-                                new Came(
-                                        r.getInt(1),
-                                        r.getInt(2),
-                                        r.getInt(3),
-                                        LocalDate.parse(r.getString(4))),
-                        paper.key(),
-                        paper.version(),
-                        paper.kind());
+    private static PaperState state(Printed paper, List<Came> came) {
         Set<Integer> back = new HashSet<>();
         Set<Integer> blank = new HashSet<>();
         Set<Integer> whole = new HashSet<>();

@@ -124,7 +124,10 @@ public final class Attendant {
             write(Optional.of(file.getFileName()));
             alone(file, failures, () -> take(file).ifPresent(endings::add));
         }
-        Intake.Look piles = scans.look(world.now().get());
+        Intake.Look piles =
+                Files.isDirectory(office.scans())
+                        ? scans.look(world.now().get())
+                        : new Intake.Look(List.of(), Map.of());
         for (Path file : piles.ready()) {
             write(Optional.of(file.getFileName()));
             alone(file, failures, () -> takeScan(file).ifPresent(endings::add));

@@ -33,16 +33,21 @@ final class PrintedPages implements Printed {
     public List<Place> of(PageMark mark) throws IOException {
         List<Place> places = new ArrayList<>();
         for (JobVersion version : versions(mark.job())) {
-            String letters = PageMark.batchLetters(mark.job(), version.batch());
-            if (mark.batch().equals(Optional.of(letters))) {
-                pack(mark.job(), version)
-                        .flatMap(pack -> pack.at(mark.page()))
+            Optional<PageMap.PackPages> pack = pack(mark.job(), version);
+            if (pack.isPresent() && isOf(mark, pack.get(), version)) {
+                pack.get()
+                        .at(mark.page())
                         .filter(paper -> paper.kind().equals(mark.paper()))
-                        .map(paper -> place(mark.job(), version, paper, mark.page()))
+                        .map(paper -> place(pack.get(), version, paper, mark.page()))
                         .ifPresent(places::add);
             }
         }
         return places;
+    }
+
+    private static boolean isOf(PageMark mark, PageMap.PackPages pack, JobVersion version) {
+        String letters = PageMark.batchLetters(pack.job(), version.batch());
+        return mark.batch().equals(Optional.of(letters));
     }
 
     /** The newest paper of a kind that was printed for a job: its first page. */
@@ -50,11 +55,12 @@ final class PrintedPages implements Printed {
         List<JobVersion> all = versions(job);
         for (int i = all.size() - 1; i >= 0; i--) {
             JobVersion version = all.get(i);
+            Optional<PageMap.PackPages> pack = pack(job, version);
             Optional<Place> place =
-                    pack(job, version).stream()
-                            .flatMap(pack -> pack.papers().stream())
+                    pack.stream()
+                            .flatMap(p -> p.papers().stream())
                             .filter(paper -> paper.kind().equals(kind) && !paper.copy())
-                            .map(paper -> place(job, version, paper, paper.first()))
+                            .map(paper -> place(pack.get(), version, paper, paper.first()))
                             .findFirst();
             if (place.isPresent()) {
                 return place;
@@ -72,8 +78,8 @@ final class PrintedPages implements Printed {
     }
 
     private static Place place(
-            String job, JobVersion version, PageMap.PaperSpan paper, int packPage) {
-        return new Place(job, version.number(), version.batch(), paper, packPage);
+            PageMap.PackPages pack, JobVersion version, PageMap.PaperSpan paper, int packPage) {
+        return new Place(pack.job(), version.number(), version.batch(), paper, packPage);
     }
 
     private List<JobVersion> versions(String job) {

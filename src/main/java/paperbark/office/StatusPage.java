@@ -64,7 +64,7 @@ final class StatusPage {
                                 .toList(),
                         returned(office),
                         state.asksLedger() ? batches(office) : List.of(),
-                        state.asksLedger() ? Optional.of(lodging(office)) : Optional.empty());
+                        state.asksLedger() ? lodging(office) : Optional.empty());
         byte[] page = OfficePage.of(view).getBytes(StandardCharsets.UTF_8);
         // Rewritten only when something changed: every look would else wake a sync client.
         if (!Files.exists(office.status())
@@ -100,29 +100,34 @@ final class StatusPage {
     }
 
     /** What says of a claim that it is ready to lodge; {@code owed} asks the ledger the same. */
-    private static OfficeView.Lodging lodging(Office office) throws IOException {
+    private static Optional<OfficeView.Lodging> lodging(Office office) throws IOException {
         List<PaperState> open = new ArrayList<>();
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ScanBook book = new ScanBook(ledger);
+            if (!book.isUsed()) {
+                return Optional.empty();
+            }
             for (SchemeName scheme : SchemeName.values()) {
                 open.addAll(book.ofOpenClaims(scheme));
             }
         }
         List<PaperState> awaited = open.stream().filter(p -> !p.step().isBack()).toList();
-        return new OfficeView.Lodging(
-                open.size() - awaited.size(),
-                awaited.size(),
-                awaited.stream()
-                        .limit(LISTED)
-                        .map(
-                                p ->
-                                        new OfficeView.Awaited(
-                                                p.job(),
-                                                p.kind().toUpperCase(Locale.ROOT) + " assignment",
-                                                p.step().awaited(),
-                                                p.batch()))
-                        .toList(),
-                Office.list(office.toPlace()).size());
+        return Optional.of(
+                new OfficeView.Lodging(
+                        open.size() - awaited.size(),
+                        awaited.size(),
+                        awaited.stream()
+                                .limit(LISTED)
+                                .map(
+                                        p ->
+                                                new OfficeView.Awaited(
+                                                        p.job(),
+                                                        p.kind().toUpperCase(Locale.ROOT)
+                                                                + " assignment",
+                                                        p.step().awaited(),
+                                                        p.batch()))
+                                .toList(),
+                        Office.list(office.toPlace()).size()));
     }
 
     /** The page of a batch goes when one of its jobs is forgotten. */

@@ -15,6 +15,7 @@ import org.apache.pdfbox.contentstream.operator.Operator;
 import org.apache.pdfbox.contentstream.operator.OperatorName;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSNumber;
+import org.apache.pdfbox.filter.MissingImageReaderException;
 import org.apache.pdfbox.io.RandomAccessReadBufferedFile;
 import org.apache.pdfbox.pdfparser.PDFStreamParser;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -55,6 +56,10 @@ final class PdfPile implements Pile {
             return image.isPresent() ? decoded(image.get()) : drawn(page, number);
         } catch (UnreadablePile told) {
             throw told;
+        } catch (MissingImageReaderException e) {
+            throw new UnreadablePile(
+                    "Page " + number + " is packed as JBIG2 or JPEG 2000, which is not read here.",
+                    "Set the scanner to an ordinary PDF, or to TIFF.");
         } catch (IOException | RuntimeException e) {
             throw Piles.damaged();
         }

@@ -110,7 +110,7 @@ public record Owing(
     private static Map<Long, String> awaited(Owing owing, Ledger ledger) {
         ScanBook book = new ScanBook(ledger);
         Map<Long, String> awaited = new HashMap<>();
-        for (ClaimState claim : owing.closing()) {
+        for (ClaimState claim : book.isUsed() ? owing.closing() : List.<ClaimState>of()) {
             book.newest(claim.job(), claim.scheme())
                     .map(PaperState::step)
                     .filter(step -> !step.isBack())

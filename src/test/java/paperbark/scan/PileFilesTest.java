@@ -18,10 +18,14 @@ import javax.imageio.ImageWriteParam;
 import javax.imageio.ImageWriter;
 import javax.imageio.stream.ImageOutputStream;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.encryption.AccessPermission;
 import org.apache.pdfbox.pdmodel.encryption.StandardProtectionPolicy;
+import org.apache.pdfbox.pdmodel.graphics.color.PDDeviceGray;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -143,6 +147,29 @@ class PileFilesTest {
             document.save(locked.toFile());
         }
         refused(locked, "damaged or locked");
+    }
+
+    @Test
+    void aPagePackedAsNobodyHereReadsItIsNamed() throws IOException {
+        Path file = folder.resolve("page.pdf");
+        try (PDDocument document = new PDDocument()) {
+            PDPage page = new PDPage();
+            document.addPage(page);
+            PDImageXObject image =
+                    new PDImageXObject(
+                            document,
+                            new java.io.ByteArrayInputStream(new byte[20]),
+                            COSName.JBIG2_DECODE,
+                            400,
+                            560,
+                            1,
+                            PDDeviceGray.INSTANCE);
+            try (PDPageContentStream out = new PDPageContentStream(document, page)) {
+                out.drawImage(image, 0, 0, 400, 560);
+            }
+            document.save(file.toFile());
+        }
+        refused(file, "Page 1 is packed as JBIG2");
     }
 
     private static void refused(Path file, String why) {

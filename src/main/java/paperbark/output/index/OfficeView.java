@@ -16,7 +16,7 @@ import java.util.Optional;
  * @param returned folders of registers that went back, newest first
  * @param batches the newest batches, newest first
  * @param lodging which claims that are not lodged are ready to be; empty while the ledger cannot be
- *     asked
+ *     asked, and where no papers are scanned
  */
 public record OfficeView(
         String day,
