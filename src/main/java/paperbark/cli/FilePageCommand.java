@@ -16,10 +16,8 @@ import picocli.CommandLine.Spec;
 /** {@code file-page}: a scanned page without a mark is placed by a person. */
 @Command(
         name = "file-page",
-        description = {
-            "Places a scanned page that lies in signed/to-place of the office folder.",
-            "Example: file-page 7 SB-1032 stc --page 2"
-        },
+        description = "Places a scanned page that lies in signed/to-place of the office folder.",
+        footer = {"", "Example:", "  paperbark file-page 7 SB-1032 stc --page 2"},
         mixinStandardHelpOptions = true)
 final class FilePageCommand implements Callable<Integer> {
     private final Main.World world;

@@ -19,8 +19,9 @@ import picocli.CommandLine.Spec;
         name = "scans",
         description = {
             "Sorts the scanned pages in \"scans\" of an office folder to jobs and papers, as watch does.",
-            "What is missing, empty or of an older batch is told. Example: scans /office"
+            "What is missing, empty or of an older batch is told."
         },
+        footer = {"", "Example:", "  paperbark scans office"},
         mixinStandardHelpOptions = true)
 final class ScansCommand implements Callable<Integer> {
     private final Main.World world;

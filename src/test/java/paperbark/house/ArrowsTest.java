@@ -265,12 +265,24 @@ class ArrowsTest {
             only(
                     "org.apache.pdfbox..",
                     "paperbark.output",
-                    "paperbark.output.(paper|form)..",
+                    "paperbark.output.(paper|form|pdf)..",
                     "paperbark.scan..");
 
     @ArchTest
     static final ArchRule marksStayInTheirRooms =
             only("com.google.zxing..", "paperbark.output.paper..", "paperbark.scan..");
+
+    @ArchTest
+    static final ArchRule objectsAndBytesKnowNoPaper =
+            noClasses()
+                    .that()
+                    .resideInAPackage("paperbark.output.pdf..")
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAnyPackage(
+                            "paperbark.output.(paper|form|workbook|journal|index|table)..",
+                            "paperbark.job..")
+                    .because("what a page means does not change how it is written");
 
     @ArchTest
     static final ArchRule templatesStayInTheirRoom = only("freemarker..", "paperbark.output");

@@ -1,9 +1,11 @@
 package paperbark.output.paper;
 
+import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import paperbark.output.pdf.SlimPages;
 
 /**
  * What came of the layout of a pack.
@@ -11,14 +13,23 @@ import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructur
  * @param papers the pages of each paper, in order
  * @param boxes the boxes that people write in, in order
  * @param elements the element of the structure tree that came of the markup with an id
+ * @param pages the pages as they were drawn
+ * @param fonts with which they were drawn
  */
 record LaidOut(
         List<Extent> papers,
         List<SignBox> boxes,
-        Function<String, Optional<PDStructureElement>> elements) {
+        Function<String, Optional<PDStructureElement>> elements,
+        SlimPages pages,
+        Fonts fonts) {
     /** Keeps the lists from being changed. */
     LaidOut {
         papers = List.copyOf(papers);
         boxes = List.copyOf(boxes);
+    }
+
+    /** Makes the pages that still show what was drawn small. */
+    void slim() throws IOException {
+        pages.slim(fonts::styleOf);
     }
 }
