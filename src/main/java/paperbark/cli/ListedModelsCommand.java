@@ -27,7 +27,8 @@ import picocli.CommandLine.Spec;
         },
         footer = {
             "",
-            "Example: paperbark listed-models register.csv --version 54 --day 2026-11-20 --tables office/tables"
+            "Example:",
+            "  paperbark listed-models listed.csv --version 54 --day 2026-11-20"
         },
         mixinStandardHelpOptions = true)
 final class ListedModelsCommand implements Callable<Integer> {

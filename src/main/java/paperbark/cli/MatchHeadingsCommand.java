@@ -28,7 +28,8 @@ import picocli.CommandLine.Spec;
         },
         footer = {
             "",
-            "Example: paperbark match-headings jobs-2026.xlsx --tables office/tables --write"
+            "Example:",
+            "  paperbark match-headings jobs-2026.xlsx --tables office/tables --write"
         },
         mixinStandardHelpOptions = true)
 final class MatchHeadingsCommand implements Callable<Integer> {

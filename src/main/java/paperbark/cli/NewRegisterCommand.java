@@ -23,7 +23,7 @@ import picocli.CommandLine.Spec;
             "Writes an empty register in the firm's own headings: drop-downs from its tables, days as days,",
             "serials, postcodes and telephone numbers as text."
         },
-        footer = {"", "Example: paperbark new-register office/week-49.xlsx"},
+        footer = {"", "Example:", "  paperbark new-register office/week-49.xlsx"},
         mixinStandardHelpOptions = true)
 final class NewRegisterCommand implements Callable<Integer> {
     private final Main.World world;

@@ -30,10 +30,7 @@ import picocli.CommandLine.Spec;
             "guide. What is there already stays as it is. At a console it asks who the firm is, unless an option",
             "says so; without a console, and with --sample, the tables are those of a made-up firm."
         },
-        footer = {
-            "",
-            "Example: paperbark setup office --name \"Any Firm Pty Ltd\" --abn \"99 000 000 000\" --state VIC"
-        },
+        footer = {"", "Example:", "  paperbark setup office --state VIC"},
         mixinStandardHelpOptions = true)
 final class SetupCommand implements Callable<Integer> {
     // More names scroll the message off the screen.

@@ -23,7 +23,7 @@ import picocli.CommandLine.Spec;
             "Nothing is lost: what a run reads of them stays the same, and the earlier files go to a folder \"before\".",
             "Or adds rows to them."
         },
-        footer = {"", "Example: paperbark tables office --to xlsx"},
+        footer = {"", "Example:", "  paperbark tables office --to xlsx"},
         mixinStandardHelpOptions = true)
 final class TablesCommand implements Callable<Integer> {
     private final Main.World world;

@@ -4,6 +4,8 @@ import static paperbark.finding.FindingCode.FILE_UNREADABLE;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.lang.System.Logger;
+import java.lang.System.Logger.Level;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,6 +24,8 @@ import paperbark.finding.Place;
  * opened for writing.
  */
 public final class SheetReader {
+    private static final Logger LOG = System.getLogger("paperbark");
+
     /** The hidden sheet that holds the drop-down lists of workbooks of ours. */
     public static final String LISTS = "Lists of choices";
 
@@ -198,15 +202,14 @@ public final class SheetReader {
         }
     }
 
-    /** Shows the kind of error only: its text may repeat what people wrote in the file. */
+    /** Its own text is kept for whoever mends it: it may repeat what people wrote in the file. */
     private static <T> Reading<T> unreadable(Place place, Throwable cause) {
+        LOG.log(Level.DEBUG, "a file that cannot be read", cause);
         Finding finding =
                 Finding.of(
                         FILE_UNREADABLE,
                         place,
-                        "The file is damaged or holds something that no spreadsheet program writes ("
-                                + cause.getClass().getSimpleName()
-                                + ").",
+                        "The file is damaged or holds something that no spreadsheet program writes.",
                         "Open it in the spreadsheet program and save it as a new .xlsx file.");
         return Reading.refused(List.of(finding));
     }
