@@ -14,14 +14,12 @@ import paperbark.entitlement.RulesInUse;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
-import paperbark.job.Field;
 import paperbark.ledger.Proof;
 import paperbark.output.BatchInfo;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Receivable;
 import paperbark.output.paper.FiledPack;
-import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Reading;
 
 /** The order of work: one register in, one published folder out. */
@@ -109,7 +107,7 @@ public final class Batch {
 
     private static Outcome check(Request request, Books books) throws IOException {
         Looked looked = looked(request, books);
-        if (looked.names().isEmpty()) {
+        if (looked.copied().isEmpty()) {
             return checkedRefused(request, looked.outcome());
         }
         SideProducts beside = new SideProducts(request.register().name());
@@ -119,18 +117,15 @@ public final class Batch {
                         () -> {
                             MarkedCopy copy =
                                     MarkedCopy.of(
-                                            request.register().file(),
-                                            request.register().sheet(),
-                                            looked.names().get()::knows,
-                                            looked.outcome().findings());
+                                            looked.copied().get(), looked.outcome().findings());
                             beside.note(copy.noticed());
                             return keep(request, copy.content());
                         });
         return looked.outcome().with(marked, beside.findings());
     }
 
-    /** What was found, and what headings mean where the register was read. */
-    private record Looked(Outcome outcome, Optional<ColumnNames<Field>> names) {}
+    /** What was found, and what a copy is made of where the register was read. */
+    private record Looked(Outcome outcome, Optional<CopySource> copied) {}
 
     /** Rows, jobs and cases are gone when it returns: the copy needs the memory. */
     private static Looked looked(Request request, Books books) {
@@ -142,7 +137,7 @@ public final class Batch {
         Inputs inputs = remaining.inputs();
         String name = FileNames.slug(FileNames.stem(request.register().file()));
         Cases cases = new Cases(inputs, name, request, remaining.histories());
-        return new Looked(CheckedCases.of(inputs, cases), Optional.of(inputs.names()));
+        return new Looked(CheckedCases.of(inputs, cases), Optional.of(inputs.copied()));
     }
 
     /** Of a register that is refused there is a copy wherever one can be made. */

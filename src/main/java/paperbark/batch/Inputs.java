@@ -23,6 +23,7 @@ import paperbark.sheet.Column;
 import paperbark.sheet.ColumnMap;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.HeadingTable;
+import paperbark.sheet.ReadList;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
@@ -35,6 +36,7 @@ import paperbark.sheet.SheetReader;
  * @param rulebook the rules
  * @param names what headings mean
  * @param sheet the register's sheet, the first of several
+ * @param copied what the marked-up copy is made of
  * @param jobs its jobs in order
  * @param findings what was noticed so far
  */
@@ -43,6 +45,7 @@ public record Inputs(
         Rulebook rulebook,
         ColumnNames<Field> names,
         Sheet sheet,
+        CopySource copied,
         List<Job> jobs,
         List<Finding> findings) {
 
@@ -54,13 +57,13 @@ public record Inputs(
         Rulebook rulebook = Rulebook.load(request.firm().rules());
         ColumnNames<Field> names =
                 HeadingTable.of(Field.values(), "columns", request.firm().tables(), findings);
-        Reading<List<Sheet>> reading =
+        Reading<ReadList> reading =
                 SheetReader.readAll(
                         request.register().file(),
                         names::knows,
                         request.register().sheet(),
                         names.sheets());
-        List<Sheet> sheets = reading.result().orElse(List.of());
+        List<Sheet> sheets = reading.result().map(ReadList::sheets).orElse(List.of());
         List<Map<Field, Column>> columns = new ArrayList<>();
         for (Sheet sheet : sheets) {
             gather(ColumnMap.of(sheet, names), findings).ifPresent(columns::add);
@@ -69,6 +72,8 @@ public record Inputs(
             findings.addAll(reading.findings());
             return Reading.refused(findings.stream().distinct().toList());
         }
+        CopySource copied =
+                CopySource.of(request.register().file(), reading.result().orElseThrow());
         JobReader reader = new JobReader(tables.get(), request.run().today());
         List<Job> jobs = new ArrayList<>();
         List<Finding> ofSheets = reading.findings();
@@ -93,6 +98,7 @@ public record Inputs(
                         rulebook,
                         names,
                         sheets.get(0).withoutRows(),
+                        copied,
                         jobs,
                         findings.stream().distinct().toList()),
                 findings);
@@ -114,6 +120,7 @@ public record Inputs(
                 rulebook,
                 names,
                 sheet,
+                copied,
                 jobs.stream()
                         .map(
                                 j ->

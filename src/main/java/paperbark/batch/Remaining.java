@@ -61,6 +61,7 @@ record Remaining(
                         inputs.rulebook(),
                         inputs.names(),
                         inputs.sheet(),
+                        inputs.copied(),
                         sieve.left,
                         List.copyOf(all)),
                 sieve.histories,

@@ -1,5 +1,6 @@
 package paperbark.sheet;
 
+import com.fasterxml.aalto.stax.InputFactoryImpl;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -18,7 +19,7 @@ final class PassingXml {
             "<sst xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\"/>"
                     .getBytes(StandardCharsets.UTF_8);
 
-    private static final XMLInputFactory IN = XMLInputFactory.newDefaultFactory();
+    private static final XMLInputFactory IN = new InputFactoryImpl();
     private static final XMLOutputFactory OUT = XMLOutputFactory.newDefaultFactory();
 
     static {
