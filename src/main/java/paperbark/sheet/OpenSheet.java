@@ -15,6 +15,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Date;
 import java.util.List;
 import java.util.Optional;
@@ -62,8 +63,9 @@ final class OpenSheet {
                 .getCoreProperties()
                 .setCreated(Optional.of(Date.from(Instant.EPOCH)));
         SpreadSheet read = new SpreadSheet(file.toFile(), values);
-        for (com.github.miachm.sods.Sheet sheet : read.getSheets()) {
-            made.add(sheet);
+        List<BitSet> hidden = OpenSheetHidden.rows(file);
+        for (int i = 0; i < read.getSheets().size(); i++) {
+            made.add(read.getSheet(i), i < hidden.size() ? hidden.get(i) : new BitSet());
         }
         if (made.book.getNumberOfSheets() == 0) {
             throw OpenSheetCount.damaged(place);
@@ -77,7 +79,7 @@ final class OpenSheet {
         return style;
     }
 
-    private void add(com.github.miachm.sods.Sheet from) throws Refused {
+    private void add(com.github.miachm.sods.Sheet from, BitSet hidden) throws Refused {
         XSSFSheet to = book.createSheet(free(from.getName()));
         if (from.isHidden()) {
             book.setSheetHidden(book.getSheetIndex(to), true);
@@ -97,7 +99,7 @@ final class OpenSheet {
             blocks.removeIf(block -> block.getLastRow() < at);
             blocks.addAll(merge(range, to));
             XSSFRow row = to.createRow(i);
-            row.setZeroHeight(from.rowIsHidden(i));
+            row.setZeroHeight(from.rowIsHidden(i) || hidden.get(i));
             for (int j = 0; j < columns; j++) {
                 if (values[j] != null && !isCovered(i, j, blocks)) {
                     put(row.createCell(j), values[j], Optional.ofNullable(written[j]));

@@ -143,7 +143,8 @@ final class OpenSheetCount extends DefaultHandler {
         characters += length;
     }
 
-    private static long times(String text) {
+    /** How often something is repeated, by its attribute. */
+    static int times(String text) {
         return text == null ? 1 : Math.max(1, Integer.parseInt(text));
     }
 }
