@@ -54,6 +54,9 @@ class XlsxFuzz {
     @FuzzTest(maxDuration = "10m")
     void bothWaysOfReadingSayTheSame(byte[] content) throws IOException {
         String rows = FuzzedFile.spelled(content, WORDS);
+        if (rows.isEmpty()) {
+            return;
+        }
         byte[] book =
                 Books.patched(
                         BOOK, Books.SHEET, xml -> xml.replace("</sheetData>", rows + "</sheetData>"));

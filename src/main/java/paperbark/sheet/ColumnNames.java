@@ -165,7 +165,17 @@ public final class ColumnNames<F extends ColumnField> {
 
     /** A heading without case, spaces and punctuation. */
     public static String normal(String heading) {
-        return BETWEEN.matcher(heading.toLowerCase(Locale.ROOT)).replaceAll("");
+        StringBuilder normal = new StringBuilder(heading.length());
+        for (int i = 0; i < heading.length(); i++) {
+            char c = heading.charAt(i);
+            if (c > '~') {
+                return BETWEEN.matcher(heading.toLowerCase(Locale.ROOT)).replaceAll("");
+            }
+            if (Character.isLetterOrDigit(c)) {
+                normal.append(Character.toLowerCase(c));
+            }
+        }
+        return normal.toString();
     }
 
     private static String written(String heading) {

@@ -48,6 +48,8 @@ class PassingBookTest {
             <row r="10"><c r="A10" t="inlineStr"><is><t>SB-10</t></is></c><c r="B10" s="1"/></row>
             <row r="10"><c r="A10" t="inlineStr"><is><t>SB-10a</t></is></c></row>
             <row r="11"><c r="A11" t="s"><v>2</v></c><c r="B11" s="1"><v>3</v></c></row>
+            <row r="12"><c><is><t>SB-12</t></is></c><c t="str"><is><t>Ann</t></is></c></row>
+            <row r="13"><c t="inlineStr"><v>x</v></c><c t="inlineStr"><is><t>y</t></is><v>z</v></c></row>
             """;
 
     @TempDir private Path folder;
@@ -89,7 +91,8 @@ class PassingBookTest {
         assertThat(read).isEqualTo(stored(file));
         assertThat(read)
                 .contains("SB-2", "2025-12-09", "B10 is merged with B9", "Ann", "SB-10a")
-                .contains(FindingCode.ROW_TWICE.code(), FindingCode.ROW_IGNORED.code());
+                .contains(FindingCode.ROW_TWICE.code(), FindingCode.ROW_IGNORED.code())
+                .contains("A12, kind=UNUSABLE", "B12, kind=UNUSABLE");
     }
 
     @Test

@@ -56,7 +56,7 @@ public final class CheckedRegister {
             Spots spots = new Spots(workbook, file);
             Map<Spots.Spot, List<Finding>> byCell = spots.byCell(findings);
             new Marker(workbook).mark(byCell, spot -> true);
-            return written(workbook, findings, spots, byCell, spot -> true, streamed -> {});
+            return written(workbook, findings, spots, byCell, spot -> true, Optional.empty());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -84,7 +84,11 @@ public final class CheckedRegister {
                     spots,
                     byCell,
                     inMemory,
-                    streamed -> book.writeRest(streamed.getSheetAt(0), beyond, marker));
+                    book.hasMore()
+                            ? Optional.of(
+                                    streamed ->
+                                            book.writeRest(streamed.getSheetAt(0), beyond, marker))
+                            : Optional.empty());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -109,7 +113,7 @@ public final class CheckedRegister {
             Spots spots,
             Map<Spots.Spot, List<Finding>> byCell,
             Predicate<Spots.Spot> inMemory,
-            Consumer<SXSSFWorkbook> further)
+            Optional<Consumer<SXSSFWorkbook>> further)
             throws IOException {
         FindingsSheet list = new FindingsSheet(workbook, findings, spots, notes(byCell.size()));
         Map<Spots.Spot, List<Finding>> near = new LinkedHashMap<>(byCell);
@@ -124,8 +128,13 @@ public final class CheckedRegister {
                                     ? Date.from(Instant.EPOCH)
                                     : core.getCreated()));
         }
+        if (list.isShort() && further.isEmpty()) {
+            // A stream would load the typefaces of the machine, to measure what nobody asks for.
+            list.addTo(workbook);
+            return SteadyZip.of(workbook);
+        }
         try (SXSSFWorkbook streamed = StreamedBook.over(workbook)) {
-            further.accept(streamed);
+            further.ifPresent(more -> more.accept(streamed));
             list.addTo(streamed);
             return StreamedBook.bytes(streamed);
         }

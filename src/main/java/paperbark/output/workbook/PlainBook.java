@@ -67,6 +67,11 @@ final class PlainBook {
         return workbook;
     }
 
+    /** Whether there are rows beyond those in memory. */
+    boolean hasMore() {
+        return !rest().isEmpty();
+    }
+
     /** Whether a row, from 0, is among those beyond. */
     boolean isBeyond(int row) {
         return !rest().isEmpty() && row >= rest().get(0).line() - 1;
