@@ -176,6 +176,20 @@ class OpenSheetTest {
         assertThat(codes(Books.read(folder, "week.xlsx", whole))).containsExactly(FILE_MISLABELLED);
     }
 
+    /** As LibreOffice saves shortcuts (an empty part) and macros (with a document type). */
+    @Test
+    void partsThatNobodyReadsMayBeWhatTheyAre() {
+        Map<String, byte[]> parts = parts(HEADINGS + row(text("SB-1") + text("Ann")));
+        parts.put("Configurations2/accelerator/current.xml", new byte[0]);
+        parts.put(
+                "Basic/script-lc.xml",
+                "<!DOCTYPE library:libraries PUBLIC \"-//OpenOffice.org//DTD OfficeDocument 1.0//EN\" \"libraries.dtd\"><x/>"
+                        .getBytes(UTF_8));
+        Reading<Sheet> reading = Books.read(folder, "week.ods", Books.zip(parts));
+        assertThat(codes(reading)).isEmpty();
+        assertThat(Books.sheet(reading).rows()).hasSize(1);
+    }
+
     @Test
     void cellsBeyondTheColumnsThatTheFileDeclaresAreReadToo() {
         String cells = text("SB-1") + text("x", "table:number-columns-repeated=\"6\"");
