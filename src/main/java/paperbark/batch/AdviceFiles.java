@@ -26,7 +26,7 @@ public final class AdviceFiles {
 
     /** Writes the advices that have no file yet. */
     public static void complete(Ledger ledger, Path folder) throws IOException {
-        for (EntryRecord advice : ledger.withoutFolder()) {
+        for (EntryRecord advice : ledger.records().withoutFolder()) {
             Path file = folder.resolve(advice.name() + ".json");
             if (!Files.exists(file)) {
                 Disk.replace(file, new EntryFile(ledger.id(), advice).toJson());

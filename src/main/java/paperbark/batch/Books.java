@@ -81,23 +81,23 @@ final class Books implements AutoCloseable {
     void recover() throws IOException {
         if (ledger.isPresent()) {
             lock = Optional.of(FolderLock.take(request.out()));
-            findings.addAll(Unfinished.publish(ledger.get(), lock.get(), request));
+            findings.addAll(UnfinishedBatches.publish(ledger.get(), lock.get(), request));
         }
     }
 
     /** The ledger's last seal; empty where the firm keeps no ledger. */
     Optional<String> seal() {
-        return ledger.map(Ledger::lastSeal);
+        return ledger.map(l -> l.records().lastSeal());
     }
 
     /** Whether a batch of that name was ever taken in. */
     boolean knows(String batch) {
-        return ledger.map(l -> l.knows(batch)).orElse(false);
+        return ledger.map(l -> l.batches().isKnown(batch)).orElse(false);
     }
 
     /** Whether a job of a batch was booked out since. */
     boolean isWithdrawn(String batch) {
-        return ledger.map(l -> l.hasWithdrawn(batch)).orElse(false);
+        return ledger.map(l -> l.batches().hasWithdrawn(batch)).orElse(false);
     }
 
     /**
@@ -107,7 +107,7 @@ final class Books implements AutoCloseable {
         if (ledger.isEmpty() || request.ledger().again()) {
             return Optional.empty();
         }
-        return ledger.get().batchesOf(Hashes.sha256(request.register().file())).stream()
+        return ledger.get().batches().of(Hashes.sha256(request.register().file())).stream()
                 .filter(batch -> !isWithdrawn(batch.name()))
                 .map(batch -> request.out().resolve(batch.name()))
                 .filter(folder -> Manifest.repeats(folder.resolve("manifest.json"), sources))
@@ -271,7 +271,7 @@ final class Books implements AutoCloseable {
     void published(String batch) {
         FaultPoint.PUBLISHED.reach();
         try {
-            ledger.ifPresent(l -> l.published(batch));
+            ledger.ifPresent(l -> l.batches().notePublished(batch));
         } catch (LedgerException | LedgerBusyException | UncheckedIOException later) {
             // People see it, so this run is done; the next one notes it.
             rehearsed = Optional.empty();

@@ -1,5 +1,6 @@
 package paperbark.batch;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,7 @@ import paperbark.value.SchemeName;
  * @param certificates certificates on papers that go out, by scheme
  * @param heldCertificates certificates on papers that are held, by scheme
  */
+@RecordBuilder
 public record Counts(
         int jobs,
         int cancelled,
@@ -60,14 +62,12 @@ public record Counts(
 
     /** These and those of further cases. */
     Counts plus(Counts more) {
-        return new Counts(
-                jobs + more.jobs,
-                cancelled,
-                leftOut,
-                packs,
-                heldJobs + more.heldJobs,
-                sums(certificates, more.certificates),
-                sums(heldCertificates, more.heldCertificates));
+        return CountsBuilder.builder(this)
+                .jobs(jobs + more.jobs)
+                .heldJobs(heldJobs + more.heldJobs)
+                .certificates(sums(certificates, more.certificates))
+                .heldCertificates(sums(heldCertificates, more.heldCertificates))
+                .build();
     }
 
     private static Map<SchemeName, Integer> sums(
@@ -80,13 +80,10 @@ public record Counts(
 
     /** The same with what is no case. */
     Counts with(int cancelledJobs, int rowsLeftOut, int packsMade) {
-        return new Counts(
-                jobs,
-                cancelledJobs,
-                rowsLeftOut,
-                packsMade,
-                heldJobs,
-                certificates,
-                heldCertificates);
+        return CountsBuilder.builder(this)
+                .cancelled(cancelledJobs)
+                .leftOut(rowsLeftOut)
+                .packs(packsMade)
+                .build();
     }
 }

@@ -1,5 +1,6 @@
 package paperbark.batch;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -40,6 +41,7 @@ import paperbark.sheet.SheetReader;
  * @param jobs its jobs in order
  * @param findings what was noticed so far
  */
+@RecordBuilder
 public record Inputs(
         FirmTables tables,
         Rulebook rulebook,

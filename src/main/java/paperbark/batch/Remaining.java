@@ -56,14 +56,7 @@ record Remaining(
                                                                 inputs.sheet().file(), gone))));
         all.addAll(noticed);
         return new Remaining(
-                new Inputs(
-                        inputs.tables(),
-                        inputs.rulebook(),
-                        inputs.names(),
-                        inputs.sheet(),
-                        inputs.copied(),
-                        sieve.left,
-                        List.copyOf(all)),
+                InputsBuilder.builder(inputs).jobs(sieve.left).findings(List.copyOf(all)).build(),
                 sieve.histories,
                 sieve.withdrawals);
     }

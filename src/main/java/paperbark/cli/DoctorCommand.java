@@ -10,7 +10,7 @@ import java.util.concurrent.Callable;
 import paperbark.answer.Previewer;
 import paperbark.batch.Ending;
 import paperbark.batch.Request;
-import paperbark.office.Check;
+import paperbark.office.CheckResult;
 import paperbark.office.Doctor;
 import paperbark.office.Equipment;
 import paperbark.office.Office;
@@ -43,7 +43,7 @@ final class DoctorCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Office office = new Office(world.directory().resolve(folder).toRealPath());
-        List<Check> checks =
+        List<CheckResult> checks =
                 new ArrayList<>(
                         Doctor.examine(
                                 office,
@@ -51,11 +51,13 @@ final class DoctorCommand implements Callable<Integer> {
                                 world.today(office.tables()),
                                 clockRight));
         boolean readable =
-                checks.stream().filter(c -> c.what().equals("templates")).allMatch(Check::isWell);
+                checks.stream()
+                        .filter(c -> c.what().equals("templates"))
+                        .allMatch(CheckResult::isWell);
         if (readable && Equipment.hasOwnPapers(office.templates())) {
             checks.addAll(papers(office));
         }
-        for (Check check : checks) {
+        for (CheckResult check : checks) {
             String mark = check.isWell() ? "well" : "MEND";
             world.out().printf("%s  %-12s %s%n", mark, check.what(), check.said());
         }
@@ -63,7 +65,7 @@ final class DoctorCommand implements Callable<Integer> {
     }
 
     /** Fills every template and form once, since many mistakes show only then. */
-    private List<Check> papers(Office office) throws IOException {
+    private List<CheckResult> papers(Office office) throws IOException {
         SortedSet<String> papers = Equipment.papers(office.templates(), office.tables());
         Request request =
                 new Request(
@@ -74,14 +76,14 @@ final class DoctorCommand implements Callable<Integer> {
                                 Previewer.SAMPLE_DAY, world.clock().instant(), Version.text()),
                         Request.Extras.NONE,
                         Request.LedgerUse.NONE);
-        List<Check> wrong =
+        List<CheckResult> wrong =
                 Previewer.tryAll(request, papers).stream()
                         .map(f -> f.where() + ": " + f.fact() + " " + f.remedy())
-                        .map(said -> new Check("papers", Ending.SETUP, said))
+                        .map(said -> new CheckResult("papers", Ending.SETUP, said))
                         .toList();
         return wrong.isEmpty()
                 ? List.of(
-                        new Check(
+                        new CheckResult(
                                 "papers",
                                 Ending.DONE,
                                 papers.size() + " were filled with a job of the sample week"))

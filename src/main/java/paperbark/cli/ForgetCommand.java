@@ -83,32 +83,10 @@ final class ForgetCommand implements Callable<Integer> {
             world.err().println("The ledger knows no job " + job + ". Look at its number again.");
             return Ending.USAGE;
         }
-        for (Retention.Period period : result.periods()) {
-            world.out()
-                    .printf(
-                            "%-36s until %s%s%n",
-                            period.what(),
-                            Days.show(period.until()),
-                            period.rule().map(rule -> "  " + rule.inWords()).orElse(""));
-        }
-        if (!result.warrantyKnown()) {
-            world.err()
-                    .println(
-                            "The ledger does not know when the last warranty of this job ends."
-                                    + " Say it with --warranty-ended.");
-        }
+        tellPeriods(result);
         if (!result.mayGo(today)) {
             world.err().println(Ending.KEPT.sentence());
-            result.periods().stream()
-                    .filter(p -> result.warrantyKnown())
-                    .findFirst()
-                    .ifPresent(
-                            longest ->
-                                    world.err()
-                                            .println(
-                                                    "It may be forgotten from "
-                                                            + Days.show(longest.until().plusDays(1))
-                                                            + " on."));
+            tellFirstDay(result);
             return Ending.KEPT;
         }
         if (result.versions().stream().allMatch(JobVersion::forgotten)) {
@@ -123,6 +101,31 @@ final class ForgetCommand implements Callable<Integer> {
         result.unread().forEach(line -> world.out().println("Look:   " + line));
         kept();
         return Ending.DONE;
+    }
+
+    private void tellPeriods(Forget.Result result) {
+        for (Retention.Period period : result.periods()) {
+            world.out()
+                    .printf(
+                            "%-36s until %s%s%n",
+                            period.what(),
+                            Days.show(period.until()),
+                            period.rule().map(rule -> "  " + rule.inWords()).orElse(""));
+        }
+        if (!result.warrantyKnown()) {
+            world.err()
+                    .println(
+                            "The ledger does not know when the last warranty of this job ends."
+                                    + " Say it with --warranty-ended.");
+        }
+    }
+
+    private void tellFirstDay(Forget.Result result) {
+        result.periods().stream()
+                .filter(p -> result.warrantyKnown())
+                .findFirst()
+                .map(longest -> Days.show(longest.until().plusDays(1)))
+                .ifPresent(day -> world.err().println("It may be forgotten from " + day + " on."));
     }
 
     private void kept() {

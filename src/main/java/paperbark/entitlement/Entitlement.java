@@ -1,5 +1,6 @@
 package paperbark.entitlement;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -18,6 +19,7 @@ import paperbark.value.SchemeName;
  * @param provisional whether the day of installation is only planned
  * @param steps the working, in order
  */
+@RecordBuilder
 public record Entitlement(
         SchemeName scheme,
         Optional<Integer> certificates,

@@ -73,13 +73,9 @@ record RegisterCount(Job job, CountPolicy policy) {
                         job.origin().from(field) + beside,
                         Integer.toString(count),
                         List.of()));
-        return new Entitlement(
-                entitlement.scheme(),
-                Optional.of(count),
-                entitlement.zone(),
-                entitlement.activity(),
-                entitlement.lastDay(),
-                entitlement.provisional(),
-                steps);
+        return EntitlementBuilder.builder(entitlement)
+                .certificates(Optional.of(count))
+                .steps(steps)
+                .build();
     }
 }

@@ -56,22 +56,7 @@ record StcListing(Working working) {
     }
 
     private Optional<Figure> inZone(Product product, Listing listing, int zone) {
-        RuleRef ref =
-                new RuleRef(
-                        "products",
-                        listing.row(),
-                        "register of solar water heaters, version " + listing.registerVersion(),
-                        "",
-                        RuleRef.ENTERED,
-                        "stcs_zone_%d %s, %s, eligible %s"
-                                .formatted(
-                                        zone,
-                                        Optional.ofNullable(listing.stcs().get(zone))
-                                                .map(String::valueOf)
-                                                .orElse("blank"),
-                                        listing.basis().word(),
-                                        listing.eligible()),
-                        "");
+        RuleRef ref = entered(listing, zone);
         String name = product.maker() + " " + product.model();
         Optional<Integer> figure = Optional.ofNullable(listing.stcs().get(zone));
         figure.ifPresentOrElse(
@@ -99,5 +84,23 @@ record StcListing(Working working) {
                                         .seeing(product.model())
                                         .by(ref)));
         return figure.map(stcs -> new Figure(stcs, listing.basis()));
+    }
+
+    private static RuleRef entered(Listing listing, int zone) {
+        return new RuleRef(
+                "products",
+                listing.row(),
+                "register of solar water heaters, version " + listing.registerVersion(),
+                "",
+                RuleRef.ENTERED,
+                "stcs_zone_%d %s, %s, eligible %s"
+                        .formatted(
+                                zone,
+                                Optional.ofNullable(listing.stcs().get(zone))
+                                        .map(String::valueOf)
+                                        .orElse("blank"),
+                                listing.basis().word(),
+                                listing.eligible()),
+                "");
     }
 }

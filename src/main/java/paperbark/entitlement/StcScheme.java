@@ -6,9 +6,7 @@ import java.time.LocalDate;
 import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
-import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.finding.RuleRef;
 import paperbark.firm.Listing.Basis;
 import paperbark.job.ClaimFact;
 import paperbark.job.Field;
@@ -61,7 +59,7 @@ public final class StcScheme implements Scheme {
     @Override
     public Assessment assess(Job job, Rulebook rulebook, LocalDate today) {
         return job.claim(name()).claimed()
-                ? new Case(job, rulebook, new Working(name(), job)).assess(today)
+                ? new Case(this, job, rulebook, new Working(name(), job)).assess(today)
                 : Assessment.NONE;
     }
 
@@ -100,16 +98,7 @@ public final class StcScheme implements Scheme {
     }
 
     /** One job under the rules. */
-    private final class Case {
-        private final Job job;
-        private final Rulebook rules;
-        private final Working working;
-
-        Case(Job job, Rulebook rules, Working working) {
-            this.job = job;
-            this.rules = rules;
-            this.working = working;
-        }
+    private record Case(StcScheme scheme, Job job, Rulebook rules, Working working) {
 
         Assessment assess(LocalDate today) {
             SystemCheck.secondHand(working);
@@ -151,7 +140,7 @@ public final class StcScheme implements Scheme {
             limit(StcLimit.CLAIM_MONTHS, day);
             limit(StcLimit.WARN_AFTER_DAYS, day);
             return working.isInstalled()
-                    ? closing(day, rules).map(date -> date.tell(today, working))
+                    ? scheme.closing(day, rules).map(date -> date.tell(today, working))
                     : Optional.empty();
         }
 
@@ -168,7 +157,7 @@ public final class StcScheme implements Scheme {
         }
 
         private Optional<Integer> asListed(LocalDate day, int count) {
-            if (isNothing()) {
+            if (working.isNothing(COUNT, EARNS_NOTHING)) {
                 return Optional.empty();
             }
             working.step(
@@ -181,7 +170,10 @@ public final class StcScheme implements Scheme {
                     .flatMap(years -> formula(day).map(f -> f.count(count, years.row().years())))
                     .filter(scaled -> scaled != count && isDeclared(scaled))
                     .ifPresent(scaled -> doubt("taken as it stands for the period"));
-            new DeclaredCount(job.claim(name()), Field.of(name(), ClaimFact.COUNT), "STC")
+            new DeclaredCount(
+                            job.claim(SchemeName.STC),
+                            Field.of(SchemeName.STC, ClaimFact.COUNT),
+                            "STC")
                     .compare(count, count, working);
             return Optional.of(count);
         }
@@ -197,7 +189,7 @@ public final class StcScheme implements Scheme {
                                     y.ref()));
             limit(StcLimit.LISTING_YEARS, day);
             limit(StcLimit.COUNT_ROUNDING, day);
-            if (isNothing()) {
+            if (working.isNothing(COUNT, EARNS_NOTHING)) {
                 return Optional.empty();
             }
             // A rule that is missing is among the stops above; the figure may lack its facts.
@@ -211,19 +203,6 @@ public final class StcScheme implements Scheme {
                                                             f,
                                                             figure,
                                                             years.orElseThrow().row().years())));
-        }
-
-        /** Whether a stop leaves no number; the step then says which. */
-        private boolean isNothing() {
-            Optional<Finding> nothing = working.first(EARNS_NOTHING);
-            nothing.ifPresent(
-                    stop ->
-                            working.step(
-                                    COUNT,
-                                    stop.fact(),
-                                    "none",
-                                    stop.rule().stream().toArray(RuleRef[]::new)));
-            return nothing.isPresent();
         }
 
         private Optional<StcFormula> formula(LocalDate day) {
@@ -254,9 +233,12 @@ public final class StcScheme implements Scheme {
             if (count != listed && isDeclared(listed)) {
                 doubt("taken to be over ten years");
             }
-            boolean said = job.claim(name()).declaredCount().isPresent();
+            boolean said = job.claim(SchemeName.STC).declaredCount().isPresent();
             boolean open = said || formula.canBeHigher(listed, years);
-            new DeclaredCount(job.claim(name()), Field.of(name(), ClaimFact.COUNT), "STC")
+            new DeclaredCount(
+                            job.claim(SchemeName.STC),
+                            Field.of(SchemeName.STC, ClaimFact.COUNT),
+                            "STC")
                     .compare(count, open ? formula.highest(listed, years) : count, working);
             return count;
         }
@@ -273,14 +255,14 @@ public final class StcScheme implements Scheme {
         }
 
         private boolean isDeclared(int count) {
-            return job.claim(name()).declaredCount().equals(Optional.of(count));
+            return job.claim(SchemeName.STC).declaredCount().equals(Optional.of(count));
         }
 
         private void doubt(String taken) {
-            int said = job.claim(name()).declaredCount().orElseThrow();
+            int said = job.claim(SchemeName.STC).declaredCount().orElseThrow();
             working.report(
                     working.at(
-                                    Field.of(name(), ClaimFact.COUNT),
+                                    Field.of(SchemeName.STC, ClaimFact.COUNT),
                                     FindingCode.STC_BASIS_DOUBTFUL,
                                     "The register's %d STCs would be right on the other basis; the figure of the products table is %s."
                                             .formatted(said, taken),

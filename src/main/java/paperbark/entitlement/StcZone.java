@@ -7,7 +7,6 @@ import paperbark.finding.FindingCode;
 import paperbark.firm.Product;
 import paperbark.job.ClaimFact;
 import paperbark.job.Field;
-import paperbark.job.Job;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
 import paperbark.rules.ZoneRow;
@@ -24,39 +23,27 @@ record StcZone(Working working, Rulebook rules) {
 
     /** The zone; empty where a fact is missing or the table names none. */
     Optional<Integer> find(LocalDate day) {
-        Job job = working.job();
-        Optional<Postcode> postcode = job.site().address().postcode();
-        Optional<Product> product = job.heater().product();
-        if (postcode.isEmpty() || product.isEmpty()) {
-            return Optional.empty();
-        }
-        Optional<Dated<ZoneRow>> row = row(day, postcode.get());
+        Optional<Dated<ZoneRow>> row = SiteZone.row(day, working, rules, p -> missing(p, ""));
         if (row.isEmpty()) {
             return Optional.empty();
         }
-        String technology = product.get().isSolar() ? "solar heaters" : "heat pumps";
-        Optional<Integer> zone = row.get().row().zone(product.get().isSolar());
+        Postcode postcode = working.job().site().address().postcode().orElseThrow();
+        Product product = working.job().heater().product().orElseThrow();
+        String technology = product.isSolar() ? "solar heaters" : "heat pumps";
+        Optional<Integer> zone = row.get().row().zone(product.isSolar());
         if (zone.isEmpty()) {
             // rule: how-we-read zones: a blank of the table is "no zone", never a neighbour's.
-            working.report(missing(postcode.get(), " for " + technology).by(row.get().ref()));
+            working.report(missing(postcode, " for " + technology).by(row.get().ref()));
             return Optional.empty();
         }
         working.step(
                 "STC zone",
                 "postcode %s, %s, %s"
-                        .formatted(postcode.get(), working.from(Field.SITE_POSTCODE), technology),
+                        .formatted(postcode, working.from(Field.SITE_POSTCODE), technology),
                 "zone " + zone.get(),
                 row.get().ref());
         differs(zone.get(), row.get());
         return zone;
-    }
-
-    private Optional<Dated<ZoneRow>> row(LocalDate day, Postcode postcode) {
-        if (rules.zones().knows(postcode)) {
-            return working.rule(rules.zones(), day, postcode);
-        }
-        working.report(missing(postcode, ""));
-        return Optional.empty();
     }
 
     private Finding missing(Postcode postcode, String technology) {

@@ -47,22 +47,22 @@ record VeecActivity(Working working, Rulebook rules) {
             unclear("No heater was replaced, and every activity needs one.", Field.OLD_KIND);
             return Optional.empty();
         }
-        ActivityRow.Key key = new ActivityRow.Key(word(oldKind), newKind.get());
+        return code(day, oldKind, newKind.get(), product.get());
+    }
+
+    private Optional<String> code(LocalDate day, OldKind oldKind, String newKind, Product product) {
+        ActivityRow.Key key = new ActivityRow.Key(word(oldKind), newKind);
         Optional<Dated<ActivityRow>> row = rules.activities().on(day, key);
         if (row.isEmpty()) {
             closedOrUnclear(
-                    day,
-                    key,
-                    "old: %s; new: %s".formatted(oldKind.word(), newHeater(product.get())));
+                    day, key, "old: %s; new: %s".formatted(oldKind.word(), newHeater(product)));
             return Optional.empty();
         }
         working.step(
                 "Activity",
                 "%s replaced (%s) by %s"
                         .formatted(
-                                oldKind.word(),
-                                working.from(Field.OLD_KIND),
-                                newHeater(product.get())),
+                                oldKind.word(), working.from(Field.OLD_KIND), newHeater(product)),
                 row.get().row().code(),
                 row.get().ref());
         return row.map(r -> r.row().code());

@@ -5,9 +5,7 @@ import java.time.Month;
 import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
-import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.finding.RuleRef;
 import paperbark.firm.Product;
 import paperbark.job.Field;
 import paperbark.job.Job;
@@ -65,7 +63,7 @@ public final class VeecScheme implements Scheme {
     @Override
     public Assessment assess(Job job, Rulebook rulebook, LocalDate today) {
         return job.claim(name()).claimed()
-                ? new Case(job, rulebook, new Working(name(), job)).assess(today)
+                ? new Case(this, job, rulebook, new Working(name(), job)).assess(today)
                 : Assessment.NONE;
     }
 
@@ -140,16 +138,7 @@ public final class VeecScheme implements Scheme {
     }
 
     /** One job under the rules. */
-    private final class Case {
-        private final Job job;
-        private final Rulebook rules;
-        private final Working working;
-
-        Case(Job job, Rulebook rules, Working working) {
-            this.job = job;
-            this.rules = rules;
-            this.working = working;
-        }
+    private record Case(VeecScheme scheme, Job job, Rulebook rules, Working working) {
 
         Assessment assess(LocalDate today) {
             SystemCheck.secondHand(working);
@@ -218,7 +207,7 @@ public final class VeecScheme implements Scheme {
             condition(VeecCondition.CLAIM_AFTER_YEAR_MONTHS, day);
             condition(VeecCondition.CLOSING_WARN_DAYS, day);
             return working.isInstalled()
-                    ? closing(day, rules).map(date -> date.tell(today, working))
+                    ? scheme.closing(day, rules).map(date -> date.tell(today, working))
                     : Optional.empty();
         }
 
@@ -238,13 +227,7 @@ public final class VeecScheme implements Scheme {
                                                                     new VeecCount.Subject(
                                                                             product.get(), a, z)));
             number.listed(product.get(), subject);
-            Optional<Finding> nothing = working.first(EARNS_NOTHING);
-            if (nothing.isPresent()) {
-                working.step(
-                        COUNT,
-                        nothing.get().fact(),
-                        "none",
-                        nothing.get().rule().stream().toArray(RuleRef[]::new));
+            if (working.isNothing(COUNT, EARNS_NOTHING)) {
                 return Optional.empty();
             }
             return subject.flatMap(number::find);

@@ -2,10 +2,10 @@ package paperbark.entitlement;
 
 import java.time.LocalDate;
 import java.util.Optional;
+import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Product;
 import paperbark.job.Field;
-import paperbark.job.Job;
 import paperbark.rules.ClimateZoneRow;
 import paperbark.rules.Dated;
 import paperbark.rules.Rulebook;
@@ -22,28 +22,24 @@ record VeecZone(Working working, Rulebook rules) {
 
     /** The zone, 4 or 5; empty where a fact is missing or the tables name none. */
     Optional<Integer> find(LocalDate day) {
-        Job job = working.job();
-        Optional<Postcode> postcode = job.site().address().postcode();
-        Optional<Product> product = job.heater().product();
-        if (postcode.isEmpty() || product.isEmpty()) {
-            return Optional.empty();
-        }
-        Optional<Dated<ZoneRow>> row = row(day, postcode.get());
+        Optional<Dated<ZoneRow>> row = SiteZone.row(day, working, rules, this::missing);
         if (row.isEmpty()) {
             return Optional.empty();
         }
+        Postcode postcode = working.job().site().address().postcode().orElseThrow();
+        Product product = working.job().heater().product().orElseThrow();
         // rule: how-we-read Victorian zones: the STC zone of the technology stands for the climate
         // zone, because the postcode list of the Specifications was not read.
-        Optional<Integer> stcZone = row.get().row().zone(product.get().isSolar());
+        Optional<Integer> stcZone = row.get().row().zone(product.isSolar());
         if (stcZone.isEmpty()) {
-            noZone(postcode.get());
+            working.report(missing(postcode));
             return Optional.empty();
         }
-        return climateZone(day, stcZone.get(), row.get());
+        return climateZone(day, postcode, stcZone.get(), row.get());
     }
 
-    private Optional<Integer> climateZone(LocalDate day, int stcZone, Dated<ZoneRow> row) {
-        Postcode postcode = working.job().site().address().postcode().orElseThrow();
+    private Optional<Integer> climateZone(
+            LocalDate day, Postcode postcode, int stcZone, Dated<ZoneRow> row) {
         Optional<Dated<ClimateZoneRow>> zone = rules.climateZones().on(day, stcZone);
         if (zone.isEmpty()) {
             working.report(
@@ -66,21 +62,12 @@ record VeecZone(Working working, Rulebook rules) {
         return zone.map(z -> z.row().zone());
     }
 
-    private Optional<Dated<ZoneRow>> row(LocalDate day, Postcode postcode) {
-        if (rules.zones().knows(postcode)) {
-            return working.rule(rules.zones(), day, postcode);
-        }
-        noZone(postcode);
-        return Optional.empty();
-    }
-
-    private void noZone(Postcode postcode) {
-        working.report(
-                working.at(
-                                Field.SITE_POSTCODE,
-                                FindingCode.ZONE_MISSING,
-                                "Postcode %s has no climate zone for VEECs.".formatted(postcode),
-                                "Compare the postcode with the site's address; if it is right, leave the VEECs out.")
-                        .seeing(postcode.digits()));
+    private Finding missing(Postcode postcode) {
+        return working.at(
+                        Field.SITE_POSTCODE,
+                        FindingCode.ZONE_MISSING,
+                        "Postcode %s has no climate zone for VEECs.".formatted(postcode),
+                        "Compare the postcode with the site's address; if it is right, leave the VEECs out.")
+                .seeing(postcode.digits());
     }
 }

@@ -102,9 +102,23 @@ final class Working {
         return job.origin().from(field);
     }
 
-    /** The first finding with one of the codes. */
-    Optional<Finding> first(Set<FindingCode> codes) {
-        return findings.stream().filter(f -> codes.contains(f.code())).findFirst();
+    /**
+     * Whether one of these stops leaves no number; the step of that label then says which.
+     *
+     * @param codes after which the job earns nothing, whatever the sum says
+     */
+    boolean isNothing(String label, Set<FindingCode> codes) {
+        Optional<Finding> nothing =
+                findings.stream().filter(f -> codes.contains(f.code())).findFirst();
+        nothing.ifPresent(
+                stop ->
+                        steps.add(
+                                new Step(
+                                        label,
+                                        stop.fact(),
+                                        "none",
+                                        stop.rule().stream().toList())));
+        return nothing.isPresent();
     }
 
     Assessment assessment(Entitlement entitlement) {

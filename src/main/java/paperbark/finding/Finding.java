@@ -1,5 +1,6 @@
 package paperbark.finding;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,6 +24,7 @@ import java.util.Set;
  * @param rule the rule row that spoke, if one did
  * @param also other places involved, e.g. the first row with the same serial
  */
+@RecordBuilder
 public record Finding(
         FindingCode code,
         Severity severity,
@@ -80,43 +82,32 @@ public record Finding(
 
     /** The same finding about the given job. */
     public Finding forJob(String reference) {
-        return new Finding(
-                code,
-                severity,
-                place,
-                Optional.of(reference),
-                seen,
-                fact,
-                remedy,
-                holds,
-                rule,
-                also);
+        return FindingBuilder.builder(this).job(Optional.of(reference)).build();
     }
 
     /** The same finding with the value that was seen. */
     public Finding seeing(String value) {
-        return new Finding(code, severity, place, job, value, fact, remedy, holds, rule, also);
+        return FindingBuilder.builder(this).seen(value).build();
     }
 
     /** The same finding with another severity. */
     public Finding as(Severity other) {
-        return new Finding(code, other, place, job, seen, fact, remedy, code.holds(), rule, also);
+        return FindingBuilder.builder(this).severity(other).holds(code.holds()).build();
     }
 
     /** The same finding holding other papers than the catalogue says. */
     public Finding holding(Set<Concern> concerns) {
-        return new Finding(code, severity, place, job, seen, fact, remedy, concerns, rule, also);
+        return FindingBuilder.builder(this).holds(concerns).build();
     }
 
     /** The same finding naming the rule row that spoke. */
     public Finding by(RuleRef ref) {
-        return new Finding(
-                code, severity, place, job, seen, fact, remedy, holds, Optional.of(ref), also);
+        return FindingBuilder.builder(this).rule(Optional.of(ref)).build();
     }
 
     /** The same finding naming other places involved. */
     public Finding alsoAt(List<Place> places) {
-        return new Finding(code, severity, place, job, seen, fact, remedy, holds, rule, places);
+        return FindingBuilder.builder(this).also(places).build();
     }
 
     /** Why it matters, from the catalogue. */

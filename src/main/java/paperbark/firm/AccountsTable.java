@@ -15,12 +15,12 @@ final class AccountsTable {
     private AccountsTable() {}
 
     /** The name of every account; one that the table lacks has its usual name. */
-    static Map<AccountRole, String> read(Table table) {
+    static Map<AccountRole, String> read(OpenTable table) {
         Map<AccountRole, String> accounts = new EnumMap<>(AccountRole.class);
         for (AccountRole role : AccountRole.values()) {
             accounts.put(role, role.usualName());
         }
-        Names names = new Names();
+        TakenNames names = new TakenNames();
         for (TableRow row : table.rows()) {
             Optional<AccountRole> role =
                     row.needed("use", CellText.oneOf(AccountRole.values(), AccountRole::word));

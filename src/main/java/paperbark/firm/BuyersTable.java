@@ -39,12 +39,12 @@ final class BuyersTable {
     private BuyersTable() {}
 
     /** The buyers, in order. */
-    static List<Buyer> read(Table table) {
-        Names names = new Names();
+    static List<Buyer> read(OpenTable table) {
+        TakenNames names = new TakenNames();
         return table.rows().stream().flatMap(row -> buyer(row, names).stream()).toList();
     }
 
-    private static Optional<Buyer> buyer(TableRow row, Names names) {
+    private static Optional<Buyer> buyer(TableRow row, TakenNames names) {
         Optional<String> name = row.neededText("buyer");
         name.ifPresent(n -> names.take(n, row));
         Optional<Abn> abn = row.optional("abn", Abn::parse);

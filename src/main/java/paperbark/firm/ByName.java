@@ -23,13 +23,13 @@ public final class ByName<T> extends AbstractList<T> {
     /** The rows; of two with one name the first is found. */
     public static <T> ByName<T> of(List<T> rows, Function<T, String> name) {
         ByName<T> named = new ByName<>(rows);
-        rows.forEach(row -> named.byKey.putIfAbsent(Names.key(name.apply(row)), row));
+        rows.forEach(row -> named.byKey.putIfAbsent(TakenNames.key(name.apply(row)), row));
         return named;
     }
 
     /** The row of that name, whatever the case and spacing. */
     public Optional<T> named(String name) {
-        return Optional.ofNullable(byKey.get(Names.key(name)));
+        return Optional.ofNullable(byKey.get(TakenNames.key(name)));
     }
 
     @Override

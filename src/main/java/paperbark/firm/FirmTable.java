@@ -64,7 +64,7 @@ final class FirmTable {
     private FirmTable() {}
 
     /** The firm; empty, with a stop, when its name or ABN is missing or wrong. */
-    static Optional<Firm> read(Table table, List<Finding> findings) {
+    static Optional<Firm> read(OpenTable table, List<Finding> findings) {
         FirmTable facts = of(table);
         // Whoever asks for the day has read it by now; here it is only looked over.
         facts.zone();
@@ -72,7 +72,7 @@ final class FirmTable {
     }
 
     /** The zone that the firm's clocks show: the one it names, or its state's. */
-    static Optional<ZoneId> zone(Table table) {
+    static Optional<ZoneId> zone(OpenTable table) {
         return of(table).zone();
     }
 
@@ -103,9 +103,9 @@ final class FirmTable {
                         });
     }
 
-    private static FirmTable of(Table table) {
+    private static FirmTable of(OpenTable table) {
         FirmTable facts = new FirmTable();
-        Names names = new Names();
+        TakenNames names = new TakenNames();
         for (TableRow row : table.rows()) {
             row.neededText("fact")
                     .ifPresent(
@@ -118,7 +118,7 @@ final class FirmTable {
     }
 
     private static String plain(String fact) {
-        return Names.key(fact.toLowerCase(Locale.ROOT).replaceAll("[^a-z]", " "));
+        return TakenNames.key(fact.toLowerCase(Locale.ROOT).replaceAll("[^a-z]", " "));
     }
 
     private void add(String fact, TableRow row) {
@@ -132,7 +132,7 @@ final class FirmTable {
         }
     }
 
-    private Optional<Firm> firm(Table table, List<Finding> findings) {
+    private Optional<Firm> firm(OpenTable table, List<Finding> findings) {
         Optional<String> name = fact("name", Parsed::ok);
         Optional<Abn> abn = fact("abn", Abn::parse);
         if (name.isEmpty() || abn.isEmpty()) {
@@ -233,7 +233,7 @@ final class FirmTable {
         return row(fact).map(row -> row.confidential(VALUE));
     }
 
-    private static Finding unnamed(Table table) {
+    private static Finding unnamed(OpenTable table) {
         return Finding.of(
                         FindingCode.TABLE_ROW_WRONG,
                         table.place(),

@@ -51,7 +51,7 @@ public record FirmTables(
 
     /** The product of that maker and model. */
     public Optional<Product> product(String maker, String model) {
-        return products.named(Names.model(maker, model));
+        return products.named(TakenNames.model(maker, model));
     }
 
     /** The seller of that name. */

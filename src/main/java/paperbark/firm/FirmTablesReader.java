@@ -13,7 +13,6 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.finding.Severity;
 import paperbark.sheet.Reading;
-import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 
 /**
@@ -47,14 +46,14 @@ public final class FirmTablesReader {
     }
 
     private Reading<FirmTables> read() {
-        Optional<Table> facts = table(FirmTable.SHAPE);
+        Optional<OpenTable> facts = table(FirmTable.SHAPE);
         Optional<Firm> firm = facts.flatMap(table -> FirmTable.read(table, findings));
         List<Person> people = rows(table(PeopleTable.SHAPE).map(PeopleTable::read));
         Optional<List<Maker>> makers = table(MakersTable.SHAPE).map(MakersTable::read);
-        Optional<Table> products = table(ProductsTable.SHAPE);
+        Optional<OpenTable> products = table(ProductsTable.SHAPE);
         List<Seller> sellers = rows(table(SellersTable.SHAPE).map(SellersTable::read));
         Optional<List<Buyer>> buyers = table(BuyersTable.SHAPE).map(BuyersTable::read);
-        Optional<Table> offers = table(OffersTable.SHAPE);
+        Optional<OpenTable> offers = table(OffersTable.SHAPE);
         Words words = words();
         List<StatePaper> papers = rows(table(StatePapersTable.SHAPE).map(StatePapersTable::read));
         Map<AccountRole, String> accounts =
@@ -74,7 +73,7 @@ public final class FirmTablesReader {
                         firm.get(),
                         ByName.of(people, Person::name),
                         ByName.of(rows(makers), Maker::name),
-                        ByName.of(models, p -> Names.model(p.maker(), p.model())),
+                        ByName.of(models, p -> TakenNames.model(p.maker(), p.model())),
                         ByName.of(sellers, Seller::name),
                         ByName.of(rows(buyers), Buyer::name),
                         prices,
@@ -84,14 +83,17 @@ public final class FirmTablesReader {
                 inOrder);
     }
 
-    private static Optional<Finding> unknownPreference(Firm firm, List<Buyer> buyers, Table facts) {
+    private static Optional<Finding> unknownPreference(
+            Firm firm, List<Buyer> buyers, OpenTable facts) {
         return firm.money()
                 .preferredBuyer()
                 .filter(
                         name ->
                                 buyers.stream()
                                         .noneMatch(
-                                                b -> Names.key(b.name()).equals(Names.key(name))))
+                                                b ->
+                                                        TakenNames.key(b.name())
+                                                                .equals(TakenNames.key(name))))
                 .map(
                         name ->
                                 Finding.of(
@@ -103,7 +105,7 @@ public final class FirmTablesReader {
     }
 
     /** A table that a firm may do without. */
-    private Optional<Table> optionalTable(TableShape shape) {
+    private Optional<OpenTable> optionalTable(TableShape shape) {
         Reading<Sheet> reading = source.sheet(shape);
         boolean missing =
                 reading.findings().stream().anyMatch(f -> f.code() == FindingCode.TABLE_MISSING);
@@ -137,15 +139,15 @@ public final class FirmTablesReader {
         return optionalTable(WordsTable.SHAPE).map(WordsTable::read).orElse(Words.SHIPPED);
     }
 
-    private Optional<Table> table(TableShape shape) {
+    private Optional<OpenTable> table(TableShape shape) {
         return table(shape, source.sheet(shape));
     }
 
-    private Optional<Table> table(TableShape shape, Reading<Sheet> reading) {
+    private Optional<OpenTable> table(TableShape shape, Reading<Sheet> reading) {
         Optional<Finding> empty = headingsAlone(reading);
         if (empty.isPresent()) {
             findings.add(empty.get().as(Severity.NOTE));
-            return Optional.of(Table.empty(empty.get().place()));
+            return Optional.of(OpenTable.empty(empty.get().place()));
         }
         List<Finding> rows =
                 reading.findings().stream().filter(FirmTablesReader::isAboutARow).toList();
@@ -154,7 +156,7 @@ public final class FirmTablesReader {
         Set<Integer> wrong =
                 rows.stream().map(f -> f.place().rowNumber()).collect(Collectors.toSet());
         return reading.result()
-                .flatMap(sheet -> Table.open(shape, without(sheet, wrong), findings));
+                .flatMap(sheet -> OpenTable.open(shape, without(sheet, wrong), findings));
     }
 
     private static boolean isAboutARow(Finding finding) {
@@ -166,14 +168,8 @@ public final class FirmTablesReader {
     }
 
     private static Sheet without(Sheet sheet, Set<Integer> rows) {
-        List<Row> kept = sheet.rows().stream().filter(row -> !rows.contains(row.number())).toList();
-        return new Sheet(
-                sheet.file(),
-                sheet.name(),
-                sheet.headingRow(),
-                sheet.columns(),
-                kept,
-                sheet.from1904());
+        return sheet.with(
+                sheet.rows().stream().filter(row -> !rows.contains(row.number())).toList());
     }
 
     /** An empty register is a mistake, but a firm may have no sellers or offers yet. */

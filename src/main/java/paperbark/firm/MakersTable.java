@@ -25,12 +25,12 @@ final class MakersTable {
     private MakersTable() {}
 
     /** The makers, in order. */
-    static List<Maker> read(Table table) {
-        Names names = new Names();
+    static List<Maker> read(OpenTable table) {
+        TakenNames names = new TakenNames();
         return table.rows().stream().flatMap(row -> maker(row, names).stream()).toList();
     }
 
-    private static Optional<Maker> maker(TableRow row, Names names) {
+    private static Optional<Maker> maker(TableRow row, TakenNames names) {
         Optional<String> name = row.neededText("maker");
         name.ifPresent(n -> names.take(n, row));
         Address address = row.address();

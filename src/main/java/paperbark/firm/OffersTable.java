@@ -42,7 +42,7 @@ final class OffersTable {
     }
 
     /** The offers, in order; offers of unknown buyers and overlapping ones are left out. */
-    static List<Offer> read(Table table, List<Buyer> buyers) {
+    static List<Offer> read(OpenTable table, List<Buyer> buyers) {
         OffersTable offers = new OffersTable(buyers);
         table.rows().forEach(offers::add);
         return offers.offers;
@@ -91,10 +91,10 @@ final class OffersTable {
     }
 
     private String known(String name, TableRow row) {
-        String key = Names.key(name);
+        String key = TakenNames.key(name);
         return buyers.stream()
                 .map(Buyer::name)
-                .filter(n -> Names.key(n).equals(key))
+                .filter(n -> TakenNames.key(n).equals(key))
                 .findFirst()
                 .orElseGet(
                         () -> {

@@ -21,10 +21,11 @@ final class PeopleTable {
     private PeopleTable() {}
 
     /** The people in the order of their first rows. */
-    static List<Person> read(Table table) {
+    static List<Person> read(OpenTable table) {
         Map<String, Person> people = new LinkedHashMap<>();
         for (TableRow row : table.rows()) {
-            entry(row).ifPresent(p -> people.merge(Names.key(p.name()), p, PeopleTable::joined));
+            entry(row)
+                    .ifPresent(p -> people.merge(TakenNames.key(p.name()), p, PeopleTable::joined));
         }
         return List.copyOf(people.values());
     }

@@ -1,5 +1,6 @@
 package paperbark.firm;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
@@ -25,6 +26,7 @@ import paperbark.value.HeaterKind;
  * @param collectorWarrantyYears maker's warranty on collectors or heat pump
  * @param partsWarrantyYears maker's warranty on other parts
  */
+@RecordBuilder
 public record Product(
         String maker,
         String model,

@@ -50,11 +50,12 @@ final class ProductsTable {
     private final ScaledFigures doubts = new ScaledFigures();
 
     private ProductsTable(List<Maker> makers) {
-        this.makers = makers.stream().map(m -> Names.key(m.name())).collect(Collectors.toSet());
+        this.makers =
+                makers.stream().map(m -> TakenNames.key(m.name())).collect(Collectors.toSet());
     }
 
     /** The products in the order of their first rows. */
-    static List<Product> read(Table table, List<Maker> makers) {
+    static List<Product> read(OpenTable table, List<Maker> makers) {
         ProductsTable products = new ProductsTable(makers);
         table.rows().forEach(products::add);
         products.doubts.tell();
@@ -68,7 +69,7 @@ final class ProductsTable {
         }
         Product product = read.get();
         doubts.add(product, row);
-        String key = Names.key(Names.model(product.maker(), product.model()));
+        String key = TakenNames.key(TakenNames.model(product.maker(), product.model()));
         Entry earlier = entries.get(key);
         if (earlier == null) {
             entries.put(key, new Entry(product, row.place()));
@@ -78,7 +79,7 @@ final class ProductsTable {
     }
 
     private boolean hasMaker(Product product, TableRow row) {
-        if (!makers.contains(Names.key(product.maker()))) {
+        if (!makers.contains(TakenNames.key(product.maker()))) {
             row.wrong(
                     "maker",
                     "No usable row of the makers table has this name.",
@@ -136,18 +137,6 @@ final class ProductsTable {
     private static Product joined(Product earlier, Product later) {
         List<Listing> listings = new ArrayList<>(earlier.listings());
         listings.addAll(later.listings());
-        return new Product(
-                earlier.maker(),
-                earlier.model(),
-                earlier.kind(),
-                earlier.boost(),
-                earlier.litres(),
-                earlier.collectors(),
-                listings,
-                earlier.veec(),
-                earlier.serialPattern(),
-                earlier.tankWarrantyYears(),
-                earlier.collectorWarrantyYears(),
-                earlier.partsWarrantyYears());
+        return ProductBuilder.builder(earlier).listings(listings).build();
     }
 }

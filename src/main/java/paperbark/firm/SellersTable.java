@@ -16,12 +16,12 @@ final class SellersTable {
     private SellersTable() {}
 
     /** The sellers, in order. */
-    static List<Seller> read(Table table) {
-        Names names = new Names();
+    static List<Seller> read(OpenTable table) {
+        TakenNames names = new TakenNames();
         return table.rows().stream().flatMap(row -> seller(row, names).stream()).toList();
     }
 
-    private static Optional<Seller> seller(TableRow row, Names names) {
+    private static Optional<Seller> seller(TableRow row, TakenNames names) {
         Optional<String> name = row.neededText("seller");
         name.ifPresent(n -> names.take(n, row));
         Address address = row.address();

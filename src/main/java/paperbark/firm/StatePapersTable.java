@@ -17,12 +17,12 @@ final class StatePapersTable {
     private StatePapersTable() {}
 
     /** The certificates, in order, one for each state and trade. */
-    static List<StatePaper> read(Table table) {
-        Names names = new Names();
+    static List<StatePaper> read(OpenTable table) {
+        TakenNames names = new TakenNames();
         return table.rows().stream().flatMap(row -> paper(row, names).stream()).toList();
     }
 
-    private static Optional<StatePaper> paper(TableRow row, Names names) {
+    private static Optional<StatePaper> paper(TableRow row, TakenNames names) {
         Optional<State> state = row.needed("state", State::parse);
         Optional<Trade> trade = row.needed("trade", CellText.oneOf(Trade.values(), Trade::word));
         Optional<String> document = row.neededText("document");

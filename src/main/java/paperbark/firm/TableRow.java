@@ -11,11 +11,11 @@ import java.util.function.Supplier;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
+import paperbark.sheet.CellTrouble;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.RowReader;
 import paperbark.sheet.Sheet;
-import paperbark.sheet.Trouble;
 import paperbark.value.Address;
 import paperbark.value.DateRange;
 import paperbark.value.Days;
@@ -123,7 +123,7 @@ final class TableRow extends RowReader<String> {
     }
 
     @Override
-    protected Finding finding(String heading, Place place, Trouble trouble, boolean refused) {
+    protected Finding finding(String heading, Place place, CellTrouble trouble, boolean refused) {
         boolean ownCode = !refused || trouble.code() == FindingCode.ACN_WRONG;
         return Finding.of(
                         ownCode ? trouble.code() : FindingCode.TABLE_ROW_WRONG,

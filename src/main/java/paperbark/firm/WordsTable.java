@@ -24,7 +24,7 @@ final class WordsTable {
     static Words shipped() {
         Words words = new Words();
         Sheet sheet = SheetReader.readCsv(file(), bytes(), SHAPE::knows).result().orElseThrow();
-        Table.open(SHAPE, sheet, new ArrayList<>())
+        OpenTable.open(SHAPE, sheet, new ArrayList<>())
                 .orElseThrow()
                 .rows()
                 .forEach(
@@ -37,7 +37,7 @@ final class WordsTable {
     }
 
     /** The words that ship and the firm's, which count where both know a word. */
-    static Words read(Table table) {
+    static Words read(OpenTable table) {
         Words words = new Words(Words.SHIPPED);
         Map<String, TableRow> taken = new HashMap<>();
         table.rows().forEach(row -> read(row, words, taken));

@@ -1,5 +1,6 @@
 package paperbark.job;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.Optional;
 import paperbark.firm.Buyer;
 import paperbark.value.Money;
@@ -13,6 +14,7 @@ import paperbark.value.Money;
  * @param declaredCount number of certificates that the register names
  * @param benefit what the owner gets, in dollars
  */
+@RecordBuilder
 public record Claim(
         boolean claimed,
         Optional<Buyer> buyer,

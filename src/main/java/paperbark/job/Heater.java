@@ -1,5 +1,6 @@
 package paperbark.job;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -24,6 +25,7 @@ import paperbark.value.Serial;
  * @param litresSaid litres that the register names, to be compared with the product table
  * @param collectorsSaid tubes or panels that the register names
  */
+@RecordBuilder
 public record Heater(
         Optional<String> makerName,
         Optional<String> model,

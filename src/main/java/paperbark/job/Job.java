@@ -1,5 +1,6 @@
 package paperbark.job;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -31,6 +32,7 @@ import paperbark.value.SchemeName;
  * @param payment prices and accounts
  * @param unread fields whose cell could not be used; checks that need them stay silent
  */
+@RecordBuilder
 public record Job(
         Origin origin,
         String reference,
@@ -61,34 +63,14 @@ public record Job(
 
     /** The same job under another number. */
     public Job withReference(String other) {
-        return with(other, claims, unread);
+        return JobBuilder.builder(this).reference(other).build();
     }
 
     /** The same job with these claims, and with cells of a further row that could not be used. */
     Job with(Map<SchemeName, Claim> others, Set<Field> unreadToo) {
         Set<Field> all = new HashSet<>(unread);
         all.addAll(unreadToo);
-        return with(reference, others, all);
-    }
-
-    private Job with(String number, Map<SchemeName, Claim> others, Set<Field> notRead) {
-        return new Job(
-                origin,
-                number,
-                stage,
-                visit,
-                installedOn,
-                signedOn,
-                corrects,
-                owner,
-                site,
-                heater,
-                trades,
-                compliance,
-                oldHeater,
-                others,
-                payment,
-                notRead);
+        return JobBuilder.builder(this).claims(others).unread(all).build();
     }
 
     /** The claim under a scheme. */

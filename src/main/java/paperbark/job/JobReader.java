@@ -98,6 +98,16 @@ public final class JobReader {
                 findings.add(unnamed(origin, facts.unread()));
             }
         }
+        Jobs read = named(jobs, noticed, names, findings);
+        return rowEach ? RowsOfJob.joined(read) : read;
+    }
+
+    /** The jobs under the numbers that they go by, with what was noticed in their rows. */
+    private static Jobs named(
+            List<Job> jobs,
+            Map<Integer, List<Finding>> noticed,
+            ColumnNames<Field> names,
+            List<Finding> findings) {
         Optional<JobNumbers> numbers = JobNumbers.asked(names);
         List<Job> named = new ArrayList<>();
         Map<Integer, String> references = new HashMap<>();
@@ -112,8 +122,7 @@ public final class JobReader {
                 ofRow.forEach(f -> findings.add(f.forJob(job.reference())));
             }
         }
-        Jobs read = new Jobs(named, findings, references);
-        return rowEach ? RowsOfJob.joined(read) : read;
+        return new Jobs(named, findings, references);
     }
 
     private static Finding unnamed(Origin origin, Set<Field> unread) {

@@ -1,5 +1,6 @@
 package paperbark.job;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
 import java.util.Optional;
 
@@ -14,6 +15,7 @@ import java.util.Optional;
  * @param disposal where it went
  * @param removedOn day on which it was put out of use
  */
+@RecordBuilder
 public record OldHeater(
         OldKind kind,
         Optional<String> maker,

@@ -10,11 +10,11 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.firm.Words;
+import paperbark.sheet.CellTrouble;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Row;
 import paperbark.sheet.RowReader;
 import paperbark.sheet.Sheet;
-import paperbark.sheet.Trouble;
 import paperbark.value.AccountNumber;
 import paperbark.value.Days;
 import paperbark.value.Money;
@@ -53,8 +53,8 @@ final class RowFacts extends RowReader<Field> {
         Optional<AccountNumber> account =
                 value(Field.ACCOUNT, FindingCode.ACCOUNT_WRONG, AccountNumber::parse);
         if (account.isPresent() && account.get().isShort()) {
-            Trouble zeros =
-                    new Trouble(
+            CellTrouble zeros =
+                    new CellTrouble(
                             FindingCode.LEADING_ZERO_LOST,
                             "The account number has only "
                                     + account.get().digits().length()
@@ -136,7 +136,7 @@ final class RowFacts extends RowReader<Field> {
     }
 
     @Override
-    protected Finding finding(Field field, Place place, Trouble trouble, boolean refused) {
+    protected Finding finding(Field field, Place place, CellTrouble trouble, boolean refused) {
         return field.narrow(Finding.of(trouble.code(), place, trouble.fact(), trouble.remedy()))
                 .seeing(shownIfPublic(field, trouble.seen().orElse("")));
     }

@@ -9,11 +9,12 @@ import paperbark.finding.FindingCode;
 import paperbark.firm.FirmTables;
 import paperbark.firm.Product;
 import paperbark.sheet.Cell;
+import paperbark.sheet.CellBuilder;
+import paperbark.sheet.CellTrouble;
 import paperbark.sheet.Column;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
-import paperbark.sheet.Trouble;
 import paperbark.value.Parsed;
 
 /**
@@ -68,7 +69,7 @@ public record SplitCells(Sheet sheet, Map<Field, Column> columns) {
             }
             Parsed<CellParts> read = read(together, whole.text(), row);
             if (read instanceof Parsed.Bad<CellParts> bad) {
-                Trouble trouble =
+                CellTrouble trouble =
                         trouble(FindingCode.CELL_NOT_SPLIT, bad.fact(), bad.remedy(), whole);
                 refuse(row, together, whole, List.of(trouble), cells);
             } else {
@@ -82,7 +83,7 @@ public record SplitCells(Sheet sheet, Map<Field, Column> columns) {
                 Row row,
                 Field together,
                 Cell whole,
-                List<Trouble> troubles,
+                List<CellTrouble> troubles,
                 Map<Integer, Cell> cells) {
             for (Field part : together.parts()) {
                 Column own = columns.get(part);
@@ -95,7 +96,7 @@ public record SplitCells(Sheet sheet, Map<Field, Column> columns) {
         }
 
         private void take(Row row, CellParts parts, Cell whole, Map<Integer, Cell> cells) {
-            List<Trouble> troubles = told(whole, parts);
+            List<CellTrouble> troubles = told(whole, parts);
             parts.texts()
                     .forEach(
                             (part, text) -> {
@@ -113,9 +114,9 @@ public record SplitCells(Sheet sheet, Map<Field, Column> columns) {
         }
 
         private static Cell contradicted(Cell said, String text, Cell whole) {
-            List<Trouble> troubles = new ArrayList<>(said.troubles());
+            List<CellTrouble> troubles = new ArrayList<>(said.troubles());
             troubles.add(
-                    new Trouble(
+                    new CellTrouble(
                             FindingCode.CELL_SPLIT_DOUBTFUL,
                             "Cell "
                                     + whole.address()
@@ -123,14 +124,7 @@ public record SplitCells(Sheet sheet, Map<Field, Column> columns) {
                                     + text
                                     + "\" of it; what stands here counts.",
                             "Compare both cells and correct the one that is wrong."));
-            return new Cell(
-                    said.column(),
-                    said.address(),
-                    said.kind(),
-                    said.text(),
-                    said.number(),
-                    said.date(),
-                    troubles);
+            return CellBuilder.builder(said).troubles(troubles).build();
         }
 
         private Parsed<CellParts> read(Field together, String text, Row row) {
@@ -154,8 +148,8 @@ public record SplitCells(Sheet sheet, Map<Field, Column> columns) {
             return column == null ? "" : row.cell(column).text();
         }
 
-        private static List<Trouble> told(Cell whole, CellParts found) {
-            List<Trouble> troubles = new ArrayList<>();
+        private static List<CellTrouble> told(Cell whole, CellParts found) {
+            List<CellTrouble> troubles = new ArrayList<>();
             whole.troubles()
                     .forEach(t -> troubles.add(trouble(t.code(), t.fact(), t.remedy(), whole)));
             boolean asItStands =
@@ -182,12 +176,17 @@ public record SplitCells(Sheet sheet, Map<Field, Column> columns) {
             return troubles;
         }
 
-        private static Trouble trouble(FindingCode code, String fact, String remedy, Cell whole) {
-            return new Trouble(code, fact, remedy, Optional.of(whole.text()));
+        private static CellTrouble trouble(
+                FindingCode code, String fact, String remedy, Cell whole) {
+            return new CellTrouble(code, fact, remedy, Optional.of(whole.text()));
         }
 
         private static Cell cell(
-                Column column, Cell whole, Cell.Kind kind, String text, List<Trouble> troubles) {
+                Column column,
+                Cell whole,
+                Cell.Kind kind,
+                String text,
+                List<CellTrouble> troubles) {
             return new Cell(
                     column.index(),
                     whole.address(),

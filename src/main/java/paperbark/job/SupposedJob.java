@@ -62,27 +62,22 @@ public final class SupposedJob {
         Set<Field> unread = new HashSet<>(job.unread());
         unread.removeAll(supposed);
         boolean visit = dayField() == Field.VISIT_DATE;
-        return new Job(
-                job.origin().supposing(supposed),
-                job.reference(),
-                job.stage(),
-                new Visit(
-                        visit ? whatIf.day().or(job.visit()::on) : job.visit().on(),
-                        job.visit().crew(),
-                        job.visit().order(),
-                        job.visit().note()),
-                visit ? job.installedOn() : whatIf.day().or(job::installedOn),
-                moved(job.signedOn()),
-                job.corrects(),
-                job.owner(),
-                new Site(address, job.site().position(), job.site().business()),
-                heater,
-                job.trades(),
-                job.compliance(),
-                old,
-                undeclared(job.claims()),
-                job.payment(),
-                unread);
+        return JobBuilder.builder(job)
+                .origin(job.origin().supposing(supposed))
+                .visit(
+                        new Visit(
+                                visit ? whatIf.day().or(job.visit()::on) : job.visit().on(),
+                                job.visit().crew(),
+                                job.visit().order(),
+                                job.visit().note()))
+                .installedOn(visit ? job.installedOn() : whatIf.day().or(job::installedOn))
+                .signedOn(moved(job.signedOn()))
+                .site(new Site(address, job.site().position(), job.site().business()))
+                .heater(heater)
+                .oldHeater(old)
+                .claims(undeclared(job.claims()))
+                .unread(unread)
+                .build();
     }
 
     private Field dayField() {
@@ -133,14 +128,10 @@ public final class SupposedJob {
         whatIf.old().ifPresent(kind -> supposed.add(Field.OLD_KIND));
         OldHeater real = job.oldHeater().orElse(OldHeater.UNKNOWN);
         OldHeater old =
-                new OldHeater(
-                        whatIf.old().orElse(real.kind()),
-                        real.maker(),
-                        real.model(),
-                        real.serial(),
-                        real.disabledHow(),
-                        real.disposal(),
-                        moved(removedOn));
+                OldHeaterBuilder.builder(real)
+                        .kind(whatIf.old().orElse(real.kind()))
+                        .removedOn(moved(removedOn))
+                        .build();
         return old.equals(OldHeater.UNKNOWN) ? Optional.empty() : Optional.of(old);
     }
 
@@ -155,19 +146,15 @@ public final class SupposedJob {
     private Heater heater(Optional<Product> other) {
         Heater real = job.heater();
         Optional<String> maker = other.map(Product::maker);
-        return new Heater(
-                maker.or(real::makerName),
-                other.map(Product::model).or(real::model),
-                maker.flatMap(tables::maker).or(real::maker),
-                other.or(real::product),
-                real.tankSerial(),
-                real.collectorSerials(),
-                real.heatPumpSerial(),
-                real.secondHand(),
-                real.completeSystem(),
-                moved(real.declarationsOn()),
-                Optional.empty(),
-                Optional.empty());
+        return HeaterBuilder.builder(real)
+                .makerName(maker.or(real::makerName))
+                .model(other.map(Product::model).or(real::model))
+                .maker(maker.flatMap(tables::maker).or(real::maker))
+                .product(other.or(real::product))
+                .declarationsOn(moved(real.declarationsOn()))
+                .litresSaid(Optional.empty())
+                .collectorsSaid(Optional.empty())
+                .build();
     }
 
     private static Map<SchemeName, Claim> undeclared(Map<SchemeName, Claim> claims) {
@@ -177,11 +164,9 @@ public final class SupposedJob {
     }
 
     private static Claim undeclared(Claim claim) {
-        return new Claim(
-                claim.claimed(),
-                claim.buyer(),
-                Optional.empty(),
-                Optional.empty(),
-                claim.benefit());
+        return ClaimBuilder.builder(claim)
+                .declaredZone(Optional.empty())
+                .declaredCount(Optional.empty())
+                .build();
     }
 }

@@ -1,5 +1,6 @@
 package paperbark.ledger;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -19,6 +20,7 @@ import java.util.List;
  * @param salt a word by chance, from which each job's own is made; never written down
  * @param jobs its jobs
  */
+@RecordBuilder
 public record BatchEntry(
         String name,
         String register,
@@ -39,17 +41,6 @@ public record BatchEntry(
 
     /** The same batch with the hash of its manifest. */
     public BatchEntry withManifest(String sha256) {
-        return new BatchEntry(
-                name,
-                register,
-                registerSha256,
-                day,
-                at,
-                program,
-                sha256,
-                place,
-                staged,
-                salt,
-                jobs);
+        return BatchEntryBuilder.builder(this).manifestSha256(sha256).build();
     }
 }

@@ -24,12 +24,7 @@ final class Chain {
     void seal(long seq) {
         EntryRecord entry = records.one(seq).orElseThrow();
         EntryRecord sealed =
-                entry.with(
-                        entry.schema(),
-                        entry.detailSha256(),
-                        entry.before(),
-                        Seals.rows(entry),
-                        entry.rows());
+                EntryRecordBuilder.builder(entry).rowsSha256(Seals.rows(entry)).build();
         sql.run(
                 "UPDATE entry SET rows_sha256 = ?, chain_sha256 = ? WHERE seq = ?",
                 sealed.rowsSha256(),

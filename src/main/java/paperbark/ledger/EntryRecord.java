@@ -1,5 +1,6 @@
 package paperbark.ledger;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -24,6 +25,7 @@ import java.util.TreeMap;
  * @param rowsSha256 digest over the rows
  * @param rows the rows by table, each cell as text
  */
+@RecordBuilder
 public record EntryRecord(
         int schema,
         long seq,
@@ -47,29 +49,7 @@ public record EntryRecord(
 
     /** The same entry with its manifest. */
     public EntryRecord withDetail(String sha256) {
-        return with(schema, sha256, before, rowsSha256, rows);
-    }
-
-    EntryRecord with(
-            int otherSchema,
-            String detail,
-            String otherBefore,
-            String digest,
-            Map<String, List<List<String>>> others) {
-        return new EntryRecord(
-                otherSchema,
-                seq,
-                kind,
-                name,
-                sourceName,
-                sourceSha256,
-                day,
-                at,
-                program,
-                detail,
-                otherBefore,
-                digest,
-                others);
+        return EntryRecordBuilder.builder(this).detailSha256(sha256).build();
     }
 
     /** Whether an earlier program wrote it. */
@@ -93,7 +73,7 @@ public record EntryRecord(
         for (SealedTable table : SealedTable.of(schema)) {
             covered.put(table.name(), rows(table).stream().map(table::covered).toList());
         }
-        return with(schema, detail, before, rowsSha256, covered);
+        return EntryRecordBuilder.builder(this).detailSha256(detail).rows(covered).build();
     }
 
     /**
@@ -108,12 +88,11 @@ public record EntryRecord(
             EntryRecord lifted = OlderEntry.lifted(schema > other.schema ? other : this, newer);
             // Its seals were made anew when the ledger was lifted.
             return newer.merged(
-                    lifted.with(
-                            newer.schema,
-                            lifted.detailSha256,
-                            newer.before,
-                            newer.rowsSha256,
-                            lifted.rows));
+                    EntryRecordBuilder.builder(lifted)
+                            .schema(newer.schema)
+                            .before(newer.before)
+                            .rowsSha256(newer.rowsSha256)
+                            .build());
         }
         if (!covered(detailSha256).equals(other.covered(other.detailSha256))) {
             return Optional.empty();

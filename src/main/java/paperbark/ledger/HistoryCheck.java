@@ -188,40 +188,43 @@ public final class HistoryCheck {
                         + ", "
                         + schemes
                         + ")";
-        Finding finding =
-                switch (conflict.kind()) {
-                    case SERIAL ->
-                            Finding.of(
-                                            FindingCode.SERIAL_CLAIMED_BEFORE,
-                                            job.origin().cell(field(job, conflict.mine())),
-                                            "The serial was already claimed for " + where + ".",
-                                            "Read the number off the part again, or name the job under \""
-                                                    + Field.CORRECTS.label()
-                                                    + "\" if this row takes its place.")
-                                    .seeing(conflict.mine());
-                    case LOOKALIKE ->
-                            Finding.of(
-                                            FindingCode.SERIAL_LIKE_CLAIMED,
-                                            job.origin().cell(field(job, conflict.mine())),
-                                            "The serial is easily read for "
-                                                    + conflict.theirs()
-                                                    + ", which was claimed for "
-                                                    + where
-                                                    + ".",
-                                            "Compare it with the plate, letter by letter.")
-                                    .seeing(conflict.mine());
-                    case SITE ->
-                            Finding.of(
-                                    FindingCode.SITE_CLAIMED_BEFORE,
-                                    job.origin().cell(Field.SITE_STREET),
-                                    "A heater at this site was already claimed for " + where + ".",
-                                    "If this is another heater, say under \""
-                                            + Field.SITE_POSITION.label()
-                                            + "\" where it stands.");
-                };
+        Finding finding = said(job, conflict, where);
         return finding.stops() && Keys.names(job.corrects(), conflict.job())
                 ? finding.as(Severity.CHECK)
                 : finding;
+    }
+
+    private static Finding said(Job job, Conflict conflict, String where) {
+        return switch (conflict.kind()) {
+            case SERIAL ->
+                    Finding.of(
+                                    FindingCode.SERIAL_CLAIMED_BEFORE,
+                                    job.origin().cell(field(job, conflict.mine())),
+                                    "The serial was already claimed for " + where + ".",
+                                    "Read the number off the part again, or name the job under \""
+                                            + Field.CORRECTS.label()
+                                            + "\" if this row takes its place.")
+                            .seeing(conflict.mine());
+            case LOOKALIKE ->
+                    Finding.of(
+                                    FindingCode.SERIAL_LIKE_CLAIMED,
+                                    job.origin().cell(field(job, conflict.mine())),
+                                    "The serial is easily read for "
+                                            + conflict.theirs()
+                                            + ", which was claimed for "
+                                            + where
+                                            + ".",
+                                    "Compare it with the plate, letter by letter.")
+                            .seeing(conflict.mine());
+            case SITE ->
+                    Finding.of(
+                            FindingCode.SITE_CLAIMED_BEFORE,
+                            job.origin().cell(Field.SITE_STREET),
+                            "A heater at this site was already claimed for " + where + ".",
+                            "If this is another heater, say under \""
+                                    + Field.SITE_POSITION.label()
+                                    + "\" where it stands.");
+        };
     }
 
     private static Field field(Job job, String serial) {

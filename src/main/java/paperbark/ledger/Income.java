@@ -6,14 +6,15 @@ import paperbark.value.Money;
 import paperbark.value.SchemeName;
 
 /** What the firm earned and what came, for the activity statement. */
-final class Income {
+public final class Income {
     private final Sql sql;
 
     Income(Sql sql) {
         this.sql = sql;
     }
 
-    List<Sale> sales() {
+    /** What owners were charged, by the newest version of each job. */
+    public List<Sale> sales() {
         return sql.list(
                 "SELECT s.installed_on, s.price_cents, s.gst_cents FROM sale s"
                         + " WHERE s.version = (SELECT max(version) FROM sale n WHERE n.job_key = s.job_key)"
@@ -27,7 +28,8 @@ final class Income {
                                 Money.ofCents(r.getLong(3))));
     }
 
-    List<Receipt> receipts() {
+    /** All money that came or was taken back, in the order in which it was taken in. */
+    public List<Receipt> receipts() {
         return sql.list(
                 "SELECT m.day, c.scheme, m.cents FROM matched m JOIN claim c ON c.id = m.claim"
                         + " WHERE m.kind = 'paid' ORDER BY m.line",

@@ -21,8 +21,6 @@ import paperbark.value.SchemeName;
  * {@link Chain}. One program writes at a time.
  */
 public final class Ledger implements AutoCloseable {
-    private static final int SHOWN = 16;
-
     private final LedgerPlace place;
     private final Database database;
     private final Connection connection;
@@ -46,11 +44,6 @@ public final class Ledger implements AutoCloseable {
         LedgerId id = new LedgerId(UUID.randomUUID().toString(), at.toString());
         Database.of(place).create(id, sql -> {});
         PrintKey.of(place);
-    }
-
-    /** The same in a file. */
-    public static void create(Path file, Instant at) {
-        create(new LedgerPlace.InFile(file), at);
     }
 
     /**
@@ -78,24 +71,6 @@ public final class Ledger implements AutoCloseable {
         new Chain(sql).verify();
     }
 
-    /** The seal of the newest entry; the office's own where there is none. */
-    String end() {
-        return seal(newestSeq());
-    }
-
-    /** The seal that the newest entry is sealed upon. */
-    String beforeEnd() {
-        return seal(newestSeq() - 1);
-    }
-
-    private String seal(long seq) {
-        return new Records(sql).seals(seq, seq).getOrDefault(seq, "");
-    }
-
-    private long newestSeq() {
-        return sql.number("SELECT max(seq) FROM entry");
-    }
-
     /** What it knows that concerns a job. */
     public JobHistory history(Job job) {
         if (printKey.isEmpty()) {
@@ -113,30 +88,15 @@ public final class Ledger implements AutoCloseable {
     }
 
     /**
-     * Takes in a batch, whole or not at all.
-     *
-     * @throws LedgerBusyException also when a serial was claimed meanwhile for another job
-     */
-    public void enter(BatchEntry batch) {
-        sql.whole(
-                () -> {
-                    new Recorder(sql).batch(batch);
-                    FaultPoint.IN_TRANSACTION.reach();
-                    return null;
-                });
-        Trace.COMMIT.of();
-    }
-
-    /**
      * What a batch would add, without adding it.
      *
-     * @throws LedgerBusyException as {@link #enter(BatchEntry)} does
+     * @throws LedgerBusyException also when a serial was claimed meanwhile for another job
      */
     public EntryRecord rehearse(BatchEntry batch) {
         return sql.rehearse(
                 () -> {
                     new Recorder(sql).batch(batch);
-                    return new Records(sql).newest();
+                    return records().newest();
                 });
     }
 
@@ -150,7 +110,7 @@ public final class Ledger implements AutoCloseable {
         sql.whole(
                 () -> {
                     new Recorder(sql).batch(batch);
-                    if (!new Records(sql).newest().addsTheSame(rehearsed)) {
+                    if (!records().newest().addsTheSame(rehearsed)) {
                         throw new LedgerBusyException(
                                 "Another program wrote in the ledger meanwhile.",
                                 "Prepare the register again.");
@@ -166,77 +126,24 @@ public final class Ledger implements AutoCloseable {
         return database.remedy();
     }
 
+    /** Its entries as they lie in it. */
+    public Records records() {
+        return new Records(sql);
+    }
+
+    /** How its batches stand. */
+    public Batches batches() {
+        return new Batches(sql);
+    }
+
+    /** What the firm earned and what came. */
+    public Income income() {
+        return new Income(sql);
+    }
+
     /** Who the ledger is. */
     public LedgerId id() {
-        return new Records(sql).office();
-    }
-
-    /** Everything that was ever entered, in the order of work. */
-    public List<EntryRecord> records() {
-        return new Records(sql).all();
-    }
-
-    /** What was entered before a certain entry, in the order of work. */
-    public List<EntryRecord> recordsBefore(long seq) {
-        return new Records(sql).between(1, seq - 1);
-    }
-
-    /** Everything but the batches, which have folders of their own, in the order of work. */
-    public List<EntryRecord> withoutFolder() {
-        return new Records(sql).allBut("batch");
-    }
-
-    /** What the ledger says to an entry that lies elsewhere too. */
-    public enum Knows {
-        /** It has the same. */
-        SAME,
-        /** It has another one in its place. */
-        OTHERWISE,
-        /** It ends before it. */
-        NOTHING
-    }
-
-    /** Holds an entry that was found elsewhere against the one here. */
-    public Knows knows(EntryRecord told) {
-        return new Records(sql).knows(told);
-    }
-
-    /** Whether everything up to the end of a copy is here as the copy has it. */
-    public Knows knows(Ledger copy) {
-        String here = seal(copy.newestSeq());
-        return here.equals(copy.end())
-                ? Knows.SAME
-                : here.isEmpty() ? Knows.NOTHING : Knows.OTHERWISE;
-    }
-
-    /** The newest entry's number and the beginning of its seal, for people and paper. */
-    public String lastSeal() {
-        return "entry "
-                + newestSeq()
-                + ", seal "
-                + end().substring(0, SHOWN).replaceAll("(.{4})(?=.)", "$1 ");
-    }
-
-    /** The day of the newest entry; empty while there is none. */
-    public Optional<LocalDate> newestDay() {
-        return sql.first(
-                "SELECT day FROM entry ORDER BY seq DESC LIMIT 1",
-                r -> LocalDate.parse(r.getString(1)));
-    }
-
-    /** Whether a batch was taken in whose manifest has that hash, wherever it is published. */
-    public boolean hasManifest(String sha256) {
-        return sql.number("SELECT count(*) FROM entry WHERE detail_sha256 = ?", sha256) > 0;
-    }
-
-    /** Batches whose folder is known to be published in an output folder, oldest first. */
-    public List<String> publishedIn(String place) {
-        return new Progress(sql).published(place);
-    }
-
-    /** Whether a batch of that name was ever taken in. */
-    public boolean knows(String batch) {
-        return sql.number("SELECT count(*) FROM entry WHERE name = ?", batch) > 0;
+        return records().office();
     }
 
     /**
@@ -247,7 +154,7 @@ public final class Ledger implements AutoCloseable {
      * @throws LedgerException when they do not fit together
      */
     public static void rebuild(LedgerPlace place, LedgerId id, List<EntryRecord> records) {
-        Database.of(place).create(id, sql -> new Records(sql).addAll(records));
+        Database.of(place).create(id, sql -> new RecordWriter(sql).addAll(records));
         try (Ledger ledger = open(place)) {
             ledger.verify();
         }
@@ -264,14 +171,14 @@ public final class Ledger implements AutoCloseable {
 
     /** Copies every entry, and how far each has come, to where no ledger is. */
     void copyWholeTo(LedgerPlace other) {
-        List<EntryRecord> entries = records();
-        List<Progress.Came> came = new Progress(sql).all(Schema.VERSION);
+        List<EntryRecord> entries = records().all();
+        List<EntryProgress.Came> came = new EntryProgress(sql).all(Schema.VERSION);
         Database.of(other)
                 .create(
                         id(),
                         copy -> {
-                            new Records(copy).addAll(entries);
-                            new Progress(copy).bringBack(came);
+                            new RecordWriter(copy).addAll(entries);
+                            new EntryProgress(copy).bringBack(came);
                         });
         try (Ledger ledger = open(other)) {
             ledger.verify();
@@ -293,54 +200,6 @@ public final class Ledger implements AutoCloseable {
                 .orElse(true);
     }
 
-    /** Notes that the folder of a batch is where people see it. */
-    public void published(String batch) {
-        new Progress(sql).note(batch, "published");
-    }
-
-    /** Notes that the register of a batch is where it stays. */
-    public void filed(String batch) {
-        new Progress(sql).note(batch, "filed");
-    }
-
-    /**
-     * A batch as the office folder lists it.
-     *
-     * @param name of the batch
-     * @param register file name of its register
-     * @param day day of the run
-     * @param filed whether its register is where it stays
-     * @param jobs how many jobs
-     * @param held how many of them are held still: no later batch has them
-     */
-    public record BatchState(
-            String name, String register, LocalDate day, boolean filed, int jobs, int held) {}
-
-    /** Batches made from exactly these bytes, newest first. */
-    public List<BatchState> batchesOf(String registerSha256) {
-        return new Batches(sql).of(registerSha256);
-    }
-
-    /** The newest batches of all output folders, newest first. */
-    public List<BatchState> newest(int howMany) {
-        return new Batches(sql).newest(howMany);
-    }
-
-    /** Batches of days after a certain one, newest first. */
-    public List<BatchState> after(LocalDate day) {
-        return new Batches(sql).after(day);
-    }
-
-    /** The newest batches of an output folder, newest first. */
-    public List<BatchState> newest(int howMany, String place) {
-        return new Batches(sql).newest(howMany, place);
-    }
-
-    /** Published batches of an output folder whose register is not known to be where it stays. */
-    public List<BatchState> unfiled(String place) {
-        return new Batches(sql).unfiled(place);
-    }
-
     /**
      * Copies the ledger, whole, into a file that must not exist yet.
      *
@@ -350,33 +209,9 @@ public final class Ledger implements AutoCloseable {
         database.copy(this, sql, copy);
     }
 
-    /**
-     * A batch whose folder is not known to be published.
-     *
-     * @param name of the batch
-     * @param staged name of its hidden folder in the output folder
-     * @param manifestSha256 hash of its manifest
-     */
-    public record Unpublished(String name, String staged, String manifestSha256) {}
-
-    /** Batches of an output folder that were taken in and may still be hidden there. */
-    public List<Unpublished> unpublished(String place) {
-        return new Progress(sql).unpublished(place);
-    }
-
     /** All claims that stand, as they stood at the end of a day, in the order of claiming. */
     public List<ClaimState> claims(LocalDate asOf) {
         return new ClaimReader(sql).standing(asOf);
-    }
-
-    /** What owners were charged, by the newest version of each job. */
-    public List<Sale> sales() {
-        return new Income(sql).sales();
-    }
-
-    /** All money that came or was taken back, in the order in which it was taken in. */
-    public List<Receipt> receipts() {
-        return new Income(sql).receipts();
     }
 
     /** Everything that was entered of a job, the oldest version first. */
@@ -412,20 +247,10 @@ public final class Ledger implements AutoCloseable {
     public boolean withdraw(WithdrawalEntry withdrawal) {
         return sql.whole(
                 () -> {
-                    long before = newestSeq();
+                    String before = records().end();
                     new Withdrawing(sql).enter(withdrawal);
-                    return newestSeq() > before;
+                    return !records().end().equals(before);
                 });
-    }
-
-    /** Whether a job of a batch was booked out since. */
-    public boolean hasWithdrawn(String batch) {
-        return sql.number(
-                        "SELECT count(*) FROM job j JOIN entry e ON e.seq = j.entry"
-                                + " JOIN withdrawn w ON w.job_key = j.job_key AND w.version >= j.version"
-                                + " WHERE e.name = ?",
-                        batch)
-                > 0;
     }
 
     /** The claims of a job, standing or not, as of now. */
@@ -446,11 +271,6 @@ public final class Ledger implements AutoCloseable {
     /** Jobs that were forgotten after a certain entry, in that order. */
     public List<Forgotten> forgottenSince(long entry) {
         return new Versions(sql).forgottenSince(entry);
-    }
-
-    /** The entry of a batch as it is now. */
-    public Optional<EntryRecord> entry(String batch) {
-        return new Records(sql).named(batch);
     }
 
     /** Takes in an advice, whole or not at all. */

@@ -66,11 +66,7 @@ final class LedgerFile implements Database {
     public void tables(Sql sql, LedgerId office) {
         sql.run("PRAGMA user_version = " + Schema.VERSION);
         Schema.forFile().forEach(sql::run);
-        sql.run(
-                "INSERT INTO office VALUES (?, ?, ?)",
-                office.id(),
-                office.madeAt(),
-                Schema.VERSION);
+        Schema.enter(office, sql);
     }
 
     /**

@@ -74,11 +74,7 @@ final class LedgerServer implements Database {
     @Override
     public void tables(Sql sql, LedgerId office) {
         Schema.forServer().forEach(sql::run);
-        sql.run(
-                "INSERT INTO office VALUES (?, ?, ?)",
-                office.id(),
-                office.madeAt(),
-                Schema.VERSION);
+        Schema.enter(office, sql);
     }
 
     /** One of an older schema is brought to this program's, whole or not at all. */

@@ -27,11 +27,11 @@ final class Migration {
         new Chain(sql, before).verify();
         LedgerId office = before.office();
         List<EntryRecord> entries = before.all();
-        List<Progress.Came> came = new Progress(sql).all(from);
+        List<EntryProgress.Came> came = new EntryProgress(sql).all(from);
         drop();
         database.tables(sql, office);
-        new Records(sql).addAll(entries);
-        new Progress(sql).bringBack(came);
+        new RecordWriter(sql).addAll(entries);
+        new EntryProgress(sql).bringBack(came);
         new Chain(sql).verify();
     }
 

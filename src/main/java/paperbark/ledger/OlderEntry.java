@@ -94,8 +94,14 @@ final class OlderEntry {
 
     private static EntryRecord anew(
             EntryRecord old, int schema, Map<String, List<List<String>>> rows) {
-        EntryRecord lifted = old.with(schema, old.detailSha256(), "", "", rows);
-        return lifted.with(schema, old.detailSha256(), "", Seals.rows(lifted), rows);
+        EntryRecord lifted =
+                EntryRecordBuilder.builder(old)
+                        .schema(schema)
+                        .before("")
+                        .rowsSha256("")
+                        .rows(rows)
+                        .build();
+        return EntryRecordBuilder.builder(lifted).rowsSha256(Seals.rows(lifted)).build();
     }
 
     /** The day of the installation is that of the claim or sale; the warranty was not kept. */

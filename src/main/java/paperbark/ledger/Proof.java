@@ -13,7 +13,7 @@ public final class Proof {
      * @throws LedgerException naming what is not as it was written
      */
     public void of(Ledger ledger) {
-        String now = ledger.end();
+        String now = ledger.records().end();
         if (!now.equals(end)) {
             ledger.verify();
             end = now;
@@ -22,8 +22,8 @@ public final class Proof {
 
     /** Takes note of an entry that this process just made, if it lies upon what was proved. */
     public void grew(Ledger ledger) {
-        if (ledger.beforeEnd().equals(end)) {
-            end = ledger.end();
+        if (ledger.records().beforeEnd().equals(end)) {
+            end = ledger.records().end();
         }
     }
 

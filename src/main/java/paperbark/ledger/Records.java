@@ -2,22 +2,36 @@ package paperbark.ledger;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 
-/** Takes entries out of a ledger as they are, and puts them into another. */
-final class Records {
+/**
+ * The entries of a ledger as they lie in it: what was entered, in the order of work, and the seals
+ * that prove it.
+ */
+public final class Records {
     private static final String ENTRY =
             "SELECT seq, kind, name, source_name, source_sha256, day, at, program, detail_sha256,"
                     + " rows_sha256 FROM entry WHERE ";
 
     /** So many entries are read at once: each question to a server takes its time to travel. */
     static final int AT_ONCE = 50;
+
+    private static final int SHOWN = 16;
+
+    /** What the ledger says to an entry that lies elsewhere too. */
+    public enum Knows {
+        /** It has the same. */
+        SAME,
+        /** It has another one in its place. */
+        OTHERWISE,
+        /** It ends before it. */
+        NOTHING
+    }
 
     private final Sql sql;
     private final int schema;
@@ -43,12 +57,19 @@ final class Records {
                 .orElseThrow(() -> sql.changed("office"));
     }
 
-    List<EntryRecord> all() {
+    /** Everything that was ever entered. */
+    public List<EntryRecord> all() {
         return entries("? > 0 ORDER BY seq", 1);
     }
 
-    List<EntryRecord> allBut(String kind) {
-        return entries("kind <> ? ORDER BY seq", kind);
+    /** What was entered before a certain entry. */
+    public List<EntryRecord> before(long seq) {
+        return between(1, seq - 1);
+    }
+
+    /** Everything but the batches, which have folders of their own. */
+    public List<EntryRecord> withoutFolder() {
+        return entries("kind <> 'batch' ORDER BY seq");
     }
 
     List<EntryRecord> between(long first, long last) {
@@ -59,27 +80,70 @@ final class Records {
         return entries("seq = ?", seq).stream().findFirst();
     }
 
-    Optional<EntryRecord> named(String name) {
+    /** The entry of that name, such as a batch's, as it is now. */
+    public Optional<EntryRecord> named(String name) {
         return entries("name = ?", name).stream().findFirst();
     }
 
     /**
      * Holds an entry that lies elsewhere too against the one here; its rows were proved by then.
      */
-    Ledger.Knows knows(EntryRecord told) {
-        String here = seals(told.seq(), told.seq()).getOrDefault(told.seq(), "");
+    public Knows knows(EntryRecord told) {
+        String here = seal(told.seq());
         if (here.isEmpty()) {
-            return Ledger.Knows.NOTHING;
+            return Knows.NOTHING;
         }
         boolean same =
                 told.schema() == schema
                         ? Seals.rows(told).equals(told.rowsSha256()) && Seals.of(told).equals(here)
                         : one(told.seq()).orElseThrow().merged(told).isPresent();
-        return same ? Ledger.Knows.SAME : Ledger.Knows.OTHERWISE;
+        return same ? Knows.SAME : Knows.OTHERWISE;
+    }
+
+    /** Whether everything up to the end of a copy is here as the copy has it. */
+    public Knows knows(Records copy) {
+        String here = seal(copy.newestSeq());
+        if (here.isEmpty()) {
+            return Knows.NOTHING;
+        }
+        return here.equals(copy.end()) ? Knows.SAME : Knows.OTHERWISE;
+    }
+
+    /** The newest entry's number and the beginning of its seal, for people and paper. */
+    public String lastSeal() {
+        return "entry "
+                + newestSeq()
+                + ", seal "
+                + end().substring(0, SHOWN).replaceAll("(.{4})(?=.)", "$1 ");
+    }
+
+    /** The day of the newest entry; empty while there is none. */
+    public Optional<LocalDate> newestDay() {
+        return sql.first(
+                "SELECT day FROM entry ORDER BY seq DESC LIMIT 1",
+                r -> LocalDate.parse(r.getString(1)));
+    }
+
+    /** The seal of the newest entry; the office's own where there is none. */
+    String end() {
+        return seal(newestSeq());
+    }
+
+    /** The seal that the newest entry is sealed upon. */
+    String beforeEnd() {
+        return seal(newestSeq() - 1);
+    }
+
+    private String seal(long seq) {
+        return seals(seq, seq).getOrDefault(seq, "");
+    }
+
+    private long newestSeq() {
+        return sql.number("SELECT max(seq) FROM entry");
     }
 
     EntryRecord newest() {
-        return one(sql.number("SELECT max(seq) FROM entry")).orElseThrow();
+        return one(newestSeq()).orElseThrow();
     }
 
     /** The seals of entries by their numbers; before the first one it is the office's own. */
@@ -141,12 +205,11 @@ final class Records {
         return heads.stream()
                 .map(
                         head ->
-                                head.with(
-                                        schema,
-                                        head.detailSha256(),
-                                        seals.getOrDefault(head.seq() - 1, ""),
-                                        head.rowsSha256(),
-                                        rows.get(head.seq())))
+                                EntryRecordBuilder.builder(head)
+                                        .schema(schema)
+                                        .before(seals.getOrDefault(head.seq() - 1, ""))
+                                        .rows(rows.get(head.seq()))
+                                        .build())
                 .toList();
     }
 
@@ -157,84 +220,5 @@ final class Records {
             cells.add(row.getString(i));
         }
         return List.copyOf(cells);
-    }
-
-    /**
-     * Puts entries into a ledger that has none. Those of an older schema are lifted.
-     *
-     * @param entries from the first to the last
-     * @throws LedgerException when one does not belong there
-     */
-    void addAll(List<EntryRecord> entries) {
-        String seal = Seals.beginning(office());
-        int before = 0;
-        for (EntryRecord entry : entries) {
-            // Seals of an older schema follow each other only as long as nothing newer is between.
-            boolean follows =
-                    before != 0 && before != entry.schema() || entry.before().equals(seal);
-            if (entry.schema() < schema
-                    && !(follows && Seals.rows(entry).equals(entry.rowsSha256()))) {
-                throw misfit(entry);
-            }
-            add(entry);
-            before = entry.schema();
-            seal = Seals.of(entry);
-        }
-    }
-
-    private void add(EntryRecord told) {
-        EntryRecord entry = OlderEntry.lifted(told);
-        sql.run(
-                "INSERT INTO entry VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, '', '')",
-                entry.seq(),
-                entry.kind(),
-                entry.name(),
-                entry.sourceName(),
-                entry.sourceSha256(),
-                entry.day(),
-                entry.at(),
-                entry.program(),
-                entry.detailSha256());
-        new Progress(sql).begin(entry);
-        // What the entry withdraws goes first: a serial is active once at any moment.
-        Set<String> withdrawn =
-                entry.rows().get("withdrawal").stream()
-                        .map(row -> row.get(0))
-                        .collect(Collectors.toSet());
-        withdrawn.forEach(this::withdraw);
-        SealedTable.of(schema).forEach(table -> insert(entry, table, withdrawn));
-        if (!entry.rows().get("forgotten").isEmpty()) {
-            new Forgetting(sql).empty();
-        }
-        new Chain(sql).seal(entry.seq());
-        if (told.schema() == schema && !newest().addsTheSame(told)) {
-            throw misfit(told);
-        }
-    }
-
-    private static LedgerException misfit(EntryRecord entry) {
-        return new LedgerException(
-                "Entry "
-                        + entry.seq()
-                        + " of the ledger, \""
-                        + entry.name()
-                        + "\", does not fit behind the one before.",
-                "Bring back the published batches and advices as they were.");
-    }
-
-    private void insert(EntryRecord entry, SealedTable table, Set<String> withdrawn) {
-        for (List<String> row : entry.rows(table)) {
-            List<Object> values = new ArrayList<>(List.of(entry.seq()));
-            values.addAll(row);
-            if (table.canBeWithdrawn()) {
-                values.add(withdrawn.contains(row.get(0)) ? 0 : 1);
-            }
-            sql.run(table.insert(), values.toArray());
-        }
-    }
-
-    private void withdraw(String claim) {
-        sql.run("UPDATE claim SET active = 0 WHERE id = ?", claim);
-        sql.run("UPDATE serial SET active = 0 WHERE claim = ?", claim);
     }
 }

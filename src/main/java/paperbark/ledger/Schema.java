@@ -58,4 +58,9 @@ final class Schema {
                 .replaceAll("\\bINTEGER\\b", "BIGINT")
                 .replaceAll("\\bTEXT\\b", "TEXT COLLATE \"C\"");
     }
+
+    /** Writes down who the ledger is, and which schema it has. */
+    static void enter(LedgerId office, Sql sql) {
+        sql.run("INSERT INTO office VALUES (?, ?, ?)", office.id(), office.madeAt(), VERSION);
+    }
 }

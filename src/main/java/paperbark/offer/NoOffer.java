@@ -12,11 +12,11 @@ import paperbark.value.Days;
 
 /** Says why no offer could be taken. */
 final class NoOffer {
-    private final Claimed claimed;
+    private final ClaimForOffer claimed;
     private final Field field;
     private final Optional<Buyer> fixed;
 
-    NoOffer(Claimed claimed, Field field) {
+    NoOffer(ClaimForOffer claimed, Field field) {
         this.claimed = claimed;
         this.field = field;
         this.fixed = claimed.claim().buyer();

@@ -12,10 +12,10 @@ import paperbark.value.State;
 
 /** Why a claim cannot take an offer. */
 final class OfferCheck {
-    private final Claimed claimed;
+    private final ClaimForOffer claimed;
     private final FirmTables tables;
 
-    OfferCheck(Claimed claimed, FirmTables tables) {
+    OfferCheck(ClaimForOffer claimed, FirmTables tables) {
         this.claimed = claimed;
         this.tables = tables;
     }
@@ -42,7 +42,7 @@ final class OfferCheck {
     }
 
     /** Whether the claim is too small or too large. */
-    static Optional<String> size(Offer offer, Claimed claimed) {
+    static Optional<String> size(Offer offer, ClaimForOffer claimed) {
         int count = claimed.certificates();
         boolean fits =
                 count >= offer.minimum().orElse(0)

@@ -51,8 +51,8 @@ public final class OfferChoice {
 
     /** Chooses for one claim of a job. */
     public Chosen choose(Job job, Entitlement entitlement) {
-        Claimed claimed =
-                Claimed.of(
+        ClaimForOffer claimed =
+                ClaimForOffer.of(
                         job, entitlement, tables.firm(), Gst.divisor(job, rulebook, today), today);
         Field buyerField = Field.of(entitlement.scheme(), ClaimFact.BUYER);
         if (claimed.certificates() == 0 || job.unread().contains(buyerField)) {
@@ -78,7 +78,7 @@ public final class OfferChoice {
         return new Chosen(Optional.of(comparison), expected, List.of());
     }
 
-    private Comparison compare(Claimed claimed) {
+    private Comparison compare(ClaimForOffer claimed) {
         List<Offer> all =
                 tables.offers().stream().filter(o -> o.scheme() == claimed.scheme()).toList();
         OfferCheck fit = new OfferCheck(claimed, tables);

@@ -16,11 +16,11 @@ import paperbark.value.Rounding;
 final class QuoteSheet {
     private static final BigDecimal PERCENT_DAYS = BigDecimal.valueOf(100L * 365);
 
-    private final Claimed claimed;
+    private final ClaimForOffer claimed;
     private final FirmTables tables;
     private final int divisor;
 
-    QuoteSheet(Claimed claimed, FirmTables tables) {
+    QuoteSheet(ClaimForOffer claimed, FirmTables tables) {
         this.claimed = claimed;
         this.tables = tables;
         this.divisor = claimed.gstDivisor().orElse(0);

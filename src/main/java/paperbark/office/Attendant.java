@@ -25,6 +25,7 @@ import paperbark.batch.Ending;
 import paperbark.batch.OutputFolder;
 import paperbark.batch.Trouble;
 import paperbark.fault.FaultPoint;
+import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.Proof;
 
@@ -247,10 +248,11 @@ public final class Attendant {
     /** A run may have been cut between moving a register and noting it. */
     private void noteFiled() throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            for (Ledger.BatchState batch : ledger.unfiled(OutputFolder.id(office.packs()))) {
+            for (Batches.BatchState batch :
+                    ledger.batches().unfiled(OutputFolder.id(office.packs()))) {
                 if (Office.list(office.filed()).stream()
                         .anyMatch(year -> Files.isDirectory(year.resolve(batch.name())))) {
-                    ledger.filed(batch.name());
+                    ledger.batches().noteFiled(batch.name());
                 }
             }
         }

@@ -64,7 +64,7 @@ final class Backups {
     private static Optional<LocalDate> witnessed(Office office, Ledger ledger, LocalDate today)
             throws IOException {
         return newestFile(office)
-                .or(ledger::newestDay)
+                .or(ledger.records()::newestDay)
                 .map(witness -> witness.isBefore(today) ? witness : today);
     }
 

@@ -17,7 +17,7 @@ import paperbark.ledger.LedgerPlace;
 /** Looks an office folder over and says what to do. It changes nothing that lasts. */
 public final class Doctor {
     private final Office office;
-    private final List<Check> checks = new ArrayList<>();
+    private final List<CheckResult> checks = new ArrayList<>();
 
     private Doctor(Office office) {
         this.office = office;
@@ -32,15 +32,15 @@ public final class Doctor {
      *     says
      * @throws IOException when the folder itself cannot be read
      */
-    public static List<Check> examine(
+    public static List<CheckResult> examine(
             Office office, Instant now, LocalDate today, boolean clockRight) throws IOException {
         Doctor doctor = new Doctor(office);
         FolderCheck check = new FolderCheck(office);
-        List<Check> folders = check.folders();
+        List<CheckResult> folders = check.folders();
         doctor.checks.addAll(folders);
         doctor.checks.addAll(check.readers());
         doctor.checks.add(check.space());
-        if (folders.stream().allMatch(Check::isWell)) {
+        if (folders.stream().allMatch(CheckResult::isWell)) {
             doctor.checks.add(check.oneFileSystem());
         }
         doctor.equipment();
@@ -58,15 +58,15 @@ public final class Doctor {
         add("templates", Equipment.templates(office.templates()), "can be read, every one");
         checks.add(
                 Equipment.hasTypeface()
-                        ? Check.well("typeface", "is whole")
-                        : Check.setup("typeface", "is damaged. Install the program again."));
+                        ? CheckResult.well("typeface", "is whole")
+                        : CheckResult.setup("typeface", "is damaged. Install the program again."));
     }
 
     private void add(String what, List<String> wrong, String well) {
         if (wrong.isEmpty()) {
-            checks.add(Check.well(what, well));
+            checks.add(CheckResult.well(what, well));
         }
-        wrong.forEach(w -> checks.add(Check.setup(what, w)));
+        wrong.forEach(w -> checks.add(CheckResult.setup(what, w)));
     }
 
     private void ledger(LocalDate today, boolean clockRight) throws IOException {
@@ -75,58 +75,58 @@ public final class Doctor {
         try {
             trouble = LedgerProof.trouble(office, noticed);
         } catch (LedgerBusyException e) {
-            checks.add(new Check("ledger", Ending.BUSY, e.getMessage()));
+            checks.add(new CheckResult("ledger", Ending.BUSY, e.getMessage()));
             return;
         } catch (UncheckedIOException e) {
-            checks.add(Check.disk("ledger", e.getCause().getMessage()));
+            checks.add(CheckResult.disk("ledger", e.getCause().getMessage()));
             return;
         }
         if (trouble.isPresent()) {
-            checks.add(new Check("ledger", Ending.UNTRUSTED, trouble.orElseThrow()));
+            checks.add(new CheckResult("ledger", Ending.UNTRUSTED, trouble.orElseThrow()));
             return;
         }
         if (office.ledger() instanceof LedgerPlace.InFile file && !Files.isWritable(file.path())) {
-            checks.add(Check.disk("ledger", "may be read, but not written: " + file.path()));
+            checks.add(CheckResult.disk("ledger", "may be read, but not written: " + file.path()));
         }
         try (Ledger ledger = Ledger.open(office.ledger())) {
             checks.add(
-                    Check.well(
+                    CheckResult.well(
                             "ledger",
                             "is as it was written, and agrees with batches, advices, copies and filed"
                                     + " registers; its last is "
-                                    + ledger.lastSeal()));
+                                    + ledger.records().lastSeal()));
             noticed.addAll(new LostBatches(office, ledger).noticed());
-            noticed.forEach(line -> checks.add(Check.setup("packs", line)));
+            noticed.forEach(line -> checks.add(CheckResult.setup("packs", line)));
             checks.add(key(ledger));
             checks.add(new FutureBatches(office, ledger).check(today, clockRight));
         }
     }
 
-    private Check key(Ledger ledger) {
+    private CheckResult key(Ledger ledger) {
         String name = office.ledger().key().getFileName().toString();
         try {
             return ledger.hasItsKey()
-                    ? Check.well("key", "fits the ledger")
-                    : Check.setup(
+                    ? CheckResult.well("key", "fits the ledger")
+                    : CheckResult.setup(
                             "key",
                             name
                                     + " is missing, or is not the one of the newest batch, and what"
                                     + " changed in earlier jobs cannot be told. Bring it back; where"
                                     + " offices share the ledger, copy it from another.");
         } catch (LedgerException e) {
-            return Check.setup("key", e.getMessage());
+            return CheckResult.setup("key", e.getMessage());
         }
     }
 
     private void attended(Instant now) throws IOException {
         try (OfficeLock lock = OfficeLock.take(office, now)) {
-            checks.add(Check.well("lock", "is free: no program attends the folder"));
+            checks.add(CheckResult.well("lock", "is free: no program attends the folder"));
             checks.addAll(new Leftovers(lock.office(), now).look());
         } catch (OfficeLock.Busy busy) {
-            checks.add(Check.well("lock", busy.getMessage().strip()));
+            checks.add(CheckResult.well("lock", busy.getMessage().strip()));
         } catch (IOException e) {
             checks.add(
-                    Check.disk(
+                    CheckResult.disk(
                             "lock",
                             "cannot be taken. Give yourself the right to write in the folder."));
         }

@@ -87,7 +87,7 @@ final class EntryFiles {
         static Optional<Copy> read(Path file) {
             try (Ledger ledger = Ledger.open(file)) {
                 ledger.verify();
-                return Optional.of(new Copy(ledger.id(), ledger.records()));
+                return Optional.of(new Copy(ledger.id(), ledger.records().all()));
             } catch (LedgerException unusable) {
                 // An older copy may do.
                 return Optional.empty();

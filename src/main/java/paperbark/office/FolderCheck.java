@@ -23,20 +23,20 @@ final class FolderCheck {
     }
 
     /** Each folder is there, and a file can be made in it. */
-    List<Check> folders() {
-        List<Check> checks = new ArrayList<>();
+    List<CheckResult> folders() {
+        List<CheckResult> checks = new ArrayList<>();
         for (Path folder : stations()) {
             String name = folder.getFileName() + "/";
             if (!Files.isDirectory(folder)) {
-                checks.add(Check.setup(name, "is missing. setup makes it."));
+                checks.add(CheckResult.setup(name, "is missing. setup makes it."));
                 continue;
             }
             try {
                 Files.delete(Files.createTempFile(folder, ".", ".part"));
-                checks.add(Check.well(name, "can be written"));
+                checks.add(CheckResult.well(name, "can be written"));
             } catch (IOException e) {
                 checks.add(
-                        Check.disk(
+                        CheckResult.disk(
                                 name,
                                 "cannot be written. Make room, or give yourself the right to write there."));
             }
@@ -61,8 +61,8 @@ final class FolderCheck {
     }
 
     /** Who may read what lies here; people's bank details do. */
-    List<Check> readers() throws IOException {
-        List<Check> checks = new ArrayList<>();
+    List<CheckResult> readers() throws IOException {
+        List<CheckResult> checks = new ArrayList<>();
         for (Path folder : stations()) {
             if (Files.isDirectory(folder)) {
                 String readers = Rights.readers(folder);
@@ -70,7 +70,7 @@ final class FolderCheck {
                 boolean root = folder.equals(office.root());
                 if (root || !readers.equals(Rights.readers(office.root()))) {
                     checks.add(
-                            Check.well(
+                            CheckResult.well(
                                     "readers",
                                     (root ? "what is made here" : folder.getFileName() + "/")
                                             + " can be read "
@@ -82,16 +82,16 @@ final class FolderCheck {
     }
 
     /** There is room for more. */
-    Check space() throws IOException {
+    CheckResult space() throws IOException {
         long free = Files.getFileStore(office.root()).getUsableSpace();
         String said = free / MEGABYTE + " MB free";
         return free < ENOUGH_BYTES
-                ? Check.disk("space", said + ". Make room: a batch may not fit.")
-                : Check.well("space", said);
+                ? CheckResult.disk("space", said + ". Make room: a batch may not fit.")
+                : CheckResult.well("space", said);
     }
 
     /** A file can go from folder to folder by a rename alone. */
-    Check oneFileSystem() throws IOException {
+    CheckResult oneFileSystem() throws IOException {
         List<Path> stations = stations();
         Path file = Files.createTempFile(stations.get(0), ".", ".part");
         try {
@@ -102,9 +102,9 @@ final class FolderCheck {
                                 station.resolve(file.getFileName()),
                                 StandardCopyOption.ATOMIC_MOVE);
             }
-            return Check.well("one disk", "files go from folder to folder by a rename");
+            return CheckResult.well("one disk", "files go from folder to folder by a rename");
         } catch (AtomicMoveNotSupportedException e) {
-            return Check.setup(
+            return CheckResult.setup(
                     "one disk",
                     "intake, work, packs, returned and filed are not on one disk. Put plain folders in the place of links.");
         } finally {

@@ -181,7 +181,7 @@ public final class Forget {
         BatchFolders batches = new BatchFolders(office);
         for (JobVersion version : ledger.versions(job)) {
             List<Path> folders = batches.of(office, version.batch());
-            Optional<EntryRecord> entry = ledger.entry(version.batch());
+            Optional<EntryRecord> entry = ledger.records().named(version.batch());
             for (Path batch : entry.isPresent() ? folders : List.<Path>of()) {
                 done.addAll(erasure.ofBatch(batch, version.pack(), ledger.id(), entry.get(), left));
             }

@@ -9,6 +9,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import paperbark.disk.Disk;
+import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
 import paperbark.value.Days;
 
@@ -30,12 +31,14 @@ final class FutureBatches {
      *
      * @param clockRight whether a person says that the clock is right now
      */
-    Check check(LocalDate today, boolean clockRight) throws IOException {
+    CheckResult check(LocalDate today, boolean clockRight) throws IOException {
         Set<String> settled = settled();
-        List<Ledger.BatchState> future =
-                ledger.after(today).stream().filter(b -> !settled.contains(b.name())).toList();
+        List<Batches.BatchState> future =
+                ledger.batches().after(today).stream()
+                        .filter(b -> !settled.contains(b.name()))
+                        .toList();
         if (future.isEmpty()) {
-            return Check.well("clock", "says " + Days.show(today));
+            return CheckResult.well("clock", "says " + Days.show(today));
         }
         if (clockRight) {
             future.forEach(b -> settled.add(b.name()));
@@ -43,10 +46,11 @@ final class FutureBatches {
                     file(),
                     (String.join("\n", settled.stream().sorted().toList()) + "\n")
                             .getBytes(StandardCharsets.UTF_8));
-            return Check.well("clock", "says " + Days.show(today) + ", and is right as you say");
+            return CheckResult.well(
+                    "clock", "says " + Days.show(today) + ", and is right as you say");
         }
-        Ledger.BatchState newest = future.get(0);
-        return Check.setup(
+        Batches.BatchState newest = future.get(0);
+        return CheckResult.setup(
                 "clock",
                 "says "
                         + Days.show(today)

@@ -52,7 +52,7 @@ final class HalfMade {
                                 Files.getLastModifiedTime(manifest)
                                         .toInstant()
                                         .plus(LONGEST_COMMIT));
-        return !mayBeOnItsWay && !ledger.hasManifest(Hashes.sha256(manifest));
+        return !mayBeOnItsWay && !ledger.batches().hasManifest(Hashes.sha256(manifest));
     }
 
     /**

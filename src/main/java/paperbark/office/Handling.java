@@ -18,6 +18,7 @@ import paperbark.disk.Hashes;
 import paperbark.disk.Rights;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
+import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.Proof;
 
@@ -112,9 +113,9 @@ final class Handling {
     /** The batch made of these bytes whose register is not where it stays yet. */
     private Optional<String> unfiled(Path source) throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            return ledger.batchesOf(Hashes.sha256(source)).stream()
+            return ledger.batches().of(Hashes.sha256(source)).stream()
                     .filter(b -> !b.filed())
-                    .map(Ledger.BatchState::name)
+                    .map(Batches.BatchState::name)
                     .filter(name -> Files.isDirectory(office.packs().resolve(name)))
                     .findFirst();
         }
@@ -187,7 +188,7 @@ final class Handling {
         FaultPoint.FILED.reach();
         if (made.isPresent()) {
             try (Ledger ledger = Ledger.open(office.ledger())) {
-                ledger.filed(made.get());
+                ledger.batches().noteFiled(made.get());
             }
         }
         FaultPoint.NOTED.reach();

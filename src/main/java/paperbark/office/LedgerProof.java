@@ -13,6 +13,7 @@ import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerException;
 import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Proof;
+import paperbark.ledger.Records;
 
 /**
  * Proves that an office's ledger is the one that its folders tell of. Whatever takes something in
@@ -145,7 +146,7 @@ public final class LedgerProof {
                             + ", which went into another one: it is an older copy or another ledger.",
                     ledger.remedy());
         }
-        switch (ledger.knows(told.entry())) {
+        switch (ledger.records().knows(told.entry())) {
             case NOTHING ->
                     throw new LedgerException(
                             "The ledger does not know " + where + ": it is an older copy.",
@@ -165,7 +166,7 @@ public final class LedgerProof {
     /** A register that was taken in stays proof of it where ledger and papers are gone. */
     private void filed(Path folder) {
         String batch = folder.getFileName().toString();
-        if (!ledger.knows(batch)) {
+        if (!ledger.batches().isKnown(batch)) {
             throw new LedgerException(
                     "The ledger does not know batch "
                             + batch
@@ -186,8 +187,8 @@ public final class LedgerProof {
                 return;
             }
             try (Ledger old = Ledger.open(copy)) {
-                Ledger.Knows knows = ledger.knows(old);
-                if (knows != Ledger.Knows.SAME) {
+                Records.Knows knows = ledger.records().knows(old.records());
+                if (knows != Records.Knows.SAME) {
                     old.verify();
                     throw new Disagreement(where, knows, ledger.remedy());
                 }
@@ -207,10 +208,10 @@ public final class LedgerProof {
 
         private final transient LedgerException said;
 
-        Disagreement(String where, Ledger.Knows knows, String remedy) {
+        Disagreement(String where, Records.Knows knows, String remedy) {
             said =
                     new LedgerException(
-                            knows == Ledger.Knows.NOTHING
+                            knows == Records.Knows.NOTHING
                                     ? "The ledger ends before "
                                             + where
                                             + ", a copy of it: it is an older copy."

@@ -47,7 +47,7 @@ public final class LedgerRebuild {
         Office office = lock.office();
         if (LedgerProof.trouble(office, new ArrayList<>()).isEmpty()) {
             try (Ledger ledger = Ledger.open(office.ledger())) {
-                return new Result(ledger.records().size(), Optional.empty(), true);
+                return new Result(ledger.records().all().size(), Optional.empty(), true);
             }
         }
         if (!(office.ledger() instanceof LedgerPlace.InFile)) {

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import paperbark.batch.OutputFolder;
 import paperbark.disk.FolderLock;
+import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
@@ -28,19 +29,19 @@ final class Leftovers {
     }
 
     /** What was found; one line that all is tidy otherwise. */
-    List<Check> look() throws IOException {
-        List<Check> checks = new ArrayList<>();
+    List<CheckResult> look() throws IOException {
+        List<CheckResult> checks = new ArrayList<>();
         for (Path item : Office.list(office.work())) {
             if (!Office.isHidden(item)) {
                 checks.add(
-                        Check.well(
+                        CheckResult.well(
                                 "left over",
                                 "work/" + item.getFileName() + ": the next watch finishes it"));
             }
         }
         if (halfForgotten()) {
             checks.add(
-                    Check.well(
+                    CheckResult.well(
                             "left over",
                             "papers of a job that is forgotten: the next watch finishes it"));
         }
@@ -48,14 +49,14 @@ final class Leftovers {
         for (Path file : Office.list(office.root())) {
             if (file.getFileName().toString().startsWith(LedgerPlace.FILE + ".schema-")) {
                 checks.add(
-                        Check.well(
+                        CheckResult.well(
                                 "left over",
                                 file.getFileName()
                                         + ": the ledger as an earlier version wrote it, with prints of"
                                         + " bank details and contacts. Delete it."));
             }
         }
-        return checks.isEmpty() ? List.of(Check.well("left over", "nothing")) : checks;
+        return checks.isEmpty() ? List.of(CheckResult.well("left over", "nothing")) : checks;
     }
 
     private boolean halfForgotten() throws IOException {
@@ -68,7 +69,7 @@ final class Leftovers {
     }
 
     /** Nobody is told to delete what may be somebody's only copy, or is being made. */
-    private void hidden(List<Check> checks) throws IOException {
+    private void hidden(List<CheckResult> checks) throws IOException {
         List<Path> folders =
                 Office.list(office.packs()).stream()
                         .filter(f -> Office.isHidden(f) && Files.isDirectory(f))
@@ -77,10 +78,7 @@ final class Leftovers {
             return;
         }
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            Set<String> waiting =
-                    ledger.unpublished(OutputFolder.known(office.packs()).orElse("")).stream()
-                            .map(Ledger.Unpublished::staged)
-                            .collect(Collectors.toSet());
+            Set<String> waiting = waiting(ledger);
             List<Path> nobodys = new HalfMade(office, ledger).found(now);
             boolean atWork = isAtWork();
             for (Path folder : folders) {
@@ -93,19 +91,26 @@ final class Leftovers {
                                         : nobodys.contains(folder)
                                                 ? "half-made and in no ledger; the next watch clears it"
                                                 : "it may be the only copy of a batch; leave it";
-                checks.add(Check.well("left over", "packs/" + name + ": " + said));
+                checks.add(CheckResult.well("left over", "packs/" + name + ": " + said));
             }
         } catch (LedgerException | LedgerBusyException | UncheckedIOException told) {
             // The ledger's own line says so.
             folders.forEach(
                     f ->
                             checks.add(
-                                    Check.well(
+                                    CheckResult.well(
                                             "left over",
                                             "packs/"
                                                     + f.getFileName()
                                                     + ": leave it until the ledger is well")));
         }
+    }
+
+    private Set<String> waiting(Ledger ledger) throws IOException {
+        String place = OutputFolder.known(office.packs()).orElse("");
+        return ledger.batches().unpublished(place).stream()
+                .map(Batches.Unpublished::staged)
+                .collect(Collectors.toSet());
     }
 
     private boolean isAtWork() throws IOException {

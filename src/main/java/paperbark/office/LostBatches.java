@@ -39,7 +39,7 @@ final class LostBatches {
         Optional<String> place =
                 OutputFolder.known(office.packs()).filter(id -> Files.isDirectory(office.intake()));
         TreeSet<String> names = new TreeSet<>();
-        place.ifPresent(id -> names.addAll(ledger.publishedIn(id)));
+        place.ifPresent(id -> names.addAll(ledger.batches().publishedIn(id)));
         witnesses.filed().forEach(filed -> names.add(filed.getFileName().toString()));
         for (String batch : names) {
             if (witnesses.batches().of(office, batch).isEmpty()) {
@@ -78,7 +78,7 @@ final class LostBatches {
     List<String> restore(Attendant.World world) throws IOException {
         List<String> lines = new ArrayList<>();
         for (String batch : names()) {
-            EntryRecord entry = ledger.entry(batch).orElseThrow();
+            EntryRecord entry = ledger.records().named(batch).orElseThrow();
             lines.add(
                     isHiddenStill(entry)
                             ? "Batch " + batch + " lay hidden in packs/ and is visible again."
@@ -143,7 +143,7 @@ final class LostBatches {
         Disk.makeFolders(desk);
         LedgerPlace.InFile place = new LedgerPlace.InFile(desk.resolve(LedgerPlace.FILE));
         try {
-            Ledger.rebuild(place, ledger.id(), ledger.recordsBefore(entry.seq()));
+            Ledger.rebuild(place, ledger.id(), ledger.records().before(entry.seq()));
         } catch (LedgerException forgottenSince) {
             // What is emptied cannot be proved without the entry that says so.
             Disk.delete(desk);

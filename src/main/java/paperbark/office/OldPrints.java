@@ -35,7 +35,7 @@ final class OldPrints {
         int emptied = 0;
         for (Path batch : Office.list(office.packs())) {
             if (!Office.isHidden(batch) && isOlder(batch)) {
-                Optional<EntryRecord> now = ledger.entry(batch.getFileName().toString());
+                Optional<EntryRecord> now = ledger.records().named(batch.getFileName().toString());
                 if (now.isPresent()) {
                     replace(batch, new EntryFile(ledger.id(), now.get().withDetail("")).toJson());
                     emptied++;

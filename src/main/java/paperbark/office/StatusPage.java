@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import paperbark.batch.OutputFolder;
 import paperbark.disk.Disk;
+import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
 import paperbark.output.index.OfficePage;
 import paperbark.output.index.OfficeView;
@@ -77,20 +78,23 @@ final class StatusPage {
 
     private static String seal(Office office) throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            return ledger.lastSeal();
+            return ledger.records().lastSeal();
         }
     }
 
     private static List<OfficeView.Line> batches(Office office) throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            return ledger.newest(LISTED, OutputFolder.known(office.packs()).orElse("")).stream()
+            return ledger
+                    .batches()
+                    .newest(LISTED, OutputFolder.known(office.packs()).orElse(""))
+                    .stream()
                     .map(batch -> line(office, batch))
                     .toList();
         }
     }
 
     /** The page of a batch goes when one of its jobs is forgotten. */
-    private static OfficeView.Line line(Office office, Ledger.BatchState batch) {
+    private static OfficeView.Line line(Office office, Batches.BatchState batch) {
         String page = "index.html";
         boolean there = Files.exists(office.packs().resolve(batch.name()).resolve(page));
         return new OfficeView.Line(

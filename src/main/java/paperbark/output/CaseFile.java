@@ -1,5 +1,6 @@
 package paperbark.output;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.List;
@@ -40,6 +41,7 @@ import paperbark.value.SchemeName;
  * @param papers the papers of the pack, in order
  * @param packFile file name of the pack
  */
+@RecordBuilder
 public record CaseFile(
         BatchInfo batch,
         Firm firm,
@@ -81,33 +83,18 @@ public record CaseFile(
         List<Finding> all =
                 Stream.concat(findings.stream(), more.stream().map(f -> f.forJob(job.reference())))
                         .toList();
-        return with(
-                Finding.inOrder(all),
-                papers.stream()
-                        .map(p -> p.heldBy(held.getOrDefault(p.kind(), List.of())))
-                        .toList());
+        return CaseFileBuilder.builder(this)
+                .findings(Finding.inOrder(all))
+                .papers(
+                        papers.stream()
+                                .map(p -> p.heldBy(held.getOrDefault(p.kind(), List.of())))
+                                .toList())
+                .build();
     }
 
     /** The same case with other papers. */
     public CaseFile withPapers(List<Paper> others) {
-        return with(findings, others);
-    }
-
-    private CaseFile with(List<Finding> noticed, List<Paper> pack) {
-        return new CaseFile(
-                batch,
-                firm,
-                job,
-                entitlements,
-                expected,
-                comparisons,
-                price,
-                statePapers,
-                deadlines,
-                toDo,
-                noticed,
-                pack,
-                packFile);
+        return CaseFileBuilder.builder(this).papers(others).build();
     }
 
     /** Money expected under a scheme. */

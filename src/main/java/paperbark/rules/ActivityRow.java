@@ -36,8 +36,8 @@ public record ActivityRow(String code) {
         }
     }
 
-    static final Layout<Key, ActivityRow> LAYOUT =
-            Layout.of(
+    static final TableLayout<Key, ActivityRow> LAYOUT =
+            TableLayout.of(
                     "veec/activities.csv",
                     List.of("old_kind", "new_kind", "activity"),
                     ActivityRow::read,

@@ -8,8 +8,8 @@ import java.util.List;
  * @param zone 4 or 5
  */
 public record ClimateZoneRow(int zone) {
-    static final Layout<Integer, ClimateZoneRow> LAYOUT =
-            Layout.of(
+    static final TableLayout<Integer, ClimateZoneRow> LAYOUT =
+            TableLayout.of(
                     "veec/climate-zones.csv",
                     List.of("stc_zone", "climate_zone"),
                     row -> new ClimateZoneRow(row.whole("climate_zone")),

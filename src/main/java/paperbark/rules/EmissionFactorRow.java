@@ -12,8 +12,8 @@ import java.util.Optional;
  * @param tonnesPerMwh tonnes of CO2-e a megawatt hour; empty where only the version is known
  */
 public record EmissionFactorRow(String version, Optional<BigDecimal> tonnesPerMwh) {
-    static final Layout<Unkeyed, EmissionFactorRow> LAYOUT =
-            new Layout<>(
+    static final TableLayout<Unkeyed, EmissionFactorRow> LAYOUT =
+            new TableLayout<>(
                     "veec/emission-factors.csv",
                     List.of(),
                     List.of("version", "eef_t_per_mwh"),

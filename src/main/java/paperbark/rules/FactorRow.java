@@ -35,8 +35,8 @@ public record FactorRow(
         }
     }
 
-    static final Layout<Key, FactorRow> LAYOUT =
-            new Layout<>(
+    static final TableLayout<Key, FactorRow> LAYOUT =
+            new TableLayout<>(
                     "veec/factors.csv",
                     List.of("activity", "climate_zone"),
                     List.of(

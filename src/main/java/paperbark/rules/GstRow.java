@@ -8,8 +8,8 @@ import java.util.List;
  * @param priceDivisor 11 means one eleventh
  */
 public record GstRow(int priceDivisor) {
-    static final Layout<Unkeyed, GstRow> LAYOUT =
-            Layout.of("gst.csv", List.of("price_divisor"), GstRow::read, Unkeyed::text);
+    static final TableLayout<Unkeyed, GstRow> LAYOUT =
+            TableLayout.of("gst.csv", List.of("price_divisor"), GstRow::read, Unkeyed::text);
 
     private static GstRow read(RuleRow row) {
         int divisor = row.whole("price_divisor");

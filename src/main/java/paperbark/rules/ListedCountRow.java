@@ -24,8 +24,8 @@ public record ListedCountRow(int certificates) {
         }
     }
 
-    static final Layout<Key, ListedCountRow> LAYOUT =
-            Layout.of(
+    static final TableLayout<Key, ListedCountRow> LAYOUT =
+            TableLayout.of(
                     "veec/listed-counts.csv",
                     List.of("maker", "model", "activity", "climate_zone", "certificates"),
                     row -> new ListedCountRow(row.whole("certificates")),

@@ -13,8 +13,8 @@ import paperbark.value.State;
  * @param street whether a heater can stand there; otherwise it is for post office boxes
  */
 public record PostcodeStateRow(List<State> states, boolean street) {
-    static final Layout<Postcode, PostcodeStateRow> LAYOUT =
-            new Layout<>(
+    static final TableLayout<Postcode, PostcodeStateRow> LAYOUT =
+            new TableLayout<>(
                     "au/postcode-states.csv",
                     List.of("postcode_from", "postcode_to"),
                     List.of("states", "use"),

@@ -11,6 +11,6 @@ public enum RecordRule {
     /** The file of a job, from its completion, where no warranty lasts longer. */
     JOB_FILE_KEEP_YEARS;
 
-    static final Layout<RecordRule, Setting> LAYOUT =
+    static final TableLayout<RecordRule, Setting> LAYOUT =
             Setting.layout("au/records.csv", RecordRule.class);
 }

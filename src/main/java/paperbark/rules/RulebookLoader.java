@@ -55,7 +55,7 @@ final class RulebookLoader {
         return rulebook;
     }
 
-    private <K, R> RuleTable<K, R> table(Layout<K, R> layout) {
+    private <K, R> RuleTable<K, R> table(TableLayout<K, R> layout) {
         known.add(layout.name());
         TableReader<K, R> reader = new TableReader<>(layout, sources, faults);
         List<Entry<R>> all = new ArrayList<>();
@@ -71,7 +71,7 @@ final class RulebookLoader {
     }
 
     private <E extends Enum<E>> RuleTable<E, Setting> settings(
-            Layout<E, Setting> layout, Class<E> settings) {
+            TableLayout<E, Setting> layout, Class<E> settings) {
         RuleTable<E, Setting> table = table(layout);
         Stream.of(settings.getEnumConstants())
                 .filter(s -> !table.knows(s))

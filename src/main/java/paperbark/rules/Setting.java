@@ -37,14 +37,14 @@ public record Setting(String value) {
         return CountRounding.of(value).orElseThrow();
     }
 
-    static <E extends Enum<E>> Layout<E, Setting> layout(String name, Class<E> settings) {
+    static <E extends Enum<E>> TableLayout<E, Setting> layout(String name, Class<E> settings) {
         List<String> words = Stream.of(settings.getEnumConstants()).map(Setting::key).toList();
         Function<RuleRow, Setting> read =
                 row -> {
                     String setting = row.word("setting", words);
                     return proven(row, setting.substring(setting.lastIndexOf('_') + 1));
                 };
-        return Layout.of(name, List.of("setting", "value"), read, Setting::key);
+        return TableLayout.of(name, List.of("setting", "value"), read, Setting::key);
     }
 
     static String key(Enum<?> setting) {

@@ -21,6 +21,6 @@ public enum StcLimit {
     /** How fractions of a certificate are treated. */
     COUNT_ROUNDING;
 
-    static final Layout<StcLimit, Setting> LAYOUT =
+    static final TableLayout<StcLimit, Setting> LAYOUT =
             Setting.layout("stc/limits.csv", StcLimit.class);
 }

@@ -22,7 +22,8 @@ import paperbark.value.Days;
  * @param sources all sources by id
  * @param faults where faults are gathered
  */
-record TableReader<K, R>(Layout<K, R> layout, Map<String, Source> sources, List<Fault> faults) {
+record TableReader<K, R>(
+        TableLayout<K, R> layout, Map<String, Source> sources, List<Fault> faults) {
 
     List<Entry<R>> read(Content content) {
         List<Entry<R>> entries = new ArrayList<>();

@@ -25,6 +25,6 @@ public enum VeecCondition {
     /** Years for which records are kept. */
     KEEP_YEARS;
 
-    static final Layout<VeecCondition, Setting> LAYOUT =
+    static final TableLayout<VeecCondition, Setting> LAYOUT =
             Setting.layout("veec/conditions.csv", VeecCondition.class);
 }

@@ -8,8 +8,8 @@ import java.util.List;
  * @param years 10 at most; 0 after the scheme's end
  */
 public record YearsRow(int years) {
-    static final Layout<Unkeyed, YearsRow> LAYOUT =
-            Layout.of(
+    static final TableLayout<Unkeyed, YearsRow> LAYOUT =
+            TableLayout.of(
                     "stc/years.csv",
                     List.of("years"),
                     row -> new YearsRow(row.whole("years")),

@@ -11,8 +11,8 @@ import paperbark.value.Postcode;
  * @param heatPump zone of heat pumps, 1 to 5; empty where the table names none
  */
 public record ZoneRow(Optional<Integer> solar, Optional<Integer> heatPump) {
-    static final Layout<Postcode, ZoneRow> LAYOUT =
-            new Layout<>(
+    static final TableLayout<Postcode, ZoneRow> LAYOUT =
+            new TableLayout<>(
                     "stc/zones.csv",
                     List.of("postcode_from", "postcode_to"),
                     List.of("solar_zone", "heat_pump_zone"),

@@ -5,11 +5,11 @@ import java.util.Map;
 import paperbark.finding.Finding;
 import paperbark.finding.Place;
 import paperbark.finding.Severity;
+import paperbark.sheet.CellTrouble;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.RowReader;
 import paperbark.sheet.Sheet;
-import paperbark.sheet.Trouble;
 
 /**
  * The cells of one row of an advice; a cell that cannot be used spoils the row, and nothing else.
@@ -24,7 +24,8 @@ final class AdviceRow extends RowReader<AdviceField> {
     }
 
     @Override
-    protected Finding finding(AdviceField field, Place place, Trouble trouble, boolean refused) {
+    protected Finding finding(
+            AdviceField field, Place place, CellTrouble trouble, boolean refused) {
         Finding finding =
                 Finding.of(trouble.code(), place, trouble.fact(), trouble.remedy())
                         .seeing(trouble.seen().orElse(""));

@@ -58,6 +58,12 @@ final class LineSettler {
             second(said, claim);
             return ended(said, Ending.DUPLICATE, found.claim(), found.how());
         }
+        return matched(said, line, known, found);
+    }
+
+    private SettledLine matched(
+            RemittanceLine said, AdviceLine line, OptionalLong known, ClaimFinder.Found found) {
+        ClaimState claim = found.claim().orElseThrow();
         long number = known.orElseGet(() -> book.unmatched(line).orElseGet(() -> book.enter(line)));
         Money firms = counted(said, claim);
         ClaimState after =

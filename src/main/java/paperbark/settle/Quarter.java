@@ -71,7 +71,11 @@ public record Quarter(
     public static List<Quarter> ofYear(LedgerPlace place, LocalDate within) {
         int endingIn = within.getYear() + (within.getMonthValue() < FIRST_MONTH ? 0 : 1);
         try (Ledger ledger = Ledger.open(place)) {
-            return ofYear(endingIn, ledger.sales(), ledger.claims(ALL_CLAIMS), ledger.receipts());
+            return ofYear(
+                    endingIn,
+                    ledger.income().sales(),
+                    ledger.claims(ALL_CLAIMS),
+                    ledger.income().receipts());
         }
     }
 

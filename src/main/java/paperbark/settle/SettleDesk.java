@@ -126,13 +126,7 @@ public final class SettleDesk {
             findings.add(lacking.get());
             return new Result(Ending.HELD, List.of(), Finding.inOrder(findings), List.of());
         }
-        AdviceBook.Source source =
-                new AdviceBook.Source(
-                        order.advice().getFileName().toString(),
-                        Hashes.sha256(order.advice()),
-                        order.today(),
-                        order.at(),
-                        order.version());
+        AdviceBook.Source source = source(order);
         try (Ledger ledger = Ledger.open(order.ledger())) {
             ledger.verify();
             Advice.Settled settled =
@@ -157,6 +151,15 @@ public final class SettleDesk {
             findings.addAll(beside.findings());
             return new Result(ending(settled), settled.lines(), Finding.inOrder(findings), written);
         }
+    }
+
+    private static AdviceBook.Source source(Order order) throws IOException {
+        return new AdviceBook.Source(
+                order.advice().getFileName().toString(),
+                Hashes.sha256(order.advice()),
+                order.today(),
+                order.at(),
+                order.version());
     }
 
     private static Ending ending(Advice.Settled settled) {

@@ -1,5 +1,6 @@
 package paperbark.sheet;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
@@ -18,6 +19,7 @@ import java.util.Optional;
  * @param date present where the cell's own format says that the number is a date
  * @param troubles what a reader of this cell must be told, if the column matters to anyone
  */
+@RecordBuilder
 public record Cell(
         int column,
         String address,
@@ -25,7 +27,7 @@ public record Cell(
         String text,
         Optional<BigDecimal> number,
         Optional<LocalDate> date,
-        List<Trouble> troubles) {
+        List<CellTrouble> troubles) {
 
     /** What a cell stores. */
     public enum Kind {

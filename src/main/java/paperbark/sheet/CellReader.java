@@ -202,38 +202,31 @@ record CellReader(int sharedTexts, boolean from1904) {
         return new Cell(column, address, kind, text, Optional.empty(), Optional.empty(), List.of());
     }
 
-    private static Cell unusable(int column, String address, String text, Trouble trouble) {
+    private static Cell unusable(int column, String address, String text, CellTrouble trouble) {
         return with(cell(column, address, Cell.Kind.UNUSABLE, text), trouble);
     }
 
     /** The same cell with one more trouble. */
-    static Cell with(Cell cell, Trouble trouble) {
-        List<Trouble> troubles = new ArrayList<>(cell.troubles());
+    static Cell with(Cell cell, CellTrouble trouble) {
+        List<CellTrouble> troubles = new ArrayList<>(cell.troubles());
         troubles.add(trouble);
-        return new Cell(
-                cell.column(),
-                cell.address(),
-                cell.kind(),
-                cell.text(),
-                cell.number(),
-                cell.date(),
-                troubles);
+        return CellBuilder.builder(cell).troubles(troubles).build();
     }
 
-    private static Trouble unreadable() {
-        return new Trouble(
+    private static CellTrouble unreadable() {
+        return new CellTrouble(
                 CELL_UNREADABLE, "The cell's value cannot be read.", "Type the value again.");
     }
 
-    private static Trouble damaged() {
-        return new Trouble(
+    private static CellTrouble damaged() {
+        return new CellTrouble(
                 CELL_UNREADABLE,
                 "The cell's text is missing from the file, which is damaged.",
                 "Type the text again and save the workbook.");
     }
 
-    private static Trouble valueless() {
-        return new Trouble(
+    private static CellTrouble valueless() {
+        return new CellTrouble(
                 CELL_UNREADABLE,
                 "The cell's value is missing from the file, which is damaged.",
                 "Type the value again and save the workbook.");
@@ -245,42 +238,42 @@ record CellReader(int sharedTexts, boolean from1904) {
                 cell.column(),
                 cell.address(),
                 cell.text(),
-                new Trouble(
+                new CellTrouble(
                         CELL_UNREADABLE,
                         "The file holds this cell twice, and it is not clear which value is meant.",
                         "Type the value again and save the workbook."));
     }
 
-    private static Trouble notCalculated() {
-        return new Trouble(
+    private static CellTrouble notCalculated() {
+        return new CellTrouble(
                 FORMULA_NOT_CALCULATED,
                 "The cell holds a formula that was never calculated.",
                 "Open the workbook in the spreadsheet program, let it calculate, and save it.");
     }
 
-    private static Trouble error(String error) {
-        return new Trouble(
+    private static CellTrouble error(String error) {
+        return new CellTrouble(
                 FORMULA_ERROR,
                 "The cell shows the error " + error + ".",
                 "Mend the formula, or type the value.");
     }
 
-    private static Trouble external() {
-        return new Trouble(
+    private static CellTrouble external() {
+        return new CellTrouble(
                 FORMULA_EXTERNAL,
                 "The formula takes its value from another workbook.",
                 "Compare the value with the other workbook, or type it.");
     }
 
-    private static Trouble digitsLost() {
-        return new Trouble(
+    private static CellTrouble digitsLost() {
+        return new CellTrouble(
                 DIGITS_LOST,
                 "The number has more than 15 digits, and the spreadsheet kept only the first 15.",
                 "Format the column as text and type the number again.");
     }
 
-    private static Trouble noDay() {
-        return new Trouble(
+    private static CellTrouble noDay() {
+        return new CellTrouble(
                 DATE_OUT_OF_RANGE,
                 "The cell is formatted as a date, but its number is no day from March 1900 to 9999.",
                 "Type the date again.");

@@ -17,7 +17,7 @@ import java.util.regex.Pattern;
  * @param text the cleaned text
  * @param troubles what somebody should know about the cleaning
  */
-record CleanText(String text, List<Trouble> troubles) {
+record CleanText(String text, List<CellTrouble> troubles) {
     /** Greek letters used as signs of units and differences, as in kΩ, ΔT and µm. */
     private static final String UNIT_SIGNS = "\u03BC\u03A9\u0394";
 
@@ -37,10 +37,10 @@ record CleanText(String text, List<Trouble> troubles) {
         StringBuilder spaced = new StringBuilder(normal.length());
         normal.codePoints().map(c -> isSpace(c) ? ' ' : c).forEach(spaced::appendCodePoint);
         String text = SPACES.matcher(spaced).replaceAll(" ").strip();
-        List<Trouble> troubles = new ArrayList<>();
+        List<CellTrouble> troubles = new ArrayList<>();
         if (removed) {
             troubles.add(
-                    new Trouble(
+                    new CellTrouble(
                             TEXT_CLEANED, "Invisible characters were taken out of the text.", ""));
         }
         Garbled.word(raw).map(Garbled::trouble).ifPresent(troubles::add);
@@ -98,10 +98,10 @@ record CleanText(String text, List<Trouble> troubles) {
                 || (Character.isLetter(c) && UnicodeScript.of(c) == UnicodeScript.LATIN);
     }
 
-    private static Trouble mixed(String word) {
+    private static CellTrouble mixed(String word) {
         int letter = word.codePoints().filter(CleanText::isLookalike).findFirst().orElseThrow();
         String alphabet = UnicodeScript.of(letter) == UnicodeScript.GREEK ? "Greek" : "Cyrillic";
-        return new Trouble(
+        return new CellTrouble(
                 SCRIPTS_MIXED,
                 "The letter \"%s\" in this word is %s, not Latin."
                         .formatted(Character.toString(letter), alphabet),

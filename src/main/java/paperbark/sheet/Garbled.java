@@ -48,8 +48,8 @@ record Garbled(String word, String fact) {
                 : Optional.empty();
     }
 
-    Trouble trouble() {
-        return new Trouble(
+    CellTrouble trouble() {
+        return new CellTrouble(
                 FindingCode.TEXT_GARBLED,
                 fact,
                 "Type the word again, and export as \"CSV UTF-8\" where it came from.",

@@ -92,8 +92,8 @@ final class MergedCells {
                 .map(r -> r.getCell(column, MissingCellPolicy.RETURN_BLANK_AS_NULL));
     }
 
-    private static Trouble merged(String address, Cell first) {
-        return new Trouble(
+    private static CellTrouble merged(String address, Cell first) {
+        return new CellTrouble(
                 CELL_MERGED,
                 address + " is merged with " + first.address() + ", which holds the value shown.",
                 "Unmerge the cells, and type the value into "

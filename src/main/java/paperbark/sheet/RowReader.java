@@ -65,7 +65,7 @@ public abstract class RowReader<K> {
      * @param trouble what is wrong, with the value as seen
      * @param refused whether the value is not used because of it
      */
-    protected abstract Finding finding(K key, Place place, Trouble trouble, boolean refused);
+    protected abstract Finding finding(K key, Place place, CellTrouble trouble, boolean refused);
 
     /** Whether a sentence may repeat what the cell holds. */
     protected boolean isPublic(K key) {
@@ -175,7 +175,7 @@ public abstract class RowReader<K> {
 
     private void tell(
             K key, FindingCode code, String fact, String remedy, String seen, boolean refused) {
-        Trouble trouble = new Trouble(code, fact, remedy, Optional.of(seen));
+        CellTrouble trouble = new CellTrouble(code, fact, remedy, Optional.of(seen));
         findings.add(finding(key, place(key), trouble, refused));
     }
 
@@ -195,7 +195,7 @@ public abstract class RowReader<K> {
         return stored.filter(cell -> !cell.isBlank() && !unread.contains(key));
     }
 
-    private void take(K key, Trouble trouble, Cell cell) {
+    private void take(K key, CellTrouble trouble, Cell cell) {
         boolean refused = trouble.code().severity() == Severity.STOP;
         if (refused) {
             unread.add(key);

@@ -1,5 +1,6 @@
 package paperbark.sheet;
 
+import io.soabase.recordbuilder.core.RecordBuilder;
 import java.util.List;
 import paperbark.finding.Place;
 
@@ -13,6 +14,7 @@ import paperbark.finding.Place;
  * @param rows the rows that hold anything, in order
  * @param from1904 whether a plain number that means a day counts from 1904
  */
+@RecordBuilder
 public record Sheet(
         String file,
         String name,
@@ -34,12 +36,12 @@ public record Sheet(
 
     /** The same sheet with these rows alone. */
     public Sheet with(List<Row> some) {
-        return new Sheet(file, name, headingRow, columns, some, from1904);
+        return SheetBuilder.builder(this).rows(some).build();
     }
 
     /** The same without its rows, which take most of the memory. */
     public Sheet withoutRows() {
-        return new Sheet(file, name, headingRow, columns, List.of(), from1904);
+        return with(List.of());
     }
 
     /** A row of it. */

@@ -29,8 +29,8 @@ final class TextCell {
     }
 
     private static Cell tooLong(int column, String address, String raw) {
-        Trouble trouble =
-                new Trouble(
+        CellTrouble trouble =
+                new CellTrouble(
                         CELL_TOO_LONG,
                         String.format(
                                 Locale.ROOT,

@@ -157,13 +157,7 @@ final class WorkbookReader {
     }
 
     private static Sheet counting(Sheet sheet, boolean from1904) {
-        return new Sheet(
-                sheet.file(),
-                sheet.name(),
-                sheet.headingRow(),
-                sheet.columns(),
-                sheet.rows(),
-                from1904);
+        return SheetBuilder.builder(sheet).from1904(from1904).build();
     }
 
     /** Without the last argument the library writes to the file when it is closed. */

@@ -10,12 +10,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import paperbark.entitlement.PrintedSum;
 
 /** Redoes printed sums as a clerk with a pocket calculator does. */
 final class Clerk {
     private static final Pattern EQUATION =
             Pattern.compile("(\\(*[0-9][0-9.()x/+ -]*) = ([0-9.]+)(?: t)?((?:, [a-z][a-z ]+)*)");
-    private static final Pattern TOKEN = Pattern.compile("[0-9.]+|[()x/+-]");
     private static final DateTimeFormatter DAY =
             DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
 
@@ -28,7 +28,7 @@ final class Clerk {
      */
     record Equation(String sum, BigDecimal printed, String words) {
         BigDecimal redone() {
-            return new Sum(sum).value();
+            return PrintedSum.value(sum, MathContext.DECIMAL64);
         }
 
         BigDecimal whole() {
@@ -69,47 +69,5 @@ final class Clerk {
 
     static String day(LocalDate day) {
         return DAY.format(day);
-    }
-
-    /** Brackets first, then times and divided, then plus and minus. */
-    private static final class Sum {
-        private final List<String> tokens = new ArrayList<>();
-        private int next;
-
-        Sum(String text) {
-            Matcher token = TOKEN.matcher(text);
-            while (token.find()) {
-                tokens.add(token.group());
-            }
-        }
-
-        BigDecimal value() {
-            BigDecimal value = product();
-            while (next < tokens.size() && !tokens.get(next).equals(")")) {
-                boolean plus = tokens.get(next++).equals("+");
-                value = plus ? value.add(product()) : value.subtract(product());
-            }
-            return value;
-        }
-
-        private BigDecimal product() {
-            BigDecimal value = factor();
-            while (next < tokens.size() && "x/".contains(tokens.get(next))) {
-                boolean times = tokens.get(next++).equals("x");
-                BigDecimal by = factor();
-                value = times ? value.multiply(by) : value.divide(by, MathContext.DECIMAL64);
-            }
-            return value;
-        }
-
-        private BigDecimal factor() {
-            String token = tokens.get(next++);
-            if (!token.equals("(")) {
-                return new BigDecimal(token);
-            }
-            BigDecimal value = value();
-            next++;
-            return value;
-        }
     }
 }

@@ -125,7 +125,7 @@ class EveryTemplateTest {
     void printsEveryTemplateAndForm(String name, CaseFile file) throws IOException {
         List<Paper> templates = templates();
         CaseFile all = file.withPapers(templates);
-        Pack pack = PACKS.make(all);
+        Pack pack = PACKS.make(all, List.of());
         // A statement of benefit of claims that are all held is but a line on the cover.
         List<Paper> printed = all.papers().stream().filter(p -> !p.isBlocked()).toList();
         assertThat(printed).hasSizeGreaterThanOrEqualTo(templates.size() - 1);

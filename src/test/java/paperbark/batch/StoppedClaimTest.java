@@ -31,10 +31,10 @@ import paperbark.job.Register;
 import paperbark.ledger.ClaimEntry;
 import paperbark.offer.Standing;
 import paperbark.output.BatchView;
+import paperbark.output.BatchViews;
 import paperbark.output.CaseFile;
 import paperbark.output.PaperKind;
 import paperbark.output.TemplateModel;
-import paperbark.output.index.IndexPage;
 import paperbark.output.journal.Journal;
 import paperbark.output.paper.Pack;
 import paperbark.output.paper.Packs;
@@ -74,7 +74,8 @@ class StoppedClaimTest {
     @Test
     void withoutAStopTheFiguresAreThere() throws IOException {
         CaseFile sound = stopped();
-        String pack = text(PACKS.make(sound), PaperKind.values().toArray(PaperKind[]::new));
+        String pack =
+                text(PACKS.make(sound, List.of()), PaperKind.values().toArray(PaperKind[]::new));
 
         assertThat(pack).contains("$504.00", "$462.00", "$" + BOTH_OFF);
         assertThat(cells(Assembled.view(List.of(sound)))).contains("504.00", "505.80", "459.50");
@@ -106,7 +107,7 @@ class StoppedClaimTest {
     @Test
     void theStatementOfBenefitSaysWhatItWasWorkedOutWithout() throws IOException {
         Finding stop = stop(FindingCode.HEAT_PUMP_TOO_LARGE);
-        String page = text(PACKS.make(stopped(stop)), List.of(PaperKind.BENEFIT));
+        String page = text(PACKS.make(stopped(stop), List.of()), List.of(PaperKind.BENEFIT));
 
         assertThat(page)
                 .contains("Worked out without the STCs. That claim is held")
@@ -116,7 +117,8 @@ class StoppedClaimTest {
     @Test
     void theVeecPaperDoesNotSayThatHeldStcsAreAssigned() throws IOException {
         Finding stop = stop(FindingCode.HEAT_PUMP_TOO_LARGE);
-        String page = text(PACKS.make(stopped(stop)), List.of(PaperKind.of(SchemeName.VEEC)));
+        String page =
+                text(PACKS.make(stopped(stop), List.of()), List.of(PaperKind.of(SchemeName.VEEC)));
 
         assertThat(page).contains("held on the day of this paper").doesNotContain(BOTH_OFF);
     }
@@ -127,7 +129,7 @@ class StoppedClaimTest {
         Files.createDirectories(templates.resolve("stc"));
         Files.writeString(
                 templates.resolve("stc/kestrel.ftlh"), "<section>${nothing.there}</section>");
-        Pack pack = new Packs(Optional.of(templates)).make(stopped());
+        Pack pack = new Packs(Optional.of(templates)).make(stopped(), List.of());
 
         assertThat(pack.packedCase().standing(SchemeName.STC)).isEqualTo(Standing.HELD);
         assertThat(text(pack, others(pack.packedCase()))).doesNotContain("$504.00", BOTH_OFF);
@@ -162,7 +164,7 @@ class StoppedClaimTest {
         Map<PaperKind, String> texts = printed(file, held);
         String working = texts.remove(PaperKind.WORKING);
         String others = String.join(" ", texts.values());
-        String index = IndexPage.of(view);
+        String index = BatchViews.page(view);
         String journal = new String(new Journal(view, Register.TABLES.accounts()).csv(), "UTF-8");
         Map<String, Object> model = TemplateModel.of(file);
         for (String figure : figures) {
@@ -186,7 +188,7 @@ class StoppedClaimTest {
         boolean warranty = paper(file, PaperKind.WARRANTY).isEmpty();
         List<Object> key = List.of(held, warranty);
         if (!PRINTED.containsKey(key)) {
-            PRINTED.put(key, texts(PACKS.make(file)));
+            PRINTED.put(key, texts(PACKS.make(file, List.of())));
         }
         return new LinkedHashMap<>(PRINTED.get(key));
     }

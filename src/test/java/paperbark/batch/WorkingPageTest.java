@@ -60,7 +60,7 @@ class WorkingPageTest {
                 .forEach(
                         job -> {
                             CaseFile all = cases.of(job, "pack.pdf");
-                            PrintedWorking.of(packs.make(workingOnly(all)).pdf())
+                            PrintedWorking.of(packs.make(workingOnly(all), List.of()).pdf())
                                     .forEach(s -> PRINTED.put(job.reference() + " " + s.name(), s));
                         });
         register = records(SampleWeek.CSV);

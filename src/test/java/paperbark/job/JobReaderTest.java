@@ -18,10 +18,10 @@ import paperbark.finding.Place;
 import paperbark.finding.Severity;
 import paperbark.firm.Words;
 import paperbark.sheet.Cell;
+import paperbark.sheet.CellTrouble;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
-import paperbark.sheet.Trouble;
 import paperbark.value.Money;
 import paperbark.value.Phone;
 import paperbark.value.SchemeName;
@@ -282,7 +282,7 @@ class JobReaderTest {
                         Optional.empty(),
                         Optional.empty(),
                         List.of(
-                                new Trouble(
+                                new CellTrouble(
                                         FindingCode.CELL_MERGED,
                                         "I3 is merged with I2, which holds the value shown.",
                                         "Unmerge the cells.",

@@ -1,5 +1,6 @@
 package paperbark.ledger;
 
+import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -17,6 +18,16 @@ public final class Entries {
     private static final Instant AT = Instant.parse("2026-11-23T01:00:00Z");
 
     private Entries() {}
+
+    /** Makes a new, empty ledger in a file. */
+    public static void create(Path file, Instant at) {
+        Ledger.create(new LedgerPlace.InFile(file), at);
+    }
+
+    /** Takes in a batch as a run does: rehearsed first. */
+    public static void enter(Ledger ledger, BatchEntry batch) {
+        ledger.enter(batch, ledger.rehearse(batch));
+    }
 
     /** A batch of these jobs. */
     public static BatchEntry batch(String name, JobEntry... jobs) {

@@ -36,7 +36,7 @@ class HistoryCheckTest {
     @BeforeEach
     void claimUnderBothSchemes() {
         file = folder.resolve("paperbark.db");
-        Ledger.create(file, Instant.EPOCH);
+        Entries.create(file, Instant.EPOCH);
         enter("one", AS_CLAIMED, JobOutcome.ISSUED, claim(SchemeName.STC), claim(SchemeName.VEEC));
     }
 
@@ -47,7 +47,8 @@ class HistoryCheckTest {
     private void enter(String batch, String register, JobOutcome outcome, ClaimEntry... claims) {
         Job job = Register.job(register);
         try (Ledger ledger = Ledger.open(file)) {
-            ledger.enter(
+            Entries.enter(
+                    ledger,
                     Entries.batch(
                             batch,
                             new JobEntry(

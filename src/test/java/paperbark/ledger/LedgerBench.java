@@ -79,9 +79,9 @@ public final class LedgerBench {
                         () ->
                                 Quarter.ofYear(
                                                 2026,
-                                                ledger.sales(),
+                                                ledger.income().sales(),
                                                 ledger.claims(LocalDate.of(9999, 12, 31)),
-                                                ledger.receipts())
+                                                ledger.income().receipts())
                                         .size());
                 timed("one advice", () -> pay(ledger, "last"));
                 timed("proof", () -> proved(ledger));
@@ -132,7 +132,8 @@ public final class LedgerBench {
             for (int j = 0; j < JOBS; j++) {
                 jobs.add(job(b * JOBS + j, FIRST.plusDays(b / 2)));
             }
-            ledger.enter(
+            Entries.enter(
+                    ledger,
                     new BatchEntry(
                             "batch-" + b,
                             "week.xlsx",

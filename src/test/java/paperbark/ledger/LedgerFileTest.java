@@ -27,7 +27,7 @@ class LedgerFileTest {
     @BeforeEach
     void makeOne() {
         file = folder.resolve("paperbark.db");
-        Ledger.create(file, Instant.parse("2026-11-23T00:00:00Z"));
+        Entries.create(file, Instant.parse("2026-11-23T00:00:00Z"));
     }
 
     private void change(String statement) {
@@ -63,7 +63,7 @@ class LedgerFileTest {
     @Test
     void aSecondLedgerNeverTakesTheFirstOnesPlace() throws IOException {
         byte[] before = Files.readAllBytes(file);
-        assertThatThrownBy(() -> Ledger.create(file, Instant.EPOCH))
+        assertThatThrownBy(() -> Entries.create(file, Instant.EPOCH))
                 .isInstanceOf(LedgerException.class);
         assertThat(Files.readAllBytes(file)).isEqualTo(before);
     }
@@ -77,7 +77,7 @@ class LedgerFileTest {
     @Test
     void twoLedgersHaveTwoKeysAndOneThatIsTakenOverKeepsItsOwn() throws IOException {
         Path second = folder.resolve("second.db");
-        Ledger.create(second, Instant.EPOCH);
+        Entries.create(second, Instant.EPOCH);
         Path key = folder.resolve("paperbark.key");
         assertThat(folder.resolve("second.key")).isRegularFile();
         assertThat(Files.readString(folder.resolve("second.key")))

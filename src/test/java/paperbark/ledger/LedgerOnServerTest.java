@@ -119,7 +119,7 @@ class LedgerOnServerTest extends LedgerTest {
     private List<EntryRecord> records(LedgerPlace of) {
         try (Ledger ledger = Ledger.open(of)) {
             ledger.verify();
-            return ledger.records();
+            return ledger.records().all();
         }
     }
 
@@ -127,8 +127,9 @@ class LedgerOnServerTest extends LedgerTest {
     void aCopyOfTheDayIsAFileWithTheSameEntriesAndSeals() {
         Path copy = copies.resolve("copy.db");
         try (Ledger ledger = Ledger.open(place)) {
-            ledger.enter(week("one"));
-            ledger.enter(
+            Entries.enter(ledger, week("one"));
+            Entries.enter(
+                    ledger,
                     Entries.batch(
                             "two",
                             Entries.job("SB_1", Entries.claim(SchemeName.STC, "T-101", "504.00"))));
@@ -148,7 +149,7 @@ class LedgerOnServerTest extends LedgerTest {
         Ledger.create(file, Instant.EPOCH);
         LedgerId id;
         try (Ledger ledger = Ledger.open(file)) {
-            ledger.enter(week("one"));
+            Entries.enter(ledger, week("one"));
             id = ledger.id();
         }
         List<EntryRecord> all = records(file);
@@ -181,7 +182,8 @@ class LedgerOnServerTest extends LedgerTest {
                         offices.submit(
                                 () -> {
                                     try (Ledger ledger = Ledger.open(place)) {
-                                        ledger.enter(
+                                        Entries.enter(
+                                                ledger,
                                                 Entries.batch(
                                                         name,
                                                         Entries.job(
@@ -217,7 +219,11 @@ class LedgerOnServerTest extends LedgerTest {
                             one.lodgeBy(),
                             List.of(one.serials().get(0), one.serials().get(0)),
                             one.promise());
-            assertThatThrownBy(() -> ledger.enter(Entries.batch("one", Entries.job("SB-1", twice))))
+            assertThatThrownBy(
+                            () ->
+                                    Entries.enter(
+                                            ledger,
+                                            Entries.batch("one", Entries.job("SB-1", twice))))
                     .isInstanceOf(LedgerException.class)
                     .hasMessageContaining("PostgreSQL 23505")
                     .extracting(LedgerOnServerTest::everythingSaid)
@@ -238,7 +244,7 @@ class LedgerOnServerTest extends LedgerTest {
             server.run(
                     "SELECT pg_terminate_backend(pid) FROM pg_stat_activity"
                             + " WHERE application_name = 'paperbark' ORDER BY backend_start DESC LIMIT 1");
-            assertThatThrownBy(() -> ledger.enter(week("one")))
+            assertThatThrownBy(() -> Entries.enter(ledger, week("one")))
                     .isInstanceOf(UncheckedIOException.class)
                     .hasMessageContaining("cannot be reached");
         }

@@ -45,7 +45,7 @@ class LedgerTest {
 
     private void enter(BatchEntry batch) {
         try (Ledger ledger = Ledger.open(place)) {
-            ledger.enter(batch);
+            Entries.enter(ledger, batch);
         }
     }
 
@@ -127,16 +127,16 @@ class LedgerTest {
         enter(Entries.batch("two", Entries.job("SB-2")));
         LedgerPlace second = new LedgerPlace.InFile(folder.resolve("second.db"));
         try (Ledger ledger = Ledger.open(place)) {
-            ledger.published("one");
+            ledger.batches().notePublished("one");
             ledger.takenOverBy(second);
         }
         try (Ledger ledger = Ledger.open(second)) {
-            assertThat(ledger.unpublished("here"))
-                    .extracting(Ledger.Unpublished::name)
+            assertThat(ledger.batches().unpublished("here"))
+                    .extracting(Batches.Unpublished::name)
                     .containsExactly("two");
-            assertThat(ledger.unpublished("elsewhere")).isEmpty();
-            assertThat(ledger.unfiled("here"))
-                    .extracting(Ledger.BatchState::name)
+            assertThat(ledger.batches().unpublished("elsewhere")).isEmpty();
+            assertThat(ledger.batches().unfiled("here"))
+                    .extracting(Batches.BatchState::name)
                     .containsExactly("one");
         }
     }
@@ -149,7 +149,7 @@ class LedgerTest {
                 .isInstanceOf(LedgerBusyException.class);
         assertThat(claims()).isEmpty();
         try (Ledger ledger = Ledger.open(place)) {
-            assertThat(ledger.unpublished("here")).isEmpty();
+            assertThat(ledger.batches().unpublished("here")).isEmpty();
         }
     }
 
@@ -276,7 +276,7 @@ class LedgerTest {
         try (Ledger ledger = Ledger.open(place)) {
             assertThat(ledger.withdraw(withdrawal("sb-1"))).isTrue();
             assertThat(ledger.claims(Entries.DAY)).isEmpty();
-            assertThat(ledger.sales()).isEmpty();
+            assertThat(ledger.income().sales()).isEmpty();
             assertThat(ledger.claimsOf("SB-1")).singleElement().matches(c -> !c.active());
             ledger.verify();
         }
@@ -302,19 +302,19 @@ class LedgerTest {
             assertThat(ledger.withdraw(withdrawal("SB-1"))).isTrue();
             assertThat(ledger.withdraw(withdrawal("SB-1"))).isFalse();
             assertThat(ledger.withdraw(withdrawal("SB-404"))).isFalse();
-            assertThat(ledger.records()).hasSize(2);
+            assertThat(ledger.records().all()).hasSize(2);
         }
         enter(Entries.batch("two", claimed.jobs().get(0)));
         try (Ledger ledger = Ledger.open(place)) {
             assertThat(ledger.claims(Entries.DAY)).hasSize(1);
-            assertThat(ledger.sales()).hasSize(1);
+            assertThat(ledger.income().sales()).hasSize(1);
             assertThat(ledger.withdraw(withdrawal("SB-1"))).isTrue();
             assertThat(ledger.claims(Entries.DAY)).isEmpty();
             Path anew = folder.resolve("anew.db");
-            Ledger.rebuild(new LedgerPlace.InFile(anew), ledger.id(), ledger.records());
+            Ledger.rebuild(new LedgerPlace.InFile(anew), ledger.id(), ledger.records().all());
             try (Ledger rebuilt = Ledger.open(anew)) {
                 assertThat(rebuilt.claimsOf("SB-1")).isEqualTo(ledger.claimsOf("SB-1"));
-                assertThat(rebuilt.sales()).isEmpty();
+                assertThat(rebuilt.income().sales()).isEmpty();
             }
         }
     }

@@ -41,8 +41,7 @@ class OlderEntryTest {
                         .toList();
         Map<String, List<List<String>>> rows = new HashMap<>(entry.rows());
         rows.put("personal", List.of(row, personal(entry).get(1)));
-        return entry.with(
-                entry.schema(), entry.detailSha256(), entry.before(), entry.rowsSha256(), rows);
+        return EntryRecordBuilder.builder(entry).rows(rows).build();
     }
 
     @Test
@@ -75,8 +74,7 @@ class OlderEntryTest {
                         .map(row -> row.stream().map(c -> c.replace("4512101", "4512109")).toList())
                         .toList();
         rows.put("serial", others);
-        EntryRecord other =
-                second.with(2, second.detailSha256(), second.before(), second.rowsSha256(), rows);
+        EntryRecord other = EntryRecordBuilder.builder(second).schema(2).rows(rows).build();
         assertThat(other.merged(newer)).isEmpty();
     }
 }

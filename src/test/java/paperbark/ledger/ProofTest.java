@@ -22,7 +22,7 @@ class ProofTest {
     @BeforeEach
     void aLedgerOfOneEntryThatIsProved() {
         file = folder.resolve("paperbark.db");
-        Ledger.create(file, Instant.EPOCH);
+        Entries.create(file, Instant.EPOCH);
         enter("one", "SB-1");
         prove();
         // From here on whoever proves it whole finds it changed.
@@ -31,7 +31,7 @@ class ProofTest {
 
     private void enter(String batch, String job) {
         try (Ledger ledger = Ledger.open(file)) {
-            ledger.enter(Entries.batch(batch, Entries.job(job)));
+            Entries.enter(ledger, Entries.batch(batch, Entries.job(job)));
         }
     }
 
@@ -71,7 +71,7 @@ class ProofTest {
     @Test
     void anEntryOfOurOwnHasNot() {
         try (Ledger ledger = Ledger.open(file)) {
-            ledger.enter(Entries.batch("two", Entries.job("SB-2")));
+            Entries.enter(ledger, Entries.batch("two", Entries.job("SB-2")));
             proof.grew(ledger);
         }
         assertThatCode(this::prove).doesNotThrowAnyException();
@@ -81,7 +81,7 @@ class ProofTest {
     void anEntryOfOurOwnUponAnothersHasItProvedWhole() {
         enter("two", "SB-2");
         try (Ledger ledger = Ledger.open(file)) {
-            ledger.enter(Entries.batch("three", Entries.job("SB-3")));
+            Entries.enter(ledger, Entries.batch("three", Entries.job("SB-3")));
             proof.grew(ledger);
         }
         assertThatThrownBy(this::prove).isInstanceOf(LedgerException.class);

@@ -122,7 +122,7 @@ class DoctorTest {
     @Test
     void aClockThatRunsBehindTheNewestBatchIsNamed() throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            ledger.enter(Entries.batch("one", Entries.job("SB-1")));
+            Entries.enter(ledger, Entries.batch("one", Entries.job("SB-1")));
         }
         assertThat(doctor().exitCode()).isZero();
         assertThat(Doctor.examine(office, Instant.EPOCH, LocalDate.of(2026, 11, 22), false))

@@ -33,7 +33,7 @@ class LastSealTest {
         Office office = Offices.make(folder.resolve("office"));
         String before;
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            before = ledger.lastSeal();
+            before = ledger.records().lastSeal();
         }
         Files.writeString(office.intake().resolve("one.csv"), Offices.register(1));
         Program.run(office.root(), "watch", ".", "--once", "--quiet-for", "0");

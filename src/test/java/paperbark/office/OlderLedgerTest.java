@@ -128,8 +128,8 @@ class OlderLedgerTest {
             assertThat(ledger.versions("J-2"))
                     .extracting(v -> v.batch() + " " + v.installedOn().orElseThrow())
                     .containsExactly("2026-11-26-one 2026-11-16", "2026-11-26-two 2026-11-16");
-            assertThat(ledger.unpublished("here")).isEmpty();
-            assertThat(ledger.unfiled("here")).isEmpty();
+            assertThat(ledger.batches().unpublished("here")).isEmpty();
+            assertThat(ledger.batches().unfiled("here")).isEmpty();
         }
         Path kept = office.root().resolve("paperbark.db.schema-" + version.replaceAll("\\D", ""));
         assertThat(Invariants.query(office.root(), "PRAGMA user_version")).isEqualTo("3");

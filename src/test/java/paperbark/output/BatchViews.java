@@ -23,6 +23,7 @@ import paperbark.offer.Expected;
 import paperbark.offer.OwnerPrice;
 import paperbark.offer.Quote;
 import paperbark.offer.Split;
+import paperbark.output.index.IndexPage;
 import paperbark.value.Abn;
 import paperbark.value.Address;
 import paperbark.value.DateRange;
@@ -124,6 +125,11 @@ public final class BatchViews {
                         .toList();
         return new BatchView(
                 info(), firm(gstRegistered), cases, Finding.inOrder(findings), rules, List.of());
+    }
+
+    /** The index page of a batch that has its one print run. */
+    public static String page(BatchView view) {
+        return IndexPage.of(view, PrintRunFiles.of(view.cases().size()));
     }
 
     /** A handful of jobs: ready, booked, to be looked at, held, and one without a price. */

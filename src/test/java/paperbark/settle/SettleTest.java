@@ -50,7 +50,8 @@ class SettleTest {
         place = place(folder);
         Ledger.create(place, Instant.EPOCH);
         try (Ledger ledger = Ledger.open(place)) {
-            ledger.enter(
+            Entries.enter(
+                    ledger,
                     Entries.batch(
                             "one",
                             Entries.job(
@@ -222,7 +223,8 @@ class SettleTest {
     void whatTheOwnerIsPaidIsNeverTheFirmsMoney(String told, Ending ending, String firm) {
         try (Ledger ledger = Ledger.open(place)) {
             ClaimEntry usual = Entries.claim(SchemeName.STC, "T-400", "0.00");
-            ledger.enter(
+            Entries.enter(
+                    ledger,
                     Entries.batch(
                             "two",
                             Entries.job(
@@ -282,7 +284,8 @@ class SettleTest {
     @Test
     void twoClaimsThatFitAlikeAreNeverMatchedByAmount() {
         try (Ledger ledger = Ledger.open(place)) {
-            ledger.enter(
+            Entries.enter(
+                    ledger,
                     Entries.batch(
                             "two",
                             Entries.job("SB-3", Entries.claim(SchemeName.STC, "T-300", "648.00"))));

@@ -161,7 +161,7 @@ final class Books {
     }
 
     static List<FindingCode> codes(Cell cell) {
-        return cell.troubles().stream().map(Trouble::code).toList();
+        return cell.troubles().stream().map(CellTrouble::code).toList();
     }
 
     static Reading<paperbark.sheet.Sheet> csv(String text) {

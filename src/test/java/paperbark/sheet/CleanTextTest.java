@@ -50,7 +50,7 @@ class CleanTextTest {
     void whatCannotBeSeenIsTakenOutAndSaid(String raw) {
         CleanText clean = CleanText.of(raw);
         assertThat(clean.text()).isEqualTo("ab");
-        assertThat(clean.troubles()).extracting(Trouble::code).containsExactly(TEXT_CLEANED);
+        assertThat(clean.troubles()).extracting(CellTrouble::code).containsExactly(TEXT_CLEANED);
     }
 
     @ParameterizedTest
@@ -58,7 +58,7 @@ class CleanTextTest {
     void aWordOfTwoAlphabetsIsNamed(String raw, String alphabet) {
         CleanText clean = CleanText.of(raw);
         assertThat(clean.text()).isEqualTo(raw);
-        assertThat(clean.troubles()).extracting(Trouble::code).containsExactly(SCRIPTS_MIXED);
+        assertThat(clean.troubles()).extracting(CellTrouble::code).containsExactly(SCRIPTS_MIXED);
         assertThat(clean.troubles().get(0).fact()).contains(alphabet);
     }
 

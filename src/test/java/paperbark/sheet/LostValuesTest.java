@@ -85,7 +85,9 @@ class LostValuesTest {
                 "25\u00c2\u00b0"
             })
     void misreadTextIsNamed(String text) {
-        assertThat(CleanText.of(text).troubles()).extracting(Trouble::code).contains(TEXT_GARBLED);
+        assertThat(CleanText.of(text).troubles())
+                .extracting(CellTrouble::code)
+                .contains(TEXT_GARBLED);
     }
 
     @ParameterizedTest
@@ -103,7 +105,7 @@ class LostValuesTest {
             })
     void textWrittenInEarnestIsLeftAlone(String text) {
         assertThat(CleanText.of(text).troubles())
-                .extracting(Trouble::code)
+                .extracting(CellTrouble::code)
                 .doesNotContain(TEXT_GARBLED);
     }
 

@@ -28,7 +28,7 @@ class RoundTripTest {
         String once = CleanText.of(text).text();
         assertThat(CleanText.of(once).text()).isEqualTo(once);
         assertThat(CleanText.of(once).troubles())
-                .extracting(Trouble::code)
+                .extracting(CellTrouble::code)
                 .doesNotContain(TEXT_CLEANED);
     }
 

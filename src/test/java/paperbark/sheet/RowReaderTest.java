@@ -28,7 +28,7 @@ class RowReaderTest {
         }
 
         @Override
-        protected Finding finding(String key, Place place, Trouble trouble, boolean refused) {
+        protected Finding finding(String key, Place place, CellTrouble trouble, boolean refused) {
             return Finding.of(trouble.code(), place, trouble.fact(), "Look.")
                     .as(Severity.CHECK)
                     .seeing(trouble.seen().orElse(""));

@@ -15,13 +15,13 @@ import paperbark.output.form.Mapping.FieldRow;
 import paperbark.output.form.Mapping.Stamp;
 import paperbark.output.table.SafeCsv;
 import paperbark.sheet.Cell;
+import paperbark.sheet.CellTrouble;
 import paperbark.sheet.Column;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Row;
 import paperbark.sheet.RowReader;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
-import paperbark.sheet.Trouble;
 import paperbark.value.Parsed;
 
 /**
@@ -183,7 +183,7 @@ final class MappingReader {
         }
 
         @Override
-        protected Finding finding(String key, Place place, Trouble trouble, boolean refused) {
+        protected Finding finding(String key, Place place, CellTrouble trouble, boolean refused) {
             FindingCode code = refused ? FindingCode.TABLE_ROW_WRONG : trouble.code();
             return Finding.of(code, place, trouble.fact(), trouble.remedy())
                     .seeing(trouble.seen().orElse(""));

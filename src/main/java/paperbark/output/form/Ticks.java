@@ -71,13 +71,6 @@ final class Ticks {
         return true;
     }
 
-    /** Whether any box of the field is ticked. */
-    static boolean isSet(PDButton field) {
-        return field.getWidgets().stream()
-                .map(PDAnnotationWidget::getAppearanceState)
-                .anyMatch(state -> state != null && !OFF.equals(state.getName()));
-    }
-
     /** The place of the widget that a value means. */
     private static Optional<Integer> meant(PDButton field, String said) {
         List<String> exported = exported(field);

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.Optional;
 import paperbark.output.BatchView;
 import paperbark.output.BrokenTemplate;
-import paperbark.output.PrintRunFiles;
 import paperbark.output.RunFile;
 import paperbark.output.RunLimit;
 import paperbark.output.TemplateEngine;
@@ -15,11 +14,6 @@ public final class IndexPage {
     private static final String TEMPLATE = "index.ftlh";
 
     private IndexPage() {}
-
-    /** The page of a batch that has its one print run. */
-    public static String of(BatchView view) {
-        return of(view, PrintRunFiles.of(view.cases().size()));
-    }
 
     /**
      * The page, by the shipped template.

@@ -50,7 +50,7 @@ final class IndexReader {
             List.of(Severity.STOP, Severity.CHECK, Severity.NOTE);
 
     private final BatchView view;
-    private final Private secrets;
+    private final HiddenValues secrets;
     private final List<Told> told;
     private final Set<Finding> folded;
     private final Map<CaseFile, String> anchors = new IdentityHashMap<>();
@@ -61,7 +61,7 @@ final class IndexReader {
     IndexReader(BatchView view, List<RunFile> runs) {
         this.view = view;
         this.runs = runs;
-        this.secrets = Private.in(view);
+        this.secrets = HiddenValues.in(view);
         this.told = Told.of(view.findings());
         this.folded =
                 told.stream()

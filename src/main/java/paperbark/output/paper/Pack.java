@@ -44,9 +44,4 @@ public record Pack(
     public FiledPack filed(Path file) {
         return new FiledPack(packedCase(), file, papers);
     }
-
-    /** How many pages it has, with the blank backs between the papers. */
-    public int pageCount() {
-        return papers.stream().mapToInt(PaperPages::lastPage).max().orElse(0);
-    }
 }

@@ -76,15 +76,10 @@ public final class Packs {
     /**
      * The pack of a job. A paper that is held is a line on the cover; one that cannot be made has a
      * page of reasons in its place.
-     */
-    public Pack make(CaseFile caseFile) {
-        return make(caseFile, List.of());
-    }
-
-    /**
-     * The same with some papers as finished pages in place of their templates.
      *
-     * @param finished at most one of a kind; one that the case does not have, or holds, is left out
+     * @param caseFile the job
+     * @param finished pages that stand in place of a template, at most one of a kind; one that the
+     *     case does not have, or holds, is left out
      */
     public Pack make(CaseFile caseFile, List<FinishedPaper> finished) {
         Pack pack = attempt(caseFile, finished, List.of());
@@ -240,7 +235,11 @@ public final class Packs {
                     .forEach(
                             (uri, why) ->
                                     findings.add(
-                                            refused(Asker.of(uri, papers), uri, why, caseFile)));
+                                            refused(
+                                                    TemplateFinder.of(uri, papers),
+                                                    uri,
+                                                    why,
+                                                    caseFile)));
             return new Pack(caseFile, out.toByteArray(), pages, claims, Finding.inOrder(findings));
         } catch (IOException e) {
             throw new UncheckedIOException(e);

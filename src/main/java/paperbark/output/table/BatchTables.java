@@ -42,7 +42,7 @@ public record BatchTables(
 
     /** The tables of the batch. */
     public static BatchTables of(BatchView view) {
-        List<Compared> claims = Compared.of(view);
+        List<ComparedClaim> claims = ComparedClaim.of(view);
         Table gst = GstTable.of(view);
         Table received = ReceivedTable.of(view);
         return new BatchTables(

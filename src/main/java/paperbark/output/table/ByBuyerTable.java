@@ -98,6 +98,9 @@ final class ByBuyerTable {
     private static String matching(String table, String key, String buyer, boolean held) {
         return "SUMIFS([%1$s:%2$s],[%1$s:scheme],[scheme],[%1$s:buyer],%3$s,%4$s)"
                 .formatted(
-                        table, key, Names.like(buyer, "[buyer]"), ClaimFacts.standing(table, held));
+                        table,
+                        key,
+                        SumifsName.like(buyer, "[buyer]"),
+                        ClaimFacts.standing(table, held));
     }
 }

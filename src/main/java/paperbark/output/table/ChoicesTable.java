@@ -40,7 +40,7 @@ public final class ChoicesTable {
     private ChoicesTable() {}
 
     /** The table of the batch. */
-    static Table of(List<Compared> claims) {
+    static Table of(List<ComparedClaim> claims) {
         Table table =
                 new Table(
                         "Choices",
@@ -55,7 +55,7 @@ public final class ChoicesTable {
         return Totals.ofMoney(table);
     }
 
-    private static List<TableCell> row(Compared claim) {
+    private static List<TableCell> row(ComparedClaim claim) {
         Comparison comparison = claim.comparison();
         Optional<Quote> taken = comparison.chosen();
         Optional<Quote> next = comparison.runnerUp();
@@ -94,7 +94,7 @@ public final class ChoicesTable {
         return new TableColumn(key, heading, Kind.MONEY, 12);
     }
 
-    private static TableCell line(Compared claim, Optional<Quote> quote) {
+    private static TableCell line(ComparedClaim claim, Optional<Quote> quote) {
         return quote.map(q -> whole(claim.lineOf(q))).orElse(TableCell.BLANK);
     }
 

@@ -76,7 +76,7 @@ final class DebtorsTable {
             cells.add(
                     derivedMoney(
                             "SUMIFS([Received:open],[Received:open],\">0\",[Received:buyer],%s%s)"
-                                    .formatted(Names.like(buyer, "[buyer]"), limits(age)),
+                                    .formatted(SumifsName.like(buyer, "[buyer]"), limits(age)),
                             sums.getOrDefault(age, NOTHING)));
         }
         cells.add(

@@ -58,7 +58,7 @@ public final class EveryOfferTable {
     }
 
     /** The table of the batch. */
-    static Table of(BatchView view, List<Compared> claims) {
+    static Table of(BatchView view, List<ComparedClaim> claims) {
         EveryOfferTable offers = new EveryOfferTable(view.firm());
         return new Table(
                 "Offers",
@@ -77,7 +77,7 @@ public final class EveryOfferTable {
                 List.of());
     }
 
-    private List<TableCell> row(Compared.Line line) {
+    private List<TableCell> row(ComparedClaim.Line line) {
         Quote quote = line.quote();
         Split split = quote.split();
         Job job = line.claim().file().job();
@@ -152,7 +152,7 @@ public final class EveryOfferTable {
                         quote.waiting());
     }
 
-    private static TableCell takenLine(Compared.Line line) {
+    private static TableCell takenLine(ComparedClaim.Line line) {
         return line.claim()
                 .comparison()
                 .chosen()
@@ -160,7 +160,7 @@ public final class EveryOfferTable {
                 .orElse(TableCell.BLANK);
     }
 
-    private static TableCell asTaken(Compared.Line line) {
+    private static TableCell asTaken(ComparedClaim.Line line) {
         return line.claim()
                 .comparison()
                 .chosen()

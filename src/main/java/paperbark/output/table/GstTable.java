@@ -127,7 +127,7 @@ public final class GstTable {
                 text(job.owner().names()),
                 TableCell.of(Value.day(job.ruleDay())),
                 text(job.stage().word()),
-                text(Counted.of(file).word()),
+                text(SaleState.of(file).word()),
                 text(job.site().address().state().map(State::name)),
                 text(quarter(job.ruleDay().orElse(LocalDate.MAX))),
                 text(job.owner().gstRegistered().map(yes -> yes ? "yes" : "no")),

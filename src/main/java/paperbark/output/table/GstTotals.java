@@ -46,7 +46,7 @@ final class GstTotals {
         List<List<TableCell>> rows = new ArrayList<>();
         Table total = Totals.ofMoney(table);
         rows.addAll(total.footers());
-        for (Counted kind : Counted.values()) {
+        for (SaleState kind : SaleState.values()) {
             if (table.count("counted", kind.word()) > 0) {
                 rows.add(ofKind(table, kind));
             }
@@ -102,7 +102,7 @@ final class GstTotals {
         return rows;
     }
 
-    private static List<TableCell> ofKind(Table table, Counted kind) {
+    private static List<TableCell> ofKind(Table table, SaleState kind) {
         Map<String, TableCell> sums = new HashMap<>();
         for (TableColumn column : table.columns()) {
             if (column.kind() == Kind.MONEY) {
@@ -113,7 +113,7 @@ final class GstTotals {
     }
 
     /** The sum of a column over the jobs of a kind. */
-    static TableCell sum(Table table, String key, Counted kind) {
+    static TableCell sum(Table table, String key, SaleState kind) {
         return derivedMoney(
                 "SUMIFS([Gst:%s],[Gst:counted],\"%s\")".formatted(key, kind.word()),
                 table.sum(key, row -> table.value(row, "counted").shown().equals(kind.word()))

@@ -108,7 +108,7 @@ final class MoneyTables {
         rows.add(sales("Credit, with owners' tax invoices", "credit"));
         List<TableColumn> columns = new ArrayList<>();
         columns.add(WHAT);
-        for (Counted kind : Counted.values()) {
+        for (SaleState kind : SaleState.values()) {
             columns.add(money(key(kind), heading(kind)));
         }
         columns.add(money("all", "All jobs"));
@@ -123,11 +123,11 @@ final class MoneyTables {
                 List.of());
     }
 
-    private static String key(Counted kind) {
+    private static String key(SaleState kind) {
         return "as-" + (char) ('a' + kind.ordinal());
     }
 
-    private static String heading(Counted kind) {
+    private static String heading(SaleState kind) {
         return Character.toUpperCase(kind.word().charAt(0)) + kind.word().substring(1);
     }
 
@@ -135,7 +135,7 @@ final class MoneyTables {
         Table gst = tables.gst();
         List<TableCell> cells = new ArrayList<>();
         cells.add(text(label));
-        for (Counted kind : Counted.values()) {
+        for (SaleState kind : SaleState.values()) {
             cells.add(GstTotals.sum(gst, key, kind));
         }
         cells.add(derivedMoney("SUM([Gst:" + key + "])", Totals.said(gst, key)));
@@ -163,7 +163,7 @@ final class MoneyTables {
     private static List<TableCell> together(String label, TableCell all) {
         List<TableCell> cells = new ArrayList<>();
         cells.add(text(label));
-        for (int i = 0; i < Counted.values().length; i++) {
+        for (int i = 0; i < SaleState.values().length; i++) {
             cells.add(TableCell.BLANK);
         }
         cells.add(all);

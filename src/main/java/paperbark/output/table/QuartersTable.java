@@ -40,14 +40,14 @@ final class QuartersTable {
 
     /** The table over the rows of the GST table, the earliest quarter first. */
     static Table of(Table gst) {
-        Map<LocalDate, Set<Counted>> quarters = new TreeMap<>();
+        Map<LocalDate, Set<SaleState>> quarters = new TreeMap<>();
         for (List<TableCell> row : gst.rows()) {
             LocalDate first =
                     gst.value(row, "day") instanceof Value.Day day
                             ? Days.firstOfQuarter(day.day())
                             : LocalDate.MAX;
-            quarters.computeIfAbsent(first, q -> EnumSet.noneOf(Counted.class))
-                    .add(Counted.of(shown(gst, row, "counted")));
+            quarters.computeIfAbsent(first, q -> EnumSet.noneOf(SaleState.class))
+                    .add(SaleState.of(shown(gst, row, "counted")));
         }
         List<List<TableCell>> rows = new ArrayList<>();
         quarters.forEach(

@@ -8,7 +8,6 @@ import static paperbark.output.table.TableColumn.whole;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Predicate;
 import paperbark.finding.Severity;
 import paperbark.output.BatchView;
 import paperbark.value.SchemeName;
@@ -115,9 +114,5 @@ public final class SummaryTables {
                 List.of(text("sheet", "Sheet", 34), whole("rows", "Rows", 30)),
                 rows,
                 List.of());
-    }
-
-    private static Predicate<List<TableCell>> shows(Table table, String key, String word) {
-        return row -> table.value(row, key).shown().equals(word);
     }
 }

@@ -32,7 +32,7 @@ final class SwitchTable {
         private BigDecimal worth = BigDecimal.ZERO.setScale(2);
         private BigDecimal asTaken = BigDecimal.ZERO.setScale(2);
 
-        private void add(Compared claim, Quote quote) {
+        private void add(ComparedClaim claim, Quote quote) {
             claims++;
             worth = worth.add(quote.worth().amount());
             asTaken =
@@ -46,10 +46,10 @@ final class SwitchTable {
 
     private SwitchTable() {}
 
-    static Table of(List<Compared> claims) {
+    static Table of(List<ComparedClaim> claims) {
         List<List<TableCell>> rows = new ArrayList<>();
         for (SchemeName scheme : SchemeName.values()) {
-            List<Compared> wanted =
+            List<ComparedClaim> wanted =
                     claims.stream().filter(c -> c.comparison().scheme() == scheme).toList();
             sums(wanted).forEach((buyer, sum) -> rows.add(row(scheme, buyer, sum, wanted.size())));
         }
@@ -62,10 +62,10 @@ final class SwitchTable {
                 List.of());
     }
 
-    private static TreeMap<String, Sum> sums(List<Compared> claims) {
+    private static TreeMap<String, Sum> sums(List<ComparedClaim> claims) {
         TreeMap<String, Sum> sums = new TreeMap<>();
-        for (Compared claim : claims) {
-            for (Compared.Line line : claim.lines()) {
+        for (ComparedClaim claim : claims) {
+            for (ComparedClaim.Line line : claim.lines()) {
                 if (line.isBestOfItsBuyer()) {
                     sums.computeIfAbsent(line.quote().offer().buyer(), b -> new Sum())
                             .add(claim, line.quote());
@@ -78,7 +78,7 @@ final class SwitchTable {
     private static List<TableCell> row(SchemeName scheme, String buyer, Sum sum, long all) {
         String which =
                 "[Offers:scheme],[scheme],[Offers:first],\"yes\",[Offers:buyer],"
-                        + Names.like(buyer, "[buyer]");
+                        + SumifsName.like(buyer, "[buyer]");
         return List.of(
                 text(scheme.word()),
                 text(buyer),

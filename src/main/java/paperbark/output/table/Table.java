@@ -53,11 +53,6 @@ public record Table(
         return row.get(column(key)).value();
     }
 
-    /** The sum of a column. */
-    public BigDecimal sum(String key) {
-        return sum(key, row -> true);
-    }
-
     /** The sum of a column over the rows wanted. */
     public BigDecimal sum(String key, Predicate<List<TableCell>> wanted) {
         return rows.stream()

@@ -110,7 +110,8 @@ public final class WeeksTable {
                     derivedMoney(
                             sum(
                                     false,
-                                    ",[Expected:buyer]," + Names.like(buyer, "[#" + key(i) + "]")),
+                                    ",[Expected:buyer],"
+                                            + SumifsName.like(buyer, "[#" + key(i) + "]")),
                             week.byBuyer.getOrDefault(buyer, NOTHING)));
         }
         String all =

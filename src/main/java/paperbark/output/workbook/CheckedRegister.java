@@ -3,8 +3,6 @@ package paperbark.output.workbook;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Date;
 import java.util.HashMap;
@@ -34,27 +32,14 @@ public final class CheckedRegister {
     /**
      * A marked copy of a workbook.
      *
-     * @param original the register, .xlsx or .xls; findings name it by its file name
-     * @return the bytes of an .xlsx file, the same for the same input
-     */
-    public static byte[] of(Path original, List<Finding> findings) {
-        try {
-            return of(original.getFileName().toString(), Files.readAllBytes(original), findings);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
-    /**
-     * A marked copy of a workbook.
-     *
      * @param file the name by which findings know it
      * @param content the bytes of the register, .xlsx or .xls
+     * @return the bytes of an .xlsx file, the same for the same input
      */
     public static byte[] of(String file, byte[] content, List<Finding> findings) {
         try (XSSFWorkbook workbook = opened(content)) {
-            Spots spots = new Spots(workbook, file);
-            Map<Spots.Spot, List<Finding>> byCell = spots.byCell(findings);
+            CellFinder spots = new CellFinder(workbook, file);
+            Map<CellFinder.Spot, List<Finding>> byCell = spots.byCell(findings);
             new Marker(workbook).mark(byCell, spot -> true);
             return written(workbook, findings, spots, byCell, spot -> true, Optional.empty());
         } catch (IOException e) {
@@ -66,10 +51,10 @@ public final class CheckedRegister {
     public static byte[] of(PlainRows rows, List<Finding> findings) {
         PlainBook book = new PlainBook(rows);
         try (XSSFWorkbook workbook = book.workbook()) {
-            Spots spots = new Spots(workbook, rows.file(), book.firstColumns());
-            Map<Spots.Spot, List<Finding>> byCell = spots.byCell(findings);
+            CellFinder spots = new CellFinder(workbook, rows.file(), book.firstColumns());
+            Map<CellFinder.Spot, List<Finding>> byCell = spots.byCell(findings);
             Marker marker = new Marker(workbook);
-            Predicate<Spots.Spot> inMemory = spot -> !book.isBeyond(spot.address().getRow());
+            Predicate<CellFinder.Spot> inMemory = spot -> !book.isBeyond(spot.address().getRow());
             marker.mark(byCell, inMemory);
             Map<CellAddress, Fill> beyond = new HashMap<>();
             byCell.forEach(
@@ -110,13 +95,13 @@ public final class CheckedRegister {
     private static byte[] written(
             XSSFWorkbook workbook,
             List<Finding> findings,
-            Spots spots,
-            Map<Spots.Spot, List<Finding>> byCell,
-            Predicate<Spots.Spot> inMemory,
+            CellFinder spots,
+            Map<CellFinder.Spot, List<Finding>> byCell,
+            Predicate<CellFinder.Spot> inMemory,
             Optional<Consumer<SXSSFWorkbook>> further)
             throws IOException {
         FindingsSheet list = new FindingsSheet(workbook, findings, spots, notes(byCell.size()));
-        Map<Spots.Spot, List<Finding>> near = new LinkedHashMap<>(byCell);
+        Map<CellFinder.Spot, List<Finding>> near = new LinkedHashMap<>(byCell);
         near.keySet().removeIf(inMemory.negate());
         new WorstColumn(workbook).write(near, list.name(), list.lines());
         // Without a date of its own the library would put the present moment.

@@ -33,7 +33,8 @@ final class FindingsSheet {
      *
      * @param notes sentences to be read before the list
      */
-    FindingsSheet(XSSFWorkbook workbook, List<Finding> findings, Spots spots, List<String> notes) {
+    FindingsSheet(
+            XSSFWorkbook workbook, List<Finding> findings, CellFinder spots, List<String> notes) {
         told = Told.of(findings);
         Set<Finding> linked =
                 told.stream().limit(MOST_LINKS).map(Told::first).collect(Collectors.toSet());

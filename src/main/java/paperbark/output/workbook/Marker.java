@@ -17,7 +17,7 @@ import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.openxmlformats.schemas.spreadsheetml.x2006.main.CTColor;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
-import paperbark.output.workbook.Spots.Spot;
+import paperbark.output.workbook.CellFinder.Spot;
 
 /**
  * Colours cells by their gravest finding and writes a comment on each, the gravest first while

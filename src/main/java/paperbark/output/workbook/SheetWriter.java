@@ -32,14 +32,14 @@ final class SheetWriter {
     private final Styles styles;
     private final Map<String, Placement> places;
 
-    /** A writer on a workbook held in memory. */
-    SheetWriter(XSSFWorkbook workbook, Map<String, Placement> places) {
-        this(workbook, workbook, places);
-    }
-
     /** A writer on a workbook whose rows leave memory as they are written, from top to bottom. */
     SheetWriter(SXSSFWorkbook workbook, Map<String, Placement> places) {
         this(workbook, workbook.getXSSFWorkbook(), places);
+    }
+
+    /** A writer on a workbook held in memory. */
+    SheetWriter(XSSFWorkbook workbook, Map<String, Placement> places) {
+        this(workbook, workbook, places);
     }
 
     private SheetWriter(Workbook workbook, XSSFWorkbook styled, Map<String, Placement> places) {

@@ -18,7 +18,7 @@ import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
-import paperbark.output.workbook.Spots.Spot;
+import paperbark.output.workbook.CellFinder.Spot;
 import paperbark.sheet.ColumnMap;
 
 /**
@@ -73,7 +73,7 @@ final class WorstColumn {
         int heading = rows.keySet().iterator().next() - 1;
         for (List<Finding> findings : rows.values()) {
             for (Finding finding : findings) {
-                heading = Math.min(heading, Spots.headingRow(sheet, finding.place(), heading));
+                heading = Math.min(heading, CellFinder.headingRow(sheet, finding.place(), heading));
             }
         }
         if (heading >= 0) {

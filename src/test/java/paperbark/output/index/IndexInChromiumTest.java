@@ -17,7 +17,7 @@ class IndexInChromiumTest {
     @Test
     void showsEveryJobAndClosesEveryElement() throws Exception {
         Path page =
-                Files.writeString(folder.resolve("index.html"), IndexPage.of(BatchViews.week()));
+                Files.writeString(folder.resolve("index.html"), BatchViews.page(BatchViews.week()));
         Outside.Result result =
                 Outside.run(
                         folder,

@@ -21,7 +21,7 @@ import paperbark.output.ToDo;
 import paperbark.output.table.JobStatus;
 
 class IndexPageTest {
-    private static final String WEEK = IndexPage.of(BatchViews.week());
+    private static final String WEEK = BatchViews.page(BatchViews.week());
 
     @Test
     void everyLinkLeadsToAFileOfTheBatchOrAPlaceOnThePage() {
@@ -38,7 +38,8 @@ class IndexPageTest {
     @Test
     void everyAnchorIsThereOnceEvenWhenTwoJobsShareANumber() {
         Jobs twin = new Jobs("SB-1", "Fern Placeholder", "Ballan");
-        String page = IndexPage.of(BatchViews.of(true, List.of(twin.caseFile(), twin.caseFile())));
+        String page =
+                BatchViews.page(BatchViews.of(true, List.of(twin.caseFile(), twin.caseFile())));
         List<String> ids = all("id=\"([^\"]*)\"", page);
         assertThat(ids).doesNotHaveDuplicates().contains("job-1", "job-2");
     }
@@ -54,7 +55,7 @@ class IndexPageTest {
                             .stc(14, "Kestrel Certificates", "36.00")
                             .caseFile());
         }
-        String page = IndexPage.of(BatchViews.of(true, many));
+        String page = BatchViews.page(BatchViews.of(true, many));
         assertThat(page.length()).isGreaterThan(4_000_000);
         assertThat(page).contains("id=\"job-8000\"").endsWith("</html>\n");
     }
@@ -86,7 +87,7 @@ class IndexPageTest {
                                                                 hostile)
                                                         .seeing(hostile))
                                         .caseFile()));
-        String page = IndexPage.of(view);
+        String page = BatchViews.page(view);
         assertThat(page)
                 .doesNotContain("<script")
                 .doesNotContain("\"' onload")
@@ -146,7 +147,7 @@ class IndexPageTest {
                                 "Type 0491570156 as text.")
                         .seeing("0491570156");
         String page =
-                IndexPage.of(
+                BatchViews.page(
                         BatchViews.of(
                                 true,
                                 List.of(
@@ -192,7 +193,7 @@ class IndexPageTest {
     void saysSoWhenAnInventedFigureWentIn() {
         assertThat(WEEK).contains("invented for the demonstration. They must not be used");
         String plain =
-                IndexPage.of(
+                BatchViews.page(
                         BatchViews.of(
                                 true,
                                 List.of(
@@ -205,7 +206,7 @@ class IndexPageTest {
 
     @Test
     void anEmptyBatchStillGivesAPage() {
-        assertThat(text(IndexPage.of(BatchViews.of(true, List.of())))).contains("Jobs 0 0 held");
+        assertThat(text(BatchViews.page(BatchViews.of(true, List.of())))).contains("Jobs 0 0 held");
     }
 
     @Test

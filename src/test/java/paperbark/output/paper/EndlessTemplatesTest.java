@@ -37,7 +37,7 @@ class EndlessTemplatesTest {
 
     @BeforeAll
     static void warmUp() {
-        new Packs(Optional.empty()).make(TWO_PAPERS);
+        new Packs(Optional.empty()).make(TWO_PAPERS, List.of());
     }
 
     private void template(String name, String... lines) throws IOException {
@@ -48,7 +48,7 @@ class EndlessTemplatesTest {
 
     private Pack pack(String... lines) throws IOException {
         template("old-heater/default.ftlh", lines);
-        return new Packs(Optional.of(folder), SHORT).make(TWO_PAPERS);
+        return new Packs(Optional.of(folder), SHORT).make(TWO_PAPERS, List.of());
     }
 
     private static Finding onlyFinding(Pack pack) {
@@ -116,9 +116,9 @@ class EndlessTemplatesTest {
     void afterTwoJobsTheRestDoesNotWait() throws IOException {
         template("old-heater/default.ftlh", "<#list 1.. as i><#assign x = i></#list>");
         Packs packs = new Packs(Optional.of(folder), SHORT);
-        packs.make(TWO_PAPERS);
-        packs.make(TWO_PAPERS);
-        Pack third = packs.make(TWO_PAPERS);
+        packs.make(TWO_PAPERS, List.of());
+        packs.make(TWO_PAPERS, List.of());
+        Pack third = packs.make(TWO_PAPERS, List.of());
 
         assertThat(onlyFinding(third).fact()).contains("ran out of time for 2 jobs");
     }
@@ -143,7 +143,7 @@ class EndlessTemplatesTest {
             })
     void aTemplateThatEatsTheMemoryHoldsThatPaperAlone(String line) throws IOException {
         template("old-heater/default.ftlh", "<section>" + line + "</section>");
-        Pack pack = new Packs(Optional.of(folder)).make(TWO_PAPERS);
+        Pack pack = new Packs(Optional.of(folder)).make(TWO_PAPERS, List.of());
 
         assertThat(onlyFinding(pack).fact()).contains("needs more memory than there is");
     }
@@ -153,7 +153,7 @@ class EndlessTemplatesTest {
         String breaks = "<div style=\"page-break-after: always\">x</div>";
         template("cover/default.ftlh", "<section>", breaks.repeat(99) + "<p>y</p>", "</section>");
         template("old-heater/default.ftlh", "<section>", breaks.repeat(100), "<p>y</p></section>");
-        Pack pack = new Packs(Optional.of(folder)).make(TWO_PAPERS);
+        Pack pack = new Packs(Optional.of(folder)).make(TWO_PAPERS, List.of());
 
         assertThat(pack.papers().get(0).pageCount()).isEqualTo(100);
         assertThat(pack.papers().get(1).pageCount()).isEqualTo(1);

@@ -41,7 +41,7 @@ class FirmTemplatesTest {
         Path file = folder.resolve(name);
         Files.createDirectories(file.getParent());
         Files.write(file, List.of(lines), StandardCharsets.UTF_8);
-        return new Packs(Optional.of(folder)).make(TWO_PAPERS);
+        return new Packs(Optional.of(folder)).make(TWO_PAPERS, List.of());
     }
 
     private static void holdsOnlyTheOldHeaterRecord(Pack pack) {
@@ -122,7 +122,7 @@ class FirmTemplatesTest {
         Files.write(
                 folder.resolve("stc-words.ftlh"),
                 List.of("<#macro owner count buyer>${nothere}</#macro>"));
-        Pack pack = new Packs(Optional.of(folder)).make(CaseFiles.installedSolar());
+        Pack pack = new Packs(Optional.of(folder)).make(CaseFiles.installedSolar(), List.of());
 
         assertThat(pack.packedCase().papers().stream().filter(Paper::isBlocked).map(Paper::kind))
                 .contains(PaperKind.of(SchemeName.STC));
@@ -132,7 +132,7 @@ class FirmTemplatesTest {
     @Test
     void aBrokenHeadIsReplacedAndHoldsNothing() throws IOException {
         Files.write(folder.resolve("running.ftlh"), List.of("<div>${nothere}</div>"));
-        Pack pack = new Packs(Optional.of(folder)).make(TWO_PAPERS);
+        Pack pack = new Packs(Optional.of(folder)).make(TWO_PAPERS, List.of());
 
         assertThat(pack.findings()).allMatch(f -> f.severity() == Severity.CHECK).isNotEmpty();
         assertThat(pack.packedCase().isHeld()).isFalse();
@@ -142,7 +142,7 @@ class FirmTemplatesTest {
     void aStyleMayHoldAnyWords() throws IOException {
         Files.write(folder.resolve("paperbark.css"), List.of("h1:after { content: '? new'; }"));
 
-        assertThat(new Packs(Optional.of(folder)).make(TWO_PAPERS).findings()).isEmpty();
+        assertThat(new Packs(Optional.of(folder)).make(TWO_PAPERS, List.of()).findings()).isEmpty();
     }
 
     @Test

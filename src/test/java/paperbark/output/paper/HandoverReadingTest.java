@@ -36,7 +36,7 @@ class HandoverReadingTest {
     private record Line(String text, float size, float bottom, int page) {}
 
     private static List<Line> lines(CaseFile file) throws IOException {
-        Pack pack = PACKS.make(file);
+        Pack pack = PACKS.make(file, List.of());
         PaperPages at =
                 pack.papers().stream()
                         .filter(p -> p.kind() == PaperKind.HANDOVER)

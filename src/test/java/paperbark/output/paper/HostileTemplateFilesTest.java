@@ -61,7 +61,7 @@ class HostileTemplateFilesTest {
         Path other = Files.writeString(elsewhere.resolve("secret.ftlh"), "<p>secret</p>");
         Files.createDirectories(folder.resolve("old-heater"));
         Files.createSymbolicLink(folder.resolve(OLD_HEATER), other);
-        Finding finding = heldBy(packs().make(TWO_PAPERS));
+        Finding finding = heldBy(packs().make(TWO_PAPERS, List.of()));
         assertThat(finding.fact())
                 .isEqualTo("The file is a link that leads out of the template folder.");
         assertThat(finding.place().file()).isEqualTo(OLD_HEATER);
@@ -70,14 +70,14 @@ class HostileTemplateFilesTest {
     @Test
     void aTemplateOfManyMegabytes() throws IOException {
         file(OLD_HEATER, "<p>" + "x".repeat(5_000_000) + "</p>");
-        assertThat(heldBy(packs().make(TWO_PAPERS)).fact())
+        assertThat(heldBy(packs().make(TWO_PAPERS, List.of())).fact())
                 .isEqualTo("The file has more than 1,000,000 characters.");
     }
 
     @Test
     void aTemplateOfVeryManyElements() throws IOException {
         file(OLD_HEATER, "<div><#list 1..30000 as i><b></b></#list></div>");
-        assertThat(heldBy(packs().make(TWO_PAPERS)).fact())
+        assertThat(heldBy(packs().make(TWO_PAPERS, List.of())).fact())
                 .isEqualTo("The markup has more than 20000 elements.");
     }
 
@@ -85,13 +85,14 @@ class HostileTemplateFilesTest {
     @ValueSource(strings = {"height: 99999999px", "font-size: 9999px; height: 9999em"})
     void aBoxHigherThanAnyPage(String style) throws IOException {
         file(OLD_HEATER, "<div style=\"" + style + "\">high</div>");
-        assertThat(heldBy(packs().make(TWO_PAPERS)).fact()).startsWith("The paper takes ");
+        assertThat(heldBy(packs().make(TWO_PAPERS, List.of())).fact())
+                .startsWith("The paper takes ");
     }
 
     @Test
     void textThatFallsOffThePage() throws IOException {
         file(OLD_HEATER, "<div style=\"padding-top: 99999999mm\">fallen</div>");
-        assertThat(heldBy(packs().make(TWO_PAPERS)).fact())
+        assertThat(heldBy(packs().make(TWO_PAPERS, List.of())).fact())
                 .isEqualTo("The paper has text that falls off its pages.");
     }
 
@@ -99,7 +100,7 @@ class HostileTemplateFilesTest {
     void aStyleSheetOfManyMegabytes() throws IOException {
         file("paperbark.css", "p { margin: 0 }\n".repeat(2_000_000));
         Packs packs = packs();
-        Pack pack = packs.make(TWO_PAPERS);
+        Pack pack = packs.make(TWO_PAPERS, List.of());
         assertThat(PdfText.of(pack, PaperKind.OLD_HEATER)).doesNotContain("Held");
         assertThat(pack.findings()).isEmpty();
         assertThat(packs.findings())
@@ -117,7 +118,7 @@ class HostileTemplateFilesTest {
     void aStyleSheetWithWhichNothingComesOut(String css) throws IOException {
         file("paperbark.css", css);
         Packs packs = packs();
-        Pack pack = packs.make(TWO_PAPERS);
+        Pack pack = packs.make(TWO_PAPERS, List.of());
         assertThat(PdfText.of(pack, PaperKind.COVER)).contains("The job at a glance");
         assertThat(packs.findings())
                 .singleElement()
@@ -131,7 +132,7 @@ class HostileTemplateFilesTest {
                 "<p><a href=\"javascript:alert(1)\">one</a> <a href=\"file:///etc/passwd\">two</a>"
                         + " <a href=\" JavaScript:x\">three</a> <a href=\"other.pdf\">four</a>"
                         + " <a href=\"https://example.com/\">five</a></p>");
-        Pack pack = packs().make(TWO_PAPERS);
+        Pack pack = packs().make(TWO_PAPERS, List.of());
         assertThat(PdfText.of(pack, PaperKind.OLD_HEATER)).contains("one two three four five");
         assertThat(uris(pack)).containsExactly("https://example.com/");
         assertThat(pack.findings())
@@ -142,7 +143,7 @@ class HostileTemplateFilesTest {
     @Test
     void aRefusedPictureIsNamedWithTheTemplateThatAsksForIt() throws IOException {
         file(OLD_HEATER, "<p>seen <img src=\"/elsewhere/dog.png\" alt=\"dog\"/></p>");
-        assertThat(packs().make(TWO_PAPERS).findings())
+        assertThat(packs().make(TWO_PAPERS, List.of()).findings())
                 .singleElement()
                 .satisfies(
                         f -> {
@@ -156,7 +157,7 @@ class HostileTemplateFilesTest {
         file(OLD_HEATER, "<p>seen <img src=\"big.png\" alt=\"big\"/></p>");
         BufferedImage big = new BufferedImage(10_000, 6_001, BufferedImage.TYPE_BYTE_BINARY);
         ImageIO.write(big, "png", folder.resolve("big.png").toFile());
-        Pack pack = packs().make(TWO_PAPERS);
+        Pack pack = packs().make(TWO_PAPERS, List.of());
         assertThat(PdfText.of(pack, PaperKind.OLD_HEATER)).contains("seen");
         assertThat(pack.findings())
                 .singleElement()

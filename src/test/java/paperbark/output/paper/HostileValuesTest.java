@@ -59,7 +59,7 @@ class HostileValuesTest {
     void comeOutAsPages(String value) {
         Pack pack =
                 new Packs(Optional.empty())
-                        .make(CaseFiles.withOwner(CaseFiles.bookedHeatPump(), value));
+                        .make(CaseFiles.withOwner(CaseFiles.bookedHeatPump(), value), List.of());
 
         assertThat(pack.papers()).hasSize(7);
         assertThat(pack.findings())
@@ -77,7 +77,7 @@ class HostileValuesTest {
     private static String printed(String owner) {
         return PdfText.of(
                 new Packs(Optional.empty())
-                        .make(CaseFiles.withOwner(CaseFiles.bookedHeatPump(), owner)));
+                        .make(CaseFiles.withOwner(CaseFiles.bookedHeatPump(), owner), List.of()));
     }
 
     @Test
@@ -85,7 +85,7 @@ class HostileValuesTest {
         String name = "Ann \u6F22\u5B57";
         Pack pack =
                 new Packs(Optional.empty())
-                        .make(CaseFiles.withOwner(CaseFiles.installedSolar(), name));
+                        .make(CaseFiles.withOwner(CaseFiles.installedSolar(), name), List.of());
 
         assertThat(PdfText.of(pack)).contains("Ann \u25A1\u25A1");
         assertThat(pack.findings()).hasSize(1);
@@ -102,7 +102,8 @@ class HostileValuesTest {
                         .make(
                                 CaseFiles.withOwner(
                                         CaseFiles.bookedHeatPump(),
-                                        "Zoë Núñez-Øster Đặng Жуков Παπάς"));
+                                        "Zoë Núñez-Øster Đặng Жуков Παπάς"),
+                                List.of());
 
         assertThat(pack.findings()).isEmpty();
         assertThat(PdfText.of(pack)).contains("Zoë Núñez-Øster Đặng Жуков Παπάς");

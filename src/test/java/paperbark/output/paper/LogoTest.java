@@ -64,7 +64,7 @@ class LogoTest {
     private Pack pack() {
         Packs packs = new Packs(Optional.of(folder));
         assertThat(packs.findings()).isEmpty();
-        Pack pack = packs.make(TWO_PAPERS);
+        Pack pack = packs.make(TWO_PAPERS, List.of());
         assertThat(pack.findings()).isEmpty();
         return pack;
     }
@@ -156,7 +156,7 @@ class LogoTest {
                                     "<style>@import url(%sd.css);</style><image href=\"%se.png\" width=\"9\" height=\"9\"/><use href=\"%sf.svg#g\"/><text>&c;</text>"
                                             .formatted(there, there, there)));
             Packs packs = new Packs(Optional.of(folder));
-            packs.make(TWO_PAPERS);
+            packs.make(TWO_PAPERS, List.of());
             assertThat(connections(server)).isZero();
         }
     }
@@ -184,7 +184,7 @@ class LogoTest {
                             assertThat(f.severity()).isEqualTo(Severity.CHECK);
                             assertThat(f.fact()).startsWith("The logo cannot be used");
                         });
-        assertThat(packs.make(TWO_PAPERS).findings()).isEmpty();
+        assertThat(packs.make(TWO_PAPERS, List.of()).findings()).isEmpty();
     }
 
     @Test

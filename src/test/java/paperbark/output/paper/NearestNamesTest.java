@@ -70,7 +70,8 @@ class NearestNamesTest {
                         .make(
                                 CaseFiles.withPapers(
                                         CaseFiles.installedSolar(),
-                                        new Paper(PaperKind.OLD_HEATER, "default", List.of())));
+                                        new Paper(PaperKind.OLD_HEATER, "default", List.of())),
+                                List.of());
 
         assertThat(pack.findings()).hasSize(1);
         return pack.findings().get(0);

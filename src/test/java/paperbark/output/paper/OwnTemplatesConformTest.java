@@ -30,7 +30,8 @@ class OwnTemplatesConformTest {
                         .make(
                                 CaseFiles.withPapers(
                                         CaseFiles.installedSolar(),
-                                        new Paper(PaperKind.COVER, "default", List.of())));
+                                        new Paper(PaperKind.COVER, "default", List.of())),
+                                List.of());
         assertThat(pack.findings()).isEmpty();
         assertThat(new String(pack.pdf(), java.nio.charset.StandardCharsets.ISO_8859_1))
                 .contains("/Image");
@@ -42,7 +43,7 @@ class OwnTemplatesConformTest {
         Files.writeString(
                 folder.resolve("paperbark.css"),
                 "h1 { font-family: Elsewhere, serif !important } p { font: italic 9pt monospace }");
-        Pack pack = new Packs(Optional.of(folder)).make(CaseFiles.installedSolar());
+        Pack pack = new Packs(Optional.of(folder)).make(CaseFiles.installedSolar(), List.of());
         assertThat(pack.findings()).isEmpty();
         assertThat(Judge.of(pack.pdf())).isEqualTo(Judge.Verdict.CONFORMS);
     }

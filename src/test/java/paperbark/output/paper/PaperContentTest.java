@@ -2,6 +2,7 @@ package paperbark.output.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import paperbark.output.CaseFiles;
@@ -12,8 +13,8 @@ import paperbark.value.SchemeName;
 /** What each paper must carry. */
 class PaperContentTest {
     private static final Packs PACKS = new Packs(Optional.empty());
-    private static final Pack INSTALLED = PACKS.make(CaseFiles.installedSolar());
-    private static final Pack BOOKED = PACKS.make(CaseFiles.bookedHeatPump());
+    private static final Pack INSTALLED = PACKS.make(CaseFiles.installedSolar(), List.of());
+    private static final Pack BOOKED = PACKS.make(CaseFiles.bookedHeatPump(), List.of());
 
     private static String installed(PaperKind kind) {
         return PdfText.of(INSTALLED, kind);
@@ -24,7 +25,8 @@ class PaperContentTest {
                 PACKS.make(
                         CaseFiles.withPapers(
                                 CaseFiles.installedSolar(),
-                                new Paper(kind, "default", java.util.List.of()))),
+                                new Paper(kind, "default", java.util.List.of())),
+                        List.of()),
                 kind);
     }
 

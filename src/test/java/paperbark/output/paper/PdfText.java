@@ -11,6 +11,11 @@ import paperbark.output.PaperKind;
 final class PdfText {
     private PdfText() {}
 
+    /** How many pages a pack has, with the blank backs between its papers. */
+    static int pages(Pack pack) {
+        return pack.papers().stream().mapToInt(PaperPages::lastPage).max().orElse(0);
+    }
+
     static String of(Pack pack) {
         return of(pack.pdf(), 1, Integer.MAX_VALUE);
     }

@@ -25,7 +25,9 @@ import paperbark.output.CaseFiles;
 class PrintRunTest {
     private static final Packs PACKS = new Packs(Optional.empty());
     private static final List<Pack> TWO =
-            List.of(PACKS.make(CaseFiles.installedSolar()), PACKS.make(CaseFiles.bookedHeatPump()));
+            List.of(
+                    PACKS.make(CaseFiles.installedSolar(), List.of()),
+                    PACKS.make(CaseFiles.bookedHeatPump(), List.of()));
 
     private static final Set<String> SHARING =
             Set.of("Entitlement working", "Old-heater record", "Statement of benefit");
@@ -60,7 +62,7 @@ class PrintRunTest {
         int page = 1;
         byte[] run = PrintRuns.of(folder, TWO);
         for (Pack pack : TWO) {
-            for (int own = 1; own <= pack.pageCount(); own++) {
+            for (int own = 1; own <= PdfText.pages(pack); own++) {
                 String text = PdfText.of(pack.pdf(), own, own).strip();
                 String place = own == 1 ? " Job " + (TWO.indexOf(pack) + 1) + " of 2" : "";
                 assertThat(PdfText.of(run, page, page).strip()).isEqualTo(text + place);
@@ -91,7 +93,7 @@ class PrintRunTest {
                     assertThat(link.getContents()).startsWith("To page " + page);
                     links++;
                 }
-                first += pack.pageCount() + pack.pageCount() % 2;
+                first += PdfText.pages(pack) + PdfText.pages(pack) % 2;
             }
             assertThat(links).isGreaterThan(10);
         }
@@ -100,7 +102,7 @@ class PrintRunTest {
     @Test
     void marksAtTheEdgeWhereAJobBeginsAStepLowerEachTime() throws IOException {
         try (PDDocument run = Loader.loadPDF(PrintRuns.of(folder, TWO))) {
-            int second = TWO.get(0).pageCount() + TWO.get(0).pageCount() % 2;
+            int second = PdfText.pages(TWO.get(0)) + PdfText.pages(TWO.get(0)) % 2;
             PDFRenderer pictures = new PDFRenderer(run);
 
             List<Integer> first = black(pictures.renderImage(0));

@@ -27,7 +27,7 @@ class ScanMarkTest {
 
     @Test
     void canBeReadOffEveryPageAtTheSharpnessOfAFax() throws Exception {
-        Pack pack = new Packs(Optional.empty()).make(CaseFiles.installedSolar());
+        Pack pack = new Packs(Optional.empty()).make(CaseFiles.installedSolar(), List.of());
 
         for (byte[] pdf : List.of(pack.pdf(), PrintRuns.of(folder, List.of(pack)))) {
             try (PDDocument document = Loader.loadPDF(pdf)) {

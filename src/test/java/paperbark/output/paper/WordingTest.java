@@ -73,9 +73,9 @@ class WordingTest {
     void handoverPrintsTheFirmsAndTheMakersWordingEachWholeOnOnePage() {
         for (CaseFile caseFile :
                 List.of(CaseFiles.installedSolar(), CaseFiles.bookedHeatPump(), CaseFiles.bare())) {
-            Pack pack = new Packs(Optional.empty()).make(caseFile);
+            Pack pack = new Packs(Optional.empty()).make(caseFile, List.of());
             List<String> pages =
-                    IntStream.rangeClosed(1, pack.pageCount())
+                    IntStream.rangeClosed(1, PdfText.pages(pack))
                             .mapToObj(page -> PdfText.of(pack.pdf(), page, page))
                             .map(text -> text.replace("• ", ""))
                             .toList();

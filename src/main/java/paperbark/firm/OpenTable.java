@@ -12,12 +12,12 @@ import paperbark.sheet.Column;
 import paperbark.sheet.Sheet;
 
 /** One of the firm's tables with its columns found; gathers what is wrong with its rows. */
-final class Table {
+final class OpenTable {
     private final Sheet sheet;
     private final Map<String, Column> columns;
     private final List<Finding> findings;
 
-    private Table(Sheet sheet, Map<String, Column> columns, List<Finding> findings) {
+    private OpenTable(Sheet sheet, Map<String, Column> columns, List<Finding> findings) {
         this.sheet = sheet;
         this.columns = columns;
         this.findings = findings;
@@ -29,7 +29,7 @@ final class Table {
      * @param findings takes what is wrong, also later with the rows
      * @return empty when a needed column is missing or two columns have one meaning
      */
-    static Optional<Table> open(TableShape shape, Sheet sheet, List<Finding> findings) {
+    static Optional<OpenTable> open(TableShape shape, Sheet sheet, List<Finding> findings) {
         Map<String, Column> columns = new HashMap<>();
         boolean usable = true;
         for (Column column : sheet.columns()) {
@@ -48,11 +48,11 @@ final class Table {
                 usable = false;
             }
         }
-        return usable ? Optional.of(new Table(sheet, columns, findings)) : Optional.empty();
+        return usable ? Optional.of(new OpenTable(sheet, columns, findings)) : Optional.empty();
     }
 
     /** A table with headings alone. */
-    static Table empty(Place headings) {
+    static OpenTable empty(Place headings) {
         Sheet none =
                 new Sheet(
                         headings.file(),
@@ -60,7 +60,7 @@ final class Table {
                         headings.rowNumber(),
                         List.of(),
                         List.of());
-        return new Table(none, Map.of(), List.of());
+        return new OpenTable(none, Map.of(), List.of());
     }
 
     /** The rows, in order. */

@@ -15,16 +15,16 @@ import paperbark.output.CaseFile;
  * @param comparison the offers side by side
  * @param firstLine number of its first line, counted from 1
  */
-record Compared(CaseFile file, Comparison comparison, int firstLine) {
+record ComparedClaim(CaseFile file, Comparison comparison, int firstLine) {
 
     /** Every claim of the batch that counts and that offers were looked up for. */
-    static List<Compared> of(BatchView view) {
-        List<Compared> all = new ArrayList<>();
+    static List<ComparedClaim> of(BatchView view) {
+        List<ComparedClaim> all = new ArrayList<>();
         int line = 1;
         for (CaseFile file : view.cases()) {
             for (Comparison comparison : file.comparisons()) {
                 if (file.standing(comparison.scheme()).counts()) {
-                    all.add(new Compared(file, comparison, line));
+                    all.add(new ComparedClaim(file, comparison, line));
                     line += comparison.ranked().size();
                 }
             }
@@ -54,7 +54,7 @@ record Compared(CaseFile file, Comparison comparison, int firstLine) {
      * @param claim the claim
      * @param place 0 for the best
      */
-    record Line(Compared claim, int place) {
+    record Line(ComparedClaim claim, int place) {
         Quote quote() {
             return claim.comparison().ranked().get(place);
         }

@@ -15,7 +15,7 @@ import java.util.function.Function;
  * @param read makes a typed row of a raw one
  * @param keyText the key as the key columns write it, its parts joined with a bar
  */
-record Layout<K, R>(
+record TableLayout<K, R>(
         String name,
         List<String> keys,
         List<String> values,
@@ -27,12 +27,12 @@ record Layout<K, R>(
             List.of("source", "pinpoint", "confidence", "confirmed_on", "note");
 
     /** A table whose rows are complete or, with a note, empty. */
-    static <K, R> Layout<K, R> of(
+    static <K, R> TableLayout<K, R> of(
             String name,
             List<String> headings,
             Function<RuleRow, R> read,
             Function<K, String> key) {
-        return new Layout<>(
+        return new TableLayout<>(
                 name,
                 headings.subList(0, headings.size() - 1),
                 headings.subList(headings.size() - 1, headings.size()),

@@ -20,7 +20,7 @@ import paperbark.finding.Finding;
 import paperbark.finding.Place;
 
 /** Finds the cell of the register that stands for the place of a finding. */
-final class Spots {
+final class CellFinder {
     // Headings lie near the top; a register with longer preambles is marked in its first row.
     private static final int HEADINGS_WITHIN = 50;
 
@@ -44,7 +44,7 @@ final class Spots {
 
     private final Map<Integer, Integer> firstColumns;
 
-    Spots(XSSFWorkbook workbook, String file) {
+    CellFinder(XSSFWorkbook workbook, String file) {
         this(workbook, file, Map.of());
     }
 
@@ -53,7 +53,7 @@ final class Spots {
      *
      * @param firstColumns the first column of such rows, all from 0
      */
-    Spots(XSSFWorkbook workbook, String file, Map<Integer, Integer> firstColumns) {
+    CellFinder(XSSFWorkbook workbook, String file, Map<Integer, Integer> firstColumns) {
         this.workbook = workbook;
         this.file = file;
         this.firstColumns = firstColumns;

@@ -7,7 +7,7 @@ import paperbark.output.CaseFile;
 import paperbark.value.SchemeName;
 
 /** As what a priced job is counted: sales that are made stand apart from those that are to come. */
-enum Counted {
+enum SaleState {
     INSTALLED("installed"),
     INSTALLED_HELD("installed, held"),
     BOOKED("booked"),
@@ -15,7 +15,7 @@ enum Counted {
 
     private final String word;
 
-    Counted(String word) {
+    SaleState(String word) {
         this.word = word;
     }
 
@@ -24,11 +24,11 @@ enum Counted {
         return word;
     }
 
-    static Counted of(String word) {
+    static SaleState of(String word) {
         return Arrays.stream(values()).filter(c -> c.word.equals(word)).findFirst().orElseThrow();
     }
 
-    static Counted of(CaseFile file) {
+    static SaleState of(CaseFile file) {
         boolean held =
                 Arrays.stream(SchemeName.values()).anyMatch(s -> file.standing(s) == Standing.HELD);
         return file.job().stage() == Stage.INSTALLED

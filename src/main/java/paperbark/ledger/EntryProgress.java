@@ -3,10 +3,10 @@ package paperbark.ledger;
 import java.util.List;
 
 /** How far entries have come that need something done on the disk once they are in the ledger. */
-final class Progress {
+final class EntryProgress {
     private final Sql sql;
 
-    Progress(Sql sql) {
+    EntryProgress(Sql sql) {
         this.sql = sql;
     }
 
@@ -46,33 +46,5 @@ final class Progress {
                                 c.staged(),
                                 c.state(),
                                 c.seq()));
-    }
-
-    /** Notes how far an entry has come. */
-    void note(String name, String state) {
-        sql.run(
-                "UPDATE progress SET state = ? WHERE entry = (SELECT seq FROM entry WHERE name = ?)",
-                state,
-                name);
-    }
-
-    /** Batches of an output folder that are known to be visible there, oldest first. */
-    List<String> published(String place) {
-        return sql.list(
-                "SELECT e.name FROM progress p JOIN entry e ON e.seq = p.entry"
-                        + " WHERE p.state <> 'committed' AND e.kind = 'batch' AND p.place = ?"
-                        + " ORDER BY e.seq",
-                r -> r.getString(1),
-                place);
-    }
-
-    /** Batches of an output folder that were taken in and may still be hidden there. */
-    List<Ledger.Unpublished> unpublished(String place) {
-        return sql.list(
-                "SELECT e.name, p.staged, e.detail_sha256 FROM progress p JOIN entry e ON e.seq = p.entry"
-                        + " WHERE p.state = 'committed' AND e.kind = 'batch' AND p.place IN (?, '')"
-                        + " ORDER BY e.seq",
-                r -> new Ledger.Unpublished(r.getString(1), r.getString(2), r.getString(3)),
-                place);
     }
 }

@@ -10,16 +10,17 @@ import paperbark.disk.Staging;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
+import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
 
 /** Batches that runs which were cut short had taken into the ledger and not yet published. */
-final class Unfinished {
+final class UnfinishedBatches {
     private final Ledger ledger;
     private final FolderLock own;
     private final Place place;
     private final List<Finding> findings = new ArrayList<>();
 
-    private Unfinished(Ledger ledger, FolderLock own, Place place) {
+    private UnfinishedBatches(Ledger ledger, FolderLock own, Place place) {
         this.ledger = ledger;
         this.own = own;
         this.place = place;
@@ -33,22 +34,23 @@ final class Unfinished {
      */
     static List<Finding> publish(Ledger ledger, FolderLock own, Request request)
             throws IOException {
-        Unfinished unfinished =
-                new Unfinished(ledger, own, new Place.InFile(request.register().name()));
-        for (Ledger.Unpublished batch : ledger.unpublished(OutputFolder.id(request.out()))) {
+        UnfinishedBatches unfinished =
+                new UnfinishedBatches(ledger, own, new Place.InFile(request.register().name()));
+        for (Batches.Unpublished batch :
+                ledger.batches().unpublished(OutputFolder.id(request.out()))) {
             unfinished.publish(batch, request.out().resolve(batch.staged()));
         }
         return unfinished.findings;
     }
 
     /** An older ledger does not tell whose batch it is; another folder's is left to that one. */
-    private void publish(Ledger.Unpublished batch, Path hidden) throws IOException {
+    private void publish(Batches.Unpublished batch, Path hidden) throws IOException {
         if (!Files.isDirectory(hidden.getParent()) || own.isOf(hidden.getParent())) {
             finish(batch, hidden);
         }
     }
 
-    private void finish(Ledger.Unpublished batch, Path hidden) throws IOException {
+    private void finish(Batches.Unpublished batch, Path hidden) throws IOException {
         if (!Staging.finish(hidden, batch.name(), batch.manifestSha256())) {
             findings.add(
                     Finding.of(
@@ -59,6 +61,6 @@ final class Unfinished {
                                     + " is in the ledger and its folder is not there.",
                             "Prepare its register once more with --again."));
         }
-        ledger.published(batch.name());
+        ledger.batches().notePublished(batch.name());
     }
 }

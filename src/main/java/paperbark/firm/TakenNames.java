@@ -6,7 +6,7 @@ import java.util.Map;
 import paperbark.value.NameKey;
 
 /** Names compared whatever their case and spacing; each may be taken once. */
-final class Names {
+final class TakenNames {
     private final Map<String, TableRow> taken = new HashMap<>();
 
     /** The name as compared. */

@@ -17,7 +17,7 @@ import paperbark.sheet.Column;
  * off the page, which is passed around more freely than the register. Good telephone numbers stand
  * in the page's list of whom to ring.
  */
-final class Private {
+final class HiddenValues {
     private static final String HIDDEN = "(not shown on this page)";
     private static final Set<Field> FIELDS =
             Set.of(
@@ -35,12 +35,12 @@ final class Private {
 
     private final Set<String> headings;
 
-    private Private(Set<String> headings) {
+    private HiddenValues(Set<String> headings) {
         this.headings = headings;
     }
 
-    static Private in(BatchView view) {
-        return new Private(
+    static HiddenValues in(BatchView view) {
+        return new HiddenValues(
                 view.cases().stream()
                         .map(file -> file.job().origin().columns())
                         .flatMap(columns -> FIELDS.stream().map(columns::get))

@@ -21,7 +21,7 @@ import paperbark.value.SchemeName;
  * @param gstDivisor 11 means that an eleventh of a price is GST; empty where no rule is in force
  * @param today day of the run
  */
-record Claimed(
+record ClaimForOffer(
         Job job,
         SchemeName scheme,
         int certificates,
@@ -30,13 +30,13 @@ record Claimed(
         Optional<Integer> gstDivisor,
         LocalDate today) {
 
-    static Claimed of(
+    static ClaimForOffer of(
             Job job,
             Entitlement entitlement,
             Firm firm,
             Optional<Integer> gstDivisor,
             LocalDate today) {
-        return new Claimed(
+        return new ClaimForOffer(
                 job,
                 entitlement.scheme(),
                 entitlement.certificates().orElse(0),

@@ -13,10 +13,10 @@ import paperbark.finding.FindingCode;
  * @param remedy what to do, one sentence; empty only for a note
  * @param seen the value to show beside them, where it is not the cell's own text
  */
-public record Trouble(FindingCode code, String fact, String remedy, Optional<String> seen) {
+public record CellTrouble(FindingCode code, String fact, String remedy, Optional<String> seen) {
 
     /** A trouble beside which the cell's own text is shown. */
-    public Trouble(FindingCode code, String fact, String remedy) {
+    public CellTrouble(FindingCode code, String fact, String remedy) {
         this(code, fact, remedy, Optional.empty());
     }
 }

@@ -9,17 +9,17 @@ import paperbark.batch.Ending;
  * @param ending what a run would end with because of it; {@link Ending#DONE} when all is well
  * @param said what was found, and what to do unless all is well
  */
-public record Check(String what, Ending ending, String said) {
-    static Check well(String what, String said) {
-        return new Check(what, Ending.DONE, said);
+public record CheckResult(String what, Ending ending, String said) {
+    static CheckResult well(String what, String said) {
+        return new CheckResult(what, Ending.DONE, said);
     }
 
-    static Check disk(String what, String said) {
-        return new Check(what, Ending.DISK, said);
+    static CheckResult disk(String what, String said) {
+        return new CheckResult(what, Ending.DISK, said);
     }
 
-    static Check setup(String what, String said) {
-        return new Check(what, Ending.SETUP, said);
+    static CheckResult setup(String what, String said) {
+        return new CheckResult(what, Ending.SETUP, said);
     }
 
     /** Whether nothing has to be done. */

@@ -3,10 +3,10 @@ package paperbark.output.table;
 import java.util.regex.Pattern;
 
 /** A name that a user typed, as SUMIFS must be asked for it. */
-final class Names {
+final class SumifsName {
     private static final Pattern PLAIN = Pattern.compile("[\\p{L}\\p{N}][^*?~]*");
 
-    private Names() {}
+    private SumifsName() {}
 
     /**
      * The criterion for cells that show the same as another cell. SUMIFS reads a name such as "*"

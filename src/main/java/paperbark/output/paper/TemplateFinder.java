@@ -7,8 +7,8 @@ import org.w3c.dom.NamedNodeMap;
 import org.w3c.dom.NodeList;
 
 /** Finds the file that asks for an address: it is the one to be mended. */
-final class Asker {
-    private Asker() {}
+final class TemplateFinder {
+    private TemplateFinder() {}
 
     /** The template whose markup names the address; the style sheet where none does. */
     static String of(String uri, List<PaperMarkup> papers) {
