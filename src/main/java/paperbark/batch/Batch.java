@@ -26,6 +26,7 @@ import paperbark.sheet.Reading;
 public final class Batch {
     private final Progress progress;
     private final Proof proof;
+    private final int threads;
 
     /** A batch that reports how far it has come. */
     public Batch(Progress progress) {
@@ -38,8 +39,18 @@ public final class Batch {
      * @param proof what is proved of the ledger already
      */
     public Batch(Progress progress, Proof proof) {
+        this(progress, proof, Runtime.getRuntime().availableProcessors());
+    }
+
+    /**
+     * The same on so many processors.
+     *
+     * @param threads how many packs are made at a time, at least 1
+     */
+    public Batch(Progress progress, Proof proof, int threads) {
         this.progress = progress;
         this.proof = proof;
+        this.threads = threads;
     }
 
     /**
@@ -76,7 +87,7 @@ public final class Batch {
         }
         Cases cases = new Cases(inputs, folder.id(), request, remaining.histories());
         try (Staging staging = Staging.of(folder.path())) {
-            Packing packing = new Packing(request.firm().templates(), progress, cores());
+            Packing packing = new Packing(request.firm().templates(), progress, threads);
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
@@ -156,10 +167,6 @@ public final class Batch {
         Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
         Disk.replace(marked, copy);
         return marked;
-    }
-
-    private static int cores() {
-        return Runtime.getRuntime().availableProcessors();
     }
 
     private static BatchView view(
