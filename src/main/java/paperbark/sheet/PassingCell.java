@@ -80,6 +80,7 @@ record PassingCell(
         Optional<Formula> formula = Optional.empty();
         while (!PassingXml.ends(xml, "c")) {
             xml.next();
+            PassingXml.refuseWithin(xml, "c");
             if (PassingXml.begins(xml, "v")) {
                 value = Optional.of(xml.getElementText());
             } else if (PassingXml.begins(xml, "is")) {

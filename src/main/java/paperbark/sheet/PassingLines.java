@@ -133,6 +133,7 @@ final class PassingLines implements SheetLines {
         int column = 0;
         while (!PassingXml.ends(xml, "row")) {
             xml.next();
+            PassingXml.refuseWithin(xml, "row");
             if (PassingXml.begins(xml, "c")) {
                 PassingCell stored = PassingCell.of(xml, number, column + 1);
                 column = stored.column();

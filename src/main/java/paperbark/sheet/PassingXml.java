@@ -52,6 +52,16 @@ final class PassingXml {
         return xml.isEndElement() && xml.getLocalName().equals(name);
     }
 
+    /**
+     * Refuses an element within one of its kind: its end would be taken for that of the outer one,
+     * and what follows would be lost.
+     */
+    static void refuseWithin(XMLStreamReader xml, String element) throws XMLStreamException {
+        if (begins(xml, element)) {
+            throw new XMLStreamException("an element within one of its kind");
+        }
+    }
+
     /** The texts of a table, one for each entry, without what says how they are pronounced. */
     static void texts(InputStream in, List<String> texts) throws XMLStreamException {
         XMLStreamReader xml = reader(in);

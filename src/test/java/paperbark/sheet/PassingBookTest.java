@@ -1,8 +1,10 @@
 package paperbark.sheet;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -17,6 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 
@@ -93,6 +96,18 @@ class PassingBookTest {
                 .contains("SB-2", "2025-12-09", "B10 is merged with B9", "Ann", "SB-10a")
                 .contains(FindingCode.ROW_TWICE.code(), FindingCode.ROW_IGNORED.code())
                 .contains("A12, kind=UNUSABLE", "B12, kind=UNUSABLE");
+    }
+
+    /** As no spreadsheet program writes it; what follows the inner end must not get lost. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "<row><c><c/><v>1</v></c></row>",
+                "<row><c><v>1</v></c><row/><c><v>2</v></c></row>"
+            })
+    void aCellWithinACellAndARowWithinARowAreDamage(String rows) throws IOException {
+        Path file = workbook(ROWS + rows);
+        assertThatThrownBy(() -> passing(file)).isInstanceOf(UncheckedIOException.class);
     }
 
     @Test
