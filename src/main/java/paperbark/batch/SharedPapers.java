@@ -56,6 +56,18 @@ final class SharedPapers {
                     beside.note(copy.noticed());
                     return staging.write("register-checked.xlsx", copy.content());
                 });
+        Optional<byte[]> asking =
+                beside.make(
+                                AnswerBook.NAME,
+                                () -> AnswerBook.asking(view.cases(), request, inputs.tables()))
+                        .flatMap(book -> book);
+        if (asking.isPresent()) {
+            staging.write(AnswerBook.NAME, asking.get());
+        }
+        if (inputs.namesToAdd().isPresent()) {
+            NamesToAdd names = inputs.namesToAdd().get();
+            beside.make(NamesToAdd.NAME, () -> staging.write(NamesToAdd.NAME, names.workbook()));
+        }
         if (request.extras().csv()) {
             beside.make("summary-csv", () -> csv(view.with(beside.findings()), staging));
         }

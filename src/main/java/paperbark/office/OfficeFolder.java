@@ -19,6 +19,7 @@ import paperbark.disk.Shipped;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
 import paperbark.output.paper.Guide;
+import paperbark.sheet.TableFiles;
 
 /**
  * Makes an office folder, or completes one. Whatever is there already stays as it is, to the byte.
@@ -35,9 +36,9 @@ public final class OfficeFolder {
 
     private static final List<String> FOLDERS =
             List.of(INTAKE, "packs", RETURNED, "filed", "templates", "tables");
-    private static final String TABLES = "tables/";
-    private static final String MARK = TABLES + "SAMPLE-TABLES.txt";
-    private static final String SAMPLE_REGISTER = "sample-register.xlsx";
+    static final String TABLES = "tables/";
+    static final String MARK = TABLES + "SAMPLE-TABLES.txt";
+    static final String SAMPLE_REGISTER = "sample-register.xlsx";
     private static final String GUIDE = "guide.pdf";
     private static final String LEDGER = LedgerPlace.FILE;
 
@@ -77,12 +78,38 @@ public final class OfficeFolder {
      */
     public static Result setUp(Path folder, LocalDate today, Instant at, String version)
             throws IOException {
+        return setUp(folder, Optional.empty(), new Making(today, at, version));
+    }
+
+    /**
+     * When, and by which program, an office is made.
+     *
+     * @param today the day printed on the guide
+     * @param at moment of making the ledger, for people only
+     * @param version of the program
+     */
+    public record Making(LocalDate today, Instant at, String version) {}
+
+    /**
+     * The same for a firm that says who it is; for none it is the sample firm's office.
+     *
+     * @throws IOException when a file or folder cannot be written; a second run completes it
+     */
+    public static Result setUp(Path folder, Optional<FirmOffice> firm, Making making)
+            throws IOException {
+        LocalDate today = making.today();
+        Instant at = making.at();
+        String version = making.version();
         OfficeFolder office = new OfficeFolder(folder);
         office.folders();
         office.templates();
-        SortedMap<String, byte[]> samples = Shipped.below(Shipped.SAMPLES);
-        office.tables(samples);
-        office.file(SAMPLE_REGISTER, samples.get(Shipped.REGISTER));
+        if (firm.isPresent()) {
+            firm.get().write(folder, making, office.made, office.kept);
+        } else {
+            SortedMap<String, byte[]> samples = Shipped.below(Shipped.SAMPLES);
+            office.tables(samples);
+            office.file(SAMPLE_REGISTER, samples.get(Shipped.REGISTER));
+        }
         office.ledger(at);
         office.guide(today, version);
         return new Result(office.made, office.kept, office.leftOut);
@@ -117,7 +144,9 @@ public final class OfficeFolder {
         SortedMap<String, byte[]> tables = new TreeMap<>(samples.tailMap(TABLES));
         tables.keySet().removeIf(name -> !name.startsWith(TABLES));
         tables.put(MARK, mark());
-        boolean firmsOwn = Files.exists(folder.resolve("tables.xlsx"));
+        boolean firmsOwn =
+                Files.exists(folder.resolve("tables.xlsx"))
+                        || Files.exists(folder.resolve(TABLES + TableFiles.WORKBOOK));
         for (Map.Entry<String, byte[]> table : tables.entrySet()) {
             Path there = folder.resolve(table.getKey());
             firmsOwn |=

@@ -72,7 +72,9 @@ record Witnesses(Office office, BatchFolders batches, List<Path> advices, List<P
     Optional<Path> registerOf(String batch) throws IOException {
         for (Path folder : filed) {
             if (folder.getFileName().toString().equals(batch)) {
-                return Office.list(folder).stream().filter(f -> !Office.isHidden(f)).findFirst();
+                return Office.list(folder).stream()
+                        .filter(f -> !Office.isHidden(f) && Files.isRegularFile(f))
+                        .findFirst();
             }
         }
         return Optional.empty();

@@ -71,7 +71,8 @@ public final class Assembled {
                             read.sheet(),
                             read.copied(),
                             read.jobs(),
-                            findings);
+                            findings,
+                            Optional.empty());
             return new Cases(inputs, "week", request).all().get(0);
         } finally {
             Files.delete(file);
