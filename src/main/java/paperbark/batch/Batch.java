@@ -93,8 +93,8 @@ public final class Batch {
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
-            BatchView view =
-                    SharedPapers.write(papers, packs, inputs, request, staging, books.seal());
+            staging.write(PageMap.FILE, PageMap.of(folder.id(), packs).toJson());
+            BatchView view = SharedPapers.write(papers, packs, inputs, request, staging, books);
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
             FaultPoint.MANIFEST.reach();

@@ -105,6 +105,8 @@ public final class Main {
         line.addSubcommand(new DoctorCommand(world));
         line.addSubcommand(new WatchCommand(world));
         line.addSubcommand(new ForgetCommand(world));
+        line.addSubcommand(new ScansCommand(world));
+        line.addSubcommand(new FilePageCommand(world));
         line.addSubcommand(new SettleCommand(world));
         line.addSubcommand(new WithdrawCommand(world));
         line.addSubcommand(new OwedCommand(world));

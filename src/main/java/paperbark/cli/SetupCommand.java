@@ -3,7 +3,6 @@ package paperbark.cli;
 import java.io.Console;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -61,9 +60,7 @@ final class SetupCommand implements Callable<Integer> {
                         office,
                         firm,
                         new OfficeFolder.Making(
-                                LocalDate.now(world.clock()),
-                                world.clock().instant(),
-                                Version.text()));
+                                world.clock().instant(), world.clock().getZone(), Version.text()));
         tell("Made:       ", result.made());
         tell("Kept as is: ", result.kept());
         if (!result.leftOut().isEmpty()) {

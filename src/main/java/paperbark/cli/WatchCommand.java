@@ -106,6 +106,21 @@ final class WatchCommand implements Callable<Integer> {
         }
     }
 
+    /** What the office sees of the world when it is asked to do one thing now. */
+    static Attendant.World world(Main.World world, Office office) throws Exception {
+        ZoneId zone = OfficeDay.zone(office.tables(), world.clock().getZone());
+        return new Attendant.World(
+                world.clock()::instant,
+                () -> LocalDate.ofInstant(world.clock().instant(), zone),
+                Duration.ZERO,
+                0,
+                Version.text(),
+                line -> {
+                    world.out().println(line);
+                    world.out().flush();
+                });
+    }
+
     private int attend(Attendant attendant) throws Exception {
         if (once) {
             int worst = worst(attendant.round(), 0);

@@ -113,6 +113,15 @@ public final class Disk {
         }
     }
 
+    /** Moves a file to where an older one may be, whose place it then takes, by one rename. */
+    public static void moveOver(Path from, Path to) throws IOException {
+        makeFolders(to.getParent());
+        Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        Trace.MOVE.of(from, to);
+        force(to.getParent());
+        force(from.getParent());
+    }
+
     /**
      * Moves a file or folder within one file system, by one rename.
      *

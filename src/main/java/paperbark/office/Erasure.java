@@ -133,6 +133,34 @@ public final class Erasure {
         return done;
     }
 
+    /**
+     * Deletes the signed papers of the job, and the pages about piles that name it.
+     *
+     * @param unread takes the pages that nobody placed, which may be of any job
+     * @return what was done, a line a file
+     * @throws IOException when a file cannot be deleted; a second run completes it
+     */
+    List<String> ofSigned(Office office, List<Path> unread) throws IOException {
+        List<String> done = new ArrayList<>();
+        for (Path entry : Office.list(office.signed())) {
+            String name = entry.getFileName().toString();
+            if (entry.equals(office.toPlace())) {
+                unread.addAll(files(entry));
+            } else if (Files.isDirectory(entry)
+                    && name.equalsIgnoreCase(Office.signedFolder(key))) {
+                Disk.delete(entry);
+                done.add("deleted signed/" + name);
+            } else if (name.endsWith(".html") && Keys.job(Files.readString(entry)).contains(key)) {
+                Files.delete(entry);
+                done.add("deleted signed/" + name);
+            }
+        }
+        if (!done.isEmpty()) {
+            Disk.force(office.signed());
+        }
+        return done;
+    }
+
     private Optional<byte[]> erased(Path file, Set<String> headings, List<Path> unread) {
         try {
             return erased(file, headings);

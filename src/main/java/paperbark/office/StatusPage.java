@@ -4,18 +4,23 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import paperbark.batch.OutputFolder;
 import paperbark.disk.Disk;
 import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.PaperState;
+import paperbark.ledger.ScanBook;
 import paperbark.output.index.OfficePage;
 import paperbark.output.index.OfficeView;
 import paperbark.value.Days;
+import paperbark.value.SchemeName;
 
 /** Writes the page in the office folder that shows how things stand. */
 final class StatusPage {
@@ -58,7 +63,8 @@ final class StatusPage {
                                                         e.getValue()))
                                 .toList(),
                         returned(office),
-                        state.asksLedger() ? batches(office) : List.of());
+                        state.asksLedger() ? batches(office) : List.of(),
+                        state.asksLedger() ? lodging(office) : Optional.empty());
         byte[] page = OfficePage.of(view).getBytes(StandardCharsets.UTF_8);
         // Rewritten only when something changed: every look would else wake a sync client.
         if (!Files.exists(office.status())
@@ -91,6 +97,37 @@ final class StatusPage {
                     .map(batch -> line(office, batch))
                     .toList();
         }
+    }
+
+    /** What says of a claim that it is ready to lodge; {@code owed} asks the ledger the same. */
+    private static Optional<OfficeView.Lodging> lodging(Office office) throws IOException {
+        List<PaperState> open = new ArrayList<>();
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            ScanBook book = new ScanBook(ledger);
+            if (!book.isUsed()) {
+                return Optional.empty();
+            }
+            for (SchemeName scheme : SchemeName.values()) {
+                open.addAll(book.ofOpenClaims(scheme));
+            }
+        }
+        List<PaperState> awaited = open.stream().filter(p -> !p.step().isBack()).toList();
+        return Optional.of(
+                new OfficeView.Lodging(
+                        open.size() - awaited.size(),
+                        awaited.size(),
+                        awaited.stream()
+                                .limit(LISTED)
+                                .map(
+                                        p ->
+                                                new OfficeView.Awaited(
+                                                        p.job(),
+                                                        p.kind().toUpperCase(Locale.ROOT)
+                                                                + " assignment",
+                                                        p.step().awaited(),
+                                                        p.batch()))
+                                .toList(),
+                        Office.list(office.toPlace()).size()));
     }
 
     /** The page of a batch goes when one of its jobs is forgotten. */

@@ -15,6 +15,8 @@ import java.util.Optional;
  * @param waiting files in the intake that wait
  * @param returned folders of registers that went back, newest first
  * @param batches the newest batches, newest first
+ * @param lodging which claims that are not lodged are ready to be; empty while the ledger cannot be
+ *     asked, and where no papers are scanned
  */
 public record OfficeView(
         String day,
@@ -25,7 +27,8 @@ public record OfficeView(
         Optional<String> working,
         List<Waiting> waiting,
         List<String> returned,
-        List<Line> batches) {
+        List<Line> batches,
+        Optional<Lodging> lodging) {
 
     /** Keeps the lists from being changed. */
     public OfficeView {
@@ -35,6 +38,31 @@ public record OfficeView(
         returned = List.copyOf(returned);
         batches = List.copyOf(batches);
     }
+
+    /**
+     * Claims that are not lodged.
+     *
+     * @param ready how many have their assignment back, with all its pages
+     * @param waiting how many have not
+     * @param first the first of those
+     * @param toPlace how many scanned pages a person has to place
+     */
+    public record Lodging(int ready, int waiting, List<Awaited> first, int toPlace) {
+        /** Keeps the list from being changed. */
+        public Lodging {
+            first = List.copyOf(first);
+        }
+    }
+
+    /**
+     * An assignment that is not back.
+     *
+     * @param job the job
+     * @param paper the paper
+     * @param came how far it has come, in words
+     * @param batch the batch that it was printed with
+     */
+    public record Awaited(String job, String paper, String came, String batch) {}
 
     /**
      * A file that waits.

@@ -75,6 +75,7 @@ final class Layout {
         BlankBacks.clear(document, extents);
         return new LaidOut(
                 extents,
+                SignBoxes.in(renderer),
                 id ->
                         Optional.ofNullable(
                                 PdfBoxAccessibilityHelper.getStructualElementForBox(
