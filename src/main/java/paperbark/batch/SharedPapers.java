@@ -54,11 +54,7 @@ final class SharedPapers {
                 "register-checked.xlsx",
                 () -> {
                     MarkedCopy copy =
-                            MarkedCopy.of(
-                                    request.register().file(),
-                                    request.register().sheet(),
-                                    inputs.names()::knows,
-                                    view.with(beside.findings()).findings());
+                            MarkedCopy.of(inputs.copied(), view.with(beside.findings()).findings());
                     beside.note(copy.noticed());
                     return staging.write("register-checked.xlsx", copy.content());
                 });
