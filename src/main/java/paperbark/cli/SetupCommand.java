@@ -1,5 +1,6 @@
 package paperbark.cli;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
@@ -8,7 +9,10 @@ import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import paperbark.batch.Ending;
+import paperbark.office.ManualCopy;
 import paperbark.office.OfficeFolder;
+import paperbark.office.Platform;
+import paperbark.office.Starters;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 
@@ -61,8 +65,24 @@ final class SetupCommand implements Callable<Integer> {
             Path sample = office.resolve("sample-register.xlsx");
             world.out().println("Try it:     " + Started.with("prepare", sample.toString()));
         }
+        if (ManualCopy.renew(office)) {
+            world.out().println("Manual:     manual/index.html");
+        }
+        starters(office);
+        if (StartArchiveCommand.complete()) {
+            world.out().println("From now on the program starts faster on this computer.");
+        }
         world.out().println("Result:     " + office);
         return Ending.DONE.exitCode();
+    }
+
+    private void starters(Path office) throws IOException {
+        if (Started.fromAnywhere().isPresent()) {
+            Platform platform = Platform.of(System.getProperty("os.name"));
+            tell(
+                    "Starters:   ",
+                    new Starters(office, platform, Started.fromAnywhere().get()).complete());
+        }
     }
 
     private void tell(String what, List<String> names) {
