@@ -26,6 +26,8 @@ import paperbark.sheet.Reading;
 
 /** The order of work: one register in, one published folder out. */
 public final class Batch {
+    private static final String CHECKED = "-checked.xlsx";
+
     private final Progress progress;
     private final Proof proof;
     private final int threads;
@@ -93,8 +95,7 @@ public final class Batch {
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
-            BatchView view =
-                    SharedPapers.write(papers, packs, inputs, request, staging, books.seal());
+            BatchView view = SharedPapers.write(papers, packs, inputs, request, staging, books);
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
             FaultPoint.MANIFEST.reach();
@@ -135,25 +136,35 @@ public final class Batch {
                                             looked.names().get()::knows,
                                             looked.outcome().findings());
                             beside.note(copy.noticed());
-                            return keep(request, copy.content());
+                            return keep(request, copy.content(), CHECKED);
                         });
+        if (looked.lacking().isPresent()) {
+            beside.make(
+                    NamesToAdd.NAME,
+                    () -> keep(request, looked.lacking().get().workbook(), "-" + NamesToAdd.NAME));
+        }
         return looked.outcome().with(marked, beside.findings());
     }
 
-    /** What was found, and what headings mean where the register was read. */
-    private record Looked(Outcome outcome, Optional<ColumnNames<Field>> names) {}
+    /** What was found, what headings mean where the register was read, and what the tables lack. */
+    private record Looked(
+            Outcome outcome, Optional<ColumnNames<Field>> names, Optional<NamesToAdd> lacking) {}
 
     /** Rows, jobs and cases are gone when it returns: the copy needs the memory. */
     private static Looked looked(Request request, Books books) {
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
-            return new Looked(Outcome.refused(request, reading.findings()), Optional.empty());
+            return new Looked(
+                    Outcome.refused(request, reading.findings()),
+                    Optional.empty(),
+                    Optional.empty());
         }
         Remaining remaining = books.remaining(reading.result().get());
         Inputs inputs = remaining.inputs();
         String name = FileNames.slug(FileNames.stem(request.register().file()));
         Cases cases = new Cases(inputs, name, request, remaining.histories());
-        return new Looked(CheckedCases.of(inputs, cases), Optional.of(inputs.names()));
+        return new Looked(
+                CheckedCases.of(inputs, cases), Optional.of(inputs.names()), inputs.namesToAdd());
     }
 
     /** Of a register that is refused there is a copy wherever one can be made. */
@@ -163,13 +174,13 @@ public final class Batch {
                         request.register().file(), request.firm().tables(), refused.findings());
         return copy.isEmpty()
                 ? refused
-                : refused.with(Optional.of(keep(request, copy.get())), List.of());
+                : refused.with(Optional.of(keep(request, copy.get(), CHECKED)), List.of());
     }
 
     /** Somebody may have worked in an earlier copy. */
-    private static Path keep(Request request, byte[] copy) throws IOException {
+    private static Path keep(Request request, byte[] copy, String ending) throws IOException {
         String name = FileNames.slug(FileNames.stem(request.register().file()));
-        Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
+        Path marked = FileNames.freeFor(copy, request.out(), name + ending);
         Disk.replace(marked, copy);
         return marked;
     }

@@ -86,6 +86,10 @@ public final class Main {
     static CommandLine line(World world) {
         CommandLine line = new CommandLine(new Main(world));
         line.addSubcommand(new SetupCommand(world));
+        line.addSubcommand(new TablesCommand(world));
+        line.addSubcommand(new NewRegisterCommand(world));
+        line.addSubcommand(new MatchHeadingsCommand(world));
+        line.addSubcommand(new ListedModelsCommand(world));
         line.addSubcommand(new PrepareCommand(world));
         line.addSubcommand(new PrintCommand(world));
         line.addSubcommand(new CheckCommand(world));
