@@ -101,11 +101,14 @@ public final class Disk {
         Path hidden = Files.createTempFile(parent, "." + file.getFileName() + "-", ".part");
         try {
             write(hidden, content);
-            Files.move(
-                    hidden,
+            Patience.with(
                     file,
-                    StandardCopyOption.ATOMIC_MOVE,
-                    StandardCopyOption.REPLACE_EXISTING);
+                    () ->
+                            Files.move(
+                                    hidden,
+                                    file,
+                                    StandardCopyOption.ATOMIC_MOVE,
+                                    StandardCopyOption.REPLACE_EXISTING));
             Trace.MOVE.of(hidden, file);
             force(parent);
         } finally {
@@ -132,7 +135,7 @@ public final class Disk {
         if (Files.exists(to)) {
             throw new IOException(to + " appeared meanwhile.");
         }
-        Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+        Patience.with(from, () -> Files.move(from, to, StandardCopyOption.ATOMIC_MOVE));
         Trace.MOVE.of(from, to);
         force(to.getParent());
         force(from.getParent());
@@ -171,7 +174,7 @@ public final class Disk {
         }
     }
 
-    private static boolean isPosix(Path path) {
+    static boolean isPosix(Path path) {
         return path.getFileSystem().supportedFileAttributeViews().contains("posix");
     }
 }

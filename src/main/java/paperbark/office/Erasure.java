@@ -21,6 +21,7 @@ import paperbark.ledger.Keys;
 import paperbark.ledger.LedgerId;
 import paperbark.output.workbook.WorkbookErasure;
 import paperbark.sheet.CsvErasure;
+import paperbark.sheet.OpenSheetErasure;
 
 /**
  * Takes what files tell of a job out of them. Rows of lists are emptied but for the job number;
@@ -118,7 +119,7 @@ public final class Erasure {
             if (name.equals(OfficeFolder.NOTE)) {
                 continue;
             }
-            if (!name.matches("(?i).*\\.(xlsx?|csv|txt)")) {
+            if (!name.matches("(?i).*\\.(xlsx?|ods|csv|txt)")) {
                 // An archive or a letter may hold a list too.
                 unread.add(file);
                 continue;
@@ -173,6 +174,9 @@ public final class Erasure {
         String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
         if (name.matches(".*\\.xlsx?")) {
             return new WorkbookErasure(this::names, headings).of(Files.readAllBytes(file));
+        }
+        if (name.endsWith(".ods") && headings.isEmpty()) {
+            return new OpenSheetErasure(this::names).of(Files.readAllBytes(file));
         }
         if (name.endsWith(".csv") || name.endsWith(".txt") && headings.isEmpty()) {
             return new CsvErasure(this::names, headings).of(name, Files.readAllBytes(file));

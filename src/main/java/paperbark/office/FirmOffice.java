@@ -65,7 +65,7 @@ public record FirmOffice(NewFirm firm, Optional<Path> logo) {
                     TablesWorkbook.of(TableDesk.completed(tables), TableDesk.words()));
             made.add(OfficeFolder.TABLES + TableFiles.WORKBOOK);
         }
-        register(office, making.today(), made, kept);
+        register(office, making.today(folder), made, kept);
         if (logo.isPresent()) {
             String name = "templates/logo." + ending(logo.get());
             boolean there = Files.exists(office.resolve(name));

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -68,38 +69,28 @@ public final class OfficeFolder {
     }
 
     /**
-     * Makes what is missing of an office folder.
+     * When, where and by which program an office is made.
      *
-     * @param folder a folder that may exist
-     * @param today the day printed on the guide
-     * @param at moment of making the ledger, for people only
+     * @param at moment of making the ledger; the day printed on the guide is the office's
+     * @param computers zone of the computer, where the tables name none
      * @param version of the program
-     * @throws IOException when a file or folder cannot be written; a second run completes it
      */
-    public static Result setUp(Path folder, LocalDate today, Instant at, String version)
-            throws IOException {
-        return setUp(folder, Optional.empty(), new Making(today, at, version));
+    public record Making(Instant at, ZoneId computers, String version) {
+        /** The day it is in the office whose tables these are. */
+        LocalDate today(Path tables) {
+            return LocalDate.ofInstant(at, OfficeDay.zone(tables, computers));
+        }
     }
 
     /**
-     * When, and by which program, an office is made.
+     * Makes what is missing of an office folder.
      *
-     * @param today the day printed on the guide
-     * @param at moment of making the ledger, for people only
-     * @param version of the program
-     */
-    public record Making(LocalDate today, Instant at, String version) {}
-
-    /**
-     * The same for a firm that says who it is; for none it is the sample firm's office.
-     *
+     * @param folder a folder that may exist
+     * @param firm who the firm is; for none it is the sample firm's office
      * @throws IOException when a file or folder cannot be written; a second run completes it
      */
     public static Result setUp(Path folder, Optional<FirmOffice> firm, Making making)
             throws IOException {
-        LocalDate today = making.today();
-        Instant at = making.at();
-        String version = making.version();
         OfficeFolder office = new OfficeFolder(folder);
         office.folders();
         office.templates();
@@ -110,8 +101,8 @@ public final class OfficeFolder {
             office.tables(samples);
             office.file(SAMPLE_REGISTER, samples.get(Shipped.REGISTER));
         }
-        office.ledger(at);
-        office.guide(today, version);
+        office.ledger(making.at());
+        office.guide(making.today(new Office(folder).tables()), making.version());
         return new Result(office.made, office.kept, office.leftOut);
     }
 

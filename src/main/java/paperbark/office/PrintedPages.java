@@ -25,7 +25,7 @@ final class PrintedPages implements Printed {
     PrintedPages(Ledger ledger, Office office) throws IOException {
         this.ledger = ledger;
         this.office = office;
-        this.folders = new BatchFolders(office);
+        this.folders = new BatchFolders(office, ProvedFiles.of(office));
     }
 
     /** A page that does not tell its batch may be of any version of the job, so nobody guesses. */

@@ -48,7 +48,7 @@ public final class Scans {
      */
     public Result take() throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            LedgerProof.prove(office, ledger, new Proof());
+            LedgerProof.prove(office, ledger, new Proof(), ProvedFiles.none());
         }
         ScanDesk desk = new ScanDesk(office, world);
         List<ScanDesk.Result> results = new ArrayList<>();

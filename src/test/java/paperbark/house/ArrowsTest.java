@@ -261,6 +261,10 @@ class ArrowsTest {
             only("org.apache.poi..", "paperbark.sheet..", "paperbark.output.workbook..");
 
     @ArchTest
+    static final ArchRule streamsOfXmlStayInTheirRoom =
+            only("com.fasterxml.aalto..", "paperbark.sheet..");
+
+    @ArchTest
     static final ArchRule portableDocumentsStayInTheirRooms =
             only(
                     "org.apache.pdfbox..",

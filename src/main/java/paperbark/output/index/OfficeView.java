@@ -8,10 +8,13 @@ import java.util.Optional;
  *
  * @param day the day
  * @param program version of the program
+ * @param attended whether a program goes on attending the folder
+ * @param manual whether the manual lies in the folder
  * @param troubles what keeps work from being done, and what to do
  * @param looks what somebody should look at
  * @param seal the ledger's last seal; empty while it cannot be asked
  * @param working the register being worked on
+ * @param progress how far it is, in words; empty while that is not known
  * @param waiting files in the intake that wait
  * @param returned folders of registers that went back, newest first
  * @param batches the newest batches, newest first
@@ -21,14 +24,20 @@ import java.util.Optional;
 public record OfficeView(
         String day,
         String program,
+        boolean attended,
+        boolean manual,
         List<String> troubles,
         List<String> looks,
         Optional<String> seal,
         Optional<String> working,
+        Optional<String> progress,
         List<Waiting> waiting,
         List<String> returned,
         List<Line> batches,
         Optional<Lodging> lodging) {
+
+    /** Page of the manual to begin with, from the office folder. */
+    public static final String MANUAL = "manual/index.html";
 
     /** Keeps the lists from being changed. */
     public OfficeView {
@@ -37,6 +46,24 @@ public record OfficeView(
         waiting = List.copyOf(waiting);
         returned = List.copyOf(returned);
         batches = List.copyOf(batches);
+    }
+
+    /** The same while the work is as far as these words say. */
+    public OfficeView at(String words) {
+        return new OfficeView(
+                day,
+                program,
+                attended,
+                manual,
+                troubles,
+                looks,
+                seal,
+                working,
+                Optional.of(words),
+                waiting,
+                returned,
+                batches,
+                lodging);
     }
 
     /**
