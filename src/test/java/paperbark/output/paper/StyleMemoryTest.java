@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -48,9 +49,9 @@ class StyleMemoryTest {
         Packs remembering = new Packs(Optional.empty());
         for (CaseFile job :
                 new CaseFile[] {CaseFiles.installedSolar(), CaseFiles.bookedHeatPump()}) {
-            byte[] matched = matching.make(job).pdf();
-            assertThat(remembering.make(job).pdf()).isEqualTo(matched);
-            assertThat(remembering.make(job).pdf()).isEqualTo(matched);
+            byte[] matched = matching.make(job, List.of()).pdf();
+            assertThat(remembering.make(job, List.of()).pdf()).isEqualTo(matched);
+            assertThat(remembering.make(job, List.of()).pdf()).isEqualTo(matched);
         }
     }
 }
