@@ -17,6 +17,12 @@ import picocli.CommandLine.Spec;
         name = "prepare",
         description =
                 "Reads a register and publishes one folder with all packs, the print run, the index page and the workbooks.",
+        footer = {
+            "",
+            "Examples:",
+            "  paperbark prepare week-48.xlsx",
+            "  paperbark prepare week-48.xlsx --by-crew --out packs"
+        },
         mixinStandardHelpOptions = true)
 final class PrepareCommand implements Callable<Integer> {
     // More than any office's computer has; each takes memory for the pack that it makes.

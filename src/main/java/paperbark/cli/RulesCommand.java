@@ -16,6 +16,7 @@ import picocli.CommandLine.Option;
         name = "rules",
         description =
                 "Lists the rule rows in force on a day with source and confidence, what lapses soon, and what was not confirmed for a year.",
+        footer = {"", "Example:", "  paperbark rules --table stc/zones"},
         mixinStandardHelpOptions = true)
 final class RulesCommand implements Callable<Integer> {
     private final Main.World world;

@@ -21,6 +21,7 @@ import picocli.CommandLine.Parameters;
         name = "settle",
         description =
                 "Matches a buyer's payment advice to the claims in the ledger: by reference, serial, job, then by amount and day.",
+        footer = {"", "Example:", "  paperbark settle advice.csv --buyer \"Kestrel Certificates\""},
         mixinStandardHelpOptions = true)
 final class SettleCommand implements Callable<Integer> {
     private final Main.World world;

@@ -20,6 +20,7 @@ import picocli.CommandLine.Parameters;
             "Intake, packs, returned, filed, templates, tables of a sample firm, a sample register, a ledger",
             "and a printed guide. What is there already stays as it is."
         },
+        footer = {"", "Example:", "  paperbark setup office"},
         mixinStandardHelpOptions = true)
 final class SetupCommand implements Callable<Integer> {
     // More names scroll the message off the screen.

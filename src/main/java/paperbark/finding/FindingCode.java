@@ -11,7 +11,9 @@ import static paperbark.finding.Severity.STOP;
 import static paperbark.value.SchemeName.STC;
 import static paperbark.value.SchemeName.VEEC;
 
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -266,6 +268,11 @@ public enum FindingCode {
     /** The kebab-case name that people and other programs see, e.g. {@code serial-twice}. */
     public String code() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** The code of that name; case does not count. */
+    public static Optional<FindingCode> of(String name) {
+        return Arrays.stream(values()).filter(c -> c.code().equalsIgnoreCase(name)).findFirst();
     }
 
     /** The usual severity. */

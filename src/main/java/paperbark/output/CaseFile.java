@@ -140,6 +140,13 @@ public record CaseFile(
         return all;
     }
 
+    /** What becomes of the assignment under each scheme, for decisions of templates. */
+    public Map<SchemeName, Assignment> assignments() {
+        Map<SchemeName, Assignment> all = new EnumMap<>(SchemeName.class);
+        standings().forEach((scheme, standing) -> all.put(scheme, Assignment.of(standing)));
+        return all;
+    }
+
     /** What the owner has of each assignment that counts. */
     public List<Benefit> benefits() {
         return Benefit.of(job, entitlements, expected, price).stream()

@@ -3,6 +3,8 @@ package paperbark.sheet;
 import static paperbark.finding.FindingCode.FILE_UNREADABLE;
 
 import java.io.IOException;
+import java.lang.System.Logger;
+import java.lang.System.Logger.Level;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -16,6 +18,8 @@ import paperbark.finding.Place;
  * opened for writing.
  */
 public final class SheetReader {
+    private static final Logger LOG = System.getLogger("paperbark");
+
     private SheetReader() {}
 
     /**
@@ -137,15 +141,14 @@ public final class SheetReader {
         }
     }
 
-    /** Shows the kind of error only: its text may repeat what people wrote in the file. */
+    /** Its own text is kept for whoever mends it: it may repeat what people wrote in the file. */
     private static <T> Reading<T> unreadable(Place place, Throwable cause) {
+        LOG.log(Level.DEBUG, "a file that cannot be read", cause);
         Finding finding =
                 Finding.of(
                         FILE_UNREADABLE,
                         place,
-                        "The file is damaged or holds something that no spreadsheet program writes ("
-                                + cause.getClass().getSimpleName()
-                                + ").",
+                        "The file is damaged or holds something that no spreadsheet program writes.",
                         "Open it in the spreadsheet program and save it as a new .xlsx file.");
         return Reading.refused(List.of(finding));
     }
