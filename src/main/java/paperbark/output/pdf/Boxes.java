@@ -101,34 +101,11 @@ final class Boxes {
         return joined;
     }
 
-    /**
-     * Adds a rectangle to a path: by corner and size, or by its corners where a reader that adds up
-     * single-precision numbers would miss the far corner by the last bit, and so a dot by a shade.
-     */
+    /** Adds a rectangle to a path. */
     static void write(Op.Area area, Buffer out) {
-        long width = area.right() - area.left();
-        long height = area.top() - area.bottom();
-        boolean adds =
-                adds(area.left(), width, area.right()) && adds(area.bottom(), height, area.top());
-        if (adds) {
-            out.length(area.left()).write(' ');
-            out.length(area.bottom()).write(' ');
-            out.length(width).write(' ');
-            out.length(height).text(" re\n");
-            return;
-        }
-        point(area.left(), area.bottom(), " m\n", out);
-        point(area.right(), area.bottom(), " l\n", out);
-        point(area.right(), area.top(), " l\n", out);
-        point(area.left(), area.top(), " l\nh\n", out);
-    }
-
-    private static void point(long x, long y, String step, Buffer out) {
-        out.length(x).write(' ');
-        out.length(y).text(step);
-    }
-
-    private static boolean adds(long from, long length, long to) {
-        return Unit.points(from) + Unit.points(length) == Unit.points(to);
+        out.length(area.left()).write(' ');
+        out.length(area.bottom()).write(' ');
+        out.length(area.right() - area.left()).write(' ');
+        out.length(area.top() - area.bottom()).text(" re\n");
     }
 }

@@ -13,9 +13,4 @@ final class Unit {
     static long of(double points) {
         return Math.round(points * IN_A_POINT);
     }
-
-    /** The points of a length, as a reader takes them. */
-    static float points(long length) {
-        return (float) (length / IN_A_POINT);
-    }
 }
