@@ -14,18 +14,18 @@ import paperbark.entitlement.RulesInUse;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
-import paperbark.job.Field;
 import paperbark.ledger.Proof;
 import paperbark.output.BatchInfo;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Receivable;
 import paperbark.output.paper.FiledPack;
-import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Reading;
 
 /** The order of work: one register in, one published folder out. */
 public final class Batch {
+    private static final String CHECKED = "-checked.xlsx";
+
     private final Progress progress;
     private final Proof proof;
     private final int threads;
@@ -93,8 +93,8 @@ public final class Batch {
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
-            BatchView view =
-                    SharedPapers.write(papers, packs, inputs, request, staging, books.seal());
+            staging.write(PageMap.FILE, PageMap.of(folder.id(), packs).toJson());
+            BatchView view = SharedPapers.write(papers, packs, inputs, request, staging, books);
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
             FaultPoint.MANIFEST.reach();
@@ -120,7 +120,7 @@ public final class Batch {
 
     private static Outcome check(Request request, Books books) throws IOException {
         Looked looked = looked(request, books);
-        if (looked.names().isEmpty()) {
+        if (looked.copied().isEmpty()) {
             return checkedRefused(request, looked.outcome());
         }
         SideProducts beside = new SideProducts(request.register().name());
@@ -130,30 +130,37 @@ public final class Batch {
                         () -> {
                             MarkedCopy copy =
                                     MarkedCopy.of(
-                                            request.register().file(),
-                                            request.register().sheet(),
-                                            looked.names().get()::knows,
-                                            looked.outcome().findings());
+                                            looked.copied().get(), looked.outcome().findings());
                             beside.note(copy.noticed());
-                            return keep(request, copy.content());
+                            return keep(request, copy.content(), CHECKED);
                         });
+        if (looked.lacking().isPresent()) {
+            beside.make(
+                    NamesToAdd.NAME,
+                    () -> keep(request, looked.lacking().get().workbook(), "-" + NamesToAdd.NAME));
+        }
         return looked.outcome().with(marked, beside.findings());
     }
 
-    /** What was found, and what headings mean where the register was read. */
-    private record Looked(Outcome outcome, Optional<ColumnNames<Field>> names) {}
+    /** What was found, what a copy is made of where the register was read, and what tables lack. */
+    private record Looked(
+            Outcome outcome, Optional<CopySource> copied, Optional<NamesToAdd> lacking) {}
 
     /** Rows, jobs and cases are gone when it returns: the copy needs the memory. */
     private static Looked looked(Request request, Books books) {
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
-            return new Looked(Outcome.refused(request, reading.findings()), Optional.empty());
+            return new Looked(
+                    Outcome.refused(request, reading.findings()),
+                    Optional.empty(),
+                    Optional.empty());
         }
         Remaining remaining = books.remaining(reading.result().get());
         Inputs inputs = remaining.inputs();
         String name = FileNames.slug(FileNames.stem(request.register().file()));
         Cases cases = new Cases(inputs, name, request, remaining.histories());
-        return new Looked(CheckedCases.of(inputs, cases), Optional.of(inputs.names()));
+        return new Looked(
+                CheckedCases.of(inputs, cases), Optional.of(inputs.copied()), inputs.namesToAdd());
     }
 
     /** Of a register that is refused there is a copy wherever one can be made. */
@@ -163,13 +170,13 @@ public final class Batch {
                         request.register().file(), request.firm().tables(), refused.findings());
         return copy.isEmpty()
                 ? refused
-                : refused.with(Optional.of(keep(request, copy.get())), List.of());
+                : refused.with(Optional.of(keep(request, copy.get(), CHECKED)), List.of());
     }
 
     /** Somebody may have worked in an earlier copy. */
-    private static Path keep(Request request, byte[] copy) throws IOException {
+    private static Path keep(Request request, byte[] copy, String ending) throws IOException {
         String name = FileNames.slug(FileNames.stem(request.register().file()));
-        Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
+        Path marked = FileNames.freeFor(copy, request.out(), name + ending);
         Disk.replace(marked, copy);
         return marked;
     }

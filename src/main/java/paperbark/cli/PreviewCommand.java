@@ -218,13 +218,15 @@ final class PreviewCommand implements Callable<Integer> {
                         ReadingOptions.rules(tablesPath)),
                 here,
                 new Request.Run(
-                        asOf.orElseGet(this::usualDay), world.clock().instant(), Version.text()),
+                        asOf.orElseGet(() -> usualDay(tablesPath)),
+                        world.clock().instant(),
+                        Version.text()),
                 Request.Extras.NONE,
                 Request.LedgerUse.NONE);
     }
 
-    private LocalDate usualDay() {
-        return register.isPresent() ? LocalDate.now(world.clock()) : Previewer.SAMPLE_DAY;
+    private LocalDate usualDay(Path firm) {
+        return register.isPresent() ? world.today(firm) : Previewer.SAMPLE_DAY;
     }
 
     private Path named(Path folder) {

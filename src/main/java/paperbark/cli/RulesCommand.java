@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import paperbark.answer.Json;
 import paperbark.answer.RulesInForce;
 import paperbark.batch.Ending;
+import paperbark.office.Office;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -67,7 +68,7 @@ final class RulesCommand implements Callable<Integer> {
         RulesInForce all =
                 RulesInForce.on(
                         firm.flatMap(ReadingOptions::rules),
-                        asOf.orElseGet(() -> LocalDate.now(world.clock())),
+                        asOf.orElseGet(() -> world.today(firm.orElseGet(this::officesOwn))),
                         withinDays);
         Optional<RulesInForce> wanted = table.isEmpty() ? Optional.of(all) : all.of(table.get());
         if (wanted.isEmpty()) {
@@ -81,6 +82,11 @@ final class RulesCommand implements Callable<Integer> {
             new RuleText(world.out(), table.isPresent()).print(wanted.get());
         }
         return Ending.DONE.exitCode();
+    }
+
+    /** Whoever asks from within an office folder means its day, though not its rules. */
+    private Path officesOwn() {
+        return new Office(world.directory()).tables();
     }
 
     private int wrong(String fact, String remedy) {

@@ -71,17 +71,17 @@ final class SettleCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Path file = world.directory().resolve(advice).normalize();
         LedgerPlace ledger = options.ledger(world);
+        Path firm = tables.map(world.directory()::resolve).orElse(ledger.beside("tables"));
         SettleDesk.Result result =
                 SettleDesk.settle(
                         new SettleDesk.Order(
                                 file,
                                 sheet,
-                                tables.map(world.directory()::resolve)
-                                        .orElse(ledger.beside("tables")),
+                                firm,
                                 ledger,
                                 new Advice.Defaults(paidOn, buyer),
                                 out.map(world.directory()::resolve).orElse(file.resolveSibling("")),
-                                options.day(world),
+                                options.day(world, firm),
                                 world.clock().instant(),
                                 Version.text()));
         FindingText text = new FindingText(world.out(), explain);

@@ -98,7 +98,7 @@ final class WithdrawCommand implements Callable<Integer> {
                         "To do:        Take back its papers, the newest in "
                                 + newest.pack()
                                 + " of batch "
-                                + newest.batch()
+                                + newest.batchInWords()
                                 + WithdrawnCheck.buyers(result.claims())
                                 + ", and mark the row as cancelled or take it out.");
         return Ending.DONE;

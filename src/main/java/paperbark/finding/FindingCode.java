@@ -131,6 +131,8 @@ public enum FindingCode {
             "The paper goes out with a box to write in, and comes back incomplete if nobody does."),
     ADDRESS_INCOMPLETE(STOP, "An officer must be able to find the heater.", CLAIMS),
     ADDRESS_TWICE(CHECK, "Two heaters at one address must be told apart."),
+    NAMES_UNKNOWN(
+            CHECK, "A first list has names that no table knows yet, and each holds its jobs."),
     PERSON_UNKNOWN(STOP, "Licence numbers come from the people table.", CLAIMS),
     LICENCE_MISSING(STOP, "A claim without the installer's licence number fails.", CLAIMS),
     LICENCE_EXPIRED(STOP, "Work done without a licence in force cannot be claimed.", CLAIMS),
@@ -215,8 +217,13 @@ public enum FindingCode {
     AMOUNTS_DIFFER(CHECK, "The tax, the co-payment and the discount are taken from these amounts."),
     PRICE_MISSING(CHECK, "Without the price no GST can be worked out."),
 
+    ANSWER_UNUSED(CHECK, "A fact that somebody looked up must not get lost unseen."),
+    ANSWERS_ALONE(STOP, "Answers say nothing without the list that they complete.", REGISTER),
+
     // The firm's tables and templates
     TABLE_MISSING(STOP, "A table that the work needs is not there.", REGISTER),
+    TABLE_TWICE(STOP, "Of two tables of one name nobody can tell which is meant.", REGISTER),
+    SAMPLE_SHOWN(STOP, "Nothing invented may stand on the papers of a real firm.", JOB),
     TABLE_ROW_WRONG(CHECK, "A row of a table that cannot be used is left out."),
     TEMPLATE_BROKEN(STOP, "The paper could not be made from its template."),
     FORM_UNUSABLE(
@@ -249,6 +256,12 @@ public enum FindingCode {
     PAYMENT_TWICE(CHECK, "A payment counted twice hides one that never came."),
     PAYMENT_IN_FUTURE(CHECK, "Money that is yet to come counts as received from now on."),
     PAYMENT_REVERSED(CHECK, "Money taken back is owed again."),
+    SCAN_UNREADABLE(CHECK, "Signed papers in a file that cannot be read count as not back."),
+    PAGE_UNPLACED(CHECK, "A page that nobody places is missing from its paper."),
+    PAGE_TWICE(NOTE, "Of a page that came twice, one may be the one that was signed."),
+    PAPER_INCOMPLETE(CHECK, "A claim with a page missing comes back from the buyer."),
+    PAPER_OUTDATED(CHECK, "A signature on an older paper does not hold for the newer one."),
+    BOX_BLANK(CHECK, "A paper that nobody signed in one place comes back from the buyer."),
     CLAIM_FAILED(CHECK, "A failed claim brings nothing until it is mended and lodged again.");
 
     private final Severity severity;

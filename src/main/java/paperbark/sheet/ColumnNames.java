@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -32,11 +33,14 @@ public final class ColumnNames<F extends ColumnField> {
     /** In the place of a field: the line says which sheets are meant. */
     private static final String SHEET = "sheet";
 
+    private static final Pattern BETWEEN = Pattern.compile("[^\\p{L}\\p{Nd}]");
+
     private final List<F> fields;
     private final String table;
     private final List<String> sheets = new ArrayList<>();
     private final Map<String, F> asWritten = new HashMap<>();
     private final Map<String, F> byAlias = new HashMap<>();
+    private final Map<F, List<String>> headings = new HashMap<>();
     private final Map<F, String> always = new HashMap<>();
     private final Set<String> habits = new HashSet<>();
 
@@ -97,7 +101,11 @@ public final class ColumnNames<F extends ColumnField> {
         if (!said.isEmpty()) {
             always.put(field, said);
         }
-        return alias.isEmpty() || take(alias, field)
+        boolean taken = !alias.isEmpty() && take(alias, field);
+        if (taken) {
+            headings.computeIfAbsent(field, f -> new ArrayList<>()).add(alias);
+        }
+        return alias.isEmpty() || taken
                 ? Optional.empty()
                 : Optional.of(
                         "The alias already means \"" + asWritten.get(written(alias)).key() + "\".");
@@ -141,6 +149,11 @@ public final class ColumnNames<F extends ColumnField> {
         return habits.contains(habit);
     }
 
+    /** The headings that the table itself gives a field, as written and in their order. */
+    public List<String> headings(F field) {
+        return List.copyOf(headings.getOrDefault(field, List.of()));
+    }
+
     /** All headings, normalised, that mean a field. */
     public Collection<String> aliases(F field) {
         return byAlias.entrySet().stream()
@@ -162,7 +175,17 @@ public final class ColumnNames<F extends ColumnField> {
 
     /** A heading without case, spaces and punctuation. */
     public static String normal(String heading) {
-        return heading.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{Nd}]", "");
+        StringBuilder normal = new StringBuilder(heading.length());
+        for (int i = 0; i < heading.length(); i++) {
+            char c = heading.charAt(i);
+            if (c > '~') {
+                return BETWEEN.matcher(heading.toLowerCase(Locale.ROOT)).replaceAll("");
+            }
+            if (Character.isLetterOrDigit(c)) {
+                normal.append(Character.toLowerCase(c));
+            }
+        }
+        return normal.toString();
     }
 
     private static String written(String heading) {

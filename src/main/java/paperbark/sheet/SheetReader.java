@@ -3,13 +3,19 @@ package paperbark.sheet;
 import static paperbark.finding.FindingCode.FILE_UNREADABLE;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.lang.System.Logger;
 import java.lang.System.Logger.Level;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
 import paperbark.finding.Finding;
 import paperbark.finding.Place;
 
@@ -19,6 +25,14 @@ import paperbark.finding.Place;
  */
 public final class SheetReader {
     private static final Logger LOG = System.getLogger("paperbark");
+
+    /** The hidden sheet that holds the drop-down lists of workbooks of ours. */
+    public static final String LISTS = "Lists of choices";
+
+    /** The sheet on which missing facts are asked for; it holds no jobs. */
+    public static final String ANSWERS = "Still missing";
+
+    private static final long LARGEST_CONTENTS = 1_000_000;
 
     private SheetReader() {}
 
@@ -35,16 +49,19 @@ public final class SheetReader {
      */
     public static Reading<Sheet> read(
             Path file, Predicate<String> knownHeading, Optional<String> sheetName) {
-        Reading<List<Sheet>> read = readAll(file, knownHeading, sheetName, SheetRule.NONE);
-        return new Reading<>(read.result().map(sheets -> sheets.get(0)), read.findings());
+        return first(readAll(file, knownHeading, sheetName, SheetRule.NONE));
+    }
+
+    private static Reading<Sheet> first(Reading<ReadList> read) {
+        return new Reading<>(read.result().map(list -> list.sheets().get(0)), read.findings());
     }
 
     /**
-     * The same of a list that may stand on several sheets.
+     * The same of a list that may stand on several sheets, with what a copy of it needs.
      *
      * @param rule which sheets are meant where none is named; not looked at for a CSV file
      */
-    public static Reading<List<Sheet>> readAll(
+    public static Reading<ReadList> readAll(
             Path file, Predicate<String> knownHeading, Optional<String> sheetName, SheetRule rule) {
         Path name = file.getFileName();
         Place.InFile place = new Place.InFile(name == null ? file.toString() : name.toString());
@@ -56,17 +73,47 @@ public final class SheetReader {
                         return WorkbookReader.read(
                                 file, kind, place, knownHeading, sheetName, rule);
                     }
-                    Reading<Sheet> csv =
-                            CsvSource.read(place.file(), Files.readAllBytes(file), knownHeading);
-                    return new Reading<>(csv.result().map(List::of), csv.findings());
+                    return CsvSource.read(place.file(), Files.readAllBytes(file), knownHeading);
                 });
+    }
+
+    /**
+     * Reads several sheets of a workbook, which is opened once.
+     *
+     * @param wanted for each name whether a heading text is one that the caller understands
+     * @return for each name its sheet, or the findings that say why not
+     */
+    public static Map<String, Reading<Sheet>> named(
+            Path workbook, Map<String, Predicate<String>> wanted) {
+        Place.InFile place = new Place.InFile(String.valueOf(workbook.getFileName()));
+        Reading<Map<String, Reading<Sheet>>> all =
+                guarded(
+                        place,
+                        () ->
+                                Reading.of(
+                                        WorkbookReader.named(
+                                                workbook,
+                                                FileGate.pass(workbook, place),
+                                                place,
+                                                wanted),
+                                        List.of()));
+        return all.result()
+                .orElseGet(
+                        () ->
+                                wanted.keySet().stream()
+                                        .collect(
+                                                Collectors.toMap(
+                                                        name -> name,
+                                                        name -> Reading.refused(all.findings()))));
     }
 
     /** Reads the bytes of a CSV file that came from elsewhere than the disk. */
     public static Reading<Sheet> readCsv(
             String fileName, byte[] content, Predicate<String> knownHeading) {
-        return guarded(
-                new Place.InFile(fileName), () -> CsvSource.read(fileName, content, knownHeading));
+        return first(
+                guarded(
+                        new Place.InFile(fileName),
+                        () -> CsvSource.read(fileName, content, knownHeading)));
     }
 
     /**
@@ -117,6 +164,23 @@ public final class SheetReader {
         return guarded(place, () -> Reading.of(PassingBook.isNeeded(file), List.of()))
                 .result()
                 .orElse(false);
+    }
+
+    /** Whether an .xlsx has a sheet of a name. Asked of its table of contents alone. */
+    public static boolean hasSheet(Path file, String name) {
+        try (ZipFile zip = new ZipFile(file.toFile())) {
+            ZipEntry contents = zip.getEntry("xl/workbook.xml");
+            if (contents == null || contents.getSize() > LARGEST_CONTENTS) {
+                return false;
+            }
+            try (InputStream in = zip.getInputStream(contents)) {
+                String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+                return text.contains("name=\"" + name + "\"");
+            }
+        } catch (IOException | RuntimeException none) {
+            // No workbook of this kind; whoever reads it says what is wrong with it.
+            return false;
+        }
     }
 
     private interface Work<T> {

@@ -69,8 +69,10 @@ public final class Assembled {
                             read.rulebook(),
                             read.names(),
                             read.sheet(),
+                            read.copied(),
                             read.jobs(),
-                            findings);
+                            findings,
+                            Optional.empty());
             return new Cases(inputs, "week", request).all().get(0);
         } finally {
             Files.delete(file);

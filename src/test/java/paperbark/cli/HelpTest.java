@@ -82,7 +82,7 @@ class HelpTest {
     @Test
     void aCommandThatIsLikeNoneIsToldWithAll() {
         assertThat(Program.run(folder, "zebra").err())
-                .contains("There is no command \"zebra\". The commands are setup, prepare,");
+                .contains("There is no command \"zebra\". The commands are setup, ");
     }
 
     @ParameterizedTest
