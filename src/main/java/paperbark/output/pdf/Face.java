@@ -127,6 +127,7 @@ final class Face {
 
     private COSDictionary descriptor(String name, BitSet glyphs) throws IOException {
         OS2WindowsMetricsTable os2 = font.getOS2Windows();
+        // In thousandths already.
         BoundingBox box = font.getFontBBox();
         COSDictionary descriptor = new COSDictionary();
         descriptor.setItem(COSName.TYPE, COSName.FONT_DESC);
@@ -136,10 +137,10 @@ final class Face {
         descriptor.setInt(COSName.FONT_WEIGHT, os2.getWeightClass());
         descriptor.setInt(COSName.ITALIC_ANGLE, Math.round(font.getPostScript().getItalicAngle()));
         COSArray bounds = new COSArray();
-        bounds.add(exact(box.getLowerLeftX()));
-        bounds.add(exact(box.getLowerLeftY()));
-        bounds.add(exact(box.getUpperRightX()));
-        bounds.add(exact(box.getUpperRightY()));
+        bounds.add(new COSFloat(box.getLowerLeftX()));
+        bounds.add(new COSFloat(box.getLowerLeftY()));
+        bounds.add(new COSFloat(box.getUpperRightX()));
+        bounds.add(new COSFloat(box.getUpperRightY()));
         descriptor.setItem(COSName.FONT_BBOX, bounds);
         descriptor.setItem(COSName.ASCENT, exact(font.getHorizontalHeader().getAscender()));
         descriptor.setItem(COSName.DESCENT, exact(font.getHorizontalHeader().getDescender()));
@@ -147,7 +148,7 @@ final class Face {
         descriptor.setItem(COSName.CAP_HEIGHT, exact(os2.getCapHeight()));
         descriptor.setItem(COSName.XHEIGHT, exact(os2.getHeight()));
         // As PDFBox works it out: the tables of the font do not have it.
-        descriptor.setLong(COSName.STEM_V, Math.round(thousandths(box.getWidth()) * 0.13));
+        descriptor.setLong(COSName.STEM_V, Math.round(box.getWidth() * 0.13));
         byte[] program = outlines.of(glyphs);
         COSStream file = Streams.of(program);
         file.setInt(COSName.LENGTH1, program.length);

@@ -11,9 +11,6 @@ sealed interface Op {
     /** A rectangle is filled; the corners are ordered. */
     record Box(String colour, Area area) implements Op {}
 
-    /** A shape with four corners is filled, such as a side of a {@link Frame}. */
-    record Side(String colour, long[] xs, long[] ys) implements Op {}
-
     /**
      * A string is written.
      *

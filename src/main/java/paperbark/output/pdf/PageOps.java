@@ -118,8 +118,6 @@ final class PageOps {
         if (strokes || FILLS.contains(operator)) {
             if (operator.equals("f") && path.isBoxes()) {
                 path.boxes().forEach(area -> ops.add(new Op.Box(colour, area)));
-            } else if (operator.equals("f") && path.isSide()) {
-                ops.add(path.side(colour));
             } else {
                 Op.Kind kind = strokes ? Op.Kind.DRAWS : Op.Kind.CHANGES;
                 ops.add(new Op.Other(colour, path.text(text, operator), kind));

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.BiPredicate;
 
 /**
@@ -28,9 +27,6 @@ final class PageText {
     // Rectangles that are still to be filled.
     private final List<Op.Area> boxes = new ArrayList<>();
     private String boxColour = "";
-
-    // Sides that may make a frame.
-    private final List<Op.Side> sides = new ArrayList<>();
 
     // The parts that are open, the innermost last, and the one that ended but is not closed yet.
     private final List<Part> parts = new ArrayList<>();
@@ -210,23 +206,11 @@ final class PageText {
         } else if (op instanceof Op.Box box) {
             openParts();
             endText();
-            fillSides();
             if (!box.colour().equals(boxColour)) {
                 fillBoxes();
                 boxColour = box.colour();
             }
             boxes.add(box.area());
-        } else if (op instanceof Op.Side side) {
-            openParts();
-            endText();
-            if (!boxes.isEmpty()
-                    || !sides.isEmpty() && !sides.get(0).colour().equals(side.colour())) {
-                fillBoxes();
-            }
-            sides.add(side);
-            if (sides.size() == Frame.SIDES) {
-                fillSides();
-            }
         } else if (op instanceof Op.Text text) {
             openParts();
             fillBoxes();
@@ -269,30 +253,11 @@ final class PageText {
     }
 
     private void fillBoxes() {
-        fillSides();
         if (!boxes.isEmpty()) {
             colour(boxColour);
             Boxes.fill(boxes, out);
             boxes.clear();
         }
-    }
-
-    private void fillSides() {
-        if (sides.isEmpty()) {
-            return;
-        }
-        colour(sides.get(0).colour());
-        Optional<Frame> frame = sides.size() == Frame.SIDES ? Frame.of(sides) : Optional.empty();
-        frame.ifPresentOrElse(f -> f.fill(out), () -> sides.forEach(this::side));
-        sides.clear();
-    }
-
-    private void side(Op.Side side) {
-        for (int i = 0; i < Frame.SIDES; i++) {
-            out.length(side.xs()[i]).write(' ');
-            out.length(side.ys()[i]).text(i == 0 ? " m\n" : " l\n");
-        }
-        out.text("f\n");
     }
 
     private void text(Op.Text text) {

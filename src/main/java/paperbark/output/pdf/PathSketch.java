@@ -1,7 +1,6 @@
 package paperbark.output.pdf;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /** A path as it is drawn: known as rectangles as long as it is made of nothing else. */
@@ -13,10 +12,6 @@ final class PathSketch {
     private boolean boxes = true;
     private String clip = "";
     private int begin = -1;
-    private int steps;
-    private int sides;
-    private long[] xsOfSide = {};
-    private long[] ysOfSide = {};
 
     /**
      * Adds a step.
@@ -26,7 +21,6 @@ final class PathSketch {
      */
     void add(String operator, long[] numbers, int at) {
         begin = begin < 0 ? at : begin;
-        steps++;
         switch (operator) {
             case "m" -> {
                 boxes &= corners == 0;
@@ -55,10 +49,6 @@ final class PathSketch {
         int n = corners == 5 && xs[4] == xs[0] && ys[4] == ys[0] ? 4 : corners;
         boolean flat = xs[0] == xs[1] && ys[1] == ys[2] && xs[2] == xs[3] && ys[3] == ys[0];
         boolean steep = ys[0] == ys[1] && xs[1] == xs[2] && ys[2] == ys[3] && xs[3] == xs[0];
-        if (n == 4 && !flat && !steep && sides++ == 0) {
-            xsOfSide = Arrays.copyOf(xs, 4);
-            ysOfSide = Arrays.copyOf(ys, 4);
-        }
         boxes &= n == 4 && (flat || steep);
         if (boxes) {
             area(xs[0], ys[0], xs[2], ys[2]);
@@ -75,16 +65,6 @@ final class PathSketch {
     /** Whether the path is rectangles and nothing else, and does not clip. */
     boolean isBoxes() {
         return boxes && corners == 0 && clip.isEmpty() && !areas.isEmpty();
-    }
-
-    /** Whether the path is one shape with four corners and nothing else. */
-    boolean isSide() {
-        return !boxes && steps == 5 && sides == 1 && clip.isEmpty();
-    }
-
-    /** The shape with four corners. */
-    Op.Side side(String colour) {
-        return new Op.Side(colour, xsOfSide, ysOfSide);
     }
 
     /** The rectangles. */
@@ -118,7 +98,5 @@ final class PathSketch {
         boxes = true;
         clip = "";
         begin = -1;
-        steps = 0;
-        sides = 0;
     }
 }

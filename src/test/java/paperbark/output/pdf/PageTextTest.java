@@ -79,18 +79,6 @@ class PageTextTest {
     }
 
     @Test
-    void drawsFourSlantedSidesAsOneFrameButThreeAsTheyAre() {
-        String below = "0 0 m 9 0 l 8 1 l 1 1 l h f\n";
-        String above = "0 9 m 9 9 l 8 8 l 1 8 l h f\n";
-        String left = "0 0 m 0 9 l 1 8 l 1 1 l h f\n";
-        String right = "9 9 m 9 0 l 8 1 l 8 8 l h f\n";
-        assertThat(slim(below + above + left + right))
-                .isEqualTo("0 g\n0 0 9 1 re\nf\n0 8 9 1 re\nf\n0 0 1 9 re\nf\n8 0 1 9 re\nf\n");
-        assertThat(slim(below + above + left)).contains("0 0 m\n9 0 l\n8 1 l\n1 1 l\nf\n");
-        assertThat(slim(below + above + left + left)).contains(" l\n");
-    }
-
-    @Test
     void joinsContentOfOneElementAndGivesNewNumbers() {
         String word = "BT /F7 9 Tf 1 0 0 1 %d 700 Tm <0041> Tj ET\n";
         assertThat(
