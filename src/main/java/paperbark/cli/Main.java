@@ -84,6 +84,9 @@ public final class Main {
         line.addSubcommand(new WatchCommand(world));
         line.addSubcommand(new ForgetCommand(world));
         line.addSubcommand(new SettleCommand(world));
+        line.addSubcommand(new LodgedCommand(world));
+        line.addSubcommand(new PaidCommand(world));
+        line.addSubcommand(new UnsayCommand(world));
         line.addSubcommand(new WithdrawCommand(world));
         line.addSubcommand(new OwedCommand(world));
         line.addSubcommand(new QuartersCommand(world));
