@@ -89,6 +89,7 @@ public final class Main {
         line.addSubcommand(new UnsayCommand(world));
         line.addSubcommand(new WithdrawCommand(world));
         line.addSubcommand(new OwedCommand(world));
+        line.addSubcommand(new WeekCommand(world));
         line.addSubcommand(new QuartersCommand(world));
         line.addSubcommand(new ExportCommand(world));
         line.registerConverter(Path.class, new PathConverter());

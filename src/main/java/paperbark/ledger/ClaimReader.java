@@ -53,6 +53,11 @@ final class ClaimReader {
                 asOf.toString());
     }
 
+    /** All claims, standing or withdrawn, as of now. */
+    List<ClaimState> all() {
+        return sql.list(QUERY.formatted("", "1 = 1"), ClaimReader::state, LAST_DAY);
+    }
+
     /** The claims, standing or withdrawn, that a condition on claim {@code c} names, as of now. */
     List<ClaimState> where(String condition, Object parameter) {
         return sql

@@ -36,6 +36,7 @@ public final class Attendant {
     private final Intake intake;
     private final Proof proof = new Proof();
     private final Handling handling;
+    private final OfficePapers papers;
     private LocalDate day = LocalDate.MIN;
     private boolean recovered;
     private Map<Path, String> waiting = Map.of();
@@ -67,6 +68,7 @@ public final class Attendant {
         this.world = world;
         this.intake = new Intake(office.intake(), world.quiet());
         this.handling = new Handling(office, world, proof);
+        this.papers = new OfficePapers(office);
     }
 
     /**
@@ -182,10 +184,14 @@ public final class Attendant {
     private void write(Optional<Path> working) throws IOException {
         List<String> there =
                 Office.list(office.intake()).stream().map(f -> f.getFileName().toString()).toList();
+        if (working.isEmpty()) {
+            papers.refresh(world.today().get());
+        }
+        List<String> all = Stream.concat(looks.stream(), papers.looks().stream()).toList();
         StatusPage.write(
                 office,
                 world,
-                new StatusPage.State(waiting, working, handling.troubles(there), looks, true));
+                new StatusPage.State(waiting, working, handling.troubles(there), all, true));
     }
 
     private void show(Throwable failure) {

@@ -97,6 +97,11 @@ public record Office(Path root) {
         return root.resolve("status.html");
     }
 
+    /** The days that the office must not forget. */
+    public Path calendar() {
+        return root.resolve("calendar.ics");
+    }
+
     /** The file whose lock says that a program attends the folder. */
     Path lock() {
         return root.resolve("office.lock");

@@ -156,7 +156,7 @@ class ArrowsTest {
 
     @ArchTest
     static final ArchRule sistersDoNotSeeEachOther =
-            slices().matching("paperbark.output.(paper|form|workbook|journal|index)..")
+            slices().matching("paperbark.output.(paper|form|workbook|journal|index|calendar)..")
                     .should()
                     .notDependOnEachOther()
                     .because("papers, workbooks and pages change for different reasons");
@@ -263,6 +263,10 @@ class ArrowsTest {
 
     @ArchTest
     static final ArchRule templatesStayInTheirRoom = only("freemarker..", "paperbark.output");
+
+    @ArchTest
+    static final ArchRule calendarsStayInTheirRoom =
+            only("biweekly..", "paperbark.output.calendar..");
 
     @ArchTest
     static final ArchRule wordsOfTheCommandStayAtTheDoor = only("picocli..", "paperbark.cli..");
