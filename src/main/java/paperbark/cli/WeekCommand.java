@@ -17,8 +17,8 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "week",
         description = {
-            "Makes the office's calendar anew from its ledger, tables and batches.",
-            "watch does the same by itself, whenever something changed and on each new day."
+            "Makes the page of the week, its sheet and mail draft, and the office's calendar anew.",
+            "watch does the same by itself: the page when a week begins, the calendar whenever something changed."
         },
         mixinStandardHelpOptions = true)
 final class WeekCommand implements Callable<Integer> {
@@ -44,7 +44,7 @@ final class WeekCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Office office = OfficeArgument.of(world, folder, command);
         LocalDate today = asOf.orElseGet(() -> world.today(office.tables()));
-        OfficePapers.makeAll(office, today)
+        OfficePapers.makeAll(office, today, world.clock().instant(), Version.text())
                 .forEach(file -> world.out().println("Result:       " + file));
         return Ending.DONE.exitCode();
     }

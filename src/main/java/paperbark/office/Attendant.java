@@ -185,7 +185,7 @@ public final class Attendant {
         List<String> there =
                 Office.list(office.intake()).stream().map(f -> f.getFileName().toString()).toList();
         if (working.isEmpty()) {
-            papers.refresh(world.today().get());
+            papers.refresh(world.today().get(), world.now().get(), world.version());
         }
         List<String> all = Stream.concat(looks.stream(), papers.looks().stream()).toList();
         StatusPage.write(

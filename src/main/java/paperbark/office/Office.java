@@ -102,6 +102,15 @@ public record Office(Path root) {
         return root.resolve("calendar.ics");
     }
 
+    /**
+     * A file of the page of the week.
+     *
+     * @param ending {@code .html}, {@code .pdf} or {@code .eml}
+     */
+    public Path week(String ending) {
+        return root.resolve("week" + ending);
+    }
+
     /** The file whose lock says that a program attends the folder. */
     Path lock() {
         return root.resolve("office.lock");

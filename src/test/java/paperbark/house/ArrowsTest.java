@@ -156,7 +156,8 @@ class ArrowsTest {
 
     @ArchTest
     static final ArchRule sistersDoNotSeeEachOther =
-            slices().matching("paperbark.output.(paper|form|workbook|journal|index|calendar)..")
+            slices().matching(
+                            "paperbark.output.(paper|form|workbook|journal|index|calendar|mail)..")
                     .should()
                     .notDependOnEachOther()
                     .because("papers, workbooks and pages change for different reasons");
@@ -267,6 +268,9 @@ class ArrowsTest {
     @ArchTest
     static final ArchRule calendarsStayInTheirRoom =
             only("biweekly..", "paperbark.output.calendar..");
+
+    @ArchTest
+    static final ArchRule mailStaysInItsRoom = only("jakarta.mail..", "paperbark.output.mail..");
 
     @ArchTest
     static final ArchRule wordsOfTheCommandStayAtTheDoor = only("picocli..", "paperbark.cli..");
