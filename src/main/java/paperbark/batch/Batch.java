@@ -26,8 +26,11 @@ import paperbark.sheet.Reading;
 
 /** The order of work: one register in, one published folder out. */
 public final class Batch {
+    private static final String CHECKED = "-checked.xlsx";
+
     private final Progress progress;
     private final Proof proof;
+    private final int threads;
 
     /** A batch that reports how far it has come. */
     public Batch(Progress progress) {
@@ -40,8 +43,18 @@ public final class Batch {
      * @param proof what is proved of the ledger already
      */
     public Batch(Progress progress, Proof proof) {
+        this(progress, proof, Runtime.getRuntime().availableProcessors());
+    }
+
+    /**
+     * The same on so many processors.
+     *
+     * @param threads how many packs are made at a time, at least 1
+     */
+    public Batch(Progress progress, Proof proof, int threads) {
         this.progress = progress;
         this.proof = proof;
+        this.threads = threads;
     }
 
     /**
@@ -78,12 +91,11 @@ public final class Batch {
         }
         Cases cases = new Cases(inputs, folder.id(), request, remaining.histories());
         try (Staging staging = Staging.of(folder.path())) {
-            Packing packing = new Packing(request.firm().templates(), progress, cores());
+            Packing packing = new Packing(request.firm().templates(), progress, threads);
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
-            BatchView view =
-                    SharedPapers.write(papers, packs, inputs, request, staging, books.seal());
+            BatchView view = SharedPapers.write(papers, packs, inputs, request, staging, books);
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
             FaultPoint.MANIFEST.reach();
@@ -124,25 +136,35 @@ public final class Batch {
                                             looked.names().get()::knows,
                                             looked.outcome().findings());
                             beside.note(copy.noticed());
-                            return keep(request, copy.content());
+                            return keep(request, copy.content(), CHECKED);
                         });
+        if (looked.lacking().isPresent()) {
+            beside.make(
+                    NamesToAdd.NAME,
+                    () -> keep(request, looked.lacking().get().workbook(), "-" + NamesToAdd.NAME));
+        }
         return looked.outcome().with(marked, beside.findings());
     }
 
-    /** What was found, and what headings mean where the register was read. */
-    private record Looked(Outcome outcome, Optional<ColumnNames<Field>> names) {}
+    /** What was found, what headings mean where the register was read, and what the tables lack. */
+    private record Looked(
+            Outcome outcome, Optional<ColumnNames<Field>> names, Optional<NamesToAdd> lacking) {}
 
     /** Rows, jobs and cases are gone when it returns: the copy needs the memory. */
     private static Looked looked(Request request, Books books) {
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
-            return new Looked(Outcome.refused(request, reading.findings()), Optional.empty());
+            return new Looked(
+                    Outcome.refused(request, reading.findings()),
+                    Optional.empty(),
+                    Optional.empty());
         }
         Remaining remaining = books.remaining(reading.result().get());
         Inputs inputs = remaining.inputs();
         String name = FileNames.slug(FileNames.stem(request.register().file()));
         Cases cases = new Cases(inputs, name, request, remaining.histories());
-        return new Looked(CheckedCases.of(inputs, cases), Optional.of(inputs.names()));
+        return new Looked(
+                CheckedCases.of(inputs, cases), Optional.of(inputs.names()), inputs.namesToAdd());
     }
 
     /** Of a register that is refused there is a copy wherever one can be made. */
@@ -152,19 +174,15 @@ public final class Batch {
                         request.register().file(), request.firm().tables(), refused.findings());
         return copy.isEmpty()
                 ? refused
-                : refused.with(Optional.of(keep(request, copy.get())), List.of());
+                : refused.with(Optional.of(keep(request, copy.get(), CHECKED)), List.of());
     }
 
     /** Somebody may have worked in an earlier copy. */
-    private static Path keep(Request request, byte[] copy) throws IOException {
+    private static Path keep(Request request, byte[] copy, String ending) throws IOException {
         String name = FileNames.slug(FileNames.stem(request.register().file()));
-        Path marked = FileNames.freeFor(copy, request.out(), name + "-checked.xlsx");
+        Path marked = FileNames.freeFor(copy, request.out(), name + ending);
         Disk.replace(marked, copy);
         return marked;
-    }
-
-    private static int cores() {
-        return Runtime.getRuntime().availableProcessors();
     }
 
     private static BatchView view(

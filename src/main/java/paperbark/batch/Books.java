@@ -4,12 +4,16 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import paperbark.disk.FolderLock;
 import paperbark.disk.Hashes;
 import paperbark.disk.Staging;
@@ -22,13 +26,17 @@ import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
 import paperbark.ledger.Conflict;
 import paperbark.ledger.EntryRecord;
+import paperbark.ledger.JobHistory;
+import paperbark.ledger.JobVersion;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
 import paperbark.ledger.Proof;
 import paperbark.ledger.WithdrawalEntry;
 import paperbark.output.BatchView;
+import paperbark.output.CaseFile;
 import paperbark.output.Receivable;
+import paperbark.output.journal.TakenBack;
 import paperbark.value.Money;
 
 /**
@@ -42,6 +50,7 @@ final class Books implements AutoCloseable {
     private final Optional<Ledger> ledger;
     private final Proof proof;
     private final List<Finding> findings = new ArrayList<>();
+    private Map<String, JobHistory> histories = Map.of();
     private Optional<FolderLock> lock = Optional.empty();
     private Optional<Rehearsed> rehearsed = Optional.empty();
 
@@ -90,6 +99,38 @@ final class Books implements AutoCloseable {
         return ledger.map(l -> l.records().lastSeal());
     }
 
+    /** The sales of earlier batches that the jobs of this one book anew, by job. */
+    Map<String, List<TakenBack>> earlierSales(BatchView view) throws IOException {
+        if (ledger.isEmpty()) {
+            return Map.of();
+        }
+        EarlierSales sales = new EarlierSales(request, this::batchesOf);
+        Map<String, List<TakenBack>> all = new HashMap<>();
+        for (CaseFile file : view.cases()) {
+            String job = file.job().reference();
+            JobHistory history = histories.getOrDefault(job, JobHistory.NONE);
+            Set<String> corrected =
+                    history.claims().stream()
+                            .map(ClaimState::job)
+                            .filter(other -> !other.equals(job))
+                            .collect(Collectors.toCollection(TreeSet::new));
+            if (history.earlier().isPresent() || !corrected.isEmpty()) {
+                all.put(job, sales.of(job, corrected));
+            }
+        }
+        return all;
+    }
+
+    private List<String> batchesOf(String job) {
+        List<String> batches =
+                new ArrayList<>(
+                        ledger.orElseThrow().versions(job).stream()
+                                .map(JobVersion::batch)
+                                .toList());
+        Collections.reverse(batches);
+        return batches;
+    }
+
     /** Whether a batch of that name was ever taken in. */
     boolean knows(String batch) {
         return ledger.map(l -> l.batches().isKnown(batch)).orElse(false);
@@ -116,7 +157,9 @@ final class Books implements AutoCloseable {
 
     /** The inputs without the jobs that are cancelled or done; see {@link Remaining}. */
     Remaining remaining(Inputs inputs) {
-        return Remaining.of(numbered(inputs), request, ledger, findings);
+        Remaining remaining = Remaining.of(numbered(inputs), request, ledger, findings);
+        histories = remaining.histories();
+        return remaining;
     }
 
     /**

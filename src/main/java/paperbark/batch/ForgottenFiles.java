@@ -15,7 +15,9 @@ import paperbark.disk.Disk;
  * earlier program's prints emptied: each file's new SHA-256, or empty text where it was deleted.
  */
 public record ForgottenFiles(Map<String, String> files) {
-    private static final String NAME = "forgotten.json";
+    /** Its name in a batch folder. */
+    public static final String NAME = "forgotten.json";
+
     private static final ObjectMapper JSON =
             new ObjectMapper()
                     .enable(SerializationFeature.INDENT_OUTPUT)

@@ -12,6 +12,7 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
+import paperbark.job.Answers;
 import paperbark.job.BatchCheck;
 import paperbark.job.Field;
 import paperbark.job.Job;
@@ -38,6 +39,7 @@ import paperbark.sheet.SheetReader;
  * @param sheet the register's sheet, the first of several
  * @param jobs its jobs in order
  * @param findings what was noticed so far
+ * @param namesToAdd names that the tables lack, where those are many
  */
 @RecordBuilder
 public record Inputs(
@@ -46,7 +48,8 @@ public record Inputs(
         ColumnNames<Field> names,
         Sheet sheet,
         List<Job> jobs,
-        List<Finding> findings) {
+        List<Finding> findings,
+        Optional<NamesToAdd> namesToAdd) {
 
     /** Reads all of it; no result when the tables or the register cannot be used. */
     public static Reading<Inputs> read(Request request) {
@@ -68,27 +71,20 @@ public record Inputs(
             gather(ColumnMap.of(sheet, names), findings).ifPresent(columns::add);
         }
         if (tables.isEmpty() || sheets.isEmpty() || columns.size() < sheets.size()) {
-            findings.addAll(reading.findings());
+            findings.addAll(
+                    sheets.isEmpty() && AnswerBook.isAlone(request.register().file(), reading)
+                            ? List.of(AnswerBook.alone(request.register().file()))
+                            : reading.findings());
             return Reading.refused(findings.stream().distinct().toList());
         }
-        JobReader reader = new JobReader(tables.get(), request.run().today());
-        List<Job> jobs = new ArrayList<>();
-        List<Finding> ofSheets = reading.findings();
-        for (int i = 0; i < sheets.size(); i++) {
-            SplitCells split = SplitCells.of(sheets.get(i), columns.get(i), tables.get());
-            JobRows rows = JobRows.of(split.sheet(), split.columns(), tables.get().words());
-            JobReader.Jobs read = reader.read(rows.sheet(), split.columns(), names);
-            jobs.addAll(read.jobs());
-            findings.addAll(rows.findings());
-            findings.addAll(read.findings());
-            ofSheets = RowFindings.of(ofSheets, rows, split.columns(), read.references());
-        }
-        findings.addAll(ofSheets);
-        findings.addAll(BatchCheck.of(jobs));
+        List<Job> jobs =
+                jobs(sheets, columns, new Reader(request, tables.get(), names), reading, findings);
         if (jobs.isEmpty()) {
             findings.add(noJobs(sheets.get(0)));
             return Reading.refused(findings);
         }
+        Optional<NamesToAdd> lacking = NamesToAdd.of(jobs, findings);
+        lacking.ifPresent(l -> findings.add(l.finding(request.register().name())));
         return Reading.of(
                 new Inputs(
                         tables.get(),
@@ -96,8 +92,46 @@ public record Inputs(
                         names,
                         sheets.get(0).withoutRows(),
                         jobs,
-                        findings.stream().distinct().toList()),
+                        findings.stream().distinct().toList(),
+                        lacking),
                 findings);
+    }
+
+    /** What the rows of a register are read with. */
+    private record Reader(Request request, FirmTables tables, ColumnNames<Field> names) {
+        JobReader ofJobs() {
+            return new JobReader(tables, request.run().today());
+        }
+    }
+
+    /** The jobs of all sheets; answers behind the register stand in its empty cells. */
+    private static List<Job> jobs(
+            List<Sheet> sheets,
+            List<Map<Field, Column>> columns,
+            Reader reader,
+            Reading<List<Sheet>> reading,
+            List<Finding> findings) {
+        Answers answers = AnswerBook.answers(reader.request.register().file());
+        boolean oneSheet = sheets.size() == 1;
+        JobReader rowsReader = reader.ofJobs();
+        List<Job> jobs = new ArrayList<>();
+        List<Finding> ofSheets = reading.findings();
+        for (int i = 0; i < sheets.size(); i++) {
+            SplitCells split = SplitCells.of(sheets.get(i), columns.get(i), reader.tables);
+            Answers.Completed full = answers.into(split.sheet(), split.columns(), oneSheet);
+            JobRows rows = JobRows.of(full.sheet(), full.columns(), reader.tables.words());
+            JobReader.Jobs read = rowsReader.read(rows.sheet(), full.columns(), reader.names);
+            jobs.addAll(read.jobs());
+            findings.addAll(full.findings());
+            findings.addAll(rows.findings());
+            findings.addAll(read.findings());
+            ofSheets = RowFindings.of(ofSheets, rows, full.columns(), read.references());
+        }
+        findings.addAll(ofSheets);
+        findings.addAll(BatchCheck.of(jobs));
+        AnswerBook.keepAnswered(answers, oneSheet, jobs, findings);
+        findings.addAll(SampleFirm.shown(jobs, reader.tables));
+        return jobs;
     }
 
     /** What a job earns under every scheme, as the firm wants its numbers. */
@@ -124,7 +158,8 @@ public record Inputs(
                         .toList(),
                 findings.stream()
                         .map(f -> f.job().map(numbers::get).map(f::forJob).orElse(f))
-                        .toList());
+                        .toList(),
+                namesToAdd);
     }
 
     private static <T> Optional<T> gather(Reading<T> reading, List<Finding> findings) {

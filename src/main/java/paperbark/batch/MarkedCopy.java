@@ -101,7 +101,7 @@ public record MarkedCopy(byte[] content, List<Finding> noticed) {
     }
 
     /** Its own method, so that the cells are gone when the copy is made. */
-    private static PlainRows values(
+    static PlainRows values(
             Path register, Optional<String> sheetName, Predicate<String> knownHeading) {
         Sheet sheet =
                 SheetReader.read(register, knownHeading, sheetName)
@@ -139,7 +139,7 @@ public record MarkedCopy(byte[] content, List<Finding> noticed) {
         return new MarkedCopy(CheckedRegister.of(rows, Finding.inOrder(all)), List.of(lacking));
     }
 
-    private static PlainRows rows(String file, String sheet, List<Row> rows) {
+    static PlainRows rows(String file, String sheet, List<Row> rows) {
         return new PlainRows(
                 file,
                 sheet,

@@ -8,12 +8,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import paperbark.disk.Computer;
 import paperbark.disk.Disk;
 
 /**
- * What tells one output folder from another in a ledger that several share. The id lies in the
- * folder, in the first line of a file whose other lines say where the folder is: a copy of it is
- * another folder with the same id.
+ * What tells one output folder from another in a ledger that several share. The id, with what the
+ * office is called behind it, lies in the folder, in the first line of a file whose other lines say
+ * where the folder is: a copy of it is another folder with the same id.
  */
 public final class OutputFolder {
     private static final String NAME = ".paperbark-place";
@@ -33,9 +34,19 @@ public final class OutputFolder {
 
     /** Gives the folder an id of its own, whichever it had before. */
     public static String renew(Path folder) throws IOException {
-        String id = UUID.randomUUID().toString();
+        String id = UUID.randomUUID() + office(folder);
         write(folder, List.of(id, folder.toRealPath().toString()));
         return id;
+    }
+
+    /** What tells people which office it is, where several share a ledger. */
+    private static String office(Path folder) throws IOException {
+        Path office = folder.toRealPath().getParent();
+        return office == null || office.getFileName() == null
+                ? ""
+                : " "
+                        + office.getFileName().toString().replaceAll("\\p{C}", "?")
+                        + Computer.named(" on ");
     }
 
     /** Notes that the folder with this id is here too: it was moved, or has a second name. */

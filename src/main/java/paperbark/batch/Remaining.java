@@ -72,8 +72,12 @@ record Remaining(
         private final Map<String, List<String>> done = new LinkedHashMap<>();
         private final List<String> untold = new ArrayList<>();
 
+        /** Whoever answers a question wants it on paper, also where the ledger compares it not. */
+        private final boolean answered;
+
         private Sieve(Request request) {
             this.request = request;
+            this.answered = !AnswerBook.answers(request.register().file()).all().isEmpty();
         }
 
         private void take(Job job, JobHistory history) {
@@ -92,7 +96,7 @@ record Remaining(
                 }
             } else if (withdrawn && staysWithdrawn(earlier.get())) {
                 findings.add(WithdrawnCheck.leftOut(job, earlier.get()));
-            } else if (HistoryCheck.isDone(history) && !request.ledger().again()) {
+            } else if (HistoryCheck.isDone(history) && !request.ledger().again() && !answered) {
                 done.computeIfAbsent(earlier.orElseThrow().batch(), b -> new ArrayList<>())
                         .add(job.reference());
             } else {

@@ -29,7 +29,7 @@ final class SharedPapers {
     /**
      * Writes the files; gives the view with what was noticed on the way.
      *
-     * @param seal the ledger's last, for the first page of a print run
+     * @param books tell the ledger's last seal, and the sales that are booked anew
      */
     static BatchView write(
             BatchView view,
@@ -37,12 +37,14 @@ final class SharedPapers {
             Inputs inputs,
             Request request,
             Staging staging,
-            Optional<String> seal)
+            Books books)
             throws IOException {
         SideProducts beside = new SideProducts(view.info().register());
-        List<RunFile> runs = runs(new RunOrder(packs), view, request, seal, staging, beside);
+        List<RunFile> runs =
+                runs(new RunOrder(packs), view, request, books.seal(), staging, beside);
         if (!inputs.tables().accounts().isEmpty()) {
-            Journal journal = new Journal(view, inputs.tables().accounts());
+            Journal journal =
+                    new Journal(view, inputs.tables().accounts(), books.earlierSales(view));
             beside.make("journal.csv", () -> staging.write("journal.csv", journal.csv()));
             beside.make(
                     "accounts.journal",
@@ -60,6 +62,18 @@ final class SharedPapers {
                     beside.note(copy.noticed());
                     return staging.write("register-checked.xlsx", copy.content());
                 });
+        Optional<byte[]> asking =
+                beside.make(
+                                AnswerBook.NAME,
+                                () -> AnswerBook.asking(view.cases(), request, inputs.tables()))
+                        .flatMap(book -> book);
+        if (asking.isPresent()) {
+            staging.write(AnswerBook.NAME, asking.get());
+        }
+        if (inputs.namesToAdd().isPresent()) {
+            NamesToAdd names = inputs.namesToAdd().get();
+            beside.make(NamesToAdd.NAME, () -> staging.write(NamesToAdd.NAME, names.workbook()));
+        }
         if (request.extras().csv()) {
             beside.make("summary-csv", () -> csv(view.with(beside.findings()), staging));
         }

@@ -1,6 +1,8 @@
 package paperbark.batch;
 
 import java.io.IOException;
+import java.lang.System.Logger;
+import java.lang.System.Logger.Level;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -18,6 +20,7 @@ import paperbark.finding.Place;
  * }</pre>
  */
 public final class SideProducts {
+    private static final Logger LOG = System.getLogger("paperbark");
     private final String register;
     private final List<Finding> findings = new ArrayList<>();
 
@@ -77,17 +80,12 @@ public final class SideProducts {
         }
     }
 
-    /** Why, in a word: the libraries' own sentences may repeat what people wrote. */
-    static String kind(Throwable e) {
-        Throwable cause = e.getCause() == null ? e : e.getCause();
-        return cause.getClass().getSimpleName();
-    }
-
     private Finding missing(String file, Throwable e) {
+        LOG.log(Level.DEBUG, file + " could not be made", e);
         return Finding.of(
                 FindingCode.SIDE_FILE_LACKING,
                 new Place.InFile(register),
-                file + " could not be made (" + kind(e) + "); papers and claims are whole.",
+                file + " could not be made; papers and claims are whole.",
                 "Save the register as a new .xlsx file for the next time, and tell us.");
     }
 }

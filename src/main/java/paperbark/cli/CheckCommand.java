@@ -12,6 +12,7 @@ import picocli.CommandLine.Mixin;
         name = "check",
         description =
                 "Reads and checks a register, prints the findings and writes only the marked-up copy.",
+        footer = {"", "Example:", "  paperbark check week-48.xlsx"},
         mixinStandardHelpOptions = true)
 final class CheckCommand implements Callable<Integer> {
     private final Main.World world;

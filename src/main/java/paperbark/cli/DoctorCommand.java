@@ -23,6 +23,7 @@ import picocli.CommandLine.Parameters;
         name = "doctor",
         description =
                 "Looks an office folder over, prints a line for each thing and says what to do.",
+        footer = {"", "Example:", "  paperbark doctor office"},
         mixinStandardHelpOptions = true)
 final class DoctorCommand implements Callable<Integer> {
     private final Main.World world;

@@ -18,6 +18,12 @@ import picocli.CommandLine.Parameters;
         name = "explain",
         description =
                 "Prints the working of one job: what goes in, each step, the rules with their sources, the findings.",
+        footer = {
+            "",
+            "Examples:",
+            "  paperbark explain week-48.xlsx SB-1101",
+            "  paperbark explain week-48.xlsx SB-1101 --what-if date=2027-01-04"
+        },
         mixinStandardHelpOptions = true)
 final class ExplainCommand implements Callable<Integer> {
     private final Main.World world;

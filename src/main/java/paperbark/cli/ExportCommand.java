@@ -13,6 +13,7 @@ import picocli.CommandLine.Option;
 @Command(
         name = "export",
         description = "Writes every table of the ledger as a CSV file; money is in cents.",
+        footer = {"", "Example:", "  paperbark export --out ledger-tables"},
         mixinStandardHelpOptions = true)
 final class ExportCommand implements Callable<Integer> {
     private final Main.World world;

@@ -1,5 +1,7 @@
 package paperbark.cli;
 
+import java.lang.System.Logger;
+import java.lang.System.Logger.Level;
 import java.util.Optional;
 import paperbark.batch.Ending;
 import paperbark.batch.Trouble;
@@ -9,6 +11,8 @@ import picocli.CommandLine.ParseResult;
 
 /** What went wrong outside the user's data, in a sentence and an exit code. */
 final class Faults implements IExecutionExceptionHandler {
+    private static final Logger LOG = System.getLogger("paperbark");
+
     private final Main.World world;
 
     Faults(Main.World world) {
@@ -19,6 +23,7 @@ final class Faults implements IExecutionExceptionHandler {
     public int handleExecutionException(Exception fault, CommandLine line, ParseResult parsed) {
         Optional<Trouble> trouble = Trouble.of(fault);
         if (trouble.isPresent()) {
+            LOG.log(Level.DEBUG, "what lies behind the next lines", fault);
             return tell(trouble.get().kind().ending(), trouble.get().said());
         }
         return ours(fault);

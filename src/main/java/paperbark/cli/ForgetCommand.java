@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
             "Out of ledger, packs, summary, filed and returned registers, and older copies of the ledger.",
             "What stays, and why, is told. It cannot be undone."
         },
+        footer = {"", "Example:", "  paperbark forget SB-1101 --office office --only-show"},
         mixinStandardHelpOptions = true)
 final class ForgetCommand implements Callable<Integer> {
     private final Main.World world;

@@ -15,6 +15,7 @@ import picocli.CommandLine.Parameters;
             "Lists the fields of a buyer's PDF form as a mapping table to start from.",
             "Name, kind, pages, whether required, most letters, form of a date, choices."
         },
+        footer = {"", "Example:", "  paperbark form-fields templates/forms/buyer.pdf"},
         mixinStandardHelpOptions = true)
 final class FormFieldsCommand implements Callable<Integer> {
     private final Main.World world;

@@ -13,6 +13,7 @@ import picocli.CommandLine.Parameters;
         name = "form-grid",
         description =
                 "Writes a copy of a PDF form ruled in millimetres from the top left, to read places from.",
+        footer = {"", "Example:", "  paperbark form-grid buyer.pdf --out buyer-grid.pdf"},
         mixinStandardHelpOptions = true)
 final class FormGridCommand implements Callable<Integer> {
     private final Main.World world;

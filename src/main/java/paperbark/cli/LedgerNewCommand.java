@@ -17,6 +17,7 @@ import picocli.CommandLine.Parameters;
             "Beside the folder of tables and named paperbark.db, or named in ledger.txt there, it is used by",
             "every run on that folder."
         },
+        footer = {"", "Example:", "  paperbark ledger-new paperbark.db"},
         mixinStandardHelpOptions = true)
 final class LedgerNewCommand implements Callable<Integer> {
     private final Main.World world;

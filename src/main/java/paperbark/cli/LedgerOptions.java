@@ -1,6 +1,7 @@
 package paperbark.cli;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -49,8 +50,13 @@ final class LedgerOptions {
                 .orElseGet(() -> LedgerPlace.in(world.directory()));
     }
 
+    /** The day asked for, or today where the office of the ledger is. */
     LocalDate day(Main.World world) {
-        return asOf.orElseGet(
-                () -> world.today(new Office(place(ledger, world).beside("")).tables()));
+        return day(world, new Office(place(ledger, world).beside("")).tables());
+    }
+
+    /** The day asked for, or today where the firm is whose tables these are. */
+    LocalDate day(Main.World world, Path tables) {
+        return asOf.orElseGet(() -> world.today(tables));
     }
 }

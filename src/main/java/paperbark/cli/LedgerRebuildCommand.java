@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
             "Makes the ledger of an office folder anew from its published batches, settled advices and copies.",
             "The old one is set aside; one that is sound stays as it is."
         },
+        footer = {"", "Example:", "  paperbark ledger-rebuild office"},
         mixinStandardHelpOptions = true)
 final class LedgerRebuildCommand implements Callable<Integer> {
     private final Main.World world;

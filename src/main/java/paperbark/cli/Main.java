@@ -7,12 +7,13 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.function.Consumer;
 import paperbark.disk.TemporaryFolder;
 import paperbark.office.OfficeDay;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Option;
 
 /** The program {@code paperbark}. */
 @Command(
@@ -30,6 +31,7 @@ import picocli.CommandLine.ParameterException;
         })
 public final class Main {
     private final World world;
+    private Optional<Details> details = Optional.empty();
 
     /**
      * What the program sees of the world around it.
@@ -60,20 +62,40 @@ public final class Main {
      */
     static int run(World world, String... arguments) {
         CommandLine line = line(world);
-        int exitCode = arguments.length == 0 ? usage(line) : line.execute(arguments);
-        world.out().flush();
-        world.err().flush();
-        return exitCode;
+        Main main = line.getCommand();
+        try {
+            return arguments.length == 0 ? usage(line) : line.execute(arguments);
+        } finally {
+            main.details.ifPresent(Details::close);
+            world.out().flush();
+            world.err().flush();
+        }
+    }
+
+    @Option(
+            names = "--debug",
+            scope = CommandLine.ScopeType.INHERIT,
+            description =
+                    "Show what lies behind an error in the program's own terms, for whoever mends it.")
+    private void debug(boolean wanted) {
+        if (wanted && details.isEmpty()) {
+            details = Optional.of(Details.shownOn(world.err()));
+        }
     }
 
     /** The commands and their options. */
     static CommandLine line(World world) {
         CommandLine line = new CommandLine(new Main(world));
         line.addSubcommand(new SetupCommand(world));
+        line.addSubcommand(new TablesCommand(world));
+        line.addSubcommand(new NewRegisterCommand(world));
+        line.addSubcommand(new MatchHeadingsCommand(world));
+        line.addSubcommand(new ListedModelsCommand(world));
         line.addSubcommand(new PrepareCommand(world));
         line.addSubcommand(new PrintCommand(world));
         line.addSubcommand(new CheckCommand(world));
         line.addSubcommand(new ExplainCommand(world));
+        line.addSubcommand(new ExplainFindingCommand(world));
         line.addSubcommand(new RulesCommand(world));
         line.addSubcommand(new PreviewCommand(world));
         line.addSubcommand(new FormFieldsCommand(world));
@@ -92,26 +114,14 @@ public final class Main {
         line.addSubcommand(new WeekCommand(world));
         line.addSubcommand(new QuartersCommand(world));
         line.addSubcommand(new ExportCommand(world));
+        line.addSubcommand(new CompletionCommand(world));
         line.registerConverter(Path.class, new PathConverter());
         line.setOut(world.out());
         line.setErr(world.err());
         line.setExecutionExceptionHandler(new Faults(world));
-        line.setParameterExceptionHandler((wrong, words) -> misunderstood(world, wrong));
+        line.setParameterExceptionHandler(new Misunderstood(world));
         line.setUsageHelpAutoWidth(false);
         return line;
-    }
-
-    /** The whole usage would push the one sentence that matters off the screen. */
-    private static int misunderstood(World world, ParameterException wrong) {
-        world.err().println(wrong.getMessage());
-        CommandLine.UnmatchedArgumentException.printSuggestions(wrong, world.err());
-        String command = wrong.getCommandLine().getCommandSpec().name();
-        String help =
-                command.equals("paperbark")
-                        ? Started.with("--help")
-                        : Started.with(command, "--help");
-        world.err().println("All words are explained by: " + help);
-        return CommandLine.ExitCode.USAGE;
     }
 
     private static int usage(CommandLine line) {

@@ -19,6 +19,7 @@ import picocli.CommandLine.Mixin;
         name = "owed",
         description =
                 "Lists what buyers still owe by age, each overdue claim, failed claims, and claims not lodged that close within 60 days.",
+        footer = {"", "Example:", "  paperbark owed --ledger office/paperbark.db"},
         mixinStandardHelpOptions = true)
 final class OwedCommand implements Callable<Integer> {
     private static final int BUYER = 24;

@@ -1,20 +1,33 @@
 package paperbark.cli;
 
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import paperbark.batch.Batch;
 import paperbark.batch.Outcome;
 import paperbark.batch.Request;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** {@code prepare}: one register in, every pack out. */
 @Command(
         name = "prepare",
         description =
                 "Reads a register and publishes one folder with all packs, the print run, the index page and the workbooks.",
+        footer = {
+            "",
+            "Examples:",
+            "  paperbark prepare week-48.xlsx",
+            "  paperbark prepare week-48.xlsx --by-crew --out packs"
+        },
         mixinStandardHelpOptions = true)
 final class PrepareCommand implements Callable<Integer> {
+    // More than any office's computer has; each takes memory for the pack that it makes.
+    private static final int MOST_THREADS = 64;
+
     private final Main.World world;
 
     @Mixin private RegisterOptions options;
@@ -33,6 +46,14 @@ final class PrepareCommand implements Callable<Integer> {
                     "Write a print run for each crew and day too, with a run sheet in front, and one of the jobs that are held.")
     private boolean byCrew;
 
+    @Option(
+            names = "--threads",
+            paramLabel = "COUNT",
+            description = "How many packs are made at a time; otherwise one for each processor.")
+    private Optional<Integer> threads;
+
+    @Spec private CommandSpec command;
+
     PrepareCommand(Main.World world) {
         this.world = world;
     }
@@ -42,9 +63,20 @@ final class PrepareCommand implements Callable<Integer> {
         Request request =
                 options.request(world, "packs", new Request.Extras(siteSheets, csv, byCrew));
         ProgressLine progress = new ProgressLine(world);
-        Outcome outcome = new Batch(progress, options.proof(world, request)).prepare(request);
+        Outcome outcome =
+                new Batch(progress, options.proof(world, request), threads()).prepare(request);
         progress.end();
         new Report(world.out(), options.json(), options.explain()).print(outcome);
         return outcome.ending().exitCode();
+    }
+
+    private int threads() {
+        int wanted = threads.orElseGet(Runtime.getRuntime()::availableProcessors);
+        if (wanted < 1 || wanted > MOST_THREADS) {
+            throw new ParameterException(
+                    command.commandLine(),
+                    "--threads " + wanted + " is no number from 1 to " + MOST_THREADS + ".");
+        }
+        return wanted;
     }
 }

@@ -4,12 +4,14 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import paperbark.answer.Preview;
 import paperbark.answer.PreviewFiles;
+import paperbark.answer.PreviewPapers;
 import paperbark.answer.Previewer;
 import paperbark.batch.Ending;
 import paperbark.batch.Request;
@@ -27,8 +29,9 @@ import picocli.CommandLine.Spec;
         name = "preview",
         description = {
             "Makes one paper of a job, of the sample week where no register is named, to look at a template.",
-            "Papers: cover, site-sheet, warranty, each scheme's own such as stc, benefit, working, old-heater, handover."
+            "Without a paper it lists all of them with their variants."
         },
+        footer = {"", "Example:", "  paperbark preview stc/kestrel --templates templates --watch"},
         mixinStandardHelpOptions = true)
 final class PreviewCommand implements Callable<Integer> {
     private final Main.World world;
@@ -36,15 +39,25 @@ final class PreviewCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;
 
     @Parameters(
+            arity = "0..1",
             paramLabel = "PAPER[/VARIANT]",
-            description = "E.g. handover, or stc/kestrel; without a variant the default.")
-    private String paper;
+            completionCandidates = Papers.class,
+            description =
+                    "One of ${COMPLETION-CANDIDATES}; without a variant, such as stc/kestrel, the default.")
+    private Optional<String> paper = Optional.empty();
 
     @Option(
             names = "--register",
             paramLabel = "FILE",
             description = "The firm's list of jobs; otherwise the sample week.")
     private Optional<Path> register = Optional.empty();
+
+    @Option(
+            names = "--sheet",
+            paramLabel = "NAME",
+            description =
+                    "The sheet of that file to read; otherwise the one whose headings match best.")
+    private Optional<String> sheet = Optional.empty();
 
     @Option(
             names = "--job",
@@ -94,6 +107,13 @@ final class PreviewCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Request request = request();
+        if (paper.isEmpty()) {
+            return list(request);
+        }
+        if (sheet.isPresent() && register.isEmpty()) {
+            throw new ParameterException(
+                    spec.commandLine(), "--sheet names a sheet of --register, which is not named.");
+        }
         if (watch && request.firm().templates().isEmpty()) {
             throw new ParameterException(
                     spec.commandLine(),
@@ -101,8 +121,8 @@ final class PreviewCommand implements Callable<Integer> {
         }
         Previewer.Opened opened =
                 register.isPresent()
-                        ? new Previewer(request).open(paper, job)
-                        : Previewer.ofSample(request, tables.isPresent(), paper, job);
+                        ? new Previewer(request).open(paper.get(), job)
+                        : Previewer.ofSample(request, tables.isPresent(), paper.get(), job);
         if (opened instanceof Previewer.Opened.Misunderstood wrong) {
             world.err().println(wrong.fact());
             world.err().println(wrong.remedy());
@@ -116,6 +136,13 @@ final class PreviewCommand implements Callable<Integer> {
         return watch
                 ? attend(preview, request.firm().templates().orElseThrow())
                 : render(preview).exitCode();
+    }
+
+    private int list(Request request) throws IOException {
+        for (PreviewPapers.Named named : PreviewPapers.all(request.firm().templates())) {
+            world.out().printf("%-24s %s%n", named.name(), named.title());
+        }
+        return Ending.DONE.exitCode();
     }
 
     /** Whoever interrupts wants the end; until then there is none. */
@@ -170,7 +197,7 @@ final class PreviewCommand implements Callable<Integer> {
     }
 
     private Path target() {
-        String name = paper.strip().replaceAll("[^A-Za-z0-9-]+", "-");
+        String name = paper.orElseThrow().strip().replaceAll("[^A-Za-z0-9-]+", "-");
         return world.directory()
                 .resolve(out.orElse(Path.of("preview-" + name + ".pdf")))
                 .normalize();
@@ -182,7 +209,7 @@ final class PreviewCommand implements Callable<Integer> {
         Path beside = register.isPresent() ? ReadingOptions.beside(file) : here;
         Path tablesPath = tables.map(here::resolve).orElse(beside.resolve("tables")).normalize();
         return new Request(
-                new Request.Register(file, Optional.empty()),
+                new Request.Register(file, sheet),
                 new Request.FirmFiles(
                         tablesPath,
                         templates
@@ -191,13 +218,15 @@ final class PreviewCommand implements Callable<Integer> {
                         ReadingOptions.rules(tablesPath)),
                 here,
                 new Request.Run(
-                        asOf.orElseGet(this::usualDay), world.clock().instant(), Version.text()),
+                        asOf.orElseGet(() -> usualDay(tablesPath)),
+                        world.clock().instant(),
+                        Version.text()),
                 Request.Extras.NONE,
                 Request.LedgerUse.NONE);
     }
 
-    private LocalDate usualDay() {
-        return register.isPresent() ? LocalDate.now(world.clock()) : Previewer.SAMPLE_DAY;
+    private LocalDate usualDay(Path firm) {
+        return register.isPresent() ? world.today(firm) : Previewer.SAMPLE_DAY;
     }
 
     private Path named(Path folder) {
@@ -207,5 +236,13 @@ final class PreviewCommand implements Callable<Integer> {
                     spec.commandLine(), "There is no folder " + resolved + " for --templates.");
         }
         return resolved;
+    }
+
+    /** The names of papers. */
+    static final class Papers implements Iterable<String> {
+        @Override
+        public Iterator<String> iterator() {
+            return PreviewPapers.names().iterator();
+        }
     }
 }

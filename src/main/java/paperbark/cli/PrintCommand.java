@@ -15,6 +15,11 @@ import picocli.CommandLine.Parameters;
         name = "print",
         description =
                 "Makes a print run of the jobs named out of a published batch, in the order named.",
+        footer = {
+            "",
+            "Example:",
+            "  paperbark print SB-1101 SB-1102 --batch packs/2026-11-23-week-47"
+        },
         mixinStandardHelpOptions = true)
 final class PrintCommand implements Callable<Integer> {
     private final Main.World world;

@@ -15,6 +15,7 @@ import picocli.CommandLine.Mixin;
         name = "quarters",
         description =
                 "Shows the financial year by quarter: sales and GST by day of installation, certificates, money from buyers by day of payment.",
+        footer = {"", "Example:", "  paperbark quarters --as-of 2027-06-30"},
         mixinStandardHelpOptions = true)
 final class QuartersCommand implements Callable<Integer> {
     private static final String LINE = "%-16s %5s %15s %14s %s %14s %14s %12s%n";

@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import paperbark.answer.Json;
 import paperbark.answer.RulesInForce;
 import paperbark.batch.Ending;
+import paperbark.office.Office;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
@@ -16,6 +17,7 @@ import picocli.CommandLine.Option;
         name = "rules",
         description =
                 "Lists the rule rows in force on a day with source and confidence, what lapses soon, and what was not confirmed for a year.",
+        footer = {"", "Example:", "  paperbark rules --table stc/zones"},
         mixinStandardHelpOptions = true)
 final class RulesCommand implements Callable<Integer> {
     private final Main.World world;
@@ -66,7 +68,7 @@ final class RulesCommand implements Callable<Integer> {
         RulesInForce all =
                 RulesInForce.on(
                         firm.flatMap(ReadingOptions::rules),
-                        asOf.orElseGet(() -> LocalDate.now(world.clock())),
+                        asOf.orElseGet(() -> world.today(firm.orElseGet(this::officesOwn))),
                         withinDays);
         Optional<RulesInForce> wanted = table.isEmpty() ? Optional.of(all) : all.of(table.get());
         if (wanted.isEmpty()) {
@@ -80,6 +82,11 @@ final class RulesCommand implements Callable<Integer> {
             new RuleText(world.out(), table.isPresent()).print(wanted.get());
         }
         return Ending.DONE.exitCode();
+    }
+
+    /** Whoever asks from within an office folder means its day, though not its rules. */
+    private Path officesOwn() {
+        return new Office(world.directory()).tables();
     }
 
     private int wrong(String fact, String remedy) {

@@ -21,6 +21,7 @@ import picocli.CommandLine.Parameters;
         name = "settle",
         description =
                 "Matches a buyer's payment advice to the claims in the ledger: by reference, serial, job, then by amount and day.",
+        footer = {"", "Example:", "  paperbark settle advice.csv --buyer \"Kestrel Certificates\""},
         mixinStandardHelpOptions = true)
 final class SettleCommand implements Callable<Integer> {
     private final Main.World world;
@@ -70,17 +71,17 @@ final class SettleCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Path file = world.directory().resolve(advice).normalize();
         LedgerPlace ledger = options.ledger(world);
+        Path firm = tables.map(world.directory()::resolve).orElse(ledger.beside("tables"));
         SettleDesk.Result result =
                 SettleDesk.settle(
                         new SettleDesk.Order(
                                 file,
                                 sheet,
-                                tables.map(world.directory()::resolve)
-                                        .orElse(ledger.beside("tables")),
+                                firm,
                                 ledger,
                                 new Advice.Defaults(paidOn, buyer),
                                 out.map(world.directory()::resolve).orElse(file.resolveSibling("")),
-                                options.day(world),
+                                options.day(world, firm),
                                 world.clock().instant(),
                                 Version.text()));
         FindingText text = new FindingText(world.out(), explain);

@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
             "Attends an office folder: every register dropped into intake becomes packs, is filed or comes back.",
             "Works on network shares too: it looks again and again and needs no notices of change."
         },
+        footer = {"", "Examples:", "  paperbark watch office", "  paperbark watch office --once"},
         mixinStandardHelpOptions = true)
 final class WatchCommand implements Callable<Integer> {
     private final Main.World world;

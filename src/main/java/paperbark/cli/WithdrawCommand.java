@@ -21,6 +21,11 @@ import picocli.CommandLine.Spec;
             "Books a job out of the ledger: nothing is owed for it, and its serials and site are free again.",
             "What was claimed stays in the ledger as withdrawn. The job can be claimed again by a later list."
         },
+        footer = {
+            "",
+            "Example:",
+            "  paperbark withdraw SB-1101 --because \"returned to the maker\""
+        },
         mixinStandardHelpOptions = true)
 final class WithdrawCommand implements Callable<Integer> {
     private static final int LONGEST = 200;
@@ -93,7 +98,7 @@ final class WithdrawCommand implements Callable<Integer> {
                         "To do:        Take back its papers, the newest in "
                                 + newest.pack()
                                 + " of batch "
-                                + newest.batch()
+                                + newest.batchInWords()
                                 + WithdrawnCheck.buyers(result.claims())
                                 + ", and mark the row as cancelled or take it out.");
         return Ending.DONE;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import paperbark.value.SchemeName;
@@ -60,6 +61,11 @@ public final class Concern implements Comparable<Concern> {
     @Override
     public String toString() {
         return name;
+    }
+
+    /** The name in words, e.g. {@code old heater}; a scheme's stays as the law writes it. */
+    public String words() {
+        return CLAIMS.contains(this) ? name : name.toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
     private static Map<SchemeName, Concern> byScheme() {

@@ -11,7 +11,9 @@ import static paperbark.finding.Severity.STOP;
 import static paperbark.value.SchemeName.STC;
 import static paperbark.value.SchemeName.VEEC;
 
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -129,6 +131,8 @@ public enum FindingCode {
             "The paper goes out with a box to write in, and comes back incomplete if nobody does."),
     ADDRESS_INCOMPLETE(STOP, "An officer must be able to find the heater.", CLAIMS),
     ADDRESS_TWICE(CHECK, "Two heaters at one address must be told apart."),
+    NAMES_UNKNOWN(
+            CHECK, "A first list has names that no table knows yet, and each holds its jobs."),
     PERSON_UNKNOWN(STOP, "Licence numbers come from the people table.", CLAIMS),
     LICENCE_MISSING(STOP, "A claim without the installer's licence number fails.", CLAIMS),
     LICENCE_EXPIRED(STOP, "Work done without a licence in force cannot be claimed.", CLAIMS),
@@ -213,8 +217,13 @@ public enum FindingCode {
     AMOUNTS_DIFFER(CHECK, "The tax, the co-payment and the discount are taken from these amounts."),
     PRICE_MISSING(CHECK, "Without the price no GST can be worked out."),
 
+    ANSWER_UNUSED(CHECK, "A fact that somebody looked up must not get lost unseen."),
+    ANSWERS_ALONE(STOP, "Answers say nothing without the list that they complete.", REGISTER),
+
     // The firm's tables and templates
     TABLE_MISSING(STOP, "A table that the work needs is not there.", REGISTER),
+    TABLE_TWICE(STOP, "Of two tables of one name nobody can tell which is meant.", REGISTER),
+    SAMPLE_SHOWN(STOP, "Nothing invented may stand on the papers of a real firm.", JOB),
     TABLE_ROW_WRONG(CHECK, "A row of a table that cannot be used is left out."),
     TEMPLATE_BROKEN(STOP, "The paper could not be made from its template."),
     FORM_UNUSABLE(
@@ -266,6 +275,11 @@ public enum FindingCode {
     /** The kebab-case name that people and other programs see, e.g. {@code serial-twice}. */
     public String code() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** The code of that name; case does not count. */
+    public static Optional<FindingCode> of(String name) {
+        return Arrays.stream(values()).filter(c -> c.code().equalsIgnoreCase(name)).findFirst();
     }
 
     /** The usual severity. */

@@ -23,10 +23,15 @@ public record RuleRef(
     /** The confidence of what the firm typed into a table of its own: its word stands for it. */
     public static final String ENTERED = "entered";
 
+    /** Whether the row was read in its source. */
+    public boolean isPublished() {
+        return confidence.equals("published");
+    }
+
     /** Source, pinpoint and, where it was not read in the source, how sure we are. */
     public String inWords() {
         String where = pinpoint.isEmpty() ? source : source + ", " + pinpoint;
-        return confidence.equals("published") ? where : where + " (" + sure() + ")";
+        return isPublished() ? where : where + " (" + sure() + ")";
     }
 
     /** How sure we are, for people: {@code from memory, not verified}. */

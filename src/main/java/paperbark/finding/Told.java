@@ -1,11 +1,13 @@
 package paperbark.finding;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
@@ -19,6 +21,16 @@ public record Told(List<Finding> all) {
     /** From so many rows on a cause is told once. */
     private static final int ROWS = 3;
 
+    /** Names that a table lacks are one cause together where they are told together. */
+    private static final Set<FindingCode> LACKING =
+            Set.of(
+                    FindingCode.NAMES_UNKNOWN,
+                    FindingCode.MAKER_UNKNOWN,
+                    FindingCode.MODEL_UNKNOWN,
+                    FindingCode.PERSON_UNKNOWN,
+                    FindingCode.SELLER_UNKNOWN,
+                    FindingCode.BUYER_UNKNOWN);
+
     /** Keeps the list from being changed; there is at least one. */
     public Told {
         all = List.copyOf(all);
@@ -28,12 +40,24 @@ public record Told(List<Finding> all) {
     /** The findings by cause, each where its first one stands. */
     public static List<Told> of(List<Finding> findings) {
         Map<List<Object>, List<Integer>> byCause = new LinkedHashMap<>();
+        boolean names = findings.stream().anyMatch(f -> f.code() == FindingCode.NAMES_UNKNOWN);
+        List<Object> lacking = List.of(FindingCode.NAMES_UNKNOWN);
         for (int i = 0; i < findings.size(); i++) {
-            byCause.computeIfAbsent(cause(findings.get(i)), k -> new ArrayList<>()).add(i);
+            Finding finding = findings.get(i);
+            boolean isName = names && LACKING.contains(finding.code());
+            byCause.computeIfAbsent(isName ? lacking : cause(finding), k -> new ArrayList<>())
+                    .add(i);
         }
         SortedMap<Integer, Told> told = new TreeMap<>();
         for (List<Integer> places : byCause.values()) {
-            List<Finding> alike = places.stream().map(findings::get).toList();
+            List<Finding> alike =
+                    places.stream()
+                            .map(findings::get)
+                            // What stands for the others goes first.
+                            .sorted(
+                                    Comparator.comparing(
+                                            f -> f.code() != FindingCode.NAMES_UNKNOWN))
+                            .toList();
             if (rows(alike).size() < ROWS) {
                 places.forEach(i -> told.put(i, new Told(List.of(findings.get(i)))));
             } else {
@@ -129,7 +153,9 @@ public record Told(List<Finding> all) {
 
     /** What is wrong; where each row has its own words, those of the first. */
     public String fact() {
-        boolean same = all.stream().allMatch(f -> f.fact().equals(first().fact()));
+        boolean same =
+                first().code() == FindingCode.NAMES_UNKNOWN
+                        || all.stream().allMatch(f -> f.fact().equals(first().fact()));
         return same
                 ? first().fact()
                 : "For instance in row " + first().place().rowNumber() + ": " + first().fact();

@@ -14,6 +14,7 @@ import paperbark.finding.Place;
 import paperbark.finding.Severity;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Sheet;
+import paperbark.sheet.TableFiles;
 
 /**
  * Reads the firm's eight tables: firm, people, makers, products, sellers, buyers, offers and
@@ -39,6 +40,23 @@ public final class FirmTablesReader {
      */
     public static Reading<FirmTables> read(Path folderOrWorkbook) {
         return read(TableSource.at(folderOrWorkbook));
+    }
+
+    /**
+     * Reads tables that are not in files yet.
+     *
+     * @param tables some or all; one that is missing has no rows
+     */
+    public static Reading<FirmTables> of(List<TableRows> tables) {
+        return read(
+                shape ->
+                        Reading.of(
+                                tables.stream()
+                                        .filter(t -> t.name().equals(shape.name()))
+                                        .findFirst()
+                                        .orElseGet(() -> TableRows.empty(shape.name()))
+                                        .sheet(),
+                                List.of()));
     }
 
     static Reading<FirmTables> read(TableSource source) {
@@ -109,7 +127,9 @@ public final class FirmTablesReader {
         Reading<Sheet> reading = source.sheet(shape);
         boolean missing =
                 reading.findings().stream().anyMatch(f -> f.code() == FindingCode.TABLE_MISSING);
-        return missing ? Optional.empty() : table(shape, reading);
+        return missing || TableFiles.isEmptySheet(reading)
+                ? Optional.empty()
+                : table(shape, reading);
     }
 
     /**

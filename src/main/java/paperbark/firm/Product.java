@@ -51,6 +51,11 @@ public record Product(
         return kind.isSolar();
     }
 
+    /** Whether its collectors are flat panels; else tubes, or none. */
+    public boolean isFlatPlate() {
+        return kind == HeaterKind.SOLAR_FLAT;
+    }
+
     /** What it is in words, with what heats when the sun does not suffice. */
     public String inWords() {
         return isSolar() && boost != Boost.NONE

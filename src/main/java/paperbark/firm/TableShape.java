@@ -15,6 +15,21 @@ record TableShape(String name, List<String> needed, List<String> optional) {
     /** Columns that any table may have for the firm's own use. */
     private static final List<String> REMARKS = List.of("note", "notes");
 
+    /** Those of the firm's own tables that this room reads. */
+    static List<TableShape> all() {
+        return List.of(
+                FirmTable.SHAPE,
+                PeopleTable.SHAPE,
+                MakersTable.SHAPE,
+                ProductsTable.SHAPE,
+                SellersTable.SHAPE,
+                BuyersTable.SHAPE,
+                OffersTable.SHAPE,
+                StatePapersTable.SHAPE,
+                AccountsTable.SHAPE,
+                WordsTable.SHAPE);
+    }
+
     /** Whether the heading is one of this table's, whatever its case, spaces and punctuation. */
     boolean knows(String heading) {
         return headings().anyMatch(h -> ColumnNames.normal(h).equals(ColumnNames.normal(heading)));
@@ -26,6 +41,11 @@ record TableShape(String name, List<String> needed, List<String> optional) {
                 .filter(h -> ColumnNames.normal(h).equals(ColumnNames.normal(heading)))
                 .findFirst()
                 .orElse(heading);
+    }
+
+    /** All headings, without those for remarks. */
+    List<String> own() {
+        return Stream.of(needed, optional).flatMap(List::stream).toList();
     }
 
     private Stream<String> headings() {

@@ -45,12 +45,12 @@ public final class Words {
     }
 
     /** The fields that have words. */
-    Collection<String> fields() {
+    public Collection<String> fields() {
         return words.keySet();
     }
 
     /** Our words for a field. */
-    Collection<String> answers(String field) {
+    public Collection<String> answers(String field) {
         return new LinkedHashSet<>(of(field).map(Word::ours).toList());
     }
 

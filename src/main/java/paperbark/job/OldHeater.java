@@ -34,4 +34,35 @@ public record OldHeater(
                     Optional.empty(),
                     Optional.empty(),
                     Optional.empty());
+
+    /** Whether the sun heated it. */
+    public boolean isSolar() {
+        return kind == OldKind.SOLAR_ELECTRIC || kind == OldKind.SOLAR_GAS;
+    }
+
+    /** Whether it was wired: an electric heater or booster, or a heat pump. */
+    public boolean isElectric() {
+        return switch (kind) {
+            case ELECTRIC_STORAGE, ELECTRIC_INSTANT, SOLAR_ELECTRIC, HEAT_PUMP -> true;
+            default -> false;
+        };
+    }
+
+    /** Whether it burnt gas. */
+    public boolean isGas() {
+        return switch (kind) {
+            case GAS_STORAGE, GAS_INSTANT, SOLAR_GAS -> true;
+            default -> false;
+        };
+    }
+
+    /** Whether it was a heat pump. */
+    public boolean isHeatPump() {
+        return kind == OldKind.HEAT_PUMP;
+    }
+
+    /** Whether it burnt wood or coal. */
+    public boolean isSolidFuel() {
+        return kind == OldKind.SOLID_FUEL;
+    }
 }

@@ -21,4 +21,29 @@ public record Payment(
         Optional<BenefitForm> form,
         Optional<String> accountName,
         Optional<Bsb> bsb,
-        Optional<AccountNumber> account) {}
+        Optional<AccountNumber> account) {
+
+    /** Whether the value of the certificates is taken off the price. */
+    public boolean isDiscount() {
+        return is(BenefitForm.DISCOUNT);
+    }
+
+    /** Whether it is paid to the owner's account. */
+    public boolean isPaidToOwner() {
+        return is(BenefitForm.PAYMENT);
+    }
+
+    /** Whether the owner gets it in another way, which is described by hand. */
+    public boolean isOther() {
+        return is(BenefitForm.OTHER);
+    }
+
+    /** Whether the owner's account is asked for: the owner is paid, or nobody said how. */
+    public boolean asksForAccount() {
+        return isPaidToOwner() || form.isEmpty();
+    }
+
+    private boolean is(BenefitForm other) {
+        return form.filter(f -> f == other).isPresent();
+    }
+}

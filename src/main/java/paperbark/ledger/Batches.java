@@ -77,6 +77,14 @@ public final class Batches {
                 place);
     }
 
+    /** How far every batch of every output folder has come, oldest first. */
+    public List<BatchProgress> progress() {
+        return sql.list(
+                "SELECT e.name, p.place, p.state FROM progress p JOIN entry e ON e.seq = p.entry"
+                        + " ORDER BY e.seq",
+                r -> new BatchProgress(r.getString(1), r.getString(2), r.getString(3)));
+    }
+
     /** Whether a batch of that name was ever taken in. */
     public boolean isKnown(String batch) {
         return sql.number("SELECT count(*) FROM entry WHERE name = ?", batch) > 0;

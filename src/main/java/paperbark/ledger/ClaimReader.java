@@ -1,11 +1,10 @@
 package paperbark.ledger;
 
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import paperbark.value.SchemeName;
 
 /** Reads claims together with what became of them. */
 final class ClaimReader {
@@ -16,15 +15,14 @@ final class ClaimReader {
     // said by mistake and unsaid since never was.
     private static final String QUERY =
             """
-            SELECT c.id, j.reference AS job, c.scheme, c.buyer, c.certificates, c.installed_on,
-                   c.lodge_by, c.expected_cents, c.owner_cents, c.gst_cents, c.due, c.active, e.name AS batch, e.day AS claimed_on,
+            SELECT c.id, j.reference, c.scheme, c.buyer, c.certificates, c.installed_on,
+                   c.lodge_by, c.expected_cents, c.owner_cents, c.gst_cents, c.due, c.active, c.entry,
                    m.touched, m.received, m.paid_on, m.failed_line, m.mended_line,
                    CASE WHEN m.failed_line IS NOT NULL THEN
                      (SELECT f.reason FROM matched f
-                       WHERE f.claim = c.id AND f.line = m.failed_line) END AS failed
+                       WHERE f.claim = c.id AND f.line = m.failed_line) END
               FROM claim c
               JOIN job j ON j.job_key = c.job_key AND j.version = c.version
-              JOIN entry e ON e.seq = c.entry
               LEFT JOIN (SELECT claim, count(*) AS touched, sum(cents) AS received,
                                 max(CASE WHEN kind = 'paid' THEN day END) AS paid_on,
                                 max(CASE WHEN kind = 'failed' THEN line END) AS failed_line,
@@ -46,16 +44,32 @@ final class ClaimReader {
 
     /** All claims that stand, as they stood at the end of a day. */
     List<ClaimState> standing(LocalDate asOf) {
+        ClaimRows rows = new ClaimRows(batches("day <= ?", asOf.toString()));
         return sql.list(
-                QUERY.formatted("", "c.active = 1 AND e.day <= ?"),
-                ClaimReader::state,
+                QUERY.formatted(
+                        "", "c.active = 1 AND c.entry IN (SELECT seq FROM entry WHERE day <= ?)"),
+                rows::state,
                 asOf.toString(),
                 asOf.toString());
     }
 
     /** All claims, standing or withdrawn, as of now. */
     List<ClaimState> all() {
-        return sql.list(QUERY.formatted("", "1 = 1"), ClaimReader::state, LAST_DAY);
+        ClaimRows rows = new ClaimRows(batches("day <= ?", LAST_DAY));
+        return sql.list(QUERY.formatted("", "1 = 1"), rows::state, LAST_DAY);
+    }
+
+    private Map<Long, ClaimRows.Batch> batches(String condition, Object parameter) {
+        Map<Long, ClaimRows.Batch> batches = new HashMap<>();
+        sql.list(
+                "SELECT seq, name, day FROM entry WHERE " + condition,
+                r ->
+                        batches.put(
+                                r.getLong(1),
+                                new ClaimRows.Batch(
+                                        r.getString(2), LocalDate.parse(r.getString(3)))),
+                parameter);
+        return batches;
     }
 
     /** The claims, standing or withdrawn, that a condition on claim {@code c} names, as of now. */
@@ -76,34 +90,8 @@ final class ClaimReader {
     }
 
     Optional<ClaimState> one(long id) {
+        ClaimRows rows = new ClaimRows(batches("seq = (SELECT entry FROM claim WHERE id = ?)", id));
         return sql.first(
-                QUERY.formatted("AND claim = ?", "c.id = ?"), ClaimReader::state, LAST_DAY, id, id);
-    }
-
-    private static ClaimState state(ResultSet row) throws SQLException {
-        long failedLine = row.getLong("failed_line");
-        Optional<String> failed =
-                failedLine > row.getLong("mended_line")
-                        ? Optional.of(row.getString("failed"))
-                        : Optional.empty();
-        return new ClaimState(
-                row.getLong("id"),
-                row.getString("job"),
-                SchemeName.valueOf(row.getString("scheme")),
-                row.getString("buyer"),
-                row.getInt("certificates"),
-                LocalDate.parse(row.getString("installed_on")),
-                Sql.day(row, "lodge_by"),
-                Sql.money(row, "expected_cents"),
-                Sql.money(row, "owner_cents"),
-                Sql.money(row, "gst_cents"),
-                Sql.day(row, "due"),
-                row.getInt("active") == 1,
-                row.getString("batch"),
-                LocalDate.parse(row.getString("claimed_on")),
-                row.getLong("touched") > 0,
-                failed,
-                Sql.money(row, "received"),
-                Sql.day(row, "paid_on"));
+                QUERY.formatted("AND claim = ?", "c.id = ?"), rows::state, LAST_DAY, id, id);
     }
 }

@@ -11,7 +11,7 @@ import paperbark.value.SchemeName;
  * @param mine the serial of this job, empty text where the site is the same
  * @param theirs the other's serial as it was read then
  * @param job the other job's number
- * @param batch the batch that claimed it
+ * @param batch the batch that claimed it, in words
  * @param day day of that batch
  */
 public record Conflict(

@@ -45,6 +45,11 @@ interface Database {
     /** Copies the ledger, whole, into a file that must not exist yet. */
     void copy(Ledger ledger, Sql sql, Path file);
 
+    /** Whether several offices may have it together. */
+    default boolean isShared() {
+        return false;
+    }
+
     /** What to do with a ledger that is missing or not as it was written. */
     String remedy();
 

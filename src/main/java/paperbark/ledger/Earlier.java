@@ -10,6 +10,7 @@ import paperbark.job.JobFact;
  *
  * @param version counts from 1
  * @param batch name of the batch
+ * @param batchInWords the same with its office, where several share the ledger
  * @param day day of that batch
  * @param outcome what the batch did with it
  * @param pack path of the pack in the batch folder
@@ -20,6 +21,7 @@ import paperbark.job.JobFact;
 public record Earlier(
         int version,
         String batch,
+        String batchInWords,
         LocalDate day,
         JobOutcome outcome,
         String pack,

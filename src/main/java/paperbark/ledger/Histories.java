@@ -20,13 +20,14 @@ import paperbark.value.Serial;
 final class Histories {
     private static final String OTHERS =
             " FROM claim c JOIN job j ON j.job_key = c.job_key AND j.version = c.version"
-                    + " JOIN entry e ON e.seq = c.entry";
+                    + " JOIN entry e ON e.seq = c.entry JOIN progress g ON g.entry = e.seq";
 
     private static final String PRINTS =
             " FROM job j JOIN personal p ON p.job_key = j.job_key AND p.version = j.version";
 
     private final Sql sql;
     private final Optional<PrintKey> printKey;
+    private final BatchWords words;
 
     /**
      * Looks things up.
@@ -36,6 +37,7 @@ final class Histories {
     Histories(Sql sql, Optional<PrintKey> printKey) {
         this.sql = sql;
         this.printKey = printKey;
+        this.words = new BatchWords(sql);
     }
 
     JobHistory of(Job job) {
@@ -130,9 +132,9 @@ final class Histories {
     private Optional<Earlier> earlier(Job job, String key) {
         return sql.first(
                 "SELECT j.version, e.name, e.day, j.outcome, j.pack, p.print_key, p.prints, p.salt,"
-                        + " w.reason, b.day AS withdrawn_on, b.source_name"
+                        + " w.reason, b.day AS withdrawn_on, b.source_name, g.place"
                         + PRINTS
-                        + " JOIN entry e ON e.seq = j.entry"
+                        + " JOIN entry e ON e.seq = j.entry JOIN progress g ON g.entry = e.seq"
                         + " LEFT JOIN withdrawn w ON w.job_key = j.job_key AND w.version = j.version"
                         + " LEFT JOIN entry b ON b.seq = w.entry"
                         + " WHERE j.job_key = ? ORDER BY j.version DESC LIMIT 1",
@@ -140,6 +142,7 @@ final class Histories {
                         new Earlier(
                                 r.getInt(1),
                                 r.getString(2),
+                                words.of(r.getString(2), r.getString("place")),
                                 LocalDate.parse(r.getString(3)),
                                 JobOutcome.of(r.getString(4)),
                                 r.getString(5),
@@ -162,7 +165,7 @@ final class Histories {
 
     private List<Conflict> serial(String key, Serial serial) {
         return sql.list(
-                "SELECT s.serial_key, s.seen, c.scheme, j.reference, e.name, e.day"
+                "SELECT s.serial_key, s.seen, c.scheme, j.reference, e.name, e.day, g.place"
                         + OTHERS
                         + " JOIN serial s ON s.claim = c.id"
                         + " WHERE s.active = 1 AND s.lookalike_key = ? AND c.job_key <> ?"
@@ -176,7 +179,7 @@ final class Histories {
                                 serial.seen(),
                                 r.getString(2),
                                 r.getString(4),
-                                r.getString(5),
+                                words.of(r.getString(5), r.getString("place")),
                                 LocalDate.parse(r.getString(6))),
                 Keys.lookalike(serial),
                 key);
@@ -184,7 +187,7 @@ final class Histories {
 
     private List<Conflict> site(String key, String site) {
         return sql.list(
-                "SELECT c.scheme, j.reference, e.name, e.day"
+                "SELECT c.scheme, j.reference, e.name, e.day, g.place"
                         + OTHERS
                         + " JOIN personal p ON p.job_key = c.job_key AND p.version = c.version"
                         + " WHERE c.active = 1 AND p.site_key = ? AND c.job_key <> ? ORDER BY c.id",
@@ -195,7 +198,7 @@ final class Histories {
                                 "",
                                 "",
                                 r.getString(2),
-                                r.getString(3),
+                                words.of(r.getString(3), r.getString("place")),
                                 LocalDate.parse(r.getString(4))),
                 site,
                 key);

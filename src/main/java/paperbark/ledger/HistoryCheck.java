@@ -73,7 +73,7 @@ public final class HistoryCheck {
                 "Job "
                         + job.reference()
                         + " was in batch "
-                        + earlier.batch()
+                        + earlier.batchInWords()
                         + ", and what it told of its owner was forgotten since.",
                 "Take the row out of the register, and where it is filed already run forget once more; new"
                         + " work needs a new job number.");
@@ -95,7 +95,7 @@ public final class HistoryCheck {
                                                 FindingCode.JOB_CHANGED,
                                                 job.origin().cell(Field.JOB),
                                                 "The job was in batch "
-                                                        + earlier.batch()
+                                                        + earlier.batchInWords()
                                                         + "; since then these facts changed: "
                                                         + headings(job, changed)
                                                         + ".",

@@ -20,12 +20,17 @@ public final class Income {
                         + " WHERE s.version = (SELECT max(version) FROM sale n WHERE n.job_key = s.job_key)"
                         + " AND NOT EXISTS (SELECT 1 FROM withdrawn w"
                         + " WHERE w.job_key = s.job_key AND w.version >= s.version)"
+                        // Another job has taken the place of one that was corrected by it.
+                        + " AND s.job_key NOT IN (SELECT c.job_key FROM withdrawal x"
+                        + " JOIN claim c ON c.id = x.claim WHERE x.reason LIKE ? AND NOT EXISTS"
+                        + " (SELECT 1 FROM claim o WHERE o.job_key = c.job_key AND o.active = 1))"
                         + " ORDER BY s.installed_on, s.job_key",
                 r ->
                         new Sale(
                                 LocalDate.parse(r.getString(1)),
                                 Money.ofCents(r.getLong(2)),
-                                Money.ofCents(r.getLong(3))));
+                                Money.ofCents(r.getLong(3))),
+                Withdrawing.CORRECTED_BY + "%");
     }
 
     /** All money that came or was taken back, in the order in which it was taken in. */

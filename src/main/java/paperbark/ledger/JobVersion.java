@@ -8,6 +8,7 @@ import java.util.Optional;
  *
  * @param number counts from 1
  * @param batch name of the batch
+ * @param batchInWords the same with its office, where several share the ledger
  * @param day day of that batch
  * @param pack path of the pack in the batch folder
  * @param installedOn day of the installation; empty while it was only booked
@@ -17,6 +18,7 @@ import java.util.Optional;
 public record JobVersion(
         int number,
         String batch,
+        String batchInWords,
         LocalDate day,
         String pack,
         Optional<LocalDate> installedOn,

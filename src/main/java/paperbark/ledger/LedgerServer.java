@@ -5,6 +5,8 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.Properties;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -15,8 +17,12 @@ final class LedgerServer implements Database {
     private static final int WAIT_MILLISECONDS = 20_000;
     private static final int CONNECT_SECONDS = 10;
     private static final int ANSWER_SECONDS = 120;
+    private static final String MEMORY = "32MB";
     // Marks our locks among those that other programs ask this server for.
     private static final int LOCK = 0x5042524b;
+    private static final String APPLICATION = "paperbark process ";
+    // The server's own limit.
+    private static final int LONGEST_NAME = 63;
 
     // The server's states for a table or schema that is there already; the last one when two make
     // it at once.
@@ -123,7 +129,7 @@ final class LedgerServer implements Database {
     private Connection connect() throws SQLException {
         Properties how = new Properties();
         how.setProperty("currentSchema", ServerUrl.schema(place.url()));
-        how.setProperty("ApplicationName", "paperbark");
+        how.setProperty("ApplicationName", application());
         how.setProperty("connectTimeout", String.valueOf(CONNECT_SECONDS));
         how.setProperty("socketTimeout", String.valueOf(ANSWER_SECONDS));
         how.setProperty("tcpKeepAlive", "true");
@@ -139,17 +145,54 @@ final class LedgerServer implements Database {
                                 + " THEN set_config('synchronous_commit', 'on', false) END",
                         r -> r.getString(1),
                         String.valueOf(WAIT_MILLISECONDS));
+        // Compiling a question takes the server longer than answering it, and 100,000 claims are
+        // sorted in memory; a server that does not know the setting has nothing to switch off.
+        new Sql(connection, this)
+                .list(
+                        "SELECT set_config(name, CASE name WHEN 'jit' THEN 'off' ELSE ? END, false)"
+                                + " FROM pg_settings WHERE name IN ('jit', 'work_mem')",
+                        r -> r.getString(1),
+                        MEMORY);
         return connection;
+    }
+
+    /** What the server tells others of this process: the program, its number, the office. */
+    private String application() {
+        String said =
+                APPLICATION
+                        + ProcessHandle.current().pid()
+                        + " of office "
+                        + place.folder().getFileName();
+        // The server cuts what is longer, and shows question marks for other letters.
+        return said.replaceAll("[^ -~]", "?").substring(0, Math.min(LONGEST_NAME, said.length()));
     }
 
     @Override
     public void begin(Sql sql) {
         sql.run("BEGIN");
-        sql.list(
-                "SELECT pg_advisory_xact_lock(?, hashtext(?))",
-                r -> "",
-                LOCK,
-                ServerUrl.schema(place.url()));
+        try {
+            sql.list(
+                    "SELECT pg_advisory_xact_lock(?, hashtext(?))",
+                    r -> "",
+                    LOCK,
+                    ServerUrl.schema(place.url()));
+        } catch (LedgerBusyException busy) {
+            sql.run("ROLLBACK");
+            throw holder(sql).map(who -> ServerFailures.busy(who, busy)).orElse(busy);
+        }
+    }
+
+    /** Which process writes, where its own user may see that. */
+    private Optional<String> holder(Sql sql) {
+        return sql.first(
+                        "SELECT a.application_name FROM pg_locks l JOIN pg_stat_activity a ON a.pid = l.pid"
+                                + " WHERE l.locktype = 'advisory' AND l.granted AND l.objsubid = 2"
+                                + " AND l.classid::bigint = ?"
+                                + " AND l.objid::bigint = hashtext(?)::bigint & 4294967295",
+                        r -> Objects.requireNonNullElse(r.getString(1), ""),
+                        LOCK,
+                        ServerUrl.schema(place.url()))
+                .filter(name -> name.startsWith(APPLICATION));
     }
 
     /**
@@ -181,6 +224,11 @@ final class LedgerServer implements Database {
     @Override
     public void copy(Ledger ledger, Sql sql, Path file) {
         ledger.copyWholeTo(new LedgerPlace.InFile(file));
+    }
+
+    @Override
+    public boolean isShared() {
+        return true;
     }
 
     @Override

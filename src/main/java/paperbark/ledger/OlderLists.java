@@ -42,7 +42,7 @@ final class OlderLists {
                             .toList();
             long still = lines.stream().filter(l -> here.contains(l.key())).count();
             if (!left.isEmpty() && isOlder(batch, register, still, lines.size())) {
-                gone.add(new GoneJobs(name(batch, "name"), left));
+                gone.add(new GoneJobs(new BatchWords(sql).of(name(batch, "name")), left));
             }
         }
         return gone;

@@ -20,7 +20,9 @@ final class Recorder {
     void batch(BatchEntry batch) {
         if (sql.number("SELECT count(*) FROM entry WHERE name = ?", batch.name()) > 0) {
             throw new LedgerBusyException(
-                    "Another run took the name of the batch " + batch.name() + " meanwhile.",
+                    "Another run took in the batch "
+                            + new BatchWords(sql).of(batch.name())
+                            + " meanwhile, which has the name of this one.",
                     "Prepare the register again.");
         }
         long seq = next("SELECT max(seq) FROM entry");
@@ -142,12 +144,12 @@ final class Recorder {
 
     /** A serial that another job claimed goes over to the job that says it corrects that one. */
     private void takeOver(long seq, JobEntry job, SchemeName scheme, Serial serial) {
-        record Other(long claim, String job) {}
+        record Other(long claim, String job, String batch) {}
         sql.first(
-                        "SELECT c.id, j.reference FROM serial s JOIN claim c ON c.id = s.claim"
+                        "SELECT c.id, j.reference, e.name FROM serial s JOIN claim c ON c.id = s.claim"
                                 + " JOIN job j ON j.job_key = c.job_key AND j.version = c.version"
-                                + " WHERE s.active = 1 AND s.scheme = ? AND s.serial_key = ?",
-                        r -> new Other(r.getLong(1), r.getString(2)),
+                                + " JOIN entry e ON e.seq = c.entry WHERE s.active = 1 AND s.scheme = ? AND s.serial_key = ?",
+                        r -> new Other(r.getLong(1), r.getString(2), r.getString(3)),
                         scheme.word(),
                         serial.key())
                 .ifPresent(
@@ -160,6 +162,8 @@ final class Recorder {
                                                 + job.reference()
                                                 + " was claimed meanwhile for job "
                                                 + other.job()
+                                                + " in batch "
+                                                + new BatchWords(sql).of(other.batch())
                                                 + ".",
                                         "Prepare the register again.");
                             }
@@ -167,7 +171,7 @@ final class Recorder {
                                     .claim(
                                             seq,
                                             other.claim(),
-                                            "corrected by job " + job.reference());
+                                            Withdrawing.CORRECTED_BY + job.reference());
                         });
     }
 

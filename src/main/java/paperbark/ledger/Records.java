@@ -109,6 +109,11 @@ public final class Records {
         return here.equals(copy.end()) ? Knows.SAME : Knows.OTHERWISE;
     }
 
+    /** The seals of all entries by their numbers. */
+    public Map<Long, String> seals() {
+        return seals(1, Long.MAX_VALUE);
+    }
+
     /** The newest entry's number and the beginning of its seal, for people and paper. */
     public String lastSeal() {
         return "entry "

@@ -62,7 +62,13 @@ final class ServerFailures {
                 cause);
     }
 
-    private LedgerException ofTheLedger(String state, SQLException e) {
+    /** Somebody else writes. */
+    static LedgerBusyException busy(String who, Throwable cause) {
+        return new LedgerBusyException(
+                who + " is writing in the ledger.", "Wait until it has ended.", cause);
+    }
+
+    private RuntimeException ofTheLedger(String state, SQLException e) {
         return switch (state) {
             case "42P01", "42703", "3F000" -> missing(e);
             case "3D000" ->
@@ -76,11 +82,7 @@ final class ServerFailures {
                             "Let whoever looks after the server give the user every right on its schema.",
                             e);
             // A lock waited for in vain, a transaction that has to be begun again, a timeout.
-            case "55P03", "40001", "40P01", "57014" ->
-                    new LedgerException(
-                            "Another program is writing in the ledger.",
-                            "Wait until it has ended.",
-                            e);
+            case "55P03", "40001", "40P01", "57014" -> busy("Another program", e);
             default ->
                     new LedgerException(
                             "The ledger could not be read or written (PostgreSQL " + state + ").",

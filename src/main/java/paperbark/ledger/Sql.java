@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.dbutils.QueryRunner;
-import paperbark.value.Money;
 
 /** Statements on one connection; whatever fails is told as the ledger's failure. */
 final class Sql {
@@ -127,6 +126,11 @@ final class Sql {
         }
     }
 
+    /** Whether several offices may have the ledger together. */
+    boolean isShared() {
+        return database.isShared();
+    }
+
     /** What to do with a ledger that is not as it was written. */
     String remedy() {
         return database.remedy();
@@ -136,10 +140,6 @@ final class Sql {
     LedgerException changed(String where) {
         return new LedgerException(
                 "The ledger is not as it was written, at \"" + where + "\".", remedy());
-    }
-
-    static Money money(ResultSet row, String column) throws SQLException {
-        return Money.ofCents(row.getLong(column));
     }
 
     static Optional<LocalDate> day(ResultSet row, String column) throws SQLException {

@@ -15,15 +15,18 @@ final class Versions {
     }
 
     List<JobVersion> of(String jobKey) {
+        BatchWords words = new BatchWords(sql);
         return sql.list(
-                "SELECT j.version, e.name, e.day, j.pack, j.installed_on, j.warranty_until, p.salt"
-                        + " FROM job j JOIN entry e ON e.seq = j.entry"
+                "SELECT j.version, e.name, e.day, j.pack, j.installed_on, j.warranty_until, p.salt,"
+                        + " g.place"
+                        + " FROM job j JOIN entry e ON e.seq = j.entry JOIN progress g ON g.entry = e.seq"
                         + " JOIN personal p ON p.job_key = j.job_key AND p.version = j.version"
                         + " WHERE j.job_key = ? ORDER BY j.version",
                 r ->
                         new JobVersion(
                                 r.getInt(1),
                                 r.getString(2),
+                                words.of(r.getString(2), r.getString("place")),
                                 LocalDate.parse(r.getString(3)),
                                 r.getString(4),
                                 Sql.day(r, "installed_on"),

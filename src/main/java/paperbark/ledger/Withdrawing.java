@@ -4,6 +4,9 @@ import java.util.List;
 
 /** Books jobs and claims out, within a transaction that the caller holds. */
 final class Withdrawing {
+    /** How the reason begins why a claim fell away whose place another job takes. */
+    static final String CORRECTED_BY = "corrected by job ";
+
     private final Sql sql;
 
     Withdrawing(Sql sql) {

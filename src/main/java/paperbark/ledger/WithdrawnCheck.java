@@ -34,7 +34,7 @@ public final class WithdrawnCheck {
         List<ClaimState> claims = history.standing(job.reference());
         String what =
                 claims.isEmpty()
-                        ? ", but its papers went out with batch " + earlier.batch() + "."
+                        ? ", but its papers went out with batch " + earlier.batchInWords() + "."
                         : ", and what was claimed for it is withdrawn: "
                                 + claims.stream()
                                         .map(ClaimState::reference)
@@ -46,7 +46,7 @@ public final class WithdrawnCheck {
                         "Take back its papers, the newest in "
                                 + earlier.pack()
                                 + " of batch "
-                                + earlier.batch()
+                                + earlier.batchInWords()
                                 + buyers(claims)
                                 + ".")
                 .as(Severity.CHECK);

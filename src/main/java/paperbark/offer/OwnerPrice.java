@@ -43,6 +43,11 @@ public record OwnerPrice(
         return discounts.values().stream().reduce(Money.ZERO, Money::plus);
     }
 
+    /** Whether nothing is taken off the price for certificates. */
+    public boolean assignsNothing() {
+        return assigned().isZero();
+    }
+
     /** Full price less what was assigned. */
     public Money payable() {
         return fullPrice.minus(assigned());

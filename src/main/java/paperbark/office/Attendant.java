@@ -219,7 +219,9 @@ public final class Attendant {
             proof.forget();
         }
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            looks = LedgerProof.prove(office, ledger, proof);
+            ProvedFiles proved = ProvedFiles.none();
+            looks = LedgerProof.prove(office, ledger, proof, proved);
+            proved.write(office);
             OutputFolder.id(office.packs());
             OutputFolder.bind(office.packs());
             Backups.daily(office, ledger, today, world.copyDays());
@@ -233,8 +235,18 @@ public final class Attendant {
                                         + emptied
                                         + " batches.");
             }
+            // After the copies were lifted too, which leaves how they were beside them.
+            int older = OlderLedgers.clear(office, ledger);
+            if (older > 0) {
+                world.tell()
+                        .accept(
+                                "What lay here of the ledger as an earlier version wrote it is deleted; "
+                                        + "the newest copy in backups holds all of it.");
+            }
             new HalfMade(office, ledger).clear(world.now().get());
-            new LostBatches(office, ledger).restore(world).forEach(world.tell());
+            Witnesses witnesses = Witnesses.of(office, proved);
+            new BatchStates(office, ledger, witnesses).note();
+            new LostBatches(office, ledger, witnesses).restore(world).forEach(world.tell());
             for (String job : Forget.complete(office, ledger, today)) {
                 world.tell().accept("Job " + job + " was forgotten; so are its papers here now.");
             }

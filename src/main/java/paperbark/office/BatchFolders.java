@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import paperbark.batch.EntryFile;
 
@@ -19,23 +20,48 @@ final class BatchFolders {
      * A folder with the entry that its manifest vouches for.
      *
      * @param folder the folder
-     * @param entry the entry of its batch
+     * @param batch name of the batch
+     * @param known what an unchanged folder was found to tell before
+     * @param read the entry, where it was read
      */
-    record Found(Path folder, EntryFile entry) {}
+    record Found(
+            Path folder, String batch, Optional<ProvedFiles.Told> known, Optional<EntryFile> read) {
+        /** The entry of its batch; empty when somebody took it away meanwhile. */
+        Optional<EntryFile> entry() throws IOException {
+            return read.isPresent() ? read : EntryFile.ofBatch(folder);
+        }
+    }
 
-    /** Looks into the folders. */
-    BatchFolders(Office office) throws IOException {
+    /**
+     * Looks into the folders.
+     *
+     * @param proved what unchanged folders were found to tell before
+     */
+    BatchFolders(Office office, ProvedFiles proved) throws IOException {
         for (Path folder : Office.list(office.packs())) {
             if (!Office.isHidden(folder) && Files.isDirectory(folder)) {
-                Optional<EntryFile> entry = EntryFile.ofBatch(folder);
-                if (entry.isPresent()) {
-                    found.computeIfAbsent(entry.get().entry().name(), n -> new ArrayList<>())
-                            .add(new Found(folder, entry.get()));
+                Optional<Found> batch = look(folder, proved.known(folder));
+                if (batch.isPresent()) {
+                    found.computeIfAbsent(batch.get().batch(), n -> new ArrayList<>())
+                            .add(batch.get());
                 } else if (Files.exists(folder.resolve(EntryFile.NAME))) {
                     unsound.add(folder.getFileName().toString());
                 }
             }
         }
+    }
+
+    private static Optional<Found> look(Path folder, Optional<ProvedFiles.Told> known)
+            throws IOException {
+        return known.isPresent()
+                ? Optional.of(new Found(folder, known.get().name(), known, Optional.empty()))
+                : EntryFile.ofBatch(folder)
+                        .map(e -> new Found(folder, e.entry().name(), known, Optional.of(e)));
+    }
+
+    /** The names of the batches that lie here. */
+    Set<String> names() {
+        return found.keySet();
     }
 
     /** Every folder that holds an entry. */

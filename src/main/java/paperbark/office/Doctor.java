@@ -95,7 +95,6 @@ public final class Doctor {
                             "is as it was written, and agrees with batches, advices, copies and filed"
                                     + " registers; its last is "
                                     + ledger.records().lastSeal()));
-            noticed.addAll(new LostBatches(office, ledger).noticed());
             noticed.forEach(line -> checks.add(CheckResult.setup("packs", line)));
             checks.add(key(ledger));
             checks.add(new FutureBatches(office, ledger).check(today, clockRight));

@@ -12,9 +12,11 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import paperbark.batch.SampleFirm;
 import paperbark.disk.Shipped;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
+import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
 import paperbark.job.Field;
 import paperbark.output.BrokenTemplate;
@@ -25,6 +27,7 @@ import paperbark.rules.Rulebook;
 import paperbark.rules.RulebookException;
 import paperbark.settle.AdviceField;
 import paperbark.sheet.HeadingTable;
+import paperbark.sheet.Reading;
 
 /** Looks whether what a run needs besides a register is fit for use. */
 public final class Equipment {
@@ -34,13 +37,25 @@ public final class Equipment {
 
     /** All that a run would say of the firm's tables, a sentence each, but for mere notes. */
     public static List<String> tables(Path tables) {
-        List<Finding> findings = new ArrayList<>(FirmTablesReader.read(tables).findings());
+        Reading<FirmTables> read = FirmTablesReader.read(tables);
+        List<Finding> findings = new ArrayList<>(read.findings());
         HeadingTable.of(Field.values(), "columns", tables, findings);
         HeadingTable.of(List.of(AdviceField.values()), "advice-columns", tables, findings);
-        return findings.stream()
+        List<String> wrong = new ArrayList<>();
+        findings.stream()
                 .filter(f -> f.severity() != Severity.NOTE)
                 .map(Equipment::inWords)
-                .toList();
+                .forEach(wrong::add);
+        read.result().map(SampleFirm::left).filter(left -> !left.isEmpty()).stream()
+                .map(Equipment::left)
+                .forEach(wrong::add);
+        return wrong;
+    }
+
+    private static String left(List<String> left) {
+        return "still hold what is the sample firm's: "
+                + String.join(", ", left)
+                + ". Put your own in its place; papers that show it are held.";
     }
 
     /** How much the firm's tables hold, such as {@code 12 products}; empty ones are told too. */

@@ -84,7 +84,7 @@ public final class Forget {
      */
     public static Result run(OfficeLock lock, Order order) throws IOException {
         try (Ledger ledger = Ledger.open(lock.office().ledger())) {
-            LedgerProof.prove(lock.office(), ledger, new Proof());
+            LedgerProof.prove(lock.office(), ledger, new Proof(), ProvedFiles.none());
             Result asked = asked(ledger, lock.office(), order);
             if (asked.versions().isEmpty() || !asked.mayGo(order.today()) || order.onlyShow()) {
                 return asked;
@@ -178,7 +178,7 @@ public final class Forget {
         List<String> done = new ArrayList<>();
         List<Path> left = new ArrayList<>();
         // Copies of a batch tell of the job as well.
-        BatchFolders batches = new BatchFolders(office);
+        BatchFolders batches = new BatchFolders(office, ProvedFiles.none());
         for (JobVersion version : ledger.versions(job)) {
             List<Path> folders = batches.of(office, version.batch());
             Optional<EntryRecord> entry = ledger.records().named(version.batch());

@@ -27,6 +27,9 @@ final class Handling {
     /** A register at which the program failed so often goes back unread. */
     static final int MOST_FAULTS = 3;
 
+    /** Beside a register that answers complete: the answers as they came. */
+    private static final String ANSWERS = "answers";
+
     private final Office office;
     private final Attendant.World world;
     private final Batch batch;
@@ -69,19 +72,34 @@ final class Handling {
             return Ending.REFUSED;
         }
         try {
-            Optional<String> before = unfiled(source);
-            if (before.isPresent()) {
-                file(item, before);
-                tell(source, Ending.DONE, " packs/" + before.get());
-                return Ending.DONE;
-            }
-            Outcome outcome = batch.prepare(request(source));
-            end(item, outcome);
-            return outcome.ending();
+            return prepared(item, source);
         } catch (IOException | RuntimeException | Error e) {
             giveUp(item, e);
             throw e;
         }
+    }
+
+    private Ending prepared(WorkItem item, Path source) throws IOException {
+        Path register = source;
+        AnswerDesk desk = new AnswerDesk(office);
+        if (desk.isAnswers(source)) {
+            AnswerDesk.Result answered = desk.completed(source, item.answered());
+            if (answered.register().isEmpty()) {
+                Returned.register(office, item, answered.findings(), world.today().get());
+                tell(source, Ending.REFUSED, " See returned/.");
+                return Ending.REFUSED;
+            }
+            register = answered.register().get();
+        }
+        Optional<String> before = unfiled(register);
+        if (before.isPresent()) {
+            file(item, register, before);
+            tell(source, Ending.DONE, " packs/" + before.get());
+            return Ending.DONE;
+        }
+        Outcome outcome = batch.prepare(request(register));
+        end(item, register, outcome);
+        return outcome.ending();
     }
 
     /**
@@ -131,12 +149,12 @@ final class Handling {
                 new Request.LedgerUse(Optional.of(office.ledger()), false));
     }
 
-    private void end(WorkItem item, Outcome outcome) throws IOException {
+    private void end(WorkItem item, Path register, Outcome outcome) throws IOException {
         Path source = item.source().orElseThrow();
         switch (outcome.ending()) {
             case DONE, HELD, ALREADY -> {
                 Optional<String> made = outcome.published().map(p -> p.getFileName().toString());
-                file(item, made);
+                file(item, register, made);
                 tell(source, outcome.ending(), made.map(b -> " packs/" + b).orElse(""));
             }
             case SETUP -> {
@@ -171,9 +189,11 @@ final class Handling {
         return reasons.toString();
     }
 
-    /** Moves the register to where it stays, as it came. */
-    private void file(WorkItem item, Optional<String> made) throws IOException {
-        Path source = item.source().orElseThrow();
+    /**
+     * Moves the register to where it stays, as it came. Answers go beside the register that they
+     * complete, and that holds them.
+     */
+    private void file(WorkItem item, Path register, Optional<String> made) throws IOException {
         String year = String.valueOf(world.today().get().getYear());
         Path folder =
                 office.filed()
@@ -182,9 +202,20 @@ final class Handling {
         Disk.makeFolders(folder);
         Disk.force(folder.getParent());
         Disk.force(office.filed());
-        Path filed = Office.free(folder, source.getFileName().toString());
-        Disk.move(source, filed);
-        Rights.ofFolderAroundIfOwn(filed);
+        // Answers are taken in once more where a run was cut after their register was filed.
+        if (register.startsWith(item.answered()) && isThere(folder, register)) {
+            Files.delete(register);
+        } else {
+            Path filed = Office.free(folder, register.getFileName().toString());
+            Disk.move(register, filed);
+            Rights.ofFolderAroundIfOwn(filed);
+        }
+        Optional<Path> answers = item.source().filter(source -> !source.equals(register));
+        if (answers.isPresent()) {
+            Path beside = folder.resolve(ANSWERS);
+            Disk.makeFolders(beside);
+            Disk.move(answers.get(), Office.free(beside, answers.get().getFileName().toString()));
+        }
         FaultPoint.FILED.reach();
         if (made.isPresent()) {
             try (Ledger ledger = Ledger.open(office.ledger())) {
@@ -193,5 +224,15 @@ final class Handling {
         }
         FaultPoint.NOTED.reach();
         Disk.delete(item.folder());
+    }
+
+    private static boolean isThere(Path folder, Path register) throws IOException {
+        String sha256 = Hashes.sha256(register);
+        for (Path file : Office.list(folder)) {
+            if (Files.isRegularFile(file) && Hashes.sha256(file).equals(sha256)) {
+                return true;
+            }
+        }
+        return false;
     }
 }

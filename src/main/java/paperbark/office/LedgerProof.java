@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import paperbark.batch.AdviceFiles;
 import paperbark.batch.EntryFile;
@@ -26,11 +27,15 @@ public final class LedgerProof {
 
     private final Office office;
     private final Ledger ledger;
+    private final ProvedFiles proved;
+    private final Map<Long, String> seals;
     private final List<String> noticed = new ArrayList<>();
 
-    private LedgerProof(Office office, Ledger ledger) {
+    private LedgerProof(Office office, Ledger ledger, ProvedFiles proved) {
         this.office = office;
         this.ledger = ledger;
+        this.proved = proved;
+        this.seals = ledger.records().seals();
     }
 
     /**
@@ -64,8 +69,9 @@ public final class LedgerProof {
             return List.of();
         }
         try (Ledger ledger = Ledger.open(place)) {
-            List<String> noticed = new ArrayList<>(prove(office, ledger, proof));
-            noticed.addAll(new LostBatches(office, ledger).noticed());
+            ProvedFiles proved = ProvedFiles.of(office);
+            List<String> noticed = proveAll(office, ledger, proof, proved);
+            proved.write(office);
             return noticed;
         }
     }
@@ -79,7 +85,7 @@ public final class LedgerProof {
      */
     static Optional<String> trouble(Office office, List<String> noticed) throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            noticed.addAll(prove(office, ledger, new Proof()));
+            noticed.addAll(proveAll(office, ledger, new Proof(), ProvedFiles.none()));
             return Optional.empty();
         } catch (LedgerException e) {
             return Optional.of(e.getMessage());
@@ -91,19 +97,35 @@ public final class LedgerProof {
      * registers.
      *
      * @param proof what is proved already
+     * @param proved what is known of files that are as they were; takes what is proved now
      * @return what somebody should look at, in a sentence each
      * @throws LedgerException naming what is not
      */
-    static List<String> prove(Office office, Ledger ledger, Proof proof) throws IOException {
+    static List<String> prove(Office office, Ledger ledger, Proof proof, ProvedFiles proved)
+            throws IOException {
+        return prove(office, ledger, proof, Witnesses.of(office, proved), proved);
+    }
+
+    /** The same, with what is told of papers that are not there any more. */
+    private static List<String> proveAll(
+            Office office, Ledger ledger, Proof proof, ProvedFiles proved) throws IOException {
+        Witnesses witnesses = Witnesses.of(office, proved);
+        List<String> noticed = new ArrayList<>(prove(office, ledger, proof, witnesses, proved));
+        noticed.addAll(new LostBatches(office, ledger, witnesses).noticed());
+        return noticed;
+    }
+
+    private static List<String> prove(
+            Office office, Ledger ledger, Proof proof, Witnesses witnesses, ProvedFiles proved)
+            throws IOException {
         proof.of(ledger);
         if (office.ledger() instanceof LedgerPlace.OnServer) {
             ownPlace(office);
         }
-        LedgerProof asked = new LedgerProof(office, ledger);
-        Witnesses witnesses = Witnesses.of(office);
+        LedgerProof asked = new LedgerProof(office, ledger, proved);
         asked.noticed.addAll(witnesses.batches().noticed());
         for (BatchFolders.Found batch : witnesses.batches().all()) {
-            asked.entry(batch.entry(), "packs/" + batch.folder().getFileName());
+            asked.batch(batch);
         }
         for (Path advice : witnesses.advices()) {
             asked.advice(advice);
@@ -112,6 +134,7 @@ public final class LedgerProof {
             asked.filed(filed);
         }
         asked.copies();
+        asked.noticed.addAll(new BatchStates(office, ledger, witnesses).noticed());
         return asked.noticed;
     }
 
@@ -128,17 +151,37 @@ public final class LedgerProof {
         }
     }
 
+    private void batch(BatchFolders.Found batch) throws IOException {
+        Optional<EntryFile> entry =
+                isAsBefore(batch.folder(), batch.known()) ? Optional.empty() : batch.entry();
+        if (entry.isPresent()) {
+            entry(entry.get(), batch.folder(), "packs/" + batch.folder().getFileName());
+        }
+    }
+
     private void advice(Path file) throws IOException {
+        if (isAsBefore(file, proved.known(file))) {
+            return;
+        }
         String where = AdviceFiles.FOLDER + "/" + file.getFileName();
         Optional<EntryFile> entry = EntryFile.read(file);
         if (entry.isPresent()) {
-            entry(entry.get(), where);
+            entry(entry.get(), file, where);
         } else {
             noticed.add(where + " cannot be read. Bring it back from a backup, or delete it.");
         }
     }
 
-    private void entry(EntryFile told, String where) {
+    /** Whether the ledger still seals the entry as it did when an unchanged file told it. */
+    private boolean isAsBefore(Path path, Optional<ProvedFiles.Told> known) {
+        boolean same = known.filter(k -> k.seal().equals(seals.get(k.seq()))).isPresent();
+        if (same) {
+            proved.remember(path, known.get());
+        }
+        return same;
+    }
+
+    private void entry(EntryFile told, Path path, String where) {
         if (!told.ledger().equals(ledger.id())) {
             throw new LedgerException(
                     "The ledger does not know "
@@ -159,7 +202,13 @@ public final class LedgerProof {
                                     + told.entry().seq()
                                     + " otherwise.",
                             ledger.remedy());
-            default -> {}
+            default ->
+                    proved.remember(
+                            path,
+                            new ProvedFiles.Told(
+                                    told.entry().seq(),
+                                    told.entry().name(),
+                                    seals.get(told.entry().seq())));
         }
     }
 

@@ -62,7 +62,7 @@ public final class LedgerRebuild {
             LedgerPlace made = new LedgerPlace.InFile(part);
             Ledger.rebuild(made, found.id(), found.inOrder());
             try (Ledger ledger = Ledger.open(made)) {
-                LedgerProof.prove(office, ledger, new Proof());
+                LedgerProof.prove(office, ledger, new Proof(), ProvedFiles.none());
             }
             Optional<Path> aside = setAside(office);
             Disk.move(part, office.ledgerFile());

@@ -16,7 +16,6 @@ import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
-import paperbark.ledger.LedgerPlace;
 
 /** Looks for what runs that were cut short left behind, while no program is at work. */
 final class Leftovers {
@@ -46,15 +45,14 @@ final class Leftovers {
                             "papers of a job that is forgotten: the next watch finishes it"));
         }
         hidden(checks);
-        for (Path file : Office.list(office.root())) {
-            if (file.getFileName().toString().startsWith(LedgerPlace.FILE + ".schema-")) {
-                checks.add(
-                        CheckResult.well(
-                                "left over",
-                                file.getFileName()
-                                        + ": the ledger as an earlier version wrote it, with prints of"
-                                        + " bank details and contacts. Delete it."));
-            }
+        for (Path file : OlderLedgers.in(office)) {
+            checks.add(
+                    CheckResult.well(
+                            "left over",
+                            file.getFileName()
+                                    + ": the ledger as an earlier version wrote it, with prints of"
+                                    + " bank details and contacts. The next watch deletes it once"
+                                    + " backups/ has a copy of the newer one."));
         }
         return checks.isEmpty() ? List.of(CheckResult.well("left over", "nothing")) : checks;
     }

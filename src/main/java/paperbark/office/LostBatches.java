@@ -26,10 +26,10 @@ final class LostBatches {
     private final Ledger ledger;
     private final Witnesses witnesses;
 
-    LostBatches(Office office, Ledger ledger) throws IOException {
+    LostBatches(Office office, Ledger ledger, Witnesses witnesses) {
         this.office = office;
         this.ledger = ledger;
-        this.witnesses = Witnesses.of(office);
+        this.witnesses = witnesses;
     }
 
     /** Their names; the id of {@code packs} may be lost too, but the filed registers are ours. */

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -19,6 +20,7 @@ import paperbark.disk.Shipped;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
 import paperbark.output.paper.Guide;
+import paperbark.sheet.TableFiles;
 
 /**
  * Makes an office folder, or completes one. Whatever is there already stays as it is, to the byte.
@@ -35,9 +37,9 @@ public final class OfficeFolder {
 
     private static final List<String> FOLDERS =
             List.of(INTAKE, "packs", RETURNED, "filed", "templates", "tables");
-    private static final String TABLES = "tables/";
-    private static final String MARK = TABLES + "SAMPLE-TABLES.txt";
-    private static final String SAMPLE_REGISTER = "sample-register.xlsx";
+    static final String TABLES = "tables/";
+    static final String MARK = TABLES + "SAMPLE-TABLES.txt";
+    static final String SAMPLE_REGISTER = "sample-register.xlsx";
     private static final String GUIDE = "guide.pdf";
     private static final String LEDGER = LedgerPlace.FILE;
 
@@ -67,24 +69,40 @@ public final class OfficeFolder {
     }
 
     /**
+     * When, where and by which program an office is made.
+     *
+     * @param at moment of making the ledger; the day printed on the guide is the office's
+     * @param computers zone of the computer, where the tables name none
+     * @param version of the program
+     */
+    public record Making(Instant at, ZoneId computers, String version) {
+        /** The day it is in the office whose tables these are. */
+        LocalDate today(Path tables) {
+            return LocalDate.ofInstant(at, OfficeDay.zone(tables, computers));
+        }
+    }
+
+    /**
      * Makes what is missing of an office folder.
      *
      * @param folder a folder that may exist
-     * @param today the day printed on the guide
-     * @param at moment of making the ledger, for people only
-     * @param version of the program
+     * @param firm who the firm is; for none it is the sample firm's office
      * @throws IOException when a file or folder cannot be written; a second run completes it
      */
-    public static Result setUp(Path folder, LocalDate today, Instant at, String version)
+    public static Result setUp(Path folder, Optional<FirmOffice> firm, Making making)
             throws IOException {
         OfficeFolder office = new OfficeFolder(folder);
         office.folders();
         office.templates();
-        SortedMap<String, byte[]> samples = Shipped.below(Shipped.SAMPLES);
-        office.tables(samples);
-        office.file(SAMPLE_REGISTER, samples.get(Shipped.REGISTER));
-        office.ledger(at);
-        office.guide(today, version);
+        if (firm.isPresent()) {
+            firm.get().write(folder, making, office.made, office.kept);
+        } else {
+            SortedMap<String, byte[]> samples = Shipped.below(Shipped.SAMPLES);
+            office.tables(samples);
+            office.file(SAMPLE_REGISTER, samples.get(Shipped.REGISTER));
+        }
+        office.ledger(making.at());
+        office.guide(making.today(new Office(folder).tables()), making.version());
         return new Result(office.made, office.kept, office.leftOut);
     }
 
@@ -117,7 +135,9 @@ public final class OfficeFolder {
         SortedMap<String, byte[]> tables = new TreeMap<>(samples.tailMap(TABLES));
         tables.keySet().removeIf(name -> !name.startsWith(TABLES));
         tables.put(MARK, mark());
-        boolean firmsOwn = Files.exists(folder.resolve("tables.xlsx"));
+        boolean firmsOwn =
+                Files.exists(folder.resolve("tables.xlsx"))
+                        || Files.exists(folder.resolve(TABLES + TableFiles.WORKBOOK));
         for (Map.Entry<String, byte[]> table : tables.entrySet()) {
             Path there = folder.resolve(table.getKey());
             firmsOwn |=

@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import paperbark.disk.Computer;
 import paperbark.disk.Disk;
 
 /**
@@ -20,12 +21,6 @@ import paperbark.disk.Disk;
  * as the share's own locks.
  */
 public final class OfficeLock implements AutoCloseable {
-    // On a share the process may be another computer's.
-    private static final String HOST =
-            Optional.ofNullable(System.getenv("COMPUTERNAME"))
-                    .or(() -> Optional.ofNullable(System.getenv("HOSTNAME")))
-                    .orElse("");
-
     private final Office office;
     private final FileChannel channel;
 
@@ -38,8 +33,8 @@ public final class OfficeLock implements AutoCloseable {
     public static final class Busy extends Exception {
         private static final long serialVersionUID = 1L;
 
-        Busy(String holder) {
-            super("Another program attends this folder: " + holder);
+        Busy(Office office, String holder) {
+            super("Another program attends the office " + office.root() + ": " + holder);
         }
     }
 
@@ -57,13 +52,13 @@ public final class OfficeLock implements AutoCloseable {
         try {
             FileLock lock = channel.tryLock();
             if (lock == null) {
-                throw new Busy(holder(office));
+                throw new Busy(office, holder(office));
             }
             Disk.replace(office.lockInfo(), me(now).getBytes(StandardCharsets.UTF_8));
             return new OfficeLock(office, channel);
         } catch (OverlappingFileLockException e) {
             channel.close();
-            throw new Busy(holder(office));
+            throw new Busy(office, holder(office));
         } catch (Busy | IOException e) {
             channel.close();
             throw e;
@@ -90,7 +85,7 @@ public final class OfficeLock implements AutoCloseable {
     private static String me(Instant now) {
         return "process "
                 + ProcessHandle.current().pid()
-                + (HOST.isEmpty() ? "" : " on " + HOST)
+                + Computer.named(" on ")
                 + ", since "
                 + now;
     }
@@ -105,7 +100,8 @@ public final class OfficeLock implements AutoCloseable {
                 Pattern.compile("process (\\d+)( on (.*))?, since .*").matcher(note.strip());
         boolean gone =
                 process.matches()
-                        && HOST.equals(Optional.ofNullable(process.group(3)).orElse(HOST))
+                        && Computer.NAME.equals(
+                                Optional.ofNullable(process.group(3)).orElse(Computer.NAME))
                         && ProcessHandle.of(Long.parseLong(process.group(1))).isEmpty();
         return note.isBlank() || gone ? "it has not said which one it is. Try again." : note;
     }

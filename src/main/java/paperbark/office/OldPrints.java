@@ -47,9 +47,7 @@ final class OldPrints {
         return emptied;
     }
 
-    /**
-     * Copies of a day are lifted as the ledger was, and nothing is kept of how they were before.
-     */
+    /** Copies of a day are lifted as the ledger was. */
     private static void copies(Office office) throws IOException {
         for (Path copy : Backups.newestFirst(office)) {
             try (Ledger lifted = Ledger.open(copy)) {
@@ -57,12 +55,6 @@ final class OldPrints {
             } catch (LedgerException damaged) {
                 // The proof of the ledger tells of it.
                 continue;
-            }
-            for (Path file : Office.list(office.backups())) {
-                String name = file.getFileName().toString();
-                if (name.startsWith(copy.getFileName() + ".schema-")) {
-                    Files.delete(file);
-                }
             }
         }
     }

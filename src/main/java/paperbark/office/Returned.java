@@ -9,14 +9,25 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import paperbark.batch.HeadingProposal;
 import paperbark.batch.MarkedCopy;
+import paperbark.batch.SideProducts;
 import paperbark.disk.Disk;
 import paperbark.disk.FileNames;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
+import paperbark.sheet.Reading;
 
 /** Gives a register back that cannot be used, with its marked-up copy and a note that says why. */
 final class Returned {
+    /** Beside the register: which of its columns is probably which. */
+    static final String PROPOSAL = "columns-proposed.csv";
+
+    private static final Set<FindingCode> OF_HEADINGS =
+            Set.of(FindingCode.HEADINGS_NOT_FOUND, FindingCode.COLUMN_MISSING);
+
     private Returned() {}
 
     /** Gives back a register that was refused. */
@@ -31,7 +42,27 @@ final class Returned {
                     item.returning().resolve(FileNames.stem(source) + "-checked.xlsx"),
                     marked.get());
         }
-        giveBack(office, item, note(source, findings), today);
+        boolean proposed = propose(office, item, source, findings);
+        giveBack(office, item, note(source, findings, proposed), today);
+    }
+
+    /** Where the headings are the trouble, leaves a proposal which column is which. */
+    private static boolean propose(
+            Office office, WorkItem item, Path source, List<Finding> findings) throws IOException {
+        if (findings.stream().noneMatch(f -> OF_HEADINGS.contains(f.code()))) {
+            return false;
+        }
+        Optional<HeadingProposal> proposal =
+                new SideProducts(source.getFileName().toString())
+                        .make(
+                                PROPOSAL,
+                                () -> HeadingProposal.of(source, Optional.empty(), office.tables()))
+                        .flatMap(Reading::result)
+                        .filter(p -> !p.columnRows().isEmpty());
+        if (proposal.isPresent()) {
+            Disk.write(item.returning().resolve(PROPOSAL), proposal.get().columnsFile());
+        }
+        return proposal.isPresent();
     }
 
     /** Gives back a register at which the program failed again and again. */
@@ -78,7 +109,7 @@ final class Returned {
         return true;
     }
 
-    private static String note(Path source, List<Finding> findings) {
+    private static String note(Path source, List<Finding> findings, boolean proposed) {
         StringBuilder note = new StringBuilder();
         note.append(source.getFileName())
                 .append(" could not be used, and nothing was prepared from it.\n\n");
@@ -88,6 +119,13 @@ final class Returned {
                 note.append("  ").append(finding.fact()).append('\n');
                 note.append("  What to do: ").append(finding.remedy()).append("\n\n");
             }
+        }
+        if (proposed) {
+            note.append(
+                    PROPOSAL
+                            + " says which column is probably which, and how sure that is.\n"
+                            + "  What to do: look it over, and copy its first three columns to the"
+                            + " table \"columns\".\n\n");
         }
         note.append(
                 "Then drop the file into the intake folder again. This folder you may delete.\n");

@@ -22,10 +22,16 @@ record Witnesses(Office office, BatchFolders batches, List<Path> advices, List<P
     /** How the folder of a register ends whose jobs were all known. */
     static final String NOTHING_NEW = "-nothing-new";
 
+    /** All of them, with every batch folder read. */
     static Witnesses of(Office office) throws IOException {
+        return of(office, ProvedFiles.none());
+    }
+
+    /** All of them, without reading the batch folders that are as they were. */
+    static Witnesses of(Office office, ProvedFiles proved) throws IOException {
         return new Witnesses(
                 office,
-                new BatchFolders(office),
+                new BatchFolders(office, proved),
                 Office.list(office.root().resolve(AdviceFiles.FOLDER)).stream()
                         .filter(f -> !Office.isHidden(f))
                         .filter(f -> f.getFileName().toString().endsWith(".json"))
@@ -72,7 +78,9 @@ record Witnesses(Office office, BatchFolders batches, List<Path> advices, List<P
     Optional<Path> registerOf(String batch) throws IOException {
         for (Path folder : filed) {
             if (folder.getFileName().toString().equals(batch)) {
-                return Office.list(folder).stream().filter(f -> !Office.isHidden(f)).findFirst();
+                return Office.list(folder).stream()
+                        .filter(f -> !Office.isHidden(f) && Files.isRegularFile(f))
+                        .findFirst();
             }
         }
         return Optional.empty();

@@ -47,6 +47,11 @@ record WorkItem(Path folder) {
         return folder.resolve("returning");
     }
 
+    /** Where a register is made that dropped answers complete. */
+    Path answered() {
+        return folder.resolve("answered");
+    }
+
     /** The register; empty when it was not taken yet or is gone already. */
     Optional<Path> source() throws IOException {
         return only(sourceFolder());

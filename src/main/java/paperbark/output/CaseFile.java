@@ -2,6 +2,7 @@ package paperbark.output;
 
 import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +15,7 @@ import paperbark.finding.Finding;
 import paperbark.finding.Severity;
 import paperbark.firm.Firm;
 import paperbark.firm.StatePaper;
+import paperbark.job.BenefitForm;
 import paperbark.job.Job;
 import paperbark.offer.Benefit;
 import paperbark.offer.Comparison;
@@ -21,6 +23,7 @@ import paperbark.offer.Expected;
 import paperbark.offer.FirmGst;
 import paperbark.offer.OwnerPrice;
 import paperbark.offer.Standing;
+import paperbark.value.Money;
 import paperbark.value.SchemeName;
 
 /**
@@ -140,6 +143,13 @@ public record CaseFile(
         return all;
     }
 
+    /** What becomes of the assignment under each scheme, for decisions of templates. */
+    public Map<SchemeName, Assignment> assignments() {
+        Map<SchemeName, Assignment> all = new EnumMap<>(SchemeName.class);
+        standings().forEach((scheme, standing) -> all.put(scheme, Assignment.of(standing)));
+        return all;
+    }
+
     /** What the owner has of each assignment that counts. */
     public List<Benefit> benefits() {
         return Benefit.of(job, entitlements, expected, price).stream()
@@ -150,6 +160,34 @@ public record CaseFile(
     /** Money expected for the claims that count. */
     public List<Expected> coming() {
         return expected.stream().filter(e -> standing(e.scheme()).counts()).toList();
+    }
+
+    /**
+     * Whether a claim counts of which nobody said what it takes off the price: how the benefit is
+     * given, or how much a discount is. Nothing of its money is told or booked before.
+     */
+    public boolean isOpen(SchemeName scheme) {
+        boolean known =
+                job.payment()
+                        .form()
+                        .filter(
+                                form ->
+                                        form == BenefitForm.PAYMENT
+                                                || job.claim(scheme).benefit().isPresent())
+                        .isPresent();
+        return standing(scheme).counts() && !known;
+    }
+
+    /**
+     * What the owner pays: full price less the discounts of claims that stand. Where that is not
+     * known, the register's own amount, or nothing.
+     */
+    public Optional<Money> ownerPays() {
+        boolean unsaid = job.payment().form().isEmpty() && !entitlements.all().isEmpty();
+        boolean open = Arrays.stream(SchemeName.values()).anyMatch(this::isOpen);
+        return unsaid || open
+                ? price.flatMap(p -> job.payment().coPayment())
+                : price.map(OwnerPrice::payable);
     }
 
     /** What the job means for the firm's own GST, where the price is known. */

@@ -37,6 +37,7 @@ public final class ColumnNames<F extends ColumnField> {
     private final List<String> sheets = new ArrayList<>();
     private final Map<String, F> asWritten = new HashMap<>();
     private final Map<String, F> byAlias = new HashMap<>();
+    private final Map<F, List<String>> headings = new HashMap<>();
     private final Map<F, String> always = new HashMap<>();
     private final Set<String> habits = new HashSet<>();
 
@@ -97,7 +98,11 @@ public final class ColumnNames<F extends ColumnField> {
         if (!said.isEmpty()) {
             always.put(field, said);
         }
-        return alias.isEmpty() || take(alias, field)
+        boolean taken = !alias.isEmpty() && take(alias, field);
+        if (taken) {
+            headings.computeIfAbsent(field, f -> new ArrayList<>()).add(alias);
+        }
+        return alias.isEmpty() || taken
                 ? Optional.empty()
                 : Optional.of(
                         "The alias already means \"" + asWritten.get(written(alias)).key() + "\".");
@@ -139,6 +144,11 @@ public final class ColumnNames<F extends ColumnField> {
     /** Whether the table says yes to a habit of the list as a whole. */
     public boolean says(String habit) {
         return habits.contains(habit);
+    }
+
+    /** The headings that the table itself gives a field, as written and in their order. */
+    public List<String> headings(F field) {
+        return List.copyOf(headings.getOrDefault(field, List.of()));
     }
 
     /** All headings, normalised, that mean a field. */

@@ -3,10 +3,9 @@ package paperbark.sheet;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
@@ -37,27 +36,36 @@ public final class HeadingTable {
                         findings.add(
                                 Finding.of(
                                         FindingCode.TABLE_ROW_WRONG,
-                                        new Place.InRule(file, row.number()),
+                                        place(file, sheet, row),
                                         why,
                                         "Correct the row; the manual lists the fields on its page \"The register\".")));
     }
 
+    /** The shipped headings, whatever the firm has. */
+    public static <F extends ColumnField> ColumnNames<F> shipped(List<F> fields, String name) {
+        String file = name + ".csv";
+        Sheet sheet =
+                SheetReader.readCsv(file, shipped(file), ColumnNames::isOwnHeading)
+                        .result()
+                        .orElseThrow();
+        return ColumnNames.of(fields, sheet, (row, why) -> {});
+    }
+
+    private static Place place(String file, Sheet sheet, Row row) {
+        return sheet.name().isEmpty()
+                ? new Place.InRule(file, row.number())
+                : sheet.place(row.number());
+    }
+
+    /** Where the firm has no such table, or an empty sheet of it, the shipped headings serve. */
     private static Reading<Sheet> own(String name, String file, Path tables) {
-        Path own = tables.resolve(file);
-        if (Files.isRegularFile(own)) {
-            return SheetReader.read(own, ColumnNames::isOwnHeading, Optional.empty());
-        }
-        if (Files.isRegularFile(tables)) {
-            Reading<Sheet> sheet =
-                    SheetReader.read(tables, ColumnNames::isOwnHeading, Optional.of(name));
-            // A workbook without such a sheet is no fault: the shipped headings serve.
-            if (sheet.result().isPresent()
-                    || sheet.findings().stream()
-                            .noneMatch(f -> f.code() == FindingCode.SHEET_NOT_FOUND)) {
-                return sheet;
-            }
-        }
-        return SheetReader.readCsv(file, shipped(file), ColumnNames::isOwnHeading);
+        Reading<Sheet> own =
+                TableFiles.at(tables, Map.of(name, ColumnNames::isOwnHeading)).sheet(name);
+        boolean missing =
+                own.findings().stream().anyMatch(f -> f.code() == FindingCode.TABLE_MISSING);
+        return missing || TableFiles.isEmptySheet(own)
+                ? SheetReader.readCsv(file, shipped(file), ColumnNames::isOwnHeading)
+                : own;
     }
 
     private static byte[] shipped(String file) {

@@ -81,6 +81,9 @@ final class SheetChoice {
         List<String> hidden = new ArrayList<>();
         for (int i = 0; i < book.getNumberOfSheets(); i++) {
             boolean seen = book.getSheetVisibility(i) == SheetVisibility.VISIBLE;
+            if (book.getSheetName(i).equals(SheetReader.ANSWERS)) {
+                continue;
+            }
             (seen ? visible : hidden).add(book.getSheetName(i));
         }
         noteHidden(hidden);
@@ -110,6 +113,9 @@ final class SheetChoice {
         List<Line> tops = new ArrayList<>();
         for (int i = 0; i < book.getNumberOfSheets(); i++) {
             Sheet sheet = book.getSheetAt(i);
+            if (sheet.getSheetName().equals(SheetReader.ANSWERS)) {
+                continue;
+            }
             if (book.getSheetVisibility(i) != SheetVisibility.VISIBLE) {
                 hidden.add(sheet.getSheetName());
                 continue;
@@ -142,6 +148,7 @@ final class SheetChoice {
     }
 
     private void noteHidden(List<String> hidden) {
+        hidden.remove(SheetReader.LISTS);
         if (!hidden.isEmpty()) {
             String fact =
                     (hidden.size() == 1 ? "The hidden sheet " : "The hidden sheets ")

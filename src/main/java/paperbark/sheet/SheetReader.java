@@ -3,11 +3,19 @@ package paperbark.sheet;
 import static paperbark.finding.FindingCode.FILE_UNREADABLE;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.lang.System.Logger;
+import java.lang.System.Logger.Level;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
 import paperbark.finding.Finding;
 import paperbark.finding.Place;
 
@@ -16,6 +24,16 @@ import paperbark.finding.Place;
  * opened for writing.
  */
 public final class SheetReader {
+    private static final Logger LOG = System.getLogger("paperbark");
+
+    /** The hidden sheet that holds the drop-down lists of workbooks of ours. */
+    public static final String LISTS = "Lists of choices";
+
+    /** The sheet on which missing facts are asked for; it holds no jobs. */
+    public static final String ANSWERS = "Still missing";
+
+    private static final long LARGEST_CONTENTS = 1_000_000;
+
     private SheetReader() {}
 
     /**
@@ -56,6 +74,36 @@ public final class SheetReader {
                             CsvSource.read(place.file(), Files.readAllBytes(file), knownHeading);
                     return new Reading<>(csv.result().map(List::of), csv.findings());
                 });
+    }
+
+    /**
+     * Reads several sheets of a workbook, which is opened once.
+     *
+     * @param wanted for each name whether a heading text is one that the caller understands
+     * @return for each name its sheet, or the findings that say why not
+     */
+    public static Map<String, Reading<Sheet>> named(
+            Path workbook, Map<String, Predicate<String>> wanted) {
+        Place.InFile place = new Place.InFile(String.valueOf(workbook.getFileName()));
+        Reading<Map<String, Reading<Sheet>>> all =
+                guarded(
+                        place,
+                        () ->
+                                Reading.of(
+                                        WorkbookReader.named(
+                                                workbook,
+                                                FileGate.pass(workbook, place),
+                                                place,
+                                                wanted),
+                                        List.of()));
+        return all.result()
+                .orElseGet(
+                        () ->
+                                wanted.keySet().stream()
+                                        .collect(
+                                                Collectors.toMap(
+                                                        name -> name,
+                                                        name -> Reading.refused(all.findings()))));
     }
 
     /** Reads the bytes of a CSV file that came from elsewhere than the disk. */
@@ -115,6 +163,23 @@ public final class SheetReader {
                 .orElse(false);
     }
 
+    /** Whether an .xlsx has a sheet of a name. Asked of its table of contents alone. */
+    public static boolean hasSheet(Path file, String name) {
+        try (ZipFile zip = new ZipFile(file.toFile())) {
+            ZipEntry contents = zip.getEntry("xl/workbook.xml");
+            if (contents == null || contents.getSize() > LARGEST_CONTENTS) {
+                return false;
+            }
+            try (InputStream in = zip.getInputStream(contents)) {
+                String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+                return text.contains("name=\"" + name + "\"");
+            }
+        } catch (IOException | RuntimeException none) {
+            // No workbook of this kind; whoever reads it says what is wrong with it.
+            return false;
+        }
+    }
+
     private interface Work<T> {
         Reading<T> read() throws Refused, IOException;
     }
@@ -137,15 +202,14 @@ public final class SheetReader {
         }
     }
 
-    /** Shows the kind of error only: its text may repeat what people wrote in the file. */
+    /** Its own text is kept for whoever mends it: it may repeat what people wrote in the file. */
     private static <T> Reading<T> unreadable(Place place, Throwable cause) {
+        LOG.log(Level.DEBUG, "a file that cannot be read", cause);
         Finding finding =
                 Finding.of(
                         FILE_UNREADABLE,
                         place,
-                        "The file is damaged or holds something that no spreadsheet program writes ("
-                                + cause.getClass().getSimpleName()
-                                + ").",
+                        "The file is damaged or holds something that no spreadsheet program writes.",
                         "Open it in the spreadsheet program and save it as a new .xlsx file.");
         return Reading.refused(List.of(finding));
     }

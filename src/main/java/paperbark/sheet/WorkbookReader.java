@@ -2,12 +2,15 @@ package paperbark.sheet;
 
 import static paperbark.finding.FindingCode.DATES_FROM_1904;
 import static paperbark.finding.FindingCode.FILE_HAS_MACROS;
+import static paperbark.finding.FindingCode.FILE_MISLABELLED;
 import static paperbark.finding.FindingCode.FILE_UNREADABLE;
 
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.apache.poi.EncryptedDocumentException;
@@ -36,6 +39,52 @@ final class WorkbookReader {
         return kind == FileKind.WORKBOOK && PassingBook.isNeeded(file)
                 ? passing(file, place, isKnown, sheetName, rule)
                 : stored(file, kind, place, isKnown, sheetName, rule);
+    }
+
+    /** Each sheet that is named, whatever is the matter with the others. */
+    static Map<String, Reading<Sheet>> named(
+            Path file, FileKind kind, Place place, Map<String, Predicate<String>> wanted)
+            throws Refused, IOException {
+        Map<String, Reading<Sheet>> named = new LinkedHashMap<>();
+        if (kind == FileKind.TEXT) {
+            throw Refused.because(
+                    FILE_MISLABELLED,
+                    place,
+                    "The file is no workbook but plain text.",
+                    "Save it as .xlsx, or put a CSV file for each table into a folder.");
+        }
+        if (kind == FileKind.WORKBOOK && PassingBook.isNeeded(file)) {
+            try (PassingBook book = PassingBook.open(file)) {
+                CellReader reader = new CellReader(0, book.frame().isDate1904());
+                SheetLines.Way way = sheet -> new PassingLines(sheet, book, reader, place);
+                wanted.forEach(
+                        (name, known) ->
+                                named.put(name, named(book.frame(), way, place, known, name)));
+            }
+        } else {
+            try (Workbook book = open(file, kind, place)) {
+                CellReader reader = new CellReader(sharedTexts(book), isFrom1904(book));
+                SheetLines.Way way = sheet -> new StoredLines(sheet, reader, place);
+                wanted.forEach(
+                        (name, known) -> named.put(name, named(book, way, place, known, name)));
+            }
+        }
+        return named;
+    }
+
+    private static Reading<Sheet> named(
+            Workbook book,
+            SheetLines.Way way,
+            Place place,
+            Predicate<String> isKnown,
+            String name) {
+        try {
+            Reading<List<Sheet>> read =
+                    read(book, way, place, isKnown, Optional.of(name), SheetRule.NONE);
+            return new Reading<>(read.result().map(sheets -> sheets.get(0)), read.findings());
+        } catch (Refused refused) {
+            return Reading.refused(refused.findings());
+        }
     }
 
     /** As a stream. */

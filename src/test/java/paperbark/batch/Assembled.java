@@ -70,7 +70,8 @@ public final class Assembled {
                             read.names(),
                             read.sheet(),
                             read.jobs(),
-                            findings);
+                            findings,
+                            Optional.empty());
             return new Cases(inputs, "week", request).all().get(0);
         } finally {
             Files.delete(file);

@@ -165,7 +165,8 @@ class StoppedClaimTest {
         String working = texts.remove(PaperKind.WORKING);
         String others = String.join(" ", texts.values());
         String index = BatchViews.page(view);
-        String journal = new String(new Journal(view, Register.TABLES.accounts()).csv(), "UTF-8");
+        String journal =
+                new String(new Journal(view, Register.TABLES.accounts(), Map.of()).csv(), "UTF-8");
         Map<String, Object> model = TemplateModel.of(file);
         for (String figure : figures) {
             assertThat(others).doesNotContain("$" + figure);

@@ -4,12 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.apache.commons.io.FileUtils;
 import org.junit.jupiter.api.BeforeEach;
@@ -27,6 +29,23 @@ class HabitsTest {
 
     @TempDir private Path folder;
 
+    /** The firms of these lists know other makers, people, sellers and buyers. */
+    private static final Map<String, String> OWN_NAMES =
+            Map.ofEntries(
+                    Map.entry("Dunlin", "Godwit"),
+                    Map.entry("Ternlight", "Lampwing"),
+                    Map.entry("Kestrel Certificates", "Harrier Certificates"),
+                    Map.entry("Pipit and Wren", "Robin and Reed"),
+                    Map.entry("Whimbrel Exchange", "Stilt Exchange"),
+                    Map.entry("Mudlark Merchants", "Magpie Merchants"),
+                    Map.entry("Curlew Bathroom Supplies", "Dotterel Bathroom Supplies"),
+                    Map.entry("Wanda Wattle", "Willa Waratah"),
+                    Map.entry("Tilly Teatree", "Tessa Tallow"),
+                    Map.entry("Banjo Bottlebrush", "Basil Banksia"),
+                    Map.entry("Clem Currawong", "Cass Cassia"),
+                    Map.entry("Gus Grevillea", "Gil Gumnut"),
+                    Map.entry("Perry Peppermint", "Pip Paperbark"));
+
     @BeforeEach
     void aFirmBeginsWithTheSampleTables() throws IOException {
         FileUtils.copyDirectory(
@@ -34,6 +53,16 @@ class HabitsTest {
         // The sample firm's own headings and words are what a firm replaces first.
         Files.delete(folder.resolve("tables/columns.csv"));
         Files.delete(folder.resolve("tables/words.csv"));
+        for (Path table :
+                FileUtils.listFiles(folder.toFile(), new String[] {"csv"}, true).stream()
+                        .map(File::toPath)
+                        .toList()) {
+            String text = Files.readString(table);
+            for (Map.Entry<String, String> name : OWN_NAMES.entrySet()) {
+                text = text.replace(name.getKey(), name.getValue());
+            }
+            Files.writeString(table, text);
+        }
     }
 
     @Test

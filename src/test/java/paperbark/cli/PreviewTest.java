@@ -92,6 +92,43 @@ class PreviewTest {
     }
 
     @Test
+    void withoutAPaperAllAreListedWithTheFirmsOwnVariants() throws IOException {
+        template("warranty/heron.ftlh", "<section></section>");
+        Program.Run run = Program.run(directory, "preview");
+
+        assertThat(run.exitCode()).as(run.err()).isZero();
+        assertThat(run.out().lines().map(line -> line.split(" ")[0]))
+                .containsExactlyInAnyOrder(
+                        "cover",
+                        "working",
+                        "old-heater",
+                        "site-sheet",
+                        "warranty",
+                        "warranty/ternlight",
+                        "warranty/heron",
+                        "stc",
+                        "stc/kestrel",
+                        "veec",
+                        "declarations",
+                        "handover",
+                        "benefit");
+        assertThat(run.out()).contains("Large-heater declarations");
+    }
+
+    @Test
+    void theSheetOfTheRegisterCanBeNamed() throws IOException {
+        String week = Path.of("input-samples/week-47.xlsx").toAbsolutePath().toString();
+        String tables = Path.of("input-samples/tables").toAbsolutePath().toString();
+        String[] words = {
+            "preview", "cover", "--register", week, "--tables", tables, "--sheet", "no such sheet"
+        };
+
+        assertThat(Program.run(directory, words).out()).contains("[sheet-not-found]");
+        assertThat(Program.run(directory, "preview", "cover", "--sheet", "Week 47").err())
+                .startsWith("--sheet names a sheet of --register");
+    }
+
+    @Test
     void picturesComeOnePerPage() throws IOException {
         Program.Run run =
                 Program.run(directory, "preview", "old-heater", "--png", "--out", "p.png");

@@ -260,7 +260,19 @@ class ArrowsTest {
 
     @ArchTest
     static final ArchRule portableDocumentsStayInTheirRooms =
-            only("org.apache.pdfbox..", "paperbark.output", "paperbark.output.(paper|form)..");
+            only("org.apache.pdfbox..", "paperbark.output", "paperbark.output.(paper|form|pdf)..");
+
+    @ArchTest
+    static final ArchRule objectsAndBytesKnowNoPaper =
+            noClasses()
+                    .that()
+                    .resideInAPackage("paperbark.output.pdf..")
+                    .should()
+                    .dependOnClassesThat()
+                    .resideInAnyPackage(
+                            "paperbark.output.(paper|form|workbook|journal|index|table)..",
+                            "paperbark.job..")
+                    .because("what a page means does not change how it is written");
 
     @ArchTest
     static final ArchRule templatesStayInTheirRoom = only("freemarker..", "paperbark.output");

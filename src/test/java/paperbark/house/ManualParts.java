@@ -6,7 +6,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -43,14 +42,7 @@ final class ManualParts {
     }
 
     private static String holds(FindingCode code) {
-        return code.holds().stream()
-                .sorted()
-                .map(
-                        c ->
-                                Concern.CLAIMS.contains(c)
-                                        ? c.toString()
-                                        : c.toString().toLowerCase(Locale.ROOT).replace('_', ' '))
-                .collect(Collectors.joining(", "));
+        return code.holds().stream().sorted().map(Concern::words).collect(Collectors.joining(", "));
     }
 
     static String endings() {

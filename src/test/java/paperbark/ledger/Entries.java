@@ -45,6 +45,22 @@ public final class Entries {
                 List.of(jobs));
     }
 
+    /** A batch named "one" that an office publishes into the output folder with this id. */
+    public static BatchEntry batchAt(String place, JobEntry... jobs) {
+        return new BatchEntry(
+                "one",
+                "week.xlsx",
+                "11",
+                DAY,
+                AT,
+                "test",
+                "22",
+                place,
+                ".hidden",
+                "salt",
+                List.of(jobs));
+    }
+
     /** An installed job whose papers went out. */
     public static JobEntry job(String reference, ClaimEntry... claims) {
         return new JobEntry(

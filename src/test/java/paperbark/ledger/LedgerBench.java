@@ -128,29 +128,32 @@ public final class LedgerBench {
 
     private static int fill(Ledger ledger) {
         for (int b = 0; b < BATCHES; b++) {
-            List<JobEntry> jobs = new ArrayList<>();
-            for (int j = 0; j < JOBS; j++) {
-                jobs.add(job(b * JOBS + j, FIRST.plusDays(b / 2)));
-            }
-            Entries.enter(
-                    ledger,
-                    new BatchEntry(
-                            "batch-" + b,
-                            "week.xlsx",
-                            "" + b,
-                            FIRST.plusDays(b / 2),
-                            Instant.EPOCH,
-                            "bench",
-                            "m",
-                            "here",
-                            ".hidden",
-                            "salt",
-                            jobs));
+            Entries.enter(ledger, batch(b));
             if (b % 2 == 0) {
                 pay(ledger, "b" + b);
             }
         }
         return BATCHES;
+    }
+
+    /** One batch of many, of 40 jobs with a claim of each scheme. */
+    public static BatchEntry batch(int b) {
+        List<JobEntry> jobs = new ArrayList<>();
+        for (int j = 0; j < JOBS; j++) {
+            jobs.add(job(b * JOBS + j, FIRST.plusDays(b / 2)));
+        }
+        return new BatchEntry(
+                "batch-" + b,
+                "week.xlsx",
+                "" + b,
+                FIRST.plusDays(b / 2),
+                Instant.EPOCH,
+                "bench",
+                "m",
+                "here",
+                ".hidden",
+                "salt",
+                jobs);
     }
 
     private static JobEntry job(int n, LocalDate day) {

@@ -243,7 +243,7 @@ class LedgerOnServerTest extends LedgerTest {
         try (Ledger ledger = Ledger.open(place)) {
             server.run(
                     "SELECT pg_terminate_backend(pid) FROM pg_stat_activity"
-                            + " WHERE application_name = 'paperbark' ORDER BY backend_start DESC LIMIT 1");
+                            + " WHERE application_name LIKE 'paperbark %' ORDER BY backend_start DESC LIMIT 1");
             assertThatThrownBy(() -> Entries.enter(ledger, week("one")))
                     .isInstanceOf(UncheckedIOException.class)
                     .hasMessageContaining("cannot be reached");

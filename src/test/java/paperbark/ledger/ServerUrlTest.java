@@ -100,8 +100,6 @@ class ServerUrlTest {
     @CsvSource({
         "08004, .pgpass",
         "28P01, .pgpass",
-        "55P03, Wait until it has ended",
-        "40001, Wait until it has ended",
         "42501, every right",
         "42P01, There is no ledger at jdbc:postgresql://host/db",
         "3D000, There is no database",
@@ -113,6 +111,16 @@ class ServerUrlTest {
         assertThat(failure(state))
                 .isInstanceOf(LedgerException.class)
                 .hasMessageContaining(said)
+                .hasMessageNotContainingAny("T-100", "user=office");
+    }
+
+    /** Another office at work says nothing about the ledger; a later try may succeed. */
+    @ParameterizedTest
+    @ValueSource(strings = {"55P03", "40001", "40P01", "57014"})
+    void anotherProgramAtWorkIsWaitedFor(String state) {
+        assertThat(failure(state))
+                .isInstanceOf(LedgerBusyException.class)
+                .hasMessageContaining("Wait until it has ended")
                 .hasMessageNotContainingAny("T-100", "user=office");
     }
 

@@ -119,6 +119,16 @@ final class Invariants {
         }
     }
 
+    /** Changes an office's ledger behind the program's back. */
+    static void change(Path office, String statement) throws SQLException {
+        try (Connection connection =
+                        DriverManager.getConnection(
+                                "jdbc:sqlite:" + office.resolve("paperbark.db"));
+                Statement change = connection.createStatement()) {
+            change.executeUpdate(statement);
+        }
+    }
+
     static List<Path> files(Path folder) throws IOException {
         if (!Files.isDirectory(folder)) {
             return List.of();

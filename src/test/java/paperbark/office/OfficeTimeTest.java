@@ -8,6 +8,9 @@ import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.time.Instant;
 import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -98,6 +101,44 @@ class OfficeTimeTest {
         Program.Run watch = watch(Instant.parse("2026-11-23T20:30:00Z"));
         assertThat(watch.exitCode()).as(watch.out() + watch.err()).isZero();
         assertThat(office.packs().resolve(day + "-one")).isDirectory();
+    }
+
+    private String preview(Instant now) throws IOException {
+        Program.Run preview =
+                at(now, "preview", "cover", "--register", "intake/one.csv", "--out", "seen.pdf");
+        assertThat(preview.exitCode()).as(preview.out() + preview.err()).isZero();
+        return text(office.root().resolve("seen.pdf"));
+    }
+
+    private static String text(Path pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+            return new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+        }
+    }
+
+    @Test
+    void theDayOfRulesAndPreviewAndGuideIsTheOfficesToo() throws IOException {
+        Instant morning = Instant.parse("2026-11-23T20:30:00Z");
+        assertThat(at(morning, "rules").out()).contains("Rules in force on 24 Nov 2026");
+        Program.Run elsewhere =
+                Program.run(morning, folder, "rules", "--tables", office.tables().toString());
+        assertThat(elsewhere.out()).contains("Rules in force on 24 Nov 2026");
+        assertThat(Program.run(morning, folder, "rules").out())
+                .contains("Rules in force on 23 Nov 2026");
+
+        // A job of that morning is done by the office's day, and still to come by the computer's.
+        drop(
+                "one.csv",
+                Offices.register(1).replace("16/11/2026", "24/11/2026"),
+                "2026-11-23T20:00:00Z");
+        assertThat(preview(morning)).doesNotContain("is still to come");
+        Path firm = office.tables().resolve("firm.csv");
+        Files.writeString(firm, Files.readString(firm) + "time zone,Etc/UTC\n");
+        assertThat(preview(morning)).contains("is still to come");
+
+        Path fresh = folder.resolve("fresh");
+        Program.run(morning, folder, "setup", fresh.toString());
+        assertThat(text(fresh.resolve("guide.pdf"))).contains("24 Nov 2026");
     }
 
     @Test

@@ -22,6 +22,7 @@ import paperbark.cli.Program;
 import paperbark.ledger.Export;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerException;
+import paperbark.ledger.LedgerPlace;
 
 /**
  * Ledgers as earlier schemas wrote them, with the batches and advices beside them, are brought to
@@ -137,6 +138,39 @@ class OlderLedgerTest {
         assertThat(Files.size(kept)).isLessThanOrEqualTo(old.length);
         List<String> once = all(office);
         assertThat(all(office)).isEqualTo(once);
+    }
+
+    @ParameterizedTest
+    @MethodSource("versions")
+    void whatItWasBeforeGoesOnceACopyOfTheNewerOneIsThere(String version) throws IOException {
+        Office office = office(version);
+        List<String> lifted = all(office);
+        assertThat(OlderLedgers.in(office)).hasSize(1);
+        assertThat(run("doctor", office.root().toString()).out())
+                .contains("The next watch deletes");
+        // A copy that lacks an entry, or is none, is no copy.
+        Path copy = office.backups().resolve("paperbark-2026-11-30.db");
+        Files.createDirectories(office.backups());
+        for (boolean sound : new boolean[] {false, true}) {
+            try (Ledger ledger = Ledger.open(office.ledger())) {
+                if (sound) {
+                    Ledger.rebuild(
+                            new LedgerPlace.InFile(copy), ledger.id(), ledger.records().before(2));
+                } else {
+                    Files.writeString(copy, "not a ledger");
+                }
+                assertThat(OlderLedgers.clear(office, ledger)).isZero();
+            }
+            Files.delete(copy);
+        }
+        assertThat(OlderLedgers.in(office)).hasSize(1);
+        Program.Run watch = run("watch", office.root().toString(), "--once", "--quiet-for", "0");
+        assertThat(watch.out()).contains("the ledger as an earlier version wrote it is deleted");
+        assertThat(OlderLedgers.in(office)).isEmpty();
+        assertThat(Office.list(office.backups()).toString()).doesNotContain("schema");
+        assertThat(all(office)).isEqualTo(lifted);
+        watch = run("watch", office.root().toString(), "--once", "--quiet-for", "0");
+        assertThat(watch.out()).doesNotContain("an earlier version");
     }
 
     @ParameterizedTest

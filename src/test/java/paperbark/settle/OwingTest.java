@@ -142,4 +142,76 @@ class OwingTest {
                 .extracting(q -> q.certificates().get(SchemeName.STC))
                 .containsExactly(0, 14, 0, 0);
     }
+
+    private static ClaimState claim(
+            long id, String buyer, boolean lodged, String due, String closes, String paidOn) {
+        return new ClaimState(
+                id,
+                "SB-" + id,
+                SchemeName.STC,
+                buyer,
+                14,
+                LocalDate.of(2026, 11, 20),
+                Optional.ofNullable(closes).map(LocalDate::parse),
+                Money.of("504.00"),
+                Money.ZERO,
+                Money.of("5.00"),
+                Optional.ofNullable(due).map(LocalDate::parse),
+                true,
+                "one",
+                LocalDate.of(2026, 11, 23),
+                lodged,
+                Optional.empty(),
+                paidOn == null ? Money.ZERO : Money.of("504.00"),
+                Optional.ofNullable(paidOn).map(LocalDate::parse));
+    }
+
+    @Test
+    void whatIsLongestOverdueComesFirstAndWhatHasNoDayIsNotDue() {
+        Owing owing =
+                Owing.of(
+                        List.of(
+                                claim(1, "", true, null, null, null),
+                                claim(2, "Whimbrel", true, "2026-12-01", null, null),
+                                claim(3, "Kestrel", true, "2026-11-01", null, null),
+                                claim(4, "kestrel", true, "2026-11-01", null, null)),
+                        LocalDate.of(2026, 12, 2));
+        assertThat(owing.open())
+                .extracting(l -> l.claim().id() + " " + l.daysOverdue())
+                .containsExactly("3 31", "4 31", "2 1", "1 0");
+        assertThat(owing.byBuyer().keySet()).containsExactly("(no buyer)", "Kestrel", "Whimbrel");
+        assertThat(owing.byBuyer().get("Kestrel").values())
+                .containsExactlyInAnyOrder(
+                        Money.ZERO, Money.ZERO, Money.of("1008.00"), Money.ZERO, Money.ZERO);
+        assertThat(owing.closing()).as("no closing day, nothing closes").isEmpty();
+        assertThat(Owing.of(List.of(), DUE).total().values()).hasSize(5).containsOnly(Money.ZERO);
+    }
+
+    @Test
+    void whatClosesFirstComesFirst() {
+        List<ClaimState> claims =
+                List.of(
+                        claim(1, "", false, null, "2026-12-20", null),
+                        claim(2, "", false, null, "2026-12-10", null),
+                        claim(3, "", false, null, "2026-12-10", null));
+        assertThat(Owing.of(claims, LocalDate.of(2026, 12, 1)).closing())
+                .extracting(ClaimState::id)
+                .containsExactly(2L, 3L, 1L);
+    }
+
+    @Test
+    void gstBeyondTheDiscountIsDueInTheQuarterInWhichTheLastOfTheMoneyCame() {
+        List<Quarter> quarters =
+                Quarter.ofYear(
+                        2027,
+                        List.of(),
+                        List.of(
+                                claim(1, "", true, null, null, "2027-01-01"),
+                                claim(2, "", true, null, null, "2026-12-31"),
+                                claim(3, "", true, null, null, null)),
+                        List.of());
+        assertThat(quarters)
+                .extracting(q -> q.gstBeyond().toString())
+                .containsExactly("$0.00", "$5.00", "$5.00", "$0.00");
+    }
 }

@@ -1,6 +1,8 @@
 package paperbark.output.form;
 
 import java.io.IOException;
+import java.lang.System.Logger;
+import java.lang.System.Logger.Level;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -24,6 +26,7 @@ import paperbark.output.form.Mapping.Stamp;
 
 /** Fills one copy of a form with the facts of one job. */
 final class FormFiller {
+    private static final Logger LOG = System.getLogger("paperbark");
     private final FormFile form;
     private final FormModel model;
     private final List<Finding> findings = new ArrayList<>();
@@ -72,11 +75,10 @@ final class FormFiller {
                     "Reading the filled form " + e.getMessage() + ".",
                     "Open it in a PDF reader and save it anew, or ask the buyer for it again.");
         } catch (IOException | RuntimeException | StackOverflowError | LinkageError e) {
+            LOG.log(Level.DEBUG, "a form that cannot be filled", e);
             throw UnusableForm.because(
                     form.pdfName(),
-                    "Something in the form is damaged ("
-                            + e.getClass().getSimpleName()
-                            + "), so that it cannot be filled.",
+                    "Something in the form is damaged, so that it cannot be filled.",
                     "Open it in a PDF reader and save it anew, or ask the buyer for it again.");
         }
     }

@@ -7,7 +7,6 @@ import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -19,7 +18,6 @@ import paperbark.finding.Severity;
 import paperbark.finding.Told;
 import paperbark.job.Job;
 import paperbark.job.Stage;
-import paperbark.job.Visit;
 import paperbark.offer.Standing;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
@@ -28,7 +26,6 @@ import paperbark.output.Paper;
 import paperbark.output.RunFile;
 import paperbark.output.ToDo;
 import paperbark.output.index.IndexView.Closing;
-import paperbark.output.index.IndexView.CrewDay;
 import paperbark.output.index.IndexView.Figure;
 import paperbark.output.index.IndexView.FindingLine;
 import paperbark.output.index.IndexView.JobLine;
@@ -101,27 +98,6 @@ final class IndexReader {
                 .map(this::findings);
     }
 
-    private List<CrewDay> crews() {
-        Map<CrewDay, List<Step>> days = new LinkedHashMap<>();
-        view.cases().stream()
-                .sorted(Comparator.comparing(file -> file.job().visit(), Visit.ROUTE))
-                .forEach(
-                        file ->
-                                days.computeIfAbsent(
-                                                day(file.job().visit()), d -> new ArrayList<>())
-                                        .add(step(file)));
-        return days.entrySet().stream()
-                .map(d -> new CrewDay(d.getKey().crew(), d.getKey().day(), d.getValue()))
-                .toList();
-    }
-
-    private static CrewDay day(Visit visit) {
-        return new CrewDay(
-                visit.crew().orElse("no crew"),
-                visit.on().map(Days::show).orElse("no day yet"),
-                List.of());
-    }
-
     IndexView read() {
         return new IndexView(
                 view.firm().name(),
@@ -131,6 +107,7 @@ final class IndexReader {
                 view.info().program(),
                 runs,
                 totals(),
+                Glance.of(view),
                 GRAVEST_FIRST.stream().map(s -> count(s, view.findings())).toList(),
                 DeadlinesTable.due(view).stream()
                         .limit(CLOSING_SHOWN)
@@ -138,7 +115,8 @@ final class IndexReader {
                         .toList(),
                 heldFirst.stream().map(this::job).toList(),
                 firstProblem(),
-                crews(),
+                CrewDays.of(view.cases(), this::step),
+                CrewDays.choices(view.cases()),
                 general(),
                 view.cases().stream()
                         .flatMap(file -> file.entitlements().all().stream())
@@ -212,7 +190,9 @@ final class IndexReader {
                 job.site().address().suburb().orElse(""),
                 when(job),
                 job.visit().crew().orElse(""),
-                status.name().toLowerCase(Locale.ROOT),
+                CrewDays.crew(job.visit()),
+                CrewDays.day(job.visit()),
+                status.shape(),
                 status.word(),
                 file.papers().stream().filter(Paper::isBlocked).map(Paper::title).toList(),
                 file.entitlements().all().stream().map(e -> certificates(file, e)).toList(),

@@ -15,11 +15,13 @@ import paperbark.value.Phone;
  * @param program version
  * @param printRuns what there is to print
  * @param totals counts and amounts at the top
+ * @param glance the batch at a glance
  * @param severities findings by severity, the gravest first
  * @param closing the nearest closing dates
  * @param jobs one a job, those that are held first, else in the order of the register
  * @param firstProblem the first job that somebody must look at
  * @param crews the jobs by crew and day
+ * @param choices what jobs can be chosen by
  * @param general findings that belong to no job of the list or to several
  * @param demo whether invented figures went into any count
  */
@@ -31,11 +33,13 @@ public record IndexView(
         String program,
         List<RunFile> printRuns,
         List<Figure> totals,
+        List<Chart> glance,
         List<SeverityCount> severities,
         List<Closing> closing,
         List<JobLine> jobs,
         Optional<Step> firstProblem,
         List<CrewDay> crews,
+        Choices choices,
         List<FindingLine> general,
         boolean demo) {
 
@@ -87,6 +91,23 @@ public record IndexView(
     public record CrewDay(String crew, String day, List<Step> jobs) {}
 
     /**
+     * What the jobs of the page can be chosen by, where there is more than one of it.
+     *
+     * @param statuses statuses of its jobs, the held ones first
+     * @param crews crews in the order of the route
+     * @param days days of the visits, the earliest first
+     */
+    public record Choices(List<Status> statuses, List<String> crews, List<String> days) {}
+
+    /**
+     * A status of jobs.
+     *
+     * @param name of its shape
+     * @param word the status in words
+     */
+    public record Status(String name, String word) {}
+
+    /**
      * One job.
      *
      * @param anchor its anchor in the page
@@ -96,7 +117,9 @@ public record IndexView(
      * @param phone owner's telephone number
      * @param suburb suburb of the site
      * @param when stage with its day
-     * @param crew who goes
+     * @param crew who goes; empty where it is not known
+     * @param crewChoice the crew as it can be chosen
+     * @param dayChoice the day of the visit as it can be chosen
      * @param status name of the status, for its shape
      * @param statusWord the status in words
      * @param heldPapers the papers that a stop holds
@@ -119,6 +142,8 @@ public record IndexView(
             String suburb,
             String when,
             String crew,
+            String crewChoice,
+            String dayChoice,
             String status,
             String statusWord,
             List<String> heldPapers,

@@ -21,27 +21,70 @@ public final class Journal {
     private static final List<String> HEADINGS =
             List.of("Entry", "Day", "Job", "Account", "Debit", "Credit", "Remark");
 
+    /** How many columns the CSV has. */
+    static final int COLUMNS = 7;
+
     private final BatchView view;
     private final Map<AccountRole, String> accounts;
     private final List<Entry> entries;
+
+    private final Map<String, List<TakenBack>> earlier;
 
     /**
      * The journal of a batch.
      *
      * @param accounts the name of every account
+     * @param earlier the entries of earlier journals that are booked anew or not at all, by job
      */
-    public Journal(BatchView view, Map<AccountRole, String> accounts) {
+    public Journal(
+            BatchView view,
+            Map<AccountRole, String> accounts,
+            Map<String, List<TakenBack>> earlier) {
         this.view = view;
         this.accounts = accounts;
+        this.earlier = earlier;
         this.entries = view.cases().stream().flatMap(file -> entry(file).stream()).toList();
     }
 
-    private static Optional<Entry> entry(CaseFile file) {
+    /** What is taken back goes before what is booked in its place. */
+    private List<Booked> booked() {
+        List<Booked> all = new ArrayList<>();
+        for (CaseFile file : view.cases()) {
+            earlier.getOrDefault(file.job().reference(), List.of())
+                    .forEach(then -> all.add(then.entry().back(then.batch())));
+            entry(file).map(this::named).ifPresent(all::add);
+        }
+        return all;
+    }
+
+    /**
+     * With the names of the firm's accounts; what is said of the whole stands with the first line.
+     */
+    private Booked named(Entry entry) {
+        return new Booked(
+                entry.day(),
+                entry.job(),
+                false,
+                entry.postings().stream()
+                        .map(
+                                p ->
+                                        new Booked.Line(
+                                                accounts.get(p.account()),
+                                                p.amount(),
+                                                remark(entry, p)))
+                        .toList());
+    }
+
+    private Optional<Entry> entry(CaseFile file) {
         return file.job()
                 .installedOn()
                 .filter(day -> file.job().stage() == Stage.INSTALLED)
                 .filter(day -> file.price().isPresent())
-                .map(day -> SaleEntry.of(file, day));
+                .map(day -> SaleEntry.of(file, day, isBookedAnew(file)));
+    }
+
+    private boolean isBookedAnew(CaseFile file) {
+        return !earlier.getOrDefault(file.job().reference(), List.of()).isEmpty();
     }
 
     List<Entry> entries() {
@@ -51,21 +94,20 @@ public final class Journal {
     /** One line a posting, debits and credits in columns of their own. */
     public byte[] csv() {
         List<List<String>> rows = new ArrayList<>();
-        for (int i = 0; i < entries.size(); i++) {
-            Entry entry = entries.get(i);
-            String number = Integer.toString(i + 1);
-            for (Posting posting : entry.postings()) {
-                Money amount = posting.amount();
-                boolean credit = amount.isNegative();
+        int number = 0;
+        for (Booked entry : booked()) {
+            number++;
+            for (Booked.Line line : entry.lines()) {
+                boolean credit = line.amount().isNegative();
                 rows.add(
                         List.of(
-                                number,
+                                Integer.toString(number),
                                 entry.day().toString(),
                                 SafeCsv.text(entry.job()),
-                                SafeCsv.text(accounts.get(posting.account())),
-                                credit ? "" : plain(amount),
-                                credit ? plain(Money.ZERO.minus(amount)) : "",
-                                SafeCsv.text(remark(entry, posting))));
+                                SafeCsv.text(line.account()),
+                                credit ? "" : plain(line.amount()),
+                                credit ? plain(Money.ZERO.minus(line.amount())) : "",
+                                SafeCsv.text(line.remark())));
             }
         }
         return SafeCsv.of(HEADINGS, rows);
@@ -91,25 +133,43 @@ public final class Journal {
         text.append("; Sales of batch ").append(safe(view.info().id())).append('\n');
         text.append("; Only installed jobs with a price. Claims that are held are not booked.\n\n");
         text.append("commodity $1000.00\n");
-        entries.stream()
-                .flatMap(e -> e.postings().stream())
-                .map(p -> accounts.get(p.account()))
+        booked().stream()
+                .flatMap(e -> e.lines().stream())
+                .map(Booked.Line::account)
                 .distinct()
                 .sorted()
                 .forEach(name -> text.append("account ").append(name).append('\n'));
-        for (Entry entry : entries) {
-            text.append('\n').append(entry.day()).append(' ').append(safe(entry.job()));
-            text.append(" heater and installation\n");
-            entry.remarks().forEach(r -> text.append("    ; ").append(safe(r)).append('\n'));
-            entry.postings().forEach(p -> text.append(line(p)).append('\n'));
+        for (CaseFile file : view.cases()) {
+            earlier.getOrDefault(file.job().reference(), List.of())
+                    .forEach(then -> takenBack(text, then));
+            entry(file).ifPresent(entry -> sale(text, entry));
         }
         return text.toString().getBytes(StandardCharsets.UTF_8);
     }
 
-    private String line(Posting posting) {
-        String remark = posting.remark().isEmpty() ? "" : "  ; " + safe(posting.remark());
-        return "    %-44s  %12s%s"
-                .formatted(accounts.get(posting.account()), "$" + plain(posting.amount()), remark);
+    private static void takenBack(StringBuilder text, TakenBack then) {
+        Booked back = then.entry().back(then.batch());
+        text.append('\n').append(back.day()).append(' ').append(safe(back.job()));
+        text.append(" taken back\n    ; ")
+                .append(safe(Booked.REVERSAL + then.batch()))
+                .append('\n');
+        back.lines().forEach(l -> text.append(line(l.account(), l.amount(), "")).append('\n'));
+    }
+
+    private void sale(StringBuilder text, Entry entry) {
+        text.append('\n').append(entry.day()).append(' ').append(safe(entry.job()));
+        text.append(" heater and installation\n");
+        entry.remarks().forEach(r -> text.append("    ; ").append(safe(r)).append('\n'));
+        entry.postings()
+                .forEach(
+                        p ->
+                                text.append(line(accounts.get(p.account()), p.amount(), p.remark()))
+                                        .append('\n'));
+    }
+
+    private static String line(String account, Money amount, String remark) {
+        String said = remark.isEmpty() ? "" : "  ; " + safe(remark);
+        return "    %-44s  %12s%s".formatted(account, "$" + plain(amount), said);
     }
 
     private static String plain(Money amount) {

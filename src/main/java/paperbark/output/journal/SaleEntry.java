@@ -24,16 +24,32 @@ final class SaleEntry {
         this.file = file;
     }
 
-    static Entry of(CaseFile file, LocalDate day) {
+    /**
+     * The entry.
+     *
+     * @param bookedAnew whether the journal takes the earlier entry back itself
+     */
+    static Entry of(CaseFile file, LocalDate day, boolean bookedAnew) {
         SaleEntry sale = new SaleEntry(file);
         sale.price(file.price().orElseThrow());
-        file.benefits().forEach(sale::claim);
+        file.benefits().stream()
+                .filter(benefit -> !file.isOpen(benefit.scheme()))
+                .forEach(sale::claim);
         sale.remarks();
+        if (!bookedAnew) {
+            sale.correction();
+        }
         return new Entry(day, file.job().reference(), sale.postings, sale.remarks);
     }
 
     private void price(OwnerPrice price) {
-        debit(AccountRole.OWNERS, price.payable(), "");
+        Money open =
+                file.benefits().stream()
+                        .filter(benefit -> file.isOpen(benefit.scheme()))
+                        .flatMap(benefit -> benefit.value().stream())
+                        .reduce(Money.ZERO, Money::plus);
+        debit(AccountRole.OWNERS, price.payable().minus(open), "");
+        debit(AccountRole.OWNERS, open, "not known who pays it");
         credit(AccountRole.SALES, price.fullPrice().minus(price.gst()), "");
         credit(AccountRole.GST_ON_SALES, price.gst(), "");
     }
@@ -44,7 +60,7 @@ final class SaleEntry {
         Money discount = form.equals(Optional.of(BenefitForm.DISCOUNT)) ? value : Money.ZERO;
         String what = benefit.scheme().word() + "s";
         if (benefit.ours()) {
-            taken(benefit, form.isPresent() ? value : Money.ZERO, discount, what);
+            taken(benefit, value, discount, what);
         } else {
             sold(benefit, discount, what);
         }
@@ -103,8 +119,17 @@ final class SaleEntry {
                                         "The claim for "
                                                 + scheme.word()
                                                 + "s is held and not booked; once it is mended, book its discount too.");
+                            } else if (file.isOpen(scheme)) {
+                                remarks.add(
+                                        "Nobody said what the "
+                                                + scheme.word()
+                                                + "s take off the price, so the claim is not booked; once it is"
+                                                + " known, book what the buyer owes or pays.");
                             }
                         });
+    }
+
+    private void correction() {
         file.job()
                 .corrects()
                 .ifPresent(

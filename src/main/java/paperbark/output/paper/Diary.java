@@ -22,6 +22,7 @@ import paperbark.job.Job;
  * @param warranties what is covered, for how long and to which day
  */
 public record Diary(List<DiaryEntry> entries, List<Cover> warranties) {
+    private static final String OUR_WORK = "Our work";
     private static final int YEARS = 5;
     private static final int MONTHS_BETWEEN = 6;
 
@@ -33,7 +34,13 @@ public record Diary(List<DiaryEntry> entries, List<Cover> warranties) {
      * @param years for how long
      * @param ends its last day when counted from installation; empty while that is open
      */
-    public record Cover(String what, String giver, int years, Optional<LocalDate> ends) {}
+    public record Cover(String what, String giver, int years, Optional<LocalDate> ends) {
+
+        /** Whether it is the firm's warranty on its own work; otherwise the maker's. */
+        public boolean isOurs() {
+            return what.equals(OUR_WORK);
+        }
+    }
 
     /** Keeps the lists from being changed. */
     public Diary {
@@ -49,7 +56,7 @@ public record Diary(List<DiaryEntry> entries, List<Cover> warranties) {
                         .mapToObj(i -> entry(i * MONTHS_BETWEEN, start))
                         .toList();
         List<Cover> covers = new ArrayList<>();
-        workmanshipYears.ifPresent(y -> covers.add(cover("Our work", firmName, y, start)));
+        workmanshipYears.ifPresent(y -> covers.add(cover(OUR_WORK, firmName, y, start)));
         job.heater().product().ifPresent(p -> covers.addAll(makersCovers(p, start)));
         return new Diary(entries, covers);
     }

@@ -1,15 +1,7 @@
 package paperbark.output.paper;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import org.apache.pdfbox.cos.COSName;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.PDPageContentStream;
-import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
-import org.apache.pdfbox.pdmodel.font.PDFont;
-import org.apache.pdfbox.pdmodel.font.PDType0Font;
-import paperbark.output.Typeface;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import paperbark.output.pdf.PageNote;
 
 /**
  * Shows in a printed stack where a job begins: a black bar at the right edge of its first page, for
@@ -25,33 +17,14 @@ final class EdgeMark {
     private static final float FROM_BOTTOM = 5.5f * POINTS_PER_MM;
     private static final float SIZE = 8.5f;
 
-    private final PDDocument run;
-    private final PDFont font;
+    private EdgeMark() {}
 
-    EdgeMark(PDDocument run) {
-        this.run = run;
-        try {
-            font = PDType0Font.load(run, Typeface.shared().bold(), true);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
-    /** Draws the mark of the job at the given place from 0. */
-    void draw(PDPage page, int place, String words) throws IOException {
-        float top = page.getMediaBox().getHeight() - FIRST_FROM_TOP - place % STEPS * (HEIGHT + 3);
-        try (PDPageContentStream out =
-                new PDPageContentStream(run, page, AppendMode.APPEND, true, true)) {
-            out.beginMarkedContent(COSName.ARTIFACT);
-            out.setNonStrokingColor(0f);
-            out.addRect(page.getMediaBox().getWidth() - WIDTH, top - HEIGHT, WIDTH, HEIGHT);
-            out.fill();
-            out.beginText();
-            out.setFont(font, SIZE);
-            out.newLineAtOffset(LEFT, FROM_BOTTOM);
-            out.showText(words);
-            out.endText();
-            out.endMarkedContent();
-        }
+    /** The mark of the job at the given place from 0. */
+    static PageNote of(int place, String words) {
+        PDRectangle page = PDRectangle.A4;
+        float top = page.getHeight() - FIRST_FROM_TOP - place % STEPS * (HEIGHT + 3);
+        return new PageNote()
+                .box(page.getWidth() - WIDTH, top - HEIGHT, WIDTH, HEIGHT)
+                .words(true, SIZE, LEFT, FROM_BOTTOM, words);
     }
 }

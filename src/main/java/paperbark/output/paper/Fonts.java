@@ -11,7 +11,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
@@ -57,6 +59,14 @@ final class Fonts {
         }
     }
 
+    /** Which of the styles a font of the document is, from 0 in the order of {@link Typeface}. */
+    Optional<Integer> styleOf(COSDictionary font) {
+        return IntStream.range(0, styles.size())
+                .filter(i -> styles.get(i).font().is(font))
+                .boxed()
+                .findFirst();
+    }
+
     private static final class OnFirstUse extends PDFontSupplier {
         private final PDDocument document;
         private final TrueTypeFont font;
@@ -74,6 +84,10 @@ final class Fonts {
                 loaded = Optional.of(load());
             }
             return loaded.get();
+        }
+
+        private boolean is(COSDictionary other) {
+            return loaded.isPresent() && loaded.get().getCOSObject() == other;
         }
 
         private PDFont load() {

@@ -1,7 +1,5 @@
 package paperbark.output.paper;
 
-import java.awt.color.ColorSpace;
-import java.awt.color.ICC_Profile;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -21,6 +19,7 @@ import org.apache.pdfbox.pdmodel.graphics.color.PDOutputIntent;
 import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferences;
 import paperbark.output.BatchInfo;
 import paperbark.output.CaseFile;
+import paperbark.output.pdf.ScreenColours;
 
 /**
  * What a document says of itself. Day and id come from the batch, so that the same work gives the
@@ -35,7 +34,7 @@ record Imprint(String title, String author, BatchInfo batch, Conformance claims)
     private static final String SRGB = "sRGB IEC61966-2.1";
 
     // The colours of all papers are meant as those of an ordinary screen or printer.
-    private static final byte[] PROFILE = ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
+    private static final byte[] PROFILE = ScreenColours.profile();
 
     static Imprint of(CaseFile caseFile, String title, Conformance claims) {
         return new Imprint(title, caseFile.firm().name(), caseFile.batch(), claims);

@@ -1,19 +1,32 @@
 package paperbark.output.paper;
 
+import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import paperbark.output.pdf.SlimPages;
 
 /**
  * What came of the layout of a pack.
  *
  * @param papers the pages of each paper, in order
  * @param elements the element of the structure tree that came of the markup with an id
+ * @param pages the pages as they were drawn
+ * @param fonts with which they were drawn
  */
-record LaidOut(List<Extent> papers, Function<String, Optional<PDStructureElement>> elements) {
+record LaidOut(
+        List<Extent> papers,
+        Function<String, Optional<PDStructureElement>> elements,
+        SlimPages pages,
+        Fonts fonts) {
     /** Keeps the list from being changed. */
     LaidOut {
         papers = List.copyOf(papers);
+    }
+
+    /** Makes the pages that still show what was drawn small. */
+    void slim() throws IOException {
+        pages.slim(fonts::styleOf);
     }
 }

@@ -20,6 +20,7 @@ import java.util.Optional;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.w3c.dom.Document;
 import paperbark.output.PrintableText;
+import paperbark.output.pdf.SlimPages;
 
 /** Lays out one XHTML document as pages, without touching network or files outside the folder. */
 final class Layout {
@@ -42,13 +43,18 @@ final class Layout {
      *
      * @param document where the pages go
      * @param markup what to lay out
+     * @param sheet the styles of the markup
      * @param papers the papers that the markup holds, in order
      * @param gate decides about every address that the markup names
      * @throws TooManyPages when a paper takes more pages than any has
      * @throws TextOffPage when text would stand on no page
      */
     static LaidOut draw(
-            PDDocument document, Document markup, List<PaperMarkup> papers, ResourceGate gate)
+            PDDocument document,
+            Document markup,
+            StyleSheet sheet,
+            List<PaperMarkup> papers,
+            ResourceGate gate)
             throws IOException {
         PaperNumbers numbers = new PaperNumbers();
         Fonts fonts = new Fonts(document);
@@ -59,7 +65,7 @@ final class Layout {
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
         fonts.standIn(renderer);
-        WatchedStyles.over(renderer, papers.size(), MOST_PAGES);
+        WatchedStyles.over(renderer, markup, sheet, papers.size(), MOST_PAGES);
         renderer.layout();
         List<Extent> extents = extents(renderer, papers);
         refuseExcess(extents);
@@ -67,12 +73,15 @@ final class Layout {
         TextOffPage.refuse(renderer.getRootBox(), pages.get(pages.size() - 1).getBottom());
         numbers.of(extents);
         paint(renderer);
+        BlankBacks.clear(document, extents);
         return new LaidOut(
                 extents,
                 id ->
                         Optional.ofNullable(
                                 PdfBoxAccessibilityHelper.getStructualElementForBox(
-                                        renderer.getSharedContext().getBoxById(id))));
+                                        renderer.getSharedContext().getBoxById(id))),
+                new SlimPages(document),
+                fonts);
     }
 
     private static void refuseExcess(List<Extent> extents) {
@@ -102,6 +111,8 @@ final class Layout {
     private static PdfRendererBuilder builder(PDDocument document, ResourceGate gate) {
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.usePDDocument(document);
+        // Contents are made small and packed later, see SlimPages.
+        builder.testMode(true);
         builder.useFastMode();
         builder.usePdfUaAccessibility(true);
         builder.usePdfAConformance(PdfAConformance.PDFA_2_A);

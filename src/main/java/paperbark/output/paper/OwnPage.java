@@ -1,6 +1,5 @@
 package paperbark.output.paper;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
@@ -13,6 +12,7 @@ import paperbark.output.BrokenTemplate;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
 import paperbark.output.TemplateEngine;
+import paperbark.output.pdf.PackWriter;
 
 /** A document that is no pack: one template in the style of the papers. */
 final class OwnPage {
@@ -56,18 +56,19 @@ final class OwnPage {
         PaperMarkup page =
                 new PaperMarkup(
                         new Paper(PaperKind.COVER, "default", List.of()), running, content, false);
-        String style = engine.source(Packs.STYLE).orElseThrow() + margins;
+        StyleSheet style = StyleSheet.of(engine.source(Packs.STYLE).orElseThrow() + margins);
         try (PDDocument document = new PDDocument()) {
-            Layout.draw(
-                    document,
-                    PackDocument.of(List.of(page), imprint.title(), style),
-                    List.of(page),
-                    new ResourceGate(folder.map(OwnPage::real), Optional.empty()));
+            LaidOut drawn =
+                    Layout.draw(
+                            document,
+                            PackDocument.of(List.of(page), imprint.title(), style),
+                            style,
+                            List.of(page),
+                            new ResourceGate(folder.map(OwnPage::real), Optional.empty()));
+            drawn.slim();
             imprint.stamp(document);
             document.getDocumentCatalog().setDocumentOutline(null);
-            ByteArrayOutputStream out = new ByteArrayOutputStream();
-            document.save(out);
-            return out.toByteArray();
+            return PackWriter.bytes(document);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

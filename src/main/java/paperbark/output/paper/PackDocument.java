@@ -20,13 +20,15 @@ final class PackDocument {
 
     private PackDocument() {}
 
-    static Document of(List<PaperMarkup> papers, String title, String style) {
+    static Document of(List<PaperMarkup> papers, String title, StyleSheet style) {
         Document document = Markup.empty();
         Element html = child(document, document, "html");
         html.setAttribute("lang", "en-AU");
         Element head = child(document, html, "head");
         child(document, head, "title").setTextContent(title);
-        child(document, head, "style").setTextContent(style);
+        if (style.memory().isEmpty()) {
+            style.putInto(document);
+        }
         Element bookmarks = child(document, head, "bookmarks");
         Element body = child(document, html, "body");
         for (int i = 0; i < papers.size(); i++) {

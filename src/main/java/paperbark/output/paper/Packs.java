@@ -1,6 +1,5 @@
 package paperbark.output.paper;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
@@ -23,6 +22,8 @@ import paperbark.output.Paper;
 import paperbark.output.PaperKind;
 import paperbark.output.RunLimit;
 import paperbark.output.TemplateEngine;
+import paperbark.output.pdf.PackWriter;
+import paperbark.output.pdf.SlimPages;
 
 /**
  * Makes packs from templates. Safe for use by several threads; the same job gives the same bytes
@@ -40,9 +41,9 @@ public final class Packs {
     private final TemplateEngine engine;
     private final RunLimit limit;
     private final Optional<Path> folder;
-    private final String shippedStyle;
+    private final StyleSheet shippedStyle;
     private final Logo logo;
-    private volatile String style;
+    private volatile StyleSheet style;
     private volatile Optional<Finding> styleFinding = Optional.empty();
 
     /**
@@ -63,10 +64,10 @@ public final class Packs {
             throw new UncheckedIOException(e);
         }
         engine = new TemplateEngine(folder, limit);
-        shippedStyle = shipped.source(STYLE).orElseThrow();
+        shippedStyle = StyleSheet.of(shipped.source(STYLE).orElseThrow());
         style = shippedStyle;
         try {
-            style = engine.text(STYLE).orElse(shippedStyle);
+            style = engine.text(STYLE).map(StyleSheet::of).orElse(shippedStyle);
         } catch (BrokenTemplate e) {
             refuseStyle(e.getMessage());
         }
@@ -216,20 +217,19 @@ public final class Packs {
             CaseFile caseFile, List<PaperMarkup> papers, Inserts inserts, List<Finding> before) {
         String title = "Papers of job " + caseFile.job().reference();
         ResourceGate gate = new ResourceGate(folder, logo.png());
+        StyleSheet used = style;
         try (PDDocument document = new PDDocument()) {
             LaidOut laidOut =
-                    Layout.draw(document, PackDocument.of(papers, title, style), papers, gate);
-            BlankBacks.clear(document, laidOut.papers());
+                    Layout.draw(document, PackDocument.of(papers, title, used), used, papers, gate);
             List<PaperPages> pages = pages(papers, laidOut.papers());
             Conformance claims = inserts.fill(document, pages, papers, laidOut);
             Links.describe(document, pages);
             List<PaperPages> marked =
                     pages.stream().filter(p -> inserts.isMarked(p.kind())).toList();
-            mark(document, caseFile.job().reference(), marked);
+            mark(document, laidOut.pages(), caseFile.job().reference(), marked);
+            laidOut.slim();
             Imprint.of(caseFile, title, claims).stamp(document);
-            SmallObjects.writeInPlace(document);
-            ByteArrayOutputStream out = new ByteArrayOutputStream();
-            document.save(out);
+            byte[] pdf = PackWriter.bytes(document);
             List<Finding> findings = new ArrayList<>(before);
             gate.refused()
                     .forEach(
@@ -240,7 +240,7 @@ public final class Packs {
                                                     uri,
                                                     why,
                                                     caseFile)));
-            return new Pack(caseFile, out.toByteArray(), pages, claims, Finding.inOrder(findings));
+            return new Pack(caseFile, pdf, pages, claims, Finding.inOrder(findings));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -256,15 +256,14 @@ public final class Packs {
         return pages;
     }
 
-    private static void mark(PDDocument document, String reference, List<PaperPages> papers)
+    private static void mark(
+            PDDocument document, SlimPages drawn, String reference, List<PaperPages> papers)
             throws IOException {
         for (PaperPages paper : papers) {
             for (int i = 0; i < paper.pageCount(); i++) {
                 int page = paper.firstPage() + i;
-                ScanMark.draw(
-                        document,
-                        document.getPage(page - 1),
-                        ScanMark.text(reference, paper.kind().folder(), page));
+                ScanMark mark = new ScanMark(ScanMark.text(reference, paper.kind().folder(), page));
+                mark.draw(drawn, document.getPage(page - 1));
             }
         }
     }

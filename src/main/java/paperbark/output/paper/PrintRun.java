@@ -3,7 +3,7 @@ package paperbark.output.paper;
 import java.io.File;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -13,29 +13,25 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.io.MemoryUsageSetting;
 import org.apache.pdfbox.io.RandomAccessStreamCache;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.PDResources;
-import org.apache.pdfbox.pdmodel.common.PDMetadata;
-import org.apache.pdfbox.pdmodel.common.PDRectangle;
-import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageFitDestination;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocumentOutline;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import paperbark.output.BatchInfo;
+import paperbark.output.pdf.PackWriter;
+import paperbark.output.pdf.PageNote;
+import paperbark.output.pdf.RunWriter;
 
 /** Many packs as one document for a duplex printer: each begins on a fresh sheet, with a mark. */
 public final class PrintRun {
-    private final PDDocument run;
+    private final RunWriter run;
     private final PDDocumentOutline outline = new PDDocumentOutline();
     private final Map<String, PDOutlineItem> groups = new LinkedHashMap<>();
-    private final RunTree tree;
-    private final EdgeMark marks;
-    private final List<PDDocument> sources = new ArrayList<>();
     private final List<Conformance> claims = new ArrayList<>();
+    private Optional<String> firm = Optional.empty();
+    private PageNote seal;
 
-    private PrintRun(PDDocument run) {
-        this.run = run;
-        tree = new RunTree(run);
-        marks = new EdgeMark(run);
+    private PrintRun(OutputStream out, PageNote seal) throws IOException {
+        run = new RunWriter(out);
+        this.seal = seal;
     }
 
     /**
@@ -54,34 +50,58 @@ public final class PrintRun {
             BatchInfo batch,
             OutputStream out)
             throws IOException {
-        try (PDDocument document = new PDDocument(scratch())) {
-            document.setVersion(1.7f);
-            if (packs.isEmpty()) {
-                document.addPage(blank());
-                document.save(out);
-                return;
+        PageNote first = seal.map(SealLine::of).orElseGet(PageNote::new);
+        PrintRun run = new PrintRun(out, first);
+        if (packs.isEmpty()) {
+            run.run.blank();
+        } else {
+            if (front.isPresent()) {
+                run.addFront(front.get());
             }
-            PrintRun run = new PrintRun(document);
-            try {
-                if (front.isPresent()) {
-                    run.addFront(front.get());
-                }
-                for (int i = 0; i < packs.size(); i++) {
-                    run.add(packs.get(i), i);
-                }
-                document.getDocumentCatalog().setDocumentOutline(run.outline);
-                String firm = run.sources.get(0).getDocumentInformation().getAuthor();
-                new Imprint("Print run", firm, batch, Conformance.ofAll(run.claims))
-                        .stamp(document);
-                if (seal.isPresent()) {
-                    SealLine.draw(document, document.getPage(0), seal.get());
-                }
-                document.save(out);
-            } finally {
-                for (PDDocument source : run.sources) {
-                    source.close();
-                }
+            for (int i = 0; i < packs.size(); i++) {
+                run.add(packs.get(i), i);
             }
+        }
+        run.finish(batch);
+    }
+
+    private void finish(BatchInfo batch) throws IOException {
+        try (PDDocument shell = new PDDocument()) {
+            if (outline.hasChildren()) {
+                shell.getDocumentCatalog().setDocumentOutline(outline);
+            }
+            new Imprint("Print run", firm.orElse(""), batch, Conformance.ofAll(claims))
+                    .stamp(shell);
+            run.finish(shell);
+        }
+    }
+
+    private void addFront(byte[] front) throws IOException {
+        RunWriter.Added added = join(front, "Run sheet", new PageNote());
+        outline.addLast(bookmark(added.title(), added.firstPage()));
+    }
+
+    private void add(RunPack pack, int place) throws IOException {
+        byte[] pdf = Files.readAllBytes(pack.file());
+        byte[] still = RunWriter.takes(pdf) ? pdf : written(pdf);
+        RunWriter.Added added = join(still, pack.reference(), EdgeMark.of(place, pack.place()));
+        PDOutlineItem job = bookmark(pack.reference(), added.firstPage());
+        added.marks().forEach(mark -> job.addLast(bookmark(mark.title(), mark.page())));
+        PDOutlineItem group = groups.get(pack.group());
+        if (group == null) {
+            group = bookmark(pack.group(), added.firstPage());
+            groups.put(pack.group(), group);
+            outline.addLast(group);
+        }
+        group.addLast(job);
+    }
+
+    /** A pack with live fields, which are on paper what they show, or one of an older program. */
+    private static byte[] written(byte[] pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf, "", null, null, scratch())) {
+            FormTags.flatten(document);
+            document.getDocumentCatalog().setAcroForm(null);
+            return PackWriter.bytes(document);
         }
     }
 
@@ -92,65 +112,23 @@ public final class PrintRun {
                 .streamCache;
     }
 
-    private void addFront(byte[] front) throws IOException {
-        PDDocument source = Loader.loadPDF(front);
-        String title = source.getDocumentInformation().getTitle();
-        outline.addLast(bookmark(title, source.getPage(0)));
-        join(source, title);
-    }
-
-    private void add(RunPack pack, int place) throws IOException {
-        PDDocument source = Loader.loadPDF(pack.file().toFile(), scratch());
-        FormTags.flatten(source);
-        PDPage first = source.getPage(0);
-        PDOutlineItem job = bookmark(pack.reference(), first);
-        for (PDOutlineItem paper : source.getDocumentCatalog().getDocumentOutline().children()) {
-            job.addLast(bookmark(paper.getTitle(), paper.findDestinationPage(source)));
+    private RunWriter.Added join(byte[] pdf, String title, PageNote note) throws IOException {
+        RunWriter.Added added = run.add(pdf, title, note.and(seal));
+        seal = new PageNote();
+        firm = firm.or(() -> Optional.of(added.author()));
+        String said = added.metadata();
+        claims.add(
+                new Conformance(said.contains("<pdfuaid:part>"), said.contains("<pdfaid:part>")));
+        if (added.pageCount() % 2 == 1) {
+            run.blank();
         }
-        PDOutlineItem group = groups.get(pack.group());
-        if (group == null) {
-            group = bookmark(pack.group(), first);
-            groups.put(pack.group(), group);
-            outline.addLast(group);
-        }
-        group.addLast(job);
-        join(source, pack.reference());
-        marks.draw(first, place, pack.place());
+        return added;
     }
 
-    private void join(PDDocument source, String title) throws IOException {
-        // Its pages point into it, so it stays open until all is saved.
-        sources.add(source);
-        claims.add(claims(source));
-        tree.add(source, title);
-        List<PDPage> pages = new ArrayList<>();
-        source.getPages().forEach(pages::add);
-        // The pages themselves and not copies, so that links and structure still find them.
-        pages.forEach(run::addPage);
-        if (pages.size() % 2 == 1) {
-            run.addPage(blank());
-        }
-    }
-
-    private static Conformance claims(PDDocument source) throws IOException {
-        PDMetadata metadata = source.getDocumentCatalog().getMetadata();
-        String said =
-                metadata == null ? "" : new String(metadata.toByteArray(), StandardCharsets.UTF_8);
-        return new Conformance(said.contains("<pdfuaid:part>"), said.contains("<pdfaid:part>"));
-    }
-
-    private static PDPage blank() {
-        PDPage page = new PDPage(PDRectangle.A4);
-        page.setResources(new PDResources());
-        return page;
-    }
-
-    private static PDOutlineItem bookmark(String title, PDPage page) {
-        PDPageFitDestination there = new PDPageFitDestination();
-        there.setPage(page);
+    private PDOutlineItem bookmark(String title, int page) {
         PDOutlineItem item = new PDOutlineItem();
         item.setTitle(title);
-        item.setDestination(there);
+        item.setDestination(run.to(page));
         return item;
     }
 }

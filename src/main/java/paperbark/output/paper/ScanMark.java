@@ -6,13 +6,13 @@ import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;
 import com.google.zxing.qrcode.encoder.ByteMatrix;
 import com.google.zxing.qrcode.encoder.Encoder;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.EnumMap;
+import java.util.Locale;
 import java.util.Map;
-import org.apache.pdfbox.cos.COSName;
-import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.PDPageContentStream;
-import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
+import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import paperbark.output.pdf.SlimPages;
 
 /**
  * The small QR mark at the top right of every page, by which a stack of signed papers can be sorted
@@ -30,7 +30,12 @@ final class ScanMark {
     // Trying all eight masks costs a tenth of the time of a pack; any of them can be read.
     private static final int MASK = 3;
 
-    private ScanMark() {}
+    private final ByteMatrix modules;
+
+    /** The mark that says a text, see {@link #text}. */
+    ScanMark(String text) {
+        modules = modules(text);
+    }
 
     /** What the mark of a page says. */
     static String text(String jobReference, String paper, int page) {
@@ -42,37 +47,53 @@ final class ScanMark {
     }
 
     /** Draws the mark on a finished page. */
-    static void draw(PDDocument document, PDPage page, String text) throws IOException {
-        ByteMatrix modules = modules(text);
-        float module = SIZE / modules.getWidth();
-        float left = page.getMediaBox().getWidth() - FROM_RIGHT - SIZE;
-        float top = page.getMediaBox().getHeight() - FROM_TOP;
-        try (PDPageContentStream out =
-                new PDPageContentStream(document, page, AppendMode.APPEND, true, true)) {
-            out.beginMarkedContent(COSName.ARTIFACT);
-            out.setNonStrokingColor(0f);
-            for (int y = 0; y < modules.getHeight(); y++) {
-                for (int x = 0; x < modules.getWidth(); x++) {
-                    int run = run(modules, x, y);
-                    if (run > 0) {
-                        float height = module * 1.02f;
-                        out.addRect(
-                                left + x * module, top - (y + 1) * module, run * module, height);
-                        x += run;
-                    }
-                }
-            }
-            out.fill();
-            out.endMarkedContent();
-        }
+    void draw(SlimPages drawn, PDPage page) throws IOException {
+        drawn.add(page, content(page.getMediaBox()).getBytes(StandardCharsets.US_ASCII));
     }
 
-    private static int run(ByteMatrix modules, int x, int y) {
+    /** One path in modules, so that its numbers are whole and short. */
+    private String content(PDRectangle page) {
+        float module = SIZE / modules.getWidth();
+        StringBuilder path = new StringBuilder("/Artifact BMC\nq\n0 g\n");
+        path.append(
+                String.format(
+                        Locale.ROOT,
+                        "%.4f 0 0 %.4f %.2f %.2f cm\n",
+                        module,
+                        -module,
+                        page.getWidth() - FROM_RIGHT - SIZE,
+                        page.getHeight() - FROM_TOP));
+        for (int y = 0; y < modules.getHeight(); y++) {
+            for (int x = 0; x < modules.getWidth(); x++) {
+                int run = run(x, y);
+                if (run > 0 && !isSame(x, y - 1, run)) {
+                    int rows = 1;
+                    while (isSame(x, y + rows, run)) {
+                        rows++;
+                    }
+                    path.append("%d %d %d %d re\n".formatted(x, y, run, rows));
+                }
+                x += run;
+            }
+        }
+        return path.append("f\nQ\nEMC\n").toString();
+    }
+
+    /** How many black modules follow in a row, from the first of them on. */
+    private int run(int x, int y) {
         int end = x;
         while (end < modules.getWidth() && modules.get(end, y) == 1) {
             end++;
         }
         return end - x;
+    }
+
+    /** Whether a row has such a run at the same place. */
+    private boolean isSame(int x, int y, int run) {
+        return y >= 0
+                && y < modules.getHeight()
+                && (x == 0 || modules.get(x - 1, y) == 0)
+                && run(x, y) == run;
     }
 
     private static ByteMatrix modules(String text) {

@@ -1,14 +1,6 @@
 package paperbark.output.paper;
 
-import java.io.IOException;
-import org.apache.pdfbox.cos.COSName;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.PDPageContentStream;
-import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
-import org.apache.pdfbox.pdmodel.font.PDFont;
-import org.apache.pdfbox.pdmodel.font.PDType0Font;
-import paperbark.output.Typeface;
+import paperbark.output.pdf.PageNote;
 
 /**
  * The ledger's last seal in small print at the foot of a print run's first page: paper cannot be
@@ -22,19 +14,9 @@ final class SealLine {
 
     private SealLine() {}
 
-    /** Draws it on a finished page. */
-    static void draw(PDDocument document, PDPage page, String seal) throws IOException {
-        PDFont font = PDType0Font.load(document, Typeface.shared().regular(), true);
-        try (PDPageContentStream out =
-                new PDPageContentStream(document, page, AppendMode.APPEND, true, true)) {
-            out.beginMarkedContent(COSName.ARTIFACT);
-            out.setNonStrokingColor(0f);
-            out.beginText();
-            out.setFont(font, SIZE);
-            out.newLineAtOffset(FROM_LEFT, FROM_BOTTOM);
-            out.showText("Ledger before this batch: " + seal);
-            out.endText();
-            out.endMarkedContent();
-        }
+    /** The line. */
+    static PageNote of(String seal) {
+        return new PageNote()
+                .words(false, SIZE, FROM_LEFT, FROM_BOTTOM, "Ledger before this batch: " + seal);
     }
 }

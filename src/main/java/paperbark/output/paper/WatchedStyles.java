@@ -6,10 +6,14 @@ import com.openhtmltopdf.css.newmatch.PageInfo;
 import com.openhtmltopdf.css.parser.CSSPrimitiveValue;
 import com.openhtmltopdf.css.sheet.FontFaceRule;
 import com.openhtmltopdf.css.style.CalculatedStyle;
+import com.openhtmltopdf.layout.SharedContext;
+import com.openhtmltopdf.outputdevice.helper.NullUserInterface;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
+import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 
@@ -19,24 +23,67 @@ import org.w3c.dom.Node;
  */
 final class WatchedStyles extends StyleReference {
     private final StyleReference styles;
+    private final SharedContext context;
+    private final Document document;
+    private final StyleSheet sheet;
+    private final Map<Element, Integer> kinds = new IdentityHashMap<>();
     private final int mostPages;
     private final int mostOfAPaper;
     private int pages;
+    private boolean matching;
 
-    private WatchedStyles(StyleReference styles, int papers, int mostOfAPaper) {
+    private WatchedStyles(
+            SharedContext context,
+            Document document,
+            StyleSheet sheet,
+            int papers,
+            int mostOfAPaper) {
         super(null);
-        this.styles = styles;
+        this.styles = context.getCss();
+        this.context = context;
+        this.document = document;
+        this.sheet = sheet;
         this.mostOfAPaper = mostOfAPaper;
+        this.matching = sheet.memory().isEmpty();
         // The library asks several times for each page, and each paper may have a blank back.
         this.mostPages = 10 * papers * (mostOfAPaper + 1);
     }
 
-    /** Watches a layout that is about to begin. */
-    static void over(PdfBoxRenderer renderer, int papers, int mostOfAPaper) {
-        renderer.getSharedContext()
-                .setCss(
-                        new WatchedStyles(
-                                renderer.getSharedContext().getCss(), papers, mostOfAPaper));
+    /**
+     * Watches a layout that is about to begin.
+     *
+     * @param document holds the sheet only where the sheet remembers nothing
+     */
+    static void over(
+            PdfBoxRenderer renderer,
+            Document document,
+            StyleSheet sheet,
+            int papers,
+            int mostOfAPaper) {
+        SharedContext context = renderer.getSharedContext();
+        context.setCss(new WatchedStyles(context, document, sheet, papers, mostOfAPaper));
+    }
+
+    /** The sheet is parsed and matched only for elements of which nothing is remembered. */
+    private StyleReference matched() {
+        if (!matching) {
+            matching = true;
+            sheet.putInto(document);
+            styles.setDocumentContext(
+                    context, context.getNamespaceHandler(), document, new NullUserInterface());
+        }
+        return styles;
+    }
+
+    private int kindOf(Element element) {
+        Integer known = kinds.get(element);
+        if (known == null) {
+            int parent = element.getParentNode() instanceof Element e ? kindOf(e) : 0;
+            boolean lost = parent == 0 && element.getParentNode() instanceof Element;
+            known = lost ? 0 : sheet.memory().orElseThrow().kindOf(parent, element);
+            kinds.put(element, known);
+        }
+        return known;
     }
 
     private static void stopIfGivenUp() {
@@ -51,18 +98,39 @@ final class WatchedStyles extends StyleReference {
         if (++pages > mostPages) {
             throw new TooManyPages(mostOfAPaper);
         }
-        return styles.getPageStyle(pageName, pseudoPage);
+        return sheet.memory()
+                .map(
+                        m ->
+                                m.page(
+                                        pageName,
+                                        pseudoPage,
+                                        () -> matched().getPageStyle(pageName, pseudoPage)))
+                .orElseGet(() -> matched().getPageStyle(pageName, pseudoPage));
     }
 
     @Override
     public CascadedStyle getCascadedStyle(Element element, boolean restyle) {
         stopIfGivenUp();
-        return styles.getCascadedStyle(element, restyle);
+        if (element == null || sheet.memory().isEmpty()) {
+            return matched().getCascadedStyle(element, restyle);
+        }
+        return sheet.memory()
+                .get()
+                .style(kindOf(element), () -> matched().getCascadedStyle(element, restyle));
     }
 
     @Override
     public CascadedStyle getPseudoElementStyle(Node node, String pseudoElement) {
-        return styles.getPseudoElementStyle(node, pseudoElement);
+        Node of = node instanceof Element ? node : node.getParentNode();
+        if (sheet.memory().isEmpty()) {
+            return matched().getPseudoElementStyle(of, pseudoElement);
+        }
+        return sheet.memory()
+                .get()
+                .part(
+                        kindOf((Element) of),
+                        pseudoElement,
+                        () -> matched().getPseudoElementStyle(of, pseudoElement));
     }
 
     @Override
@@ -72,18 +140,18 @@ final class WatchedStyles extends StyleReference {
 
     @Override
     public boolean isHoverStyled(Element element) {
-        return styles.isHoverStyled(element);
+        return sheet.memory().isEmpty() && styles.isHoverStyled(element);
     }
 
     @Override
     @SuppressWarnings("deprecation")
     public Map<String, CSSPrimitiveValue> getCascadedPropertiesMap(Element element) {
-        return styles.getCascadedPropertiesMap(element);
+        return matched().getCascadedPropertiesMap(element);
     }
 
     @Override
     public String getCSSForAllDescendants(Element element) {
-        return styles.getCSSForAllDescendants(element);
+        return matched().getCSSForAllDescendants(element);
     }
 
     @Override

@@ -68,7 +68,9 @@ public final class GstTable {
                 new Table(
                         "Gst",
                         "GST",
-                        gst.notes(view.cases().size() - priced.size()),
+                        gst.notes(
+                                view.cases().size() - priced.size(),
+                                priced.stream().filter(c -> !isKnown(c)).count()),
                         COLUMNS,
                         MadeRows.of(priced, gst::row),
                         List.of());
@@ -80,7 +82,7 @@ public final class GstTable {
         return new TableColumn(key, heading, Kind.MONEY, 12);
     }
 
-    private List<String> notes(int unpriced) {
+    private List<String> notes(int unpriced, long open) {
         List<String> notes = new ArrayList<>();
         if (registered) {
             notes.add(
@@ -106,6 +108,14 @@ public final class GstTable {
                 "Day and quarter: of the installation, for booked jobs of the planned visit. A held claim is"
                         + " not taken off the price here, and puts off no GST on the price of a heater"
                         + " that is in.");
+        if (open > 0) {
+            notes.add(
+                    "Assigned, payable: of "
+                            + open
+                            + (open == 1 ? " job" : " jobs")
+                            + " nobody said what the certificates take off the price; what the owner"
+                            + " pays is the register's own amount, or empty.");
+        }
         if (unpriced > 0) {
             notes.add(
                     unpriced
@@ -132,8 +142,8 @@ public final class GstTable {
                 text(quarter(job.ruleDay().orElse(LocalDate.MAX))),
                 text(job.owner().gstRegistered().map(yes -> yes ? "yes" : "no")),
                 money(price.fullPrice()),
-                money(price.assigned()),
-                derivedMoney("[full]-[assigned]", price.payable()),
+                isKnown(file) ? money(price.assigned()) : TableCell.BLANK,
+                payable(file),
                 ours("ROUND([full]/" + divisor + ",2)", price.gst()),
                 derivedMoney("[full]-[gst]", price.fullPrice().minus(price.gst())),
                 money(gst.beyond()),
@@ -142,6 +152,17 @@ public final class GstTable {
                 money(gst.given()),
                 money(gst.ownerGst()),
                 money(gst.credit()));
+    }
+
+    /** The register's own amount where it is not known what the claims take off the price. */
+    private static TableCell payable(CaseFile file) {
+        return isKnown(file)
+                ? derivedMoney("[full]-[assigned]", file.price().orElseThrow().payable())
+                : file.ownerPays().map(TableCell::money).orElse(TableCell.BLANK);
+    }
+
+    private static boolean isKnown(CaseFile file) {
+        return file.ownerPays().equals(file.price().map(OwnerPrice::payable));
     }
 
     /** The quarter that begins on a day, as shown; the last of days stands for an unknown one. */

@@ -1,5 +1,6 @@
 package paperbark.output.table;
 
+import java.util.Locale;
 import paperbark.finding.Severity;
 import paperbark.output.CaseFile;
 
@@ -21,6 +22,11 @@ public enum JobStatus {
     /** The word shown to people. */
     public String word() {
         return word;
+    }
+
+    /** Name of the shape that stands for it on pages: the same in lower case. */
+    public String shape() {
+        return name().toLowerCase(Locale.ROOT);
     }
 
     /** The status of a job. */

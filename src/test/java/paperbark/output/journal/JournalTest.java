@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -19,6 +20,9 @@ import paperbark.firm.FirmTables;
 import paperbark.job.Register;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
+import paperbark.output.table.GstTable;
+import paperbark.output.table.Table;
+import paperbark.output.table.TableCell;
 import paperbark.outside.Outside;
 import paperbark.value.Money;
 
@@ -100,9 +104,37 @@ class JournalTest {
     }
 
     @Test
+    void aClaimIsNotBookedBeforeItIsKnownWhatItTakesOffThePrice() throws IOException {
+        CaseFile unsaid = caseFile("500,,no,no");
+        Entry entry = entry(unsaid);
+
+        assertThat(lines(entry))
+                .containsExactly(
+                        "OWNERS $5,000.00",
+                        "OWNERS $500.00",
+                        "SALES -$5,000.00",
+                        "GST_ON_SALES -$500.00");
+        assertThat(entry.postings().get(1).remark()).isEqualTo("not known who pays it");
+        assertThat(entry.remarks())
+                .singleElement()
+                .asString()
+                .startsWith("Nobody said what the STCs take off the price");
+        assertThat(unsaid.ownerPays()).isEmpty();
+        assertThat(caseFile("500,discount,no,no").ownerPays()).contains(Money.of("5000.00"));
+
+        // The GST sheet says no more than the paper and the journal.
+        Table gst = GstTable.of(Assembled.view(List.of(unsaid)));
+        List<TableCell> row = gst.rows().get(0);
+        assertThat(gst.value(row, "assigned").shown()).isEmpty();
+        assertThat(gst.value(row, "payable").shown()).isEmpty();
+        assertThat(gst.value(row, "gst").shown()).isEqualTo("$500.00");
+        assertThat(String.join(" ", gst.notes())).contains("of 1 job nobody said");
+    }
+
+    @Test
     void everyEntryOfTheSampleWeekBalancesAndNamesNoOwner() throws IOException {
         BatchView week = Assembled.view(Assembled.week());
-        Journal journal = new Journal(week, Register.TABLES.accounts());
+        Journal journal = new Journal(week, Register.TABLES.accounts(), Map.of());
 
         assertThat(journal.entries()).hasSizeGreaterThan(20);
         assertThat(journal.entries())
@@ -124,7 +156,7 @@ class JournalTest {
     void anotherProgramReadsThePlainTextAndFindsItInBalance(@TempDir Path folder)
             throws IOException {
         BatchView week = Assembled.view(Assembled.week());
-        Journal journal = new Journal(week, Register.TABLES.accounts());
+        Journal journal = new Journal(week, Register.TABLES.accounts(), Map.of());
         Files.write(folder.resolve("accounts.journal"), journal.plainText());
 
         // Strict: every account and commodity declared, every entry in balance.
@@ -154,7 +186,9 @@ class JournalTest {
     }
 
     private static Entry entry(CaseFile file) {
-        return new Journal(Assembled.view(List.of(file)), FORTY_EACH.accounts()).entries().get(0);
+        return new Journal(Assembled.view(List.of(file)), FORTY_EACH.accounts(), Map.of())
+                .entries()
+                .get(0);
     }
 
     /** Job SB-1101 of the sample week with 14 STCs, no VEECs and another deal. */

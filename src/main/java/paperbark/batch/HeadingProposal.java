@@ -1,0 +1,176 @@
+package paperbark.batch;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import paperbark.finding.Finding;
+import paperbark.firm.ColumnGuide.Holds;
+import paperbark.firm.FirmTables;
+import paperbark.firm.FirmTablesReader;
+import paperbark.job.Field;
+import paperbark.job.FieldForm;
+import paperbark.job.HeadingMatch;
+import paperbark.job.HeadingMatch.Sure;
+import paperbark.job.WordMatch;
+import paperbark.output.table.SafeCsv;
+import paperbark.sheet.ColumnNames;
+import paperbark.sheet.HeadingTable;
+import paperbark.sheet.Reading;
+import paperbark.sheet.Sheet;
+import paperbark.sheet.SheetReader;
+
+/**
+ * A proposal which column of a list is which, and what its words mean.
+ *
+ * @param matches every column of the list, in order
+ * @param words the words of the list that are not understood
+ * @param shortYears whether its days have years of two digits
+ */
+public record HeadingProposal(
+        List<HeadingMatch> matches, List<WordMatch> words, boolean shortYears) {
+    /** The headings of the table of columns that a proposal makes. */
+    public static final List<String> COLUMNS =
+            List.of("field", "alias", "always", "how sure", "because");
+
+    private static final String SHORT_YEARS = "two-digit-years";
+    private static final int LONGEST_HEADING = 40;
+    private static final Pattern SHORT_YEAR = Pattern.compile("\\d{1,2}[/.-]\\d{1,2}[/.-]\\d{2}");
+
+    /** Keeps the lists from being changed. */
+    public HeadingProposal {
+        matches = List.copyOf(matches);
+        words = List.copyOf(words);
+    }
+
+    /**
+     * Looks at a list whose headings may be unknown.
+     *
+     * @param sheet the sheet wanted; empty takes the one that looks most like a list
+     * @param tables the firm's, whose names and words are recognised
+     * @return no result, and the reason, where list or tables cannot be read
+     */
+    public static Reading<HeadingProposal> of(Path register, Optional<String> sheet, Path tables) {
+        Reading<FirmTables> firm = FirmTablesReader.read(tables);
+        if (firm.result().isEmpty()) {
+            return Reading.refused(firm.findings().stream().filter(Finding::stops).toList());
+        }
+        Reading<Sheet> read = SheetReader.read(register, HeadingProposal::isHeading, sheet);
+        if (read.result().isEmpty()) {
+            return Reading.refused(read.findings().stream().filter(Finding::stops).toList());
+        }
+        return Reading.of(of(read.result().get(), firm.result().get(), tables), List.of());
+    }
+
+    private static HeadingProposal of(Sheet sheet, FirmTables firm, Path tables) {
+        ColumnNames<Field> own =
+                HeadingTable.of(Field.values(), "columns", tables, new ArrayList<>());
+        ColumnNames<Field> shipped = HeadingTable.shipped(Field.values(), "columns");
+        boolean knows = sheet.columns().stream().anyMatch(c -> own.knows(c.heading()));
+        List<HeadingMatch> matches = HeadingMatch.of(sheet, knows ? own : shipped, firm);
+        List<WordMatch> words = new ArrayList<>();
+        boolean shortYears = false;
+        for (HeadingMatch match : matches) {
+            if (match.field().isPresent()) {
+                Field field = match.field().get();
+                WordMatch.of(sheet, match.column(), field, firm).stream()
+                        .filter(w -> words.stream().noneMatch(o -> isSame(o, w)))
+                        .forEach(words::add);
+                shortYears |=
+                        FieldForm.of(field, firm).holds() == Holds.DAY
+                                && sheet.rows().stream()
+                                        .map(row -> row.cell(match.column()).text())
+                                        .anyMatch(t -> SHORT_YEAR.matcher(t).matches());
+            }
+        }
+        return new HeadingProposal(matches, words, shortYears);
+    }
+
+    private static boolean isSame(WordMatch one, WordMatch other) {
+        return one.field().equals(other.field()) && one.word().equalsIgnoreCase(other.word());
+    }
+
+    /** A heading is short, has letters and is no value such as a date or a street. */
+    private static boolean isHeading(String text) {
+        return text.length() <= LONGEST_HEADING
+                && text.matches("(?s).*\\p{L}.*")
+                && !text.matches("[0-9].*|.*@.*|.*[0-9]{4}.*")
+                && text.split("\\s+").length <= 5;
+    }
+
+    /** The columns that are at least likely, as rows of the table of columns. */
+    public List<List<String>> columnRows() {
+        List<List<String>> rows = new ArrayList<>();
+        for (HeadingMatch match : matches) {
+            if (match.sure() == Sure.SURE || match.sure() == Sure.LIKELY) {
+                rows.add(
+                        List.of(
+                                match.field().orElseThrow().key(),
+                                match.column().heading(),
+                                "",
+                                match.sure().word(),
+                                match.because()));
+            }
+        }
+        if (shortYears) {
+            rows.add(List.of(SHORT_YEARS, "", "yes", Sure.SURE.word(), "days such as 3/11/26"));
+        }
+        return rows;
+    }
+
+    /** The words that probably stand for one of ours, as rows of the table of words. */
+    public List<List<String>> wordRows() {
+        return words.stream()
+                .filter(w -> w.ours().isPresent())
+                .map(w -> List.of(w.field(), w.word(), w.ours().orElseThrow()))
+                .toList();
+    }
+
+    /** Every column for people: letters, heading, field, how sure, because. */
+    public List<List<String>> columnLines() {
+        return matches.stream()
+                .map(
+                        m ->
+                                List.of(
+                                        m.column().letters(),
+                                        m.column().heading(),
+                                        m.field().map(Field::key).orElse("-"),
+                                        m.sure().word(),
+                                        m.because()))
+                .toList();
+    }
+
+    /** Every word that is not understood for people: word, field, rows, what it may stand for. */
+    public List<List<String>> wordLines() {
+        return words.stream()
+                .map(
+                        w ->
+                                List.of(
+                                        w.word(),
+                                        w.field(),
+                                        String.valueOf(w.times()),
+                                        w.ours().orElse("")))
+                .toList();
+    }
+
+    /** Needed facts, in words, that no column is proposed for. */
+    public List<String> missing() {
+        List<Field> proposed =
+                matches.stream()
+                        .filter(m -> m.sure() == Sure.SURE || m.sure() == Sure.LIKELY)
+                        .flatMap(m -> m.field().stream())
+                        .toList();
+        return Field.values().stream()
+                .filter(Field::isNeeded)
+                .filter(f -> !proposed.contains(f))
+                .filter(f -> proposed.stream().noneMatch(p -> p.parts().contains(f)))
+                .map(Field::label)
+                .toList();
+    }
+
+    /** The table of columns as a file that can be looked over and used as it is. */
+    public byte[] columnsFile() {
+        return SafeCsv.of(COLUMNS, columnRows().stream().map(SafeCsv::cells).toList());
+    }
+}

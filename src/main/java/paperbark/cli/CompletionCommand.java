@@ -1,0 +1,33 @@
+package paperbark.cli;
+
+import java.util.concurrent.Callable;
+import paperbark.batch.Ending;
+import picocli.AutoComplete;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** {@code completion}: lets a shell complete commands, options and names of findings. */
+@Command(
+        name = "completion",
+        description = {
+            "Prints what bash and zsh need to complete the words of the program's command line.",
+            "Keep it in a file and have the shell read that file when it starts."
+        },
+        footer = {"", "Example:", "  paperbark completion > paperbark-completion.sh"},
+        mixinStandardHelpOptions = true)
+final class CompletionCommand implements Callable<Integer> {
+    private final Main.World world;
+
+    @Spec private CommandSpec spec;
+
+    CompletionCommand(Main.World world) {
+        this.world = world;
+    }
+
+    @Override
+    public Integer call() {
+        world.out().print(AutoComplete.bash("paperbark", spec.root().commandLine()));
+        return Ending.DONE.exitCode();
+    }
+}

@@ -1,0 +1,164 @@
+package paperbark.output.pdf;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.zip.Deflater;
+import java.util.zip.DeflaterOutputStream;
+
+/**
+ * Writes a document from front to back: streams as they come, everything else packed into object
+ * streams, and the list of places at the end (ISO 32000-1, 7.5.7 and 7.5.8). What was written is
+ * not kept but for its place, so a document may be larger than the memory.
+ */
+final class DocumentWriter {
+    private static final String HEAD = "%PDF-1.7\n%\u00e2\u00e3\u00cf\u00d3\n";
+
+    /** Tells in the trailer how many elements, pages and annotations have the first numbers. */
+    static final String PARTS = "PaperbarkParts";
+
+    // A place is four bytes, so a document has less than two gigabytes.
+    static final int ROW = 7;
+
+    private final OutputStream out;
+    private long at;
+    private byte[] places = new byte[ROW * 1024];
+    private int last;
+
+    // The group of objects that is being packed.
+    private final Buffer heads = new Buffer();
+    private final Buffer bodies = new Buffer();
+    private int packed;
+    private int packNumber;
+
+    /** Begins a document. The stream is left open. */
+    DocumentWriter(OutputStream out) throws IOException {
+        this.out = out;
+        raw(HEAD.getBytes(StandardCharsets.ISO_8859_1));
+        // Number 0 is free, as in every document.
+        places[5] = places[6] = (byte) 0xFF;
+    }
+
+    /** Takes so many numbers in a row, and gives the first. */
+    int reserve(int count) {
+        int first = last + 1;
+        last += count;
+        if (places.length < (last + 1) * ROW) {
+            places = Arrays.copyOf(places, Math.max(places.length * 2, (last + 1) * ROW));
+        }
+        return first;
+    }
+
+    /** Writes a stream. */
+    void stream(int number, byte[] dictionary, byte[] body) throws IOException {
+        place(number, 1, at, 0);
+        raw((number + " 0 obj\n").getBytes(StandardCharsets.ISO_8859_1));
+        raw(dictionary);
+        raw("stream\n".getBytes(StandardCharsets.ISO_8859_1));
+        raw(body);
+        raw("\nendstream\nendobj\n".getBytes(StandardCharsets.ISO_8859_1));
+    }
+
+    /** Packs an object that is no stream into the group that ends with {@link #endGroup}. */
+    void object(int number, byte[] text, int from, int length) {
+        if (packed == 0) {
+            packNumber = reserve(1);
+        }
+        place(number, 2, packNumber, packed++);
+        heads.number(number).write(' ');
+        heads.number(bodies.size()).write(' ');
+        bodies.write(text, from, length);
+        bodies.write('\n');
+    }
+
+    /** Writes what was packed since the last group. */
+    void endGroup() throws IOException {
+        if (packed > 0) {
+            Buffer all = new Buffer();
+            all.write(heads.toByteArray(), 0, heads.size());
+            all.write(bodies.toByteArray(), 0, bodies.size());
+            byte[] body = deflated(all.toByteArray());
+            String dictionary =
+                    "<</Type/ObjStm/N %d/First %d/Filter/FlateDecode/Length %d>>"
+                            .formatted(packed, heads.size(), body.length);
+            stream(packNumber, dictionary.getBytes(StandardCharsets.ISO_8859_1), body);
+            heads.reset();
+            bodies.reset();
+            packed = 0;
+        }
+    }
+
+    /**
+     * Ends the document.
+     *
+     * @param root the number of its catalog
+     * @param information the number of what it says of itself
+     * @param id sixteen bytes
+     * @param parts how many elements, pages and annotations have the first numbers; none if empty
+     */
+    void finish(int root, int information, byte[] id, int[] parts) throws IOException {
+        endGroup();
+        int number = reserve(1);
+        long start = at;
+        place(number, 1, start, 0);
+        byte[] body = deflated(differences());
+        Buffer dictionary = new Buffer();
+        dictionary.text("<</Type/XRef/W[1 4 2]/DecodeParms<</Predictor 12/Columns 7>>");
+        dictionary.text("/Filter/FlateDecode/Size ").number(last + 1);
+        dictionary.text("/Root ").number(root).text(" 0 R/Info ").number(information);
+        dictionary.text(" 0 R/ID[").hex(id).hex(id).text("]");
+        if (parts.length > 0) {
+            dictionary.text("/").text(PARTS).text(Arrays.toString(parts).replace(",", ""));
+        }
+        dictionary.text("/Length ").number(body.length);
+        stream(number, dictionary.text(">>").toByteArray(), body);
+        raw(("startxref\n" + start + "\n%%EOF\n").getBytes(StandardCharsets.ISO_8859_1));
+    }
+
+    /** Each row as what it differs from the one before, of which little is left when deflated. */
+    private byte[] differences() {
+        byte[] rows = new byte[(last + 1) * (ROW + 1)];
+        for (int row = 0; row <= last; row++) {
+            rows[row * (ROW + 1)] = 2;
+            for (int i = 0; i < ROW; i++) {
+                int before = row == 0 ? 0 : places[(row - 1) * ROW + i];
+                rows[row * (ROW + 1) + 1 + i] = (byte) (places[row * ROW + i] - before);
+            }
+        }
+        return rows;
+    }
+
+    private void place(int number, int kind, long where, int index) {
+        if (where > Integer.MAX_VALUE) {
+            throw new IllegalStateException("a document of more than two gigabytes");
+        }
+        int row = number * ROW;
+        places[row] = (byte) kind;
+        for (int i = 0; i < 4; i++) {
+            places[row + 1 + i] = (byte) (where >> 8 * (3 - i));
+        }
+        places[row + 5] = (byte) (index >> 8);
+        places[row + 6] = (byte) index;
+    }
+
+    private void raw(byte[] bytes) throws IOException {
+        out.write(bytes);
+        at += bytes.length;
+    }
+
+    /** The bytes deflated, as the filter {@code FlateDecode} takes them. */
+    static byte[] deflated(byte[] bytes) {
+        Deflater deflater = new Deflater();
+        ByteArrayOutputStream out = new ByteArrayOutputStream(bytes.length / 3 + 64);
+        try (DeflaterOutputStream deflate = new DeflaterOutputStream(out, deflater, 8192)) {
+            deflate.write(bytes);
+        } catch (IOException e) {
+            throw new IllegalStateException("memory does not fail", e);
+        } finally {
+            deflater.end();
+        }
+        return out.toByteArray();
+    }
+}

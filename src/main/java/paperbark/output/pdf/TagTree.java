@@ -1,0 +1,228 @@
+package paperbark.output.pdf;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSBase;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSInteger;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSObject;
+
+/**
+ * The structure tree of a document (ISO 32000-1, 14.7): elements that say nothing go, and what is
+ * left finds its content by new numbers.
+ */
+final class TagTree {
+    private static final Set<String> EMPTY_GROUPS = Set.of("THead", "TFoot", "Span", "Div");
+    private static final Set<String> SAYING_NOTHING = Set.of("Span", "Div");
+    private static final List<COSName> SAYINGS =
+            List.of(
+                    COSName.A,
+                    COSName.ALT,
+                    COSName.LANG,
+                    COSName.T,
+                    COSName.E,
+                    COSName.ACTUAL_TEXT,
+                    COSName.ID,
+                    COSName.C);
+    private static final COSName MARKED = COSName.getPDFName("MCR");
+
+    private final COSDictionary root;
+    private final List<COSDictionary> elements = new ArrayList<>();
+
+    // For each page, the content that comes behind one in the same element.
+    private final Map<COSDictionary, Map<Integer, Integer>> next = new IdentityHashMap<>();
+
+    /** The tree below a root, slimmed. */
+    TagTree(COSDictionary root) {
+        this.root = root;
+        for (COSBase kid : kids(root)) {
+            slim((COSDictionary) kid);
+        }
+    }
+
+    /** All elements, each before what it holds. */
+    List<COSDictionary> elements() {
+        if (elements.isEmpty()) {
+            Deque<COSDictionary> open = new ArrayDeque<>();
+            push(root, open);
+            while (!open.isEmpty()) {
+                COSDictionary element = open.pop();
+                elements.add(element);
+                push(element, open);
+            }
+        }
+        return elements;
+    }
+
+    private static void push(COSDictionary element, Deque<COSDictionary> open) {
+        List<COSBase> kids = kids(element);
+        for (int i = kids.size() - 1; i >= 0; i--) {
+            if (isElement(kids.get(i))) {
+                open.push((COSDictionary) kids.get(i));
+            }
+        }
+    }
+
+    private static boolean isElement(COSBase kid) {
+        return kid instanceof COSDictionary dictionary && dictionary.containsKey(COSName.S);
+    }
+
+    static List<COSBase> kids(COSDictionary element) {
+        COSBase kids = direct(element.getItem(COSName.K));
+        if (kids == null) {
+            return List.of();
+        }
+        if (!(kids instanceof COSArray array)) {
+            return List.of(kids);
+        }
+        List<COSBase> all = new ArrayList<>(array.size());
+        for (COSBase kid : array) {
+            all.add(direct(kid));
+        }
+        return all;
+    }
+
+    private static COSBase direct(COSBase value) {
+        return value instanceof COSObject object ? object.getObject() : value;
+    }
+
+    private void slim(COSDictionary element) {
+        element.removeItem(COSName.TYPE);
+        List<COSBase> left = new ArrayList<>();
+        for (COSBase kid : kids(element)) {
+            if (!isElement(kid)) {
+                left.add(content(kid, element));
+                continue;
+            }
+            COSDictionary below = (COSDictionary) kid;
+            slim(below);
+            List<COSBase> theirs = kids(below);
+            if (theirs.isEmpty() && EMPTY_GROUPS.contains(below.getNameAsString(COSName.S))) {
+                continue;
+            }
+            if (saysNothing(below, element, theirs)) {
+                theirs.forEach(kept -> left.add(moved(kept, element)));
+            } else {
+                left.add(below);
+            }
+        }
+        if (left.size() == 1 && isRows(left.get(0), element)) {
+            COSDictionary rows = (COSDictionary) left.remove(0);
+            kids(rows).forEach(row -> left.add(moved(row, element)));
+        }
+        if (left.stream().noneMatch(COSInteger.class::isInstance)) {
+            element.removeItem(COSName.PG);
+        }
+        setKids(element, left);
+        remember(element, left);
+    }
+
+    /** The only group of a table's rows, which may stand right in the table. */
+    private static boolean isRows(COSBase kid, COSDictionary table) {
+        return isElement(kid)
+                && "Table".equals(table.getNameAsString(COSName.S))
+                && "TBody".equals(((COSDictionary) kid).getNameAsString(COSName.S))
+                && SAYINGS.stream().noneMatch(((COSDictionary) kid)::containsKey);
+    }
+
+    /** A mark on the element's own page is told by its number alone. */
+    private static COSBase content(COSBase kid, COSDictionary element) {
+        if (kid instanceof COSDictionary mark
+                && MARKED.equals(mark.getCOSName(COSName.TYPE))
+                && mark.getDictionaryObject(COSName.PG)
+                        == element.getDictionaryObject(COSName.PG)) {
+            return COSInteger.get(mark.getInt(COSName.MCID));
+        }
+        return kid;
+    }
+
+    /**
+     * A span or division of which no more is known than what it holds can give that to its parent.
+     */
+    private static boolean saysNothing(
+            COSDictionary below, COSDictionary element, List<COSBase> theirs) {
+        if (!SAYING_NOTHING.contains(below.getNameAsString(COSName.S))
+                || SAYINGS.stream().anyMatch(below::containsKey)) {
+            return false;
+        }
+        boolean holdsContent = theirs.stream().anyMatch(kid -> !isElement(kid));
+        return !holdsContent
+                || below.getNameAsString(COSName.S).equals("Span")
+                        && below.getDictionaryObject(COSName.PG)
+                                == element.getDictionaryObject(COSName.PG);
+    }
+
+    private static COSBase moved(COSBase kid, COSDictionary to) {
+        if (isElement(kid)) {
+            ((COSDictionary) kid).setItem(COSName.P, to);
+        }
+        return kid;
+    }
+
+    private static void setKids(COSDictionary element, List<COSBase> kids) {
+        if (kids.isEmpty()) {
+            element.removeItem(COSName.K);
+        } else {
+            element.setItem(COSName.K, kids.size() == 1 ? kids.get(0) : new COSArray(kids));
+        }
+    }
+
+    private void remember(COSDictionary element, List<COSBase> kids) {
+        COSDictionary page = element.getCOSDictionary(COSName.PG);
+        for (int i = 1; i < kids.size(); i++) {
+            if (kids.get(i - 1) instanceof COSInteger one
+                    && kids.get(i) instanceof COSInteger two) {
+                next.computeIfAbsent(page, p -> new java.util.HashMap<>())
+                        .put(one.intValue(), two.intValue());
+            }
+        }
+    }
+
+    /** Whether a content of a page comes right behind another in the same element. */
+    boolean follows(COSDictionary page, int before, int after) {
+        return Integer.valueOf(after).equals(next.getOrDefault(page, Map.of()).get(before));
+    }
+
+    /**
+     * Gives the contents of the pages new numbers.
+     *
+     * @param numbers for each page the new number of each content; -1 where there is none
+     */
+    void renumber(Map<COSDictionary, int[]> numbers) {
+        for (COSDictionary element : elements()) {
+            List<COSBase> left = new ArrayList<>();
+            for (COSBase kid : kids(element)) {
+                if (kid instanceof COSInteger content) {
+                    int[] own = numbers.get(element.getCOSDictionary(COSName.PG));
+                    int number = own == null ? content.intValue() : own[content.intValue()];
+                    if (number >= 0) {
+                        left.add(COSInteger.get(number));
+                    }
+                } else if (!isGone(kid, numbers)) {
+                    left.add(kid);
+                }
+            }
+            setKids(element, left);
+        }
+    }
+
+    private static boolean isGone(COSBase kid, Map<COSDictionary, int[]> numbers) {
+        if (kid instanceof COSDictionary mark && mark.containsKey(COSName.MCID)) {
+            int[] own = numbers.get(mark.getCOSDictionary(COSName.PG));
+            if (own != null) {
+                mark.setInt(COSName.MCID, own[mark.getInt(COSName.MCID)]);
+                mark.removeItem(COSName.TYPE);
+                mark.setItem(COSName.TYPE, MARKED);
+                return mark.getInt(COSName.MCID) < 0;
+            }
+        }
+        return false;
+    }
+}

@@ -1,0 +1,16 @@
+package paperbark.output.pdf;
+
+/**
+ * The unit of lengths on a page: a ten-thousandth of a point. The layout's own unit is 375 of them,
+ * so that what it drew is kept exactly, and a picture of the page is the same to the dot.
+ */
+final class Unit {
+    private static final double IN_A_POINT = 10_000;
+
+    private Unit() {}
+
+    /** A length in points. */
+    static long of(double points) {
+        return Math.round(points * IN_A_POINT);
+    }
+}

@@ -1,0 +1,149 @@
+package paperbark.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import paperbark.batch.HeadingProposal;
+import paperbark.job.Field;
+import paperbark.job.HeadingMatch;
+import paperbark.sheet.ColumnNames;
+import paperbark.sheet.HeadingTable;
+
+/** A list whose headings nobody explained. */
+class MatchHeadingsTest {
+    private static final String LIST =
+            """
+            Plumbing jobs,,,,,,,,,,,,,
+            Ref,How far,When,Client name,Address,Town,St.,P/Code,Brand,Unit,Cyl S/N,Sparky,Invoice total,Mob
+            PL-301,finito,16/11/26,Nora Nettle,3 Saucepan Court,Ballan,VIC,3342,Dunlin,D270-A,2610040004512101,Tilly Teatree,4620.00,0491 570 156
+            PL-302,complete,17/11/26,Otto Oakum,5 Teaspoon Lane,Ballan,VIC,3342,Dunlin,D200-A,2610040004512102,Tilly Teatree,3990.00,0491 570 157
+            PL-304,booked,26/11/26,Quinn Quandong,2 Whisk Way,Ballan,VIC,3342,Ternlight,TL-E22-250,T23-100001,Tilly Teatree,3990.00,0491 570 158
+            PL-306,booked,26/11/26,Rhea Rushes,8 Whisk Way,Ballan,VIC,3342,Ternlight,TL-E22-250,,Tilly Teatree,3990.00,0491 570 159
+            PL-307,booked,26/11/26,Sol Saltbush,9 Whisk Way,Ballan,VIC,3342,Ternlight,TL-E22-250,,Tilly Teatree,3990.00,0491 570 156
+            PL-305,offhand,27/11/26,Rex Ragwort,4 Ladle Lane,Gordon,VIC,3345,Dunlin,D200-A,,,,
+            """;
+
+    @TempDir private Path directory;
+
+    @BeforeEach
+    void write() throws IOException {
+        Path tables = Files.createDirectories(directory.resolve("tables"));
+        try (Stream<Path> sample = Files.list(Path.of("input-samples/tables"))) {
+            for (Path table : sample.filter(Files::isRegularFile).toList()) {
+                Files.copy(table, tables.resolve(table.getFileName()));
+            }
+        }
+        Files.delete(tables.resolve("columns.csv"));
+        Files.writeString(directory.resolve("list.csv"), LIST);
+    }
+
+    @Test
+    void everyColumnIsProposedAndTheListIsThenRead() throws IOException {
+        Program.Run run = Program.run(directory, "match-headings", "list.csv");
+        assertThat(run.exitCode()).as(run.err()).isZero();
+        assertThat(run.out())
+                .contains("Ref")
+                .containsPattern("Town +site-suburb +sure")
+                .containsPattern("How far +stage +likely")
+                .containsPattern("Cyl S/N +tank-serial +sure")
+                .containsPattern("offhand +stage +1 +cancelled")
+                .containsPattern("finito +stage +1 +\\? add it")
+                .contains("two-digit-years");
+        assertThat(directory.resolve("tables/columns.csv")).doesNotExist();
+
+        assertThat(Program.run(directory, "match-headings", "list.csv", "--write").exitCode())
+                .isZero();
+        assertThat(Files.readString(directory.resolve("tables/columns.csv")))
+                .contains("tank-serial,Cyl S/N,")
+                .contains("site-postcode,P/Code,")
+                .contains("two-digit-years,,yes");
+        assertThat(Files.readString(directory.resolve("tables/words.csv")))
+                .contains("stage,offhand,cancelled")
+                .contains("stage,fell through,cancelled");
+        Program.Run checked = Program.run(directory, "check", "list.csv");
+        assertThat(checked.out()).contains("Jobs:         5").contains("cancelled: 1");
+        assertThat(checked.out()).doesNotContain("column-missing");
+    }
+
+    @Test
+    void aTableOfTheFirmsIsNeverReplacedUnasked() throws IOException {
+        Path own = directory.resolve("tables/columns.csv");
+        Files.writeString(own, "field,alias,always\njob,Ref,\nsheet,Jobs *,\nnew-system,,yes\n");
+        Program.Run run = Program.run(directory, "match-headings", "list.csv", "--write");
+        assertThat(run.exitCode()).isEqualTo(2);
+        assertThat(run.err()).contains("--replace");
+        assertThat(Files.readString(own)).contains("job,Ref,\nsheet");
+
+        assertThat(
+                        Program.run(directory, "match-headings", "list.csv", "--write", "--replace")
+                                .exitCode())
+                .isZero();
+        assertThat(Files.readString(own))
+                .contains("sheet,Jobs *,")
+                .contains("new-system,,yes")
+                .contains("maker,Brand,");
+        assertThat(Files.readString(directory.resolve("tables/before/columns.csv")))
+                .contains("job,Ref,\nsheet");
+    }
+
+    @Test
+    void inAWorkbookOfTablesTheProposalGoesToItsSheet() throws IOException {
+        Program.run(directory, "tables", "tables", "--to", "xlsx");
+        assertThat(Program.run(directory, "match-headings", "list.csv", "--write").exitCode())
+                .isZero();
+        try (Stream<Path> files = Files.list(directory.resolve("tables"))) {
+            assertThat(files.filter(f -> f.toString().endsWith(".csv"))).isEmpty();
+        }
+        assertThat(Program.run(directory, "check", "list.csv").out()).contains("Jobs:         5");
+    }
+
+    /**
+     * How often the proposal is right: the sample week's headings, with which the sample firm's own
+     * table says the truth, looked at without that table.
+     */
+    @Test
+    void mostOfTheSampleWeekIsProposedRightly() {
+        Path week = Path.of("input-samples/week-47.xlsx");
+        ColumnNames<Field> truth =
+                HeadingTable.of(
+                        Field.values(),
+                        "columns",
+                        Path.of("input-samples/tables"),
+                        new ArrayList<>());
+        Map<String, String> wrong = new TreeMap<>();
+        long right = 0;
+        HeadingProposal proposal =
+                HeadingProposal.of(week, Optional.empty(), directory.resolve("tables"))
+                        .result()
+                        .orElseThrow();
+        for (var match : proposal.matches()) {
+            String said = match.field().map(Field::key).orElse("-");
+            String meant = truth.field(match.column().heading()).map(Field::key).orElse("-");
+            if (said.equals(meant)) {
+                right++;
+            } else if (match.sure() == HeadingMatch.Sure.SURE) {
+                wrong.put(match.column().heading(), said + " for " + meant);
+            }
+        }
+        assertThat(wrong).as("what is called sure is right").isEmpty();
+        assertThat(right * 100 / proposal.matches().size()).isGreaterThanOrEqualTo(70);
+    }
+
+    @Test
+    void whatCannotBeReadIsARefusal() throws IOException {
+        Files.writeString(directory.resolve("empty.csv"), "");
+        assertThat(Program.run(directory, "match-headings", "empty.csv").exitCode()).isEqualTo(11);
+        Files.delete(directory.resolve("tables/firm.csv"));
+        assertThat(Program.run(directory, "match-headings", "list.csv").exitCode()).isEqualTo(23);
+    }
+}

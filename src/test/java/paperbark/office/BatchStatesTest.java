@@ -1,0 +1,96 @@
+package paperbark.office;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import paperbark.cli.Program;
+import paperbark.disk.Disk;
+
+/** How far a batch has come is held against the folders, since no seal covers what changes. */
+class BatchStatesTest {
+    @TempDir private static Path shared;
+
+    @TempDir private Path folder;
+
+    private Office office;
+
+    @BeforeAll
+    static void workForADay() throws IOException {
+        Office office = Offices.make(shared.resolve("office"));
+        for (int n = 1; n <= 2; n++) {
+            Files.writeString(office.intake().resolve("list-" + n + ".csv"), Offices.register(n));
+        }
+        assertThat(watch(office).exitCode()).isZero();
+    }
+
+    @BeforeEach
+    void takeACopy() throws IOException {
+        Offices.copy(shared.resolve("office"), folder.resolve("office"));
+        office = Office.in(folder.resolve("office"));
+        for (String command : List.of("owed", "doctor")) {
+            Program.Run run = run(command);
+            assertThat(run.exitCode()).as(run.out() + run.err()).isZero();
+            assertThat(run.err()).isEmpty();
+        }
+    }
+
+    private static Program.Run watch(Office office) {
+        return Program.run(office.root(), "watch", ".", "--once", "--quiet-for", "0");
+    }
+
+    private Program.Run run(String command) {
+        return command.equals("doctor")
+                ? Program.run(office.root(), command, ".")
+                : Program.run(office.root(), command);
+    }
+
+    private String states() throws IOException {
+        return Invariants.query(
+                office.root(), "SELECT group_concat(state) FROM progress ORDER BY entry");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "state = 'committed'|Batch 2026-11-23-list-1 is in packs/, and not published",
+                "place = 'another'|Batch 2026-11-23-list-1 is here, and in the ledger of another office"
+            })
+    void whatSomebodyChangedIsNoticedAtEveryStart(String change, String said) throws Exception {
+        Invariants.change(office.root(), "UPDATE progress SET " + change + " WHERE entry = 1");
+        assertThat(run("owed").err()).contains("Look: " + said);
+        Program.Run doctor = run("doctor");
+        assertThat(doctor.exitCode()).isEqualTo(23);
+        assertThat(doctor.out()).contains("MEND  packs", said);
+        assertThat(watch(office).out()).contains("Look: " + said);
+    }
+
+    @Test
+    void aBatchThatPeopleSeeIsNotedByTheNextStart() throws Exception {
+        Invariants.change(office.root(), "UPDATE progress SET state = 'committed'");
+        assertThat(run("owed").err())
+                .contains("2 batches, the newest 2026-11-23-list-2, are in packs/");
+        watch(office);
+        assertThat(states()).isEqualTo("filed,filed");
+        assertThat(run("owed").err()).isEmpty();
+    }
+
+    @Test
+    void aBatchThatIsOnlySaidToBeFiledIsNoticed() throws Exception {
+        Disk.delete(office.filed().resolve("2026/2026-11-23-list-2"));
+        assertThat(run("owed").err())
+                .contains(
+                        "Batch 2026-11-23-list-2 is filed as the ledger has it, and not in filed/");
+        Invariants.change(office.root(), "UPDATE progress SET state = 'published' WHERE entry = 2");
+        assertThat(run("owed").err()).isEmpty();
+    }
+}

@@ -1,0 +1,129 @@
+package paperbark.office;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import paperbark.cli.Program;
+import paperbark.outside.Outside;
+
+/** A sale that is booked anew takes the earlier entry back, whatever became of the job since. */
+class CorrectedSalesTest {
+    @TempDir private Path folder;
+
+    private Office office;
+
+    @BeforeEach
+    void makeAnOffice() throws IOException {
+        office = Offices.make(folder.resolve("office"));
+    }
+
+    private Path drop(String name, String content) throws IOException {
+        Files.writeString(office.intake().resolve(name + ".csv"), content);
+        Program.Run watch = Program.run(office.root(), "watch", ".", "--once", "--quiet-for", "0");
+        assertThat(watch.exitCode()).as(watch.out() + watch.err()).isIn(0, 10);
+        return office.packs().resolve("2026-11-23-" + name);
+    }
+
+    /** Debits less credits of every account in journals that were made by now. */
+    private Map<String, BigDecimal> balances() throws IOException {
+        Map<String, BigDecimal> all = new TreeMap<>();
+        for (Path batch : Office.list(office.packs())) {
+            Path journal = batch.resolve("journal.csv");
+            if (Files.isRegularFile(journal)) {
+                for (String line : Files.readString(journal).lines().skip(1).toList()) {
+                    String[] cells = line.split(",", -1);
+                    all.merge(
+                            cells[3], amount(cells[4]).subtract(amount(cells[5])), BigDecimal::add);
+                }
+            }
+        }
+        all.values().removeIf(sum -> sum.signum() == 0);
+        return all;
+    }
+
+    private static BigDecimal amount(String cell) {
+        return cell.isEmpty() ? BigDecimal.ZERO : new BigDecimal(cell);
+    }
+
+    private static String correcting(String row, String other) {
+        String[] lines = row.split("\n");
+        return lines[0] + ",Corrects\n" + lines[1] + "," + other + "\n";
+    }
+
+    /**
+     * Four versions of one sale: booked, at another price, under another number, and only booked.
+     */
+    private void fourTimes() throws IOException {
+        drop("a", Offices.register(1));
+        Map<String, BigDecimal> once = balances();
+        assertThat(once).containsEntry("income:heaters and installation", amount("-4200.00"));
+
+        Path second = drop("b", Offices.register(1).replace("4620.00", "4840.00"));
+        assertThat(second.resolve("accounts.journal"))
+                .content()
+                .contains(
+                        "2026-11-16 J-1 taken back", "Takes back the entry in batch 2026-11-23-a");
+        assertThat(balances())
+                .containsEntry("income:heaters and installation", amount("-4400.00"))
+                .containsEntry("liabilities:gst on sales", amount("-440.00"));
+
+        String other = Offices.register(1).replace("J-1,", "J-9,");
+        Path third = drop("c", correcting(other, "J-1"));
+        assertThat(third.resolve("journal.csv"))
+                .content()
+                .contains("Takes back the entry in batch 2026-11-23-b")
+                .doesNotContain("take back the earlier entry first");
+        assertThat(balances()).isEqualTo(once);
+        assertThat(Program.run(office.root(), "quarters").out())
+                .contains("4,620.00", "420.00")
+                .doesNotContain("9,460.00");
+
+        // The one that took the other's place comes again: the other is taken back only once.
+        drop("d", correcting(other.replace("4620.00", "4730.00"), "J-1"));
+        assertThat(balances()).containsEntry("income:heaters and installation", amount("-4300.00"));
+    }
+
+    @Test
+    void whatStandsInAllJournalsTogetherIsTheNewestVersion() throws IOException {
+        fourTimes();
+        // A job that is only booked again has no sale.
+        Path last =
+                drop(
+                        "e",
+                        Offices.register(1)
+                                .replace("J-1,installed", "J-9,booked")
+                                .replace("4620.00", "4730.00"));
+        assertThat(last.resolve("journal.csv")).isRegularFile();
+        assertThat(balances()).isEmpty();
+    }
+
+    @Test
+    @Tag("outside")
+    void anotherProgramFindsThemAllInBalance() throws IOException {
+        fourTimes();
+        StringBuilder all = new StringBuilder();
+        for (Path batch : Office.list(office.packs())) {
+            if (!Office.isHidden(batch)) {
+                all.append(Files.readString(batch.resolve("accounts.journal"))).append('\n');
+            }
+        }
+        Files.writeString(folder.resolve("all.journal"), all);
+        Outside.Result checked =
+                Outside.run(folder, "hledger", "-f", "all.journal", "check", "--strict");
+        assertThat(checked.exitCode()).as(checked.err()).isZero();
+        Outside.Result sums =
+                Outside.run(folder, "hledger", "-f", "all.journal", "bal", "-O", "csv", "--flat");
+        assertThat(sums.out())
+                .contains("\"income:heaters and installation\",\"$-4300.00\"")
+                .containsIgnoringCase("\"total\",\"0\"");
+    }
+}
