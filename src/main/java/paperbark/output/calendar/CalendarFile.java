@@ -39,7 +39,7 @@ public final class CalendarFile {
     public static byte[] of(String title, List<CalendarDay> days, State state) {
         ICalendar calendar = new ICalendar();
         calendar.setProductId(PRODUCT);
-        // rule: RFC 5545 3.7.2: a calendar that is only shown, with nobody invited
+        // RFC 5545 3.7.2: a calendar that is only shown, with nobody invited
         calendar.setMethod("PUBLISH");
         calendar.setName(title);
         days.forEach(day -> calendar.addEvent(event(day, state)));
@@ -48,7 +48,7 @@ public final class CalendarFile {
 
     private static VEvent event(CalendarDay day, State state) {
         VEvent event = new VEvent();
-        // rule: RFC 5545 3.8.4.7: the same name for good; RFC 7986 5.3: nothing of persons in it
+        // RFC 5545 3.8.4.7: the same name for good; RFC 7986 5.3: nothing of persons in it
         event.setUid(
                 DigestUtils.sha256Hex(state.office() + " " + day.name())
                         .substring(0, NAME_LETTERS));
