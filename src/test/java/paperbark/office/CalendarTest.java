@@ -25,6 +25,12 @@ class CalendarTest {
     @BeforeEach
     void threeJobs() throws IOException {
         Offices.make(folder);
+        Path rules = Files.createDirectories(folder.resolve("tables/rules/au"));
+        Files.writeString(
+                rules.resolve("public-holidays.csv"),
+                "from,to,day,states,holiday,source,pinpoint,confidence,confirmed_on,note\n"
+                        + "2026-01-01,2027-02-28,2026-12-24,VIC,A local day,how-we-read,test,derived,"
+                        + "2026-11-01,made up\n");
         // The second has no plumbing certificate yet.
         Files.writeString(
                 folder.resolve("week.csv"),
@@ -90,7 +96,8 @@ class CalendarTest {
         assertThat(day(days.get("Licence ends: Wanda Wattle, plumbing, VIC")))
                 .isEqualTo("20270630");
         assertThat(day(days.get("Offer ends: Kestrel Certificates, STCs"))).isEqualTo("20261130");
-        assertThat(String.join("\n", days.keySet())).contains("Rule ends: ");
+        assertThat(day(days.get("Rule ends: au/public-holidays.csv for 2026-12-24")))
+                .isEqualTo("20270228");
         assertThat(Files.readString(folder.resolve("calendar.ics")))
                 .doesNotContain("Amberwood", "Teaspoon", "0491", "example.com");
     }
