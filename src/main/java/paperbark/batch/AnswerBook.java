@@ -23,11 +23,12 @@ import paperbark.job.Missing;
 import paperbark.output.CaseFile;
 import paperbark.output.workbook.AnswerSheet;
 import paperbark.output.workbook.AnswerSheet.Question;
+import paperbark.output.workbook.PlainRows;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.HeadingTable;
 import paperbark.sheet.Reading;
-import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
+import paperbark.sheet.SheetRule;
 
 /**
  * Missing facts as a workbook: asked for beside the packs, and answered in a copy of the register
@@ -93,7 +94,7 @@ public final class AnswerBook {
                 file, SheetReader.readAll(file, names::knows, Optional.empty(), names.sheets()));
     }
 
-    static boolean isAlone(Path file, Reading<List<Sheet>> read) {
+    static boolean isAlone(Path file, Reading<?> read) {
         return read.result().isEmpty() && SheetReader.hasSheet(file, SheetReader.ANSWERS);
     }
 
@@ -136,12 +137,15 @@ public final class AnswerBook {
                 HeadingTable.of(Field.values(), "columns", tables, new ArrayList<>());
         return SheetReader.csvLines(register, names::knows)
                 .result()
-                .map(lines -> AnswerSheet.behind(MarkedCopy.rows(name, "", lines), all))
-                .orElseGet(
-                        () ->
-                                AnswerSheet.behind(
-                                        MarkedCopy.values(register, Optional.empty(), names::knows),
-                                        all));
+                .map(lines -> AnswerSheet.behind(CopySource.rows(name, "", lines), all))
+                .orElseGet(() -> AnswerSheet.behind(values(register, names), all));
+    }
+
+    private static PlainRows values(Path register, ColumnNames<Field> names) {
+        return SheetReader.readAll(register, names::knows, Optional.empty(), SheetRule.NONE)
+                .result()
+                .map(list -> CopySource.of(register, list).rows())
+                .orElseThrow(() -> new IllegalStateException("nothing to copy"));
     }
 
     /** Takes all jobs away that are not answered, with what was said of them. */

@@ -14,14 +14,12 @@ import paperbark.entitlement.RulesInUse;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
-import paperbark.job.Field;
 import paperbark.ledger.Proof;
 import paperbark.output.BatchInfo;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Receivable;
 import paperbark.output.paper.FiledPack;
-import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Reading;
 
 /** The order of work: one register in, one published folder out. */
@@ -95,6 +93,7 @@ public final class Batch {
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
+            staging.write(PageMap.FILE, PageMap.of(folder.id(), packs).toJson());
             BatchView view = SharedPapers.write(papers, packs, inputs, request, staging, books);
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
@@ -121,7 +120,7 @@ public final class Batch {
 
     private static Outcome check(Request request, Books books) throws IOException {
         Looked looked = looked(request, books);
-        if (looked.names().isEmpty()) {
+        if (looked.copied().isEmpty()) {
             return checkedRefused(request, looked.outcome());
         }
         SideProducts beside = new SideProducts(request.register().name());
@@ -131,10 +130,7 @@ public final class Batch {
                         () -> {
                             MarkedCopy copy =
                                     MarkedCopy.of(
-                                            request.register().file(),
-                                            request.register().sheet(),
-                                            looked.names().get()::knows,
-                                            looked.outcome().findings());
+                                            looked.copied().get(), looked.outcome().findings());
                             beside.note(copy.noticed());
                             return keep(request, copy.content(), CHECKED);
                         });
@@ -146,9 +142,9 @@ public final class Batch {
         return looked.outcome().with(marked, beside.findings());
     }
 
-    /** What was found, what headings mean where the register was read, and what the tables lack. */
+    /** What was found, what a copy is made of where the register was read, and what tables lack. */
     private record Looked(
-            Outcome outcome, Optional<ColumnNames<Field>> names, Optional<NamesToAdd> lacking) {}
+            Outcome outcome, Optional<CopySource> copied, Optional<NamesToAdd> lacking) {}
 
     /** Rows, jobs and cases are gone when it returns: the copy needs the memory. */
     private static Looked looked(Request request, Books books) {
@@ -164,7 +160,7 @@ public final class Batch {
         String name = FileNames.slug(FileNames.stem(request.register().file()));
         Cases cases = new Cases(inputs, name, request, remaining.histories());
         return new Looked(
-                CheckedCases.of(inputs, cases), Optional.of(inputs.names()), inputs.namesToAdd());
+                CheckedCases.of(inputs, cases), Optional.of(inputs.copied()), inputs.namesToAdd());
     }
 
     /** Of a register that is refused there is a copy wherever one can be made. */

@@ -19,6 +19,7 @@ import paperbark.ledger.ClaimState;
 import paperbark.ledger.Earlier;
 import paperbark.ledger.HistoryCheck;
 import paperbark.ledger.JobHistory;
+import paperbark.ledger.PaperState;
 import paperbark.ledger.PrintedPaper;
 import paperbark.output.CaseFile;
 import paperbark.output.Correction;
@@ -92,7 +93,9 @@ final class EarlierPapers {
         }
         if (stands.isPresent()) {
             return paper.after(
-                    stands.map(e -> told(e, List.of(), true)), Optional.empty(), Optional.empty());
+                    stands.map(e -> told(paper, e, List.of(), true)),
+                    Optional.empty(),
+                    Optional.empty());
         }
         List<String> wrong = contradicted(paper, newest);
         if (!paper.kind().isCopy() && (again || !wrong.isEmpty())) {
@@ -103,7 +106,7 @@ final class EarlierPapers {
                         && signing(paper).filter(day -> !day.isBefore(newest.day())).isPresent();
         return paper.after(
                 Optional.empty(),
-                Optional.of(told(newest, wrong, signedBefore)),
+                Optional.of(told(paper, newest, wrong, signedBefore)),
                 correction(paper));
     }
 
@@ -223,8 +226,17 @@ final class EarlierPapers {
         return title + (newest ? "" : " of batch " + earlier.batch());
     }
 
-    private static EarlierPaper told(PrintedPaper earlier, List<String> wrong, boolean signed) {
-        return new EarlierPaper(earlier.batch(), earlier.day(), earlier.pack(), wrong, signed);
+    private static EarlierPaper told(
+            Paper paper, PrintedPaper earlier, List<String> wrong, boolean signed) {
+        return new EarlierPaper(
+                earlier.batch(),
+                earlier.day(),
+                earlier.pack(),
+                wrong,
+                signed,
+                paper.kind().isSigned()
+                        ? earlier.step().map(PaperState.Step::awaited).orElse("")
+                        : "");
     }
 
     /** What an assignment says of earlier claims for the heater, those of the job itself too. */

@@ -25,6 +25,7 @@ import paperbark.sheet.Column;
 import paperbark.sheet.ColumnMap;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.HeadingTable;
+import paperbark.sheet.ReadList;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
@@ -37,6 +38,7 @@ import paperbark.sheet.SheetReader;
  * @param rulebook the rules
  * @param names what headings mean
  * @param sheet the register's sheet, the first of several
+ * @param copied what the marked-up copy is made of
  * @param jobs its jobs in order
  * @param findings what was noticed so far
  * @param namesToAdd names that the tables lack, where those are many
@@ -47,6 +49,7 @@ public record Inputs(
         Rulebook rulebook,
         ColumnNames<Field> names,
         Sheet sheet,
+        CopySource copied,
         List<Job> jobs,
         List<Finding> findings,
         Optional<NamesToAdd> namesToAdd) {
@@ -59,13 +62,13 @@ public record Inputs(
         Rulebook rulebook = Rulebook.load(request.firm().rules());
         ColumnNames<Field> names =
                 HeadingTable.of(Field.values(), "columns", request.firm().tables(), findings);
-        Reading<List<Sheet>> reading =
+        Reading<ReadList> reading =
                 SheetReader.readAll(
                         request.register().file(),
                         names::knows,
                         request.register().sheet(),
                         names.sheets());
-        List<Sheet> sheets = reading.result().orElse(List.of());
+        List<Sheet> sheets = reading.result().map(ReadList::sheets).orElse(List.of());
         List<Map<Field, Column>> columns = new ArrayList<>();
         for (Sheet sheet : sheets) {
             gather(ColumnMap.of(sheet, names), findings).ifPresent(columns::add);
@@ -77,6 +80,8 @@ public record Inputs(
                             : reading.findings());
             return Reading.refused(findings.stream().distinct().toList());
         }
+        CopySource copied =
+                CopySource.of(request.register().file(), reading.result().orElseThrow());
         List<Job> jobs =
                 jobs(sheets, columns, new Reader(request, tables.get(), names), reading, findings);
         if (jobs.isEmpty()) {
@@ -91,6 +96,7 @@ public record Inputs(
                         rulebook,
                         names,
                         sheets.get(0).withoutRows(),
+                        copied,
                         jobs,
                         findings.stream().distinct().toList(),
                         lacking),
@@ -109,7 +115,7 @@ public record Inputs(
             List<Sheet> sheets,
             List<Map<Field, Column>> columns,
             Reader reader,
-            Reading<List<Sheet>> reading,
+            Reading<ReadList> reading,
             List<Finding> findings) {
         Answers answers = AnswerBook.answers(reader.request.register().file());
         boolean oneSheet = sheets.size() == 1;
@@ -150,6 +156,7 @@ public record Inputs(
                 rulebook,
                 names,
                 sheet,
+                copied,
                 jobs.stream()
                         .map(
                                 j ->

@@ -54,26 +54,11 @@ final class SharedPapers {
                 "register-checked.xlsx",
                 () -> {
                     MarkedCopy copy =
-                            MarkedCopy.of(
-                                    request.register().file(),
-                                    request.register().sheet(),
-                                    inputs.names()::knows,
-                                    view.with(beside.findings()).findings());
+                            MarkedCopy.of(inputs.copied(), view.with(beside.findings()).findings());
                     beside.note(copy.noticed());
                     return staging.write("register-checked.xlsx", copy.content());
                 });
-        Optional<byte[]> asking =
-                beside.make(
-                                AnswerBook.NAME,
-                                () -> AnswerBook.asking(view.cases(), request, inputs.tables()))
-                        .flatMap(book -> book);
-        if (asking.isPresent()) {
-            staging.write(AnswerBook.NAME, asking.get());
-        }
-        if (inputs.namesToAdd().isPresent()) {
-            NamesToAdd names = inputs.namesToAdd().get();
-            beside.make(NamesToAdd.NAME, () -> staging.write(NamesToAdd.NAME, names.workbook()));
-        }
+        forms(view, inputs, request, staging, beside);
         if (request.extras().csv()) {
             beside.make("summary-csv", () -> csv(view.with(beside.findings()), staging));
         }
@@ -90,6 +75,24 @@ final class SharedPapers {
                                 IndexPage.of(view.with(beside.findings()), runs)
                                         .getBytes(StandardCharsets.UTF_8)));
         return view.with(beside.findings());
+    }
+
+    /** What people fill in: facts that are missing, and names that the tables lack. */
+    private static void forms(
+            BatchView view, Inputs inputs, Request request, Staging staging, SideProducts beside)
+            throws IOException {
+        Optional<byte[]> asking =
+                beside.make(
+                                AnswerBook.NAME,
+                                () -> AnswerBook.asking(view.cases(), request, inputs.tables()))
+                        .flatMap(book -> book);
+        if (asking.isPresent()) {
+            staging.write(AnswerBook.NAME, asking.get());
+        }
+        if (inputs.namesToAdd().isPresent()) {
+            NamesToAdd names = inputs.namesToAdd().get();
+            beside.make(NamesToAdd.NAME, () -> staging.write(NamesToAdd.NAME, names.workbook()));
+        }
     }
 
     /** The print run, and on request one for each crew and day; gives what there is to print. */

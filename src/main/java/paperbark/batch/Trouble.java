@@ -112,7 +112,14 @@ public record Trouble(Kind kind, String said) {
                     Kind.RIGHTS,
                     "No permission: "
                             + file
-                            + ". Give whoever runs the program the right to read and write there.");
+                            + (isOnWindows(file)
+                                    ? ". Close it, and what lies in it, wherever it is open. If it is not, give"
+                                    : ". Give")
+                            + " whoever runs the program the right to read and write there.");
+        }
+        if (message.contains("used by another process")) {
+            return new Trouble(
+                    Kind.DISK, "It is open in another program: " + file + ". Close it there.");
         }
         if (fault instanceof FileAlreadyExistsException
                 || fault instanceof NotDirectoryException
@@ -132,6 +139,11 @@ public record Trouble(Kind kind, String said) {
                 Kind.DISK,
                 sentence(fact)
                         + " Look whether the disk is there and may be written, and try again.");
+    }
+
+    /** There a file that is open can be neither renamed nor replaced. */
+    private static boolean isOnWindows(String file) {
+        return file.matches("(?s)([A-Za-z]:|\\\\).*");
     }
 
     /** Names what a file is to become, and not under which hidden name it is being written. */

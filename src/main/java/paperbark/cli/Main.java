@@ -2,7 +2,6 @@ package paperbark.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -104,7 +103,10 @@ public final class Main {
         line.addSubcommand(new LedgerRebuildCommand(world));
         line.addSubcommand(new DoctorCommand(world));
         line.addSubcommand(new WatchCommand(world));
+        line.addSubcommand(new StopCommand(world));
         line.addSubcommand(new ForgetCommand(world));
+        line.addSubcommand(new ScansCommand(world));
+        line.addSubcommand(new FilePageCommand(world));
         line.addSubcommand(new SettleCommand(world));
         line.addSubcommand(new LodgedCommand(world));
         line.addSubcommand(new PaidCommand(world));
@@ -114,6 +116,7 @@ public final class Main {
         line.addSubcommand(new WeekCommand(world));
         line.addSubcommand(new QuartersCommand(world));
         line.addSubcommand(new ExportCommand(world));
+        line.addSubcommand(new StartArchiveCommand(world));
         line.addSubcommand(new CompletionCommand(world));
         line.registerConverter(Path.class, new PathConverter());
         line.setOut(world.out());
@@ -132,8 +135,8 @@ public final class Main {
     /** Runs the program and ends the process with its exit code. */
     public static void main(String[] arguments) {
         ownTemporaryFolder();
-        PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
-        PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+        PrintWriter out = ConsoleText.to(System.out);
+        PrintWriter err = ConsoleText.to(System.err);
         World world =
                 new World(
                         out,

@@ -4,6 +4,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import paperbark.ledger.ClaimState;
@@ -117,7 +118,10 @@ final class OwedCommand implements Callable<Integer> {
                 claim.certificates(),
                 claim.scheme().word() + "s",
                 Days.show(claim.lodgeBy().orElseThrow()),
-                left < 0 ? "closed " + -left + " days ago" : left + " days left");
+                (left < 0 ? "closed " + -left + " days ago" : left + " days left")
+                        + Optional.ofNullable(owing.awaited().get(claim.id()))
+                                .map(came -> "  assignment " + came)
+                                .orElse(""));
     }
 
     private void none(List<?> list) {

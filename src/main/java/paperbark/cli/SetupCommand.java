@@ -1,6 +1,7 @@
 package paperbark.cli;
 
 import java.io.Console;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -11,7 +12,10 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import paperbark.batch.Ending;
 import paperbark.office.FirmOffice;
+import paperbark.office.ManualCopy;
 import paperbark.office.OfficeFolder;
+import paperbark.office.Platform;
+import paperbark.office.Starters;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -83,8 +87,24 @@ final class SetupCommand implements Callable<Integer> {
                             "Next:       complete tables/tables.xlsx, from its first sheet on; then "
                                     + Started.with("doctor", office.toString()));
         }
+        if (ManualCopy.renew(office)) {
+            world.out().println("Manual:     manual/index.html");
+        }
+        starters(office);
+        if (StartArchiveCommand.complete()) {
+            world.out().println("From now on the program starts faster on this computer.");
+        }
         world.out().println("Result:     " + office);
         return Ending.DONE.exitCode();
+    }
+
+    private void starters(Path office) throws IOException {
+        if (Started.fromAnywhere().isPresent()) {
+            Platform platform = Platform.of(System.getProperty("os.name"));
+            tell(
+                    "Starters:   ",
+                    new Starters(office, platform, Started.fromAnywhere().get()).complete());
+        }
     }
 
     /** Who the office is for; a person is asked only where one sits there and it is new. */

@@ -1,5 +1,6 @@
 package paperbark.cli;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
@@ -8,9 +9,11 @@ import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import paperbark.batch.OutputFolder;
 import paperbark.office.Attendant;
+import paperbark.office.ManualCopy;
 import paperbark.office.Office;
 import paperbark.office.OfficeDay;
 import paperbark.office.OfficeLock;
+import paperbark.office.StopRequest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -24,7 +27,13 @@ import picocli.CommandLine.Spec;
             "Attends an office folder: every register dropped into intake becomes packs, is filed or comes back.",
             "Works on network shares too: it looks again and again and needs no notices of change."
         },
-        footer = {"", "Examples:", "  paperbark watch office", "  paperbark watch office --once"},
+        footer = {
+            "",
+            "Examples:",
+            "  paperbark watch office",
+            "  paperbark watch office --open",
+            "  paperbark watch office --once"
+        },
         mixinStandardHelpOptions = true)
 final class WatchCommand implements Callable<Integer> {
     private final Main.World world;
@@ -61,6 +70,9 @@ final class WatchCommand implements Callable<Integer> {
             description = "How long the ledger's copy of a day is kept; otherwise 30.")
     private int copyDays;
 
+    @Option(names = "--open", description = "Open status.html in the browser, or say its address.")
+    private boolean open;
+
     @Option(
             names = "--moved",
             description =
@@ -81,7 +93,9 @@ final class WatchCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Office office = OfficeArgument.of(world, folder, command);
         try (OfficeLock lock = OfficeLock.take(office, world.clock().instant())) {
+            StopRequest.clear(office);
             world.temporary().accept(lock.clearedTemporary());
+            renewManual(office);
             ZoneId zone = OfficeDay.zone(office.tables(), world.clock().getZone());
             if (copied && OutputFolder.elsewhere(office.packs()).isPresent()) {
                 OutputFolder.renew(office.packs());
@@ -98,29 +112,68 @@ final class WatchCommand implements Callable<Integer> {
                                     Math.max(0, copyDays),
                                     Version.text(),
                                     this::tell));
-            return attend(attendant);
+            return once ? attendOnce(attendant) : attend(office, attendant);
         } catch (OfficeLock.Busy busy) {
             world.err().println(Ending.BUSY.sentence());
             world.err().println(busy.getMessage());
+            if (open) {
+                Browser.open(office.status(), world.out());
+            }
             return Ending.BUSY.exitCode();
         }
     }
 
-    private int attend(Attendant attendant) throws Exception {
-        if (once) {
-            int worst = worst(attendant.round(), 0);
-            // A file is only known to be steady at the second look.
-            pause(quietSeconds);
-            Attendant.Round last = attendant.round();
-            last.waiting().forEach((file, why) -> tell(file + " waits. " + why));
-            int ended = worst(last, worst);
-            boolean nothing = ended == 0 || ended == Ending.ALREADY.exitCode();
-            return nothing && !last.waiting().isEmpty() ? Ending.BUSY.exitCode() : ended;
+    /** What the office sees of the world when it is asked to do one thing now. */
+    static Attendant.World world(Main.World world, Office office) throws Exception {
+        ZoneId zone = OfficeDay.zone(office.tables(), world.clock().getZone());
+        return new Attendant.World(
+                world.clock()::instant,
+                () -> LocalDate.ofInstant(world.clock().instant(), zone),
+                Duration.ZERO,
+                0,
+                Version.text(),
+                line -> {
+                    world.out().println(line);
+                    world.out().flush();
+                });
+    }
+
+    /** The work goes on with an older one too. */
+    private static void renewManual(Office office) {
+        try {
+            ManualCopy.renew(office.root());
+        } catch (IOException | RuntimeException older) {
+            return;
         }
+    }
+
+    private int attendOnce(Attendant attendant) throws Exception {
+        int worst = worst(attendant.round(), 0);
+        // A file is only known to be steady at the second look.
+        pause(quietSeconds);
+        Attendant.Round last = attendant.round();
+        last.waiting().forEach((file, why) -> tell(file + " waits. " + why));
+        int ended = worst(last, worst);
+        boolean nothing = ended == 0 || ended == Ending.ALREADY.exitCode();
+        return nothing && !last.waiting().isEmpty() ? Ending.BUSY.exitCode() : ended;
+    }
+
+    private int attend(Office office, Attendant attendant) throws Exception {
         Watch watch = new Watch(world, attendant);
+        watch.look();
+        if (open) {
+            Browser.open(office.status(), world.out());
+        }
         for (int seconds = quietSeconds; ; seconds = Math.max(1, pollSeconds)) {
+            for (int waited = 0; waited < seconds && !StopRequest.isMade(office); waited++) {
+                pause(1);
+            }
+            if (StopRequest.isMade(office)) {
+                attendant.leave();
+                tell("Stopped, as asked.");
+                return Ending.DONE.exitCode();
+            }
             watch.look();
-            pause(seconds);
         }
     }
 

@@ -101,16 +101,28 @@ public final class Disk {
         Path hidden = Files.createTempFile(parent, "." + file.getFileName() + "-", ".part");
         try {
             write(hidden, content);
-            Files.move(
-                    hidden,
+            Patience.with(
                     file,
-                    StandardCopyOption.ATOMIC_MOVE,
-                    StandardCopyOption.REPLACE_EXISTING);
+                    () ->
+                            Files.move(
+                                    hidden,
+                                    file,
+                                    StandardCopyOption.ATOMIC_MOVE,
+                                    StandardCopyOption.REPLACE_EXISTING));
             Trace.MOVE.of(hidden, file);
             force(parent);
         } finally {
             Files.deleteIfExists(hidden);
         }
+    }
+
+    /** Moves a file to where an older one may be, whose place it then takes, by one rename. */
+    public static void moveOver(Path from, Path to) throws IOException {
+        makeFolders(to.getParent());
+        Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        Trace.MOVE.of(from, to);
+        force(to.getParent());
+        force(from.getParent());
     }
 
     /**
@@ -123,7 +135,7 @@ public final class Disk {
         if (Files.exists(to)) {
             throw new IOException(to + " appeared meanwhile.");
         }
-        Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+        Patience.with(from, () -> Files.move(from, to, StandardCopyOption.ATOMIC_MOVE));
         Trace.MOVE.of(from, to);
         force(to.getParent());
         force(from.getParent());
@@ -162,7 +174,7 @@ public final class Disk {
         }
     }
 
-    private static boolean isPosix(Path path) {
+    static boolean isPosix(Path path) {
         return path.getFileSystem().supportedFileAttributeViews().contains("posix");
     }
 }

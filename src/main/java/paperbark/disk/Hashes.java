@@ -1,6 +1,7 @@
 package paperbark.disk;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.FileVisitOption;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -20,7 +21,9 @@ public final class Hashes {
 
     /** Of what a file holds. */
     public static String sha256(Path file) throws IOException {
-        return DigestUtils.sha256Hex(Files.readAllBytes(file));
+        try (InputStream in = Files.newInputStream(file)) {
+            return DigestUtils.sha256Hex(in);
+        }
     }
 
     /**

@@ -21,6 +21,7 @@ public final class Rights {
     private static final String MODE = "unix:mode";
     private static final int FOLDERS = 02775;
     private static final int FILES = 0664;
+    private static final int READ = 0444;
     private static final int OWNERS_ALONE = 0700;
     private static final int OF_GROUP = 02070;
     private static final int SHARED_BY_ALL = 01000;
@@ -58,6 +59,16 @@ public final class Rights {
     public static void keepPrivate(Path folder) throws IOException {
         if (isUnix(folder)) {
             Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));
+        }
+    }
+
+    /**
+     * Lets whoever may read a file start it too; does nothing on Windows, where a name does that.
+     */
+    public static void letStart(Path file) throws IOException {
+        if (isUnix(file)) {
+            int given = (Integer) Files.getAttribute(file, MODE);
+            Files.setAttribute(file, MODE, given | (given & READ) >> 2);
         }
     }
 

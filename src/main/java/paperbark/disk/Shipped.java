@@ -24,6 +24,13 @@ public final class Shipped {
     /** The folder of the sample firm: a register and its tables. */
     public static final String SAMPLES = "samples";
 
+    /** The folder of the manual's pages. */
+    public static final String MANUAL = "manual";
+
+    // A file of each folder by which it is found.
+    private static final Map<String, String> FOUND_BY =
+            Map.of(TEMPLATES, "paperbark.css", SAMPLES, "week-47.xlsx", MANUAL, "starting.html");
+
     /** The sample firm's register within its folder. */
     public static final String REGISTER = "week-47.xlsx";
 
@@ -31,7 +38,7 @@ public final class Shipped {
 
     /** Every file below a folder by its path within it, with {@code /} between names. */
     public static SortedMap<String, byte[]> below(String folder) throws IOException {
-        String known = "/" + folder + (folder.equals(SAMPLES) ? "/" + REGISTER : "/paperbark.css");
+        String known = "/" + folder + "/" + FOUND_BY.get(folder);
         URL url = Objects.requireNonNull(Shipped.class.getResource(known), known);
         URLConnection connection = url.openConnection();
         try {

@@ -38,6 +38,10 @@ public enum FaultPoint {
     FILED,
     /** The ledger knows that. */
     NOTED,
+    /** A file of a pile of scans was written. */
+    SORTED,
+    /** A file of a pile of scans is where it stays. */
+    PLACED,
     /** What goes back with a register that cannot be used was written. */
     RETURNING,
     /** A register that cannot be used went back. */

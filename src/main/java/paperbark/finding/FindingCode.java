@@ -256,6 +256,12 @@ public enum FindingCode {
     PAYMENT_TWICE(CHECK, "A payment counted twice hides one that never came."),
     PAYMENT_IN_FUTURE(CHECK, "Money that is yet to come counts as received from now on."),
     PAYMENT_REVERSED(CHECK, "Money taken back is owed again."),
+    SCAN_UNREADABLE(CHECK, "Signed papers in a file that cannot be read count as not back."),
+    PAGE_UNPLACED(CHECK, "A page that nobody places is missing from its paper."),
+    PAGE_TWICE(NOTE, "Of a page that came twice, one may be the one that was signed."),
+    PAPER_INCOMPLETE(CHECK, "A claim with a page missing comes back from the buyer."),
+    PAPER_OUTDATED(CHECK, "A signature on an older paper does not hold for the newer one."),
+    BOX_BLANK(CHECK, "A paper that nobody signed in one place comes back from the buyer."),
     CLAIM_FAILED(CHECK, "A failed claim brings nothing until it is mended and lodged again.");
 
     private final Severity severity;

@@ -8,13 +8,16 @@ final class Seen {
 
     static String shown(String value) {
         String visible = visible(value);
-        if (visible.codePointCount(0, visible.length()) <= LONGEST) {
+        if (visible.length() <= LONGEST || visible.codePointCount(0, visible.length()) <= LONGEST) {
             return visible;
         }
         return visible.substring(0, visible.offsetByCodePoints(0, LONGEST - 1)) + "…";
     }
 
     static String visible(String value) {
+        if (isPlain(value)) {
+            return value;
+        }
         StringBuilder out = new StringBuilder(value.length());
         value.codePoints()
                 .forEach(
@@ -29,5 +32,15 @@ final class Seen {
                             }
                         });
         return out.toString();
+    }
+
+    /** Most text is nothing else, and every finding is looked at several times. */
+    private static boolean isPlain(String value) {
+        for (int i = 0; i < value.length(); i++) {
+            if (value.charAt(i) < ' ' || value.charAt(i) > '~') {
+                return false;
+            }
+        }
+        return true;
     }
 }

@@ -94,7 +94,12 @@ public record Told(List<Finding> all) {
     }
 
     private static String letters(Place place) {
-        return place.cellAddress().replaceAll("[0-9]+$", "");
+        String address = place.cellAddress();
+        int end = address.length();
+        while (end > 0 && Character.isDigit(address.charAt(end - 1))) {
+            end--;
+        }
+        return address.substring(0, end);
     }
 
     /** The first of them, which stands for all. */

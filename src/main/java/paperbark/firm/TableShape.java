@@ -32,13 +32,15 @@ record TableShape(String name, List<String> needed, List<String> optional) {
 
     /** Whether the heading is one of this table's, whatever its case, spaces and punctuation. */
     boolean knows(String heading) {
-        return headings().anyMatch(h -> ColumnNames.normal(h).equals(ColumnNames.normal(heading)));
+        String normal = ColumnNames.normal(heading);
+        return headings().anyMatch(h -> ColumnNames.normal(h).equals(normal));
     }
 
     /** The table's own name of a heading of the firm, or the heading itself when it has none. */
     String ownName(String heading) {
+        String normal = ColumnNames.normal(heading);
         return headings()
-                .filter(h -> ColumnNames.normal(h).equals(ColumnNames.normal(heading)))
+                .filter(h -> ColumnNames.normal(h).equals(normal))
                 .findFirst()
                 .orElse(heading);
     }

@@ -2,19 +2,16 @@ package paperbark.firm;
 
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.regex.Pattern;
+import paperbark.value.NameKey;
 
 /** Names compared whatever their case and spacing; each may be taken once. */
 final class TakenNames {
-    private static final Pattern SPACES = Pattern.compile("\\s+");
-
     private final Map<String, TableRow> taken = new HashMap<>();
 
     /** The name as compared. */
     static String key(String name) {
-        return SPACES.matcher(name.strip()).replaceAll(" ").toLowerCase(Locale.ROOT);
+        return NameKey.of(name);
     }
 
     /** What a maker's model goes by among the models of all makers. */

@@ -215,7 +215,7 @@ public final class BatchCheck {
 
     /** Rows with one job number share everything; that number is told. */
     private static boolean isJobTwice(List<Marked> same) {
-        return same.stream().map(Marked::job).distinct().count() > 1
+        return same.stream().anyMatch(m -> m.job() != same.get(0).job())
                 && same.stream().map(m -> number(m.job())).distinct().count() == 1;
     }
 

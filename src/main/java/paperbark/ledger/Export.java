@@ -15,6 +15,7 @@ public final class Export {
                     "forgotten",
                     "withdrawn",
                     "paper",
+                    "scanned",
                     "sale",
                     "claim",
                     "serial",

@@ -76,6 +76,9 @@ final class Histories {
                         r -> Map.entry(r.getLong(1), Prints.stored(r.getString(2), r.getString(3))),
                         key)
                 .forEach(v -> versions.put(v.getKey(), v.getValue()));
+        ScanBook book = new ScanBook(sql);
+        List<PaperState> states =
+                versions.isEmpty() || !book.isUsed() ? List.of() : book.ofKey(key);
         List<PrintedPaper> papers = new ArrayList<>();
         Set<JobFact> toldOtherwise = new HashSet<>();
         versions.forEach(
@@ -90,13 +93,17 @@ final class Histories {
                     // What a later list said was written in by hand.
                     Set<JobFact> blank = new HashSet<>(unknown);
                     blank.removeAll(toldOtherwise);
-                    papers.addAll(papers(key, version, changed, blank));
+                    papers.addAll(papers(key, version, changed, blank, states));
                 });
         return papers;
     }
 
     private List<PrintedPaper> papers(
-            String key, long version, Optional<Set<JobFact>> changed, Set<JobFact> blank) {
+            String key,
+            long version,
+            Optional<Set<JobFact>> changed,
+            Set<JobFact> blank,
+            List<PaperState> states) {
         return sql.list(
                 "SELECT a.kind, e.name, e.day, j.pack, a.says FROM paper a"
                         + " JOIN job j ON j.job_key = a.job_key AND j.version = a.version"
@@ -112,9 +119,18 @@ final class Histories {
                                 r.getString(4),
                                 r.getString(5),
                                 changed,
-                                blank),
+                                blank,
+                                step(states, version, r.getString(1))),
                 key,
                 version);
+    }
+
+    private static Optional<PaperState.Step> step(
+            List<PaperState> states, long version, String kind) {
+        return states.stream()
+                .filter(s -> s.version() == version && s.kind().equals(kind))
+                .map(PaperState::step)
+                .findFirst();
     }
 
     private Optional<Set<JobFact>> changed(Job job, ClaimState claim) {

@@ -132,6 +132,7 @@ final class LedgerFile implements Database {
     }
 
     private Connection connect() throws SQLException {
+        NativeLibrary.prefer();
         SQLiteConfig config = new SQLiteConfig();
         // One writer, and whatever was committed is on the disk when the call returns.
         config.setJournalMode(SQLiteConfig.JournalMode.DELETE);

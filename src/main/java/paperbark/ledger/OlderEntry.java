@@ -12,7 +12,7 @@ import org.apache.commons.codec.digest.DigestUtils;
  * it is found.
  *
  * <p>In the second schema what a job tells of a person stands by itself. In the third prints are
- * keyed; those from before, which had no key, are emptied.
+ * keyed; those from before, which had no key, are emptied. The fourth knows scanned papers.
  */
 final class OlderEntry {
     private static final SealedTable JOB = table("job");
@@ -50,6 +50,9 @@ final class OlderEntry {
         }
         if (entry.schema() == 2 && schema > 2) {
             entry = third(entry, personalThere);
+        }
+        if (entry.schema() == 3 && schema > 3) {
+            entry = anew(entry, 4, entry.rows());
         }
         return entry;
     }

@@ -16,6 +16,7 @@ import paperbark.job.JobFact;
  * @param changed the facts of the job that changed since; empty where it cannot be told
  * @param blank facts for which the paper had an empty box, and of which no later list said anything
  *     but what the job says now
+ * @param step how far it has come; empty where no papers are scanned
  */
 public record PrintedPaper(
         String kind,
@@ -24,7 +25,8 @@ public record PrintedPaper(
         String pack,
         String says,
         Optional<Set<JobFact>> changed,
-        Set<JobFact> blank) {
+        Set<JobFact> blank,
+        Optional<PaperState.Step> step) {
 
     /** Keeps the sets from being changed. */
     public PrintedPaper {

@@ -10,7 +10,7 @@ import java.util.List;
 /** The tables of a ledger, written once for both databases. */
 final class Schema {
     /** Version that this program writes. */
-    static final int VERSION = 3;
+    static final int VERSION = 4;
 
     private Schema() {}
 

@@ -52,12 +52,22 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
                                     + " lodge_by, site_key, expected_cents, owner_cents, gst_cents, due",
                             "id"));
     private static final List<SealedTable> SCHEMA_2 = fromSecond(PERSONAL_2, List.of());
+    private static final SealedTable WITHDRAWN =
+            of("withdrawn", "job_key, version, reason", "job_key, version");
+    private static final SealedTable PAPER =
+            of("paper", "job_key, version, kind, says", "job_key, version, kind");
     private static final List<SealedTable> SCHEMA_3 =
+            fromSecond(PERSONAL, List.of(WITHDRAWN, PAPER));
+    private static final List<SealedTable> SCHEMA_4 =
             fromSecond(
                     PERSONAL,
                     List.of(
-                            of("withdrawn", "job_key, version, reason", "job_key, version"),
-                            of("paper", "job_key, version, kind, says", "job_key, version, kind")));
+                            WITHDRAWN,
+                            PAPER,
+                            of(
+                                    "scanned",
+                                    "place, job_key, version, kind, page, pages, blank",
+                                    "place")));
 
     private static List<SealedTable> fromSecond(SealedTable personal, List<SealedTable> ofJobs) {
         return before(
@@ -95,7 +105,12 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
      * @param schema that of the ledger
      */
     static List<SealedTable> of(int schema) {
-        return schema == 1 ? SCHEMA_1 : schema == 2 ? SCHEMA_2 : SCHEMA_3;
+        return switch (schema) {
+            case 1 -> SCHEMA_1;
+            case 2 -> SCHEMA_2;
+            case 3 -> SCHEMA_3;
+            default -> SCHEMA_4;
+        };
     }
 
     private static SealedTable of(String name, String columns, String order) {

@@ -34,9 +34,12 @@ public final class Attendant {
     private final Office office;
     private final World world;
     private final Intake intake;
+    private final Intake scans;
     private final Proof proof = new Proof();
     private final Handling handling;
     private final OfficePapers papers;
+    private final ScanDesk desk;
+    private final StatusPage page;
     private LocalDate day = LocalDate.MIN;
     private boolean recovered;
     private Map<Path, String> waiting = Map.of();
@@ -67,7 +70,10 @@ public final class Attendant {
         this.office = lock.office();
         this.world = world;
         this.intake = new Intake(office.intake(), world.quiet());
-        this.handling = new Handling(office, world, proof);
+        this.scans = new Intake(office.scans(), world.quiet());
+        this.page = new StatusPage(office, world);
+        this.handling = new Handling(office, world, proof, page::progress);
+        this.desk = new ScanDesk(office, world);
         this.papers = new OfficePapers(office);
     }
 
@@ -119,15 +125,24 @@ public final class Attendant {
         Intake.Look look = intake.look(world.now().get());
         waiting = look.waiting();
         for (Path file : look.ready()) {
-            write(Optional.of(file.getFileName()));
+            write(Optional.of(file.getFileName()), true);
             alone(file, failures, () -> take(file).ifPresent(endings::add));
+        }
+        Intake.Look piles =
+                Files.isDirectory(office.scans())
+                        ? scans.look(world.now().get())
+                        : new Intake.Look(List.of(), Map.of());
+        for (Path file : piles.ready()) {
+            write(Optional.of(file.getFileName()), true);
+            alone(file, failures, () -> takeScan(file).ifPresent(endings::add));
         }
         if (!failures.isEmpty()) {
             fail(failures.get(0));
         }
-        write(Optional.empty());
+        write(Optional.empty(), true);
         SortedMap<String, String> names = new TreeMap<>();
         look.waiting().forEach((file, why) -> names.put(file.getFileName().toString(), why));
+        piles.waiting().forEach((file, why) -> names.put(file.getFileName().toString(), why));
         return new Round(List.copyOf(endings), Collections.unmodifiableSortedMap(names));
     }
 
@@ -137,10 +152,35 @@ public final class Attendant {
         begin(today);
         for (WorkItem item : left()) {
             Path file = item.source().orElse(item.folder());
-            alone(file, failures, () -> handling.resume(item).ifPresent(endings::add));
+            if (item.source().isPresent()) {
+                write(Optional.of(file.getFileName()), true);
+            }
+            alone(file, failures, () -> resume(item).ifPresent(endings::add));
         }
         noteFiled();
         recovered = failures.isEmpty();
+    }
+
+    private Optional<Ending> resume(WorkItem item) throws IOException {
+        return item.isScan() ? desk.resume(item).map(this::told) : handling.resume(item);
+    }
+
+    private Optional<Ending> takeScan(Path file) throws IOException {
+        try {
+            return Optional.of(told(desk.take(file)));
+        } catch (NoSuchFileException e) {
+            if (Files.exists(file)) {
+                throw e;
+            }
+            // Its owner took it back in this moment.
+            recovered = false;
+            return Optional.empty();
+        }
+    }
+
+    private Ending told(ScanDesk.Result result) {
+        world.tell().accept(result.said());
+        return result.ending();
     }
 
     private Optional<Ending> take(Path file) throws IOException {
@@ -156,6 +196,15 @@ public final class Attendant {
             return Optional.empty();
         }
         return Optional.of(handling.work(item));
+    }
+
+    /**
+     * Says on the status page that nobody attends the folder from now on.
+     *
+     * @throws IOException when it cannot be written
+     */
+    public void leave() throws IOException {
+        write(Optional.empty(), false);
     }
 
     private interface Step {
@@ -181,17 +230,16 @@ public final class Attendant {
         throw (RuntimeException) failure;
     }
 
-    private void write(Optional<Path> working) throws IOException {
+    private void write(Optional<Path> working, boolean attended) throws IOException {
         List<String> there =
                 Office.list(office.intake()).stream().map(f -> f.getFileName().toString()).toList();
         if (working.isEmpty()) {
             papers.refresh(world.today().get(), world.now().get(), world.version());
         }
         List<String> all = Stream.concat(looks.stream(), papers.looks().stream()).toList();
-        StatusPage.write(
-                office,
-                world,
-                new StatusPage.State(waiting, working, handling.troubles(there), all, true));
+        page.write(
+                new StatusPage.State(
+                        waiting, working, handling.troubles(there), all, true, attended));
     }
 
     private void show(Throwable failure) {
@@ -200,10 +248,9 @@ public final class Attendant {
                         .map(Trouble::said)
                         .orElse("The program failed; its messages say where. Please report them.");
         try {
-            StatusPage.write(
-                    office,
-                    world,
-                    new StatusPage.State(waiting, Optional.empty(), List.of(said), looks, false));
+            page.write(
+                    new StatusPage.State(
+                            waiting, Optional.empty(), List.of(said), looks, false, true));
         } catch (IOException | RuntimeException again) {
             // The same trouble; whoever started the program is told of it.
             failure.addSuppressed(again);

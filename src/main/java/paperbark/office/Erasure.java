@@ -21,6 +21,7 @@ import paperbark.ledger.Keys;
 import paperbark.ledger.LedgerId;
 import paperbark.output.workbook.WorkbookErasure;
 import paperbark.sheet.CsvErasure;
+import paperbark.sheet.OpenSheetErasure;
 
 /**
  * Takes what files tell of a job out of them. Rows of lists are emptied but for the job number;
@@ -118,7 +119,7 @@ public final class Erasure {
             if (name.equals(OfficeFolder.NOTE)) {
                 continue;
             }
-            if (!name.matches("(?i).*\\.(xlsx?|csv|txt)")) {
+            if (!name.matches("(?i).*\\.(xlsx?|ods|csv|txt)")) {
                 // An archive or a letter may hold a list too.
                 unread.add(file);
                 continue;
@@ -128,6 +129,34 @@ public final class Erasure {
                 Disk.replace(file, left.get());
                 done.add("emptied " + folder.getFileName() + "/" + folder.relativize(file));
             }
+        }
+        return done;
+    }
+
+    /**
+     * Deletes the signed papers of the job, and the pages about piles that name it.
+     *
+     * @param unread takes the pages that nobody placed, which may be of any job
+     * @return what was done, a line a file
+     * @throws IOException when a file cannot be deleted; a second run completes it
+     */
+    List<String> ofSigned(Office office, List<Path> unread) throws IOException {
+        List<String> done = new ArrayList<>();
+        for (Path entry : Office.list(office.signed())) {
+            String name = entry.getFileName().toString();
+            if (entry.equals(office.toPlace())) {
+                unread.addAll(files(entry));
+            } else if (Files.isDirectory(entry)
+                    && name.equalsIgnoreCase(Office.signedFolder(key))) {
+                Disk.delete(entry);
+                done.add("deleted signed/" + name);
+            } else if (name.endsWith(".html") && Keys.job(Files.readString(entry)).contains(key)) {
+                Files.delete(entry);
+                done.add("deleted signed/" + name);
+            }
+        }
+        if (!done.isEmpty()) {
+            Disk.force(office.signed());
         }
         return done;
     }
@@ -145,6 +174,9 @@ public final class Erasure {
         String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
         if (name.matches(".*\\.xlsx?")) {
             return new WorkbookErasure(this::names, headings).of(Files.readAllBytes(file));
+        }
+        if (name.endsWith(".ods") && headings.isEmpty()) {
+            return new OpenSheetErasure(this::names).of(Files.readAllBytes(file));
         }
         if (name.endsWith(".csv") || name.endsWith(".txt") && headings.isEmpty()) {
             return new CsvErasure(this::names, headings).of(name, Files.readAllBytes(file));

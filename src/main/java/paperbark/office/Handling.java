@@ -11,6 +11,7 @@ import java.util.Optional;
 import paperbark.batch.Batch;
 import paperbark.batch.Ending;
 import paperbark.batch.Outcome;
+import paperbark.batch.Progress;
 import paperbark.batch.Request;
 import paperbark.batch.Trouble;
 import paperbark.disk.Disk;
@@ -39,11 +40,12 @@ final class Handling {
      * A handling of registers of one office.
      *
      * @param proof what is proved of the ledger
+     * @param progress is told how far a register is
      */
-    Handling(Office office, Attendant.World world, Proof proof) {
+    Handling(Office office, Attendant.World world, Proof proof, Progress progress) {
         this.office = office;
         this.world = world;
-        this.batch = new Batch((what, done, of) -> {}, proof);
+        this.batch = new Batch(progress, proof);
     }
 
     /** Goes on with what an earlier run left behind. */

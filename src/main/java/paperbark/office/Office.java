@@ -1,6 +1,7 @@
 package paperbark.office;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -8,6 +9,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.disk.Disk;
 import paperbark.disk.FileNames;
+import paperbark.disk.Hashes;
+import paperbark.ledger.Keys;
 import paperbark.ledger.LedgerPlace;
 
 /**
@@ -18,7 +21,8 @@ import paperbark.ledger.LedgerPlace;
 public record Office(Path root) {
 
     /**
-     * The office in a folder; what is missing of intake, work, packs, returned and filed is made.
+     * The office in a folder; what is missing of intake, scans, work, packs, returned and filed is
+     * made.
      *
      * @throws IOException when the folder is not there or cannot be written
      */
@@ -27,6 +31,7 @@ public record Office(Path root) {
         for (Path path :
                 new Path[] {
                     office.intake(),
+                    office.scans(),
                     office.work(),
                     office.packs(),
                     office.returned(),
@@ -46,6 +51,32 @@ public record Office(Path root) {
     /** Where registers are dropped. */
     public Path intake() {
         return root.resolve("intake");
+    }
+
+    /** Where piles of scanned pages are dropped. */
+    public Path scans() {
+        return root.resolve("scans");
+    }
+
+    /** Papers that came back, a folder a job, with the pages that nobody could place yet. */
+    public Path signed() {
+        return root.resolve("signed");
+    }
+
+    /** The name of the folder of a job's signed papers: no two jobs have the same. */
+    static String signedFolder(String job) {
+        String slug = FileNames.slug(job);
+        return slug.equals(job)
+                ? slug
+                : slug
+                        + "-"
+                        + Hashes.sha256(Keys.job(job).getBytes(StandardCharsets.UTF_8))
+                                .substring(0, 6);
+    }
+
+    /** Scanned pages that a person places. */
+    public Path toPlace() {
+        return signed().resolve("to-place");
     }
 
     /** Where a register is while it is worked on. */

@@ -36,7 +36,7 @@ public final class OfficeFolder {
     public static final String NOTE = "WHAT-TO-DO.txt";
 
     private static final List<String> FOLDERS =
-            List.of(INTAKE, "packs", RETURNED, "filed", "templates", "tables");
+            List.of(INTAKE, "scans", "packs", RETURNED, "filed", "templates", "tables");
     static final String TABLES = "tables/";
     static final String MARK = TABLES + "SAMPLE-TABLES.txt";
     static final String SAMPLE_REGISTER = "sample-register.xlsx";
@@ -124,7 +124,7 @@ public final class OfficeFolder {
     private void templates() throws IOException {
         for (Map.Entry<String, byte[]> file : Shipped.below(Shipped.TEMPLATES).entrySet()) {
             // The pages are not the firm's: a changed copy would have no effect.
-            if (!file.getKey().matches("(index\\.|status|week).*")) {
+            if (!file.getKey().matches("(index\\.|status|week|scans).*")) {
                 file("templates/" + file.getKey(), file.getValue());
             }
         }

@@ -65,6 +65,20 @@ final class Returned {
         return proposal.isPresent();
     }
 
+    /** Gives back a pile of scans that cannot be read. */
+    static void pile(Office office, WorkItem item, Finding finding, LocalDate today)
+            throws IOException {
+        Disk.delete(item.returning());
+        Disk.makeFolders(item.returning());
+        String note =
+                "%s could not be read, and nothing was taken from it.\n\n  %s\n  What to do: %s\n\nThen drop it into the scans folder again. This folder you may delete.\n"
+                        .formatted(
+                                item.source().orElseThrow().getFileName(),
+                                finding.fact(),
+                                finding.remedy());
+        giveBack(office, item, note, today);
+    }
+
     /** Gives back a register at which the program failed again and again. */
     static void unread(Office office, WorkItem item, LocalDate today) throws IOException {
         Disk.delete(item.returning());

@@ -4,24 +4,41 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import paperbark.batch.OutputFolder;
 import paperbark.disk.Disk;
 import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.PaperState;
+import paperbark.ledger.ScanBook;
 import paperbark.output.index.OfficePage;
 import paperbark.output.index.OfficeView;
 import paperbark.value.Days;
+import paperbark.value.SchemeName;
 
 /** Writes the page in the office folder that shows how things stand. */
 final class StatusPage {
     private static final int LISTED = 20;
+    // A page that changes oftener than that wakes sync clients and readers for nothing.
+    private static final Duration OFTENEST = Duration.ofSeconds(3);
 
-    private StatusPage() {}
+    private final Office office;
+    private final Attendant.World world;
+    private Optional<OfficeView> shown = Optional.empty();
+    private Instant progressed = Instant.MIN;
+
+    StatusPage(Office office, Attendant.World world) {
+        this.office = office;
+        this.world = world;
+    }
 
     /**
      * What is going on.
@@ -31,24 +48,29 @@ final class StatusPage {
      * @param troubles what keeps work from being done, and what to do
      * @param looks what somebody should look at
      * @param asksLedger whether the ledger can be asked for the batches
+     * @param attended whether somebody goes on attending the folder
      */
     record State(
             Map<Path, String> waiting,
             Optional<Path> working,
             List<String> troubles,
             List<String> looks,
-            boolean asksLedger) {}
+            boolean asksLedger,
+            boolean attended) {}
 
     /** Writes the page anew. */
-    static void write(Office office, Attendant.World world, State state) throws IOException {
+    synchronized void write(State state) throws IOException {
         OfficeView view =
                 new OfficeView(
                         Days.show(world.today().get()),
                         world.version(),
+                        state.attended(),
+                        hasManual(),
                         state.troubles(),
                         state.looks(),
-                        state.asksLedger() ? Optional.of(seal(office)) : Optional.empty(),
+                        state.asksLedger() ? Optional.of(seal()) : Optional.empty(),
                         state.working().map(Path::toString),
+                        Optional.empty(),
                         state.waiting().entrySet().stream()
                                 .sorted(Map.Entry.comparingByKey())
                                 .map(
@@ -57,8 +79,35 @@ final class StatusPage {
                                                         e.getKey().getFileName().toString(),
                                                         e.getValue()))
                                 .toList(),
-                        returned(office),
-                        state.asksLedger() ? batches(office) : List.of());
+                        returned(),
+                        state.asksLedger() ? batches() : List.of(),
+                        state.asksLedger() ? lodging() : Optional.empty());
+        shown = Optional.of(view);
+        progressed = Instant.MIN;
+        put(view);
+    }
+
+    /**
+     * Tells how far the register is that is being worked on. A page that cannot be written then
+     * does not matter: the next one is written soon.
+     *
+     * @param what in words, e.g. {@code packs}
+     */
+    synchronized void progress(String what, int done, int of) {
+        Instant now = world.now().get();
+        if (shown.flatMap(OfficeView::working).isEmpty()
+                || now.isBefore(progressed.equals(Instant.MIN) ? now : progressed.plus(OFTENEST))) {
+            return;
+        }
+        progressed = now;
+        try {
+            put(shown.get().at(done + " of " + of + " " + what));
+        } catch (IOException | RuntimeException again) {
+            return;
+        }
+    }
+
+    private void put(OfficeView view) throws IOException {
         byte[] page = OfficePage.of(view).getBytes(StandardCharsets.UTF_8);
         // Rewritten only when something changed: every look would else wake a sync client.
         if (!Files.exists(office.status())
@@ -67,7 +116,11 @@ final class StatusPage {
         }
     }
 
-    private static List<String> returned(Office office) throws IOException {
+    private boolean hasManual() {
+        return Files.exists(office.root().resolve(OfficeView.MANUAL));
+    }
+
+    private List<String> returned() throws IOException {
         return Office.list(office.returned()).stream()
                 .filter(f -> Files.isDirectory(f) && !Office.isHidden(f))
                 .map(f -> f.getFileName().toString())
@@ -76,25 +129,56 @@ final class StatusPage {
                 .toList();
     }
 
-    private static String seal(Office office) throws IOException {
+    private String seal() throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             return ledger.records().lastSeal();
         }
     }
 
-    private static List<OfficeView.Line> batches(Office office) throws IOException {
+    private List<OfficeView.Line> batches() throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             return ledger
                     .batches()
                     .newest(LISTED, OutputFolder.known(office.packs()).orElse(""))
                     .stream()
-                    .map(batch -> line(office, batch))
+                    .map(this::line)
                     .toList();
         }
     }
 
+    /** What says of a claim that it is ready to lodge; {@code owed} asks the ledger the same. */
+    private Optional<OfficeView.Lodging> lodging() throws IOException {
+        List<PaperState> open = new ArrayList<>();
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            ScanBook book = new ScanBook(ledger);
+            if (!book.isUsed()) {
+                return Optional.empty();
+            }
+            for (SchemeName scheme : SchemeName.values()) {
+                open.addAll(book.ofOpenClaims(scheme));
+            }
+        }
+        List<PaperState> awaited = open.stream().filter(p -> !p.step().isBack()).toList();
+        return Optional.of(
+                new OfficeView.Lodging(
+                        open.size() - awaited.size(),
+                        awaited.size(),
+                        awaited.stream()
+                                .limit(LISTED)
+                                .map(
+                                        p ->
+                                                new OfficeView.Awaited(
+                                                        p.job(),
+                                                        p.kind().toUpperCase(Locale.ROOT)
+                                                                + " assignment",
+                                                        p.step().awaited(),
+                                                        p.batch()))
+                                .toList(),
+                        Office.list(office.toPlace()).size()));
+    }
+
     /** The page of a batch goes when one of its jobs is forgotten. */
-    private static OfficeView.Line line(Office office, Batches.BatchState batch) {
+    private OfficeView.Line line(Batches.BatchState batch) {
         String page = "index.html";
         boolean there = Files.exists(office.packs().resolve(batch.name()).resolve(page));
         return new OfficeView.Line(

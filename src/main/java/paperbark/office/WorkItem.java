@@ -10,21 +10,36 @@ import paperbark.disk.Disk;
 import paperbark.fault.FaultPoint;
 
 /**
- * A register that is being worked on: a folder of its own with the register in {@code source} and a
- * count of the times that the program failed at it.
+ * A register, or a pile of scans, that is being worked on: a folder of its own with the register in
+ * {@code source} and a count of the times that the program failed at it.
  *
  * @param folder the folder
  */
 record WorkItem(Path folder) {
     private static final String FAULTS = "faults";
+    private static final String SCAN = "scan-";
 
     /** Takes a file out of the intake, by one rename. */
     static WorkItem take(Office office, Path file) throws IOException {
+        return take(office, file, "");
+    }
+
+    /** Takes a pile out of the folder of scans, by one rename. */
+    static WorkItem takeScan(Office office, Path file) throws IOException {
+        return take(office, file, SCAN);
+    }
+
+    /** Whether it is a pile of scanned pages and no register. */
+    boolean isScan() {
+        return folder.getFileName().toString().startsWith(SCAN);
+    }
+
+    private static WorkItem take(Office office, Path file, String prefix) throws IOException {
         int number = 1;
-        while (Files.exists(office.work().resolve(name(number)))) {
+        while (Files.exists(office.work().resolve(prefix + name(number)))) {
             number++;
         }
-        WorkItem item = new WorkItem(office.work().resolve(name(number)));
+        WorkItem item = new WorkItem(office.work().resolve(prefix + name(number)));
         Disk.makeFolders(item.sourceFolder());
         Disk.forceAll(item.folder);
         Disk.force(office.work());
@@ -82,7 +97,7 @@ record WorkItem(Path folder) {
     }
 
     /**
-     * Gives the register back to the intake, under its own name or a numbered one. One that is
+     * Gives the file back to where it came from, under its own name or a numbered one. One that is
      * among what goes back with it already stays there, and the next start finishes that.
      */
     void putBack(Office office) throws IOException {
@@ -90,7 +105,9 @@ record WorkItem(Path folder) {
         if (source.isPresent()) {
             Disk.move(
                     source.get(),
-                    Office.free(office.intake(), source.get().getFileName().toString()));
+                    Office.free(
+                            isScan() ? office.scans() : office.intake(),
+                            source.get().getFileName().toString()));
         }
         if (source.isPresent() || !Files.isDirectory(returning())) {
             Disk.delete(folder);

@@ -109,6 +109,17 @@ public record Paper(
         return isBlocked() || stands.isEmpty();
     }
 
+    /**
+     * How far a paper has come that people sign, in words: printed, or whether the earlier one that
+     * stands is back. Empty text for a paper that nobody signs or that is held.
+     */
+    public String signing() {
+        if (!kind.isSigned() || kind.isCopy() || isBlocked()) {
+            return "";
+        }
+        return stands.map(EarlierPaper::came).orElse("printed");
+    }
+
     /** The same paper beside what went out before. */
     public Paper after(
             Optional<EarlierPaper> standing,

@@ -1,6 +1,6 @@
 package paperbark.rules;
 
-import java.util.Locale;
+import paperbark.value.NameKey;
 
 /**
  * The keys that a row speaks of, from the first to the last, both included. Keys are compared as
@@ -38,7 +38,7 @@ record KeyRange(String first, String last, String plainFirst, String plainLast) 
 
     /** A key as it is compared. */
     static String plain(String key) {
-        return key.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
+        return NameKey.of(key);
     }
 
     /** For people: the parts of a key with commas between them; empty for a table without keys. */

@@ -3,7 +3,9 @@ package paperbark.rules;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -19,10 +21,6 @@ public final class RuleTable<K, R> {
 
     /** A raw row and, unless it is a gap on purpose, what it says. */
     record Entry<R>(RuleRow raw, Optional<R> row) {
-        boolean speaksFor(LocalDate day, String plainKey) {
-            return raw.key().contains(plainKey) && raw.inForce().contains(day);
-        }
-
         Dated<R> dated() {
             return new Dated<>(row.orElseThrow(), raw.ref(), raw.inForce(), raw.note());
         }
@@ -31,6 +29,8 @@ public final class RuleTable<K, R> {
     private final String name;
     private final Function<K, String> keyText;
     private final List<Entry<R>> entries;
+    // Thousands of jobs ask for a few keys; who looks up a key gets its rows in their order.
+    private final Map<String, List<Entry<R>>> asked = new ConcurrentHashMap<>();
 
     /** Takes the firm's entries first: where two speak, the first wins. */
     RuleTable(String name, Function<K, String> keyText, List<Entry<R>> entries) {
@@ -101,13 +101,22 @@ public final class RuleTable<K, R> {
     }
 
     Optional<Entry<R>> speaking(LocalDate day, String key) {
-        String plain = KeyRange.plain(key);
-        return entries.stream().filter(e -> e.speaksFor(day, plain)).findFirst();
+        for (Entry<R> entry : about(key)) {
+            if (entry.raw().inForce().contains(day)) {
+                return Optional.of(entry);
+            }
+        }
+        return Optional.empty();
     }
 
     private Stream<Entry<R>> of(String key) {
-        String plain = KeyRange.plain(key);
-        return entries.stream().filter(e -> e.raw().key().contains(plain));
+        return about(key).stream();
+    }
+
+    private List<Entry<R>> about(String key) {
+        return asked.computeIfAbsent(
+                KeyRange.plain(key),
+                plain -> entries.stream().filter(e -> e.raw().key().contains(plain)).toList());
     }
 
     /** All rows in words, the firm's first. */

@@ -5,12 +5,15 @@ import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
+import paperbark.ledger.PaperState;
+import paperbark.ledger.ScanBook;
 import paperbark.value.DebtAge;
 import paperbark.value.Money;
 
@@ -22,9 +25,15 @@ import paperbark.value.Money;
  * @param failed claims that failed and bring nothing until they are lodged again, the earliest
  *     closing date first
  * @param closing other claims not lodged whose closing date is near or past, earliest first
+ * @param awaited why claims not lodged cannot be: how far their assignment has come, by the number
+ *     of the claim; those that are ready to lodge are left out
  */
 public record Owing(
-        LocalDate asOf, List<Line> open, List<ClaimState> failed, List<ClaimState> closing) {
+        LocalDate asOf,
+        List<Line> open,
+        List<ClaimState> failed,
+        List<ClaimState> closing,
+        Map<Long, String> awaited) {
     /** A claim that is not lodged is told when its closing date is fewer than so many days off. */
     public static final int CLOSING_DAYS = 60;
 
@@ -33,6 +42,7 @@ public record Owing(
         open = List.copyOf(open);
         failed = List.copyOf(failed);
         closing = List.copyOf(closing);
+        awaited = Map.copyOf(awaited);
     }
 
     /**
@@ -84,14 +94,29 @@ public record Owing(
                                 Comparator.comparing((ClaimState c) -> c.lodgeBy().orElseThrow())
                                         .thenComparing(ClaimState::id))
                         .toList();
-        return new Owing(asOf, open, failed, closing);
+        return new Owing(asOf, open, failed, closing, Map.of());
     }
 
     /** What is still to come on a day, as a ledger has it. */
     public static Owing of(LedgerPlace place, LocalDate asOf) {
         try (Ledger ledger = Ledger.open(place)) {
-            return of(ledger.claims(asOf), asOf);
+            Owing owing = of(ledger.claims(asOf), asOf);
+            return new Owing(
+                    asOf, owing.open(), owing.failed(), owing.closing(), awaited(owing, ledger));
         }
+    }
+
+    /** A claim whose assignment the ledger does not list is one of an earlier program. */
+    private static Map<Long, String> awaited(Owing owing, Ledger ledger) {
+        ScanBook book = new ScanBook(ledger);
+        Map<Long, String> awaited = new HashMap<>();
+        for (ClaimState claim : book.isUsed() ? owing.closing() : List.<ClaimState>of()) {
+            book.newest(claim.job(), claim.scheme())
+                    .map(PaperState::step)
+                    .filter(step -> !step.isBack())
+                    .ifPresent(step -> awaited.put(claim.id(), step.awaited()));
+        }
+        return awaited;
     }
 
     private static long overdue(ClaimState claim, LocalDate asOf) {

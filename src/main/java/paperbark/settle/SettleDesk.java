@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import paperbark.batch.AdviceFiles;
+import paperbark.batch.CopySource;
 import paperbark.batch.Ending;
 import paperbark.batch.MarkedCopy;
 import paperbark.batch.SideProducts;
@@ -28,9 +29,11 @@ import paperbark.sheet.Column;
 import paperbark.sheet.ColumnMap;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.HeadingTable;
+import paperbark.sheet.ReadList;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
+import paperbark.sheet.SheetRule;
 import paperbark.value.Days;
 import paperbark.value.Money;
 
@@ -104,17 +107,19 @@ public final class SettleDesk {
                 HeadingTable.of(
                         List.of(AdviceField.values()), "advice-columns", order.tables(), findings);
         Words words = FirmTablesReader.words(order.tables(), findings);
-        Reading<Sheet> sheet = SheetReader.read(order.advice(), names::knows, order.sheet());
-        findings.addAll(sheet.findings());
+        Reading<ReadList> list =
+                SheetReader.readAll(order.advice(), names::knows, order.sheet(), SheetRule.NONE);
+        Optional<Sheet> sheet = list.result().map(l -> l.sheets().get(0));
+        findings.addAll(list.findings());
         Optional<Reading<Map<AdviceField, Column>>> columns =
-                sheet.result().map(s -> ColumnMap.of(s, names));
+                sheet.map(s -> ColumnMap.of(s, names));
         columns.ifPresent(c -> findings.addAll(c.findings()));
         if (columns.flatMap(Reading::result).isEmpty()) {
             return new Result(Ending.REFUSED, List.of(), Finding.inOrder(findings), List.of());
         }
         Optional<Finding> lacking =
                 AdviceReader.lacking(
-                        sheet.result().orElseThrow(),
+                        sheet.orElseThrow(),
                         columns.flatMap(Reading::result).orElseThrow(),
                         order.defaults());
         if (lacking.isPresent()) {
@@ -126,7 +131,7 @@ public final class SettleDesk {
             ledger.verify();
             Advice.Settled settled =
                     Advice.settle(
-                            sheet.result().orElseThrow(),
+                            sheet.orElseThrow(),
                             columns.flatMap(Reading::result).orElseThrow(),
                             source,
                             ledger,
@@ -136,7 +141,13 @@ public final class SettleDesk {
             findings.addAll(settled.findings());
             List<Finding> ordered = Finding.inOrder(findings);
             SideProducts beside = new SideProducts(source.file());
-            List<Path> written = write(order, names, settled.lines(), ordered, beside);
+            List<Path> written =
+                    write(
+                            order,
+                            CopySource.of(order.advice(), list.result().orElseThrow()),
+                            settled.lines(),
+                            ordered,
+                            beside);
             findings.addAll(beside.findings());
             return new Result(ending(settled), settled.lines(), Finding.inOrder(findings), written);
         }
@@ -164,7 +175,7 @@ public final class SettleDesk {
 
     private static List<Path> write(
             Order order,
-            ColumnNames<AdviceField> names,
+            CopySource copied,
             List<SettledLine> lines,
             List<Finding> findings,
             SideProducts beside)
@@ -175,9 +186,7 @@ public final class SettleDesk {
         beside.make(
                         name + "-settled.xlsx",
                         () -> {
-                            MarkedCopy copy =
-                                    MarkedCopy.of(
-                                            order.advice(), order.sheet(), names::knows, findings);
+                            MarkedCopy copy = MarkedCopy.of(copied, findings);
                             beside.note(copy.noticed());
                             return copy.content();
                         })

@@ -50,6 +50,9 @@ record CellReader(int sharedTexts, boolean from1904) {
     private Cell value(org.apache.poi.ss.usermodel.Cell stored, int column, String address) {
         if (stored instanceof XSSFCell cell) {
             StoredXml xml = new StoredXml(cell);
+            if (xml.hasStrayText()) {
+                return unusable(column, address, "", unreadable());
+            }
             if (xml.isNotCalculated()) {
                 return unusable(column, address, "", notCalculated());
             }

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -31,6 +32,8 @@ public final class ColumnNames<F extends ColumnField> {
 
     /** In the place of a field: the line says which sheets are meant. */
     private static final String SHEET = "sheet";
+
+    private static final Pattern BETWEEN = Pattern.compile("[^\\p{L}\\p{Nd}]");
 
     private final List<F> fields;
     private final String table;
@@ -172,7 +175,17 @@ public final class ColumnNames<F extends ColumnField> {
 
     /** A heading without case, spaces and punctuation. */
     public static String normal(String heading) {
-        return heading.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{Nd}]", "");
+        StringBuilder normal = new StringBuilder(heading.length());
+        for (int i = 0; i < heading.length(); i++) {
+            char c = heading.charAt(i);
+            if (c > '~') {
+                return BETWEEN.matcher(heading.toLowerCase(Locale.ROOT)).replaceAll("");
+            }
+            if (Character.isLetterOrDigit(c)) {
+                normal.append(Character.toLowerCase(c));
+            }
+        }
+        return normal.toString();
     }
 
     private static String written(String heading) {

@@ -49,7 +49,7 @@ final class CsvSource {
         candidates = isNamed ? List.of(named.group(1).charAt(0)) : DELIMITERS;
     }
 
-    static Reading<Sheet> read(String file, byte[] bytes, Predicate<String> isKnown)
+    static Reading<ReadList> read(String file, byte[] bytes, Predicate<String> isKnown)
             throws Refused, IOException {
         FileGate.checkSize(bytes.length, new Place.InFile(file));
         return new CsvSource(file, bytes).read(isKnown);
@@ -62,7 +62,7 @@ final class CsvSource {
         return Reading.of(lines.stream().map(Line::row).toList(), List.of());
     }
 
-    private Reading<Sheet> read(Predicate<String> isKnown) throws Refused, IOException {
+    private Reading<ReadList> read(Predicate<String> isKnown) throws Refused, IOException {
         Choice choice = choose(isKnown);
         refuseBroken(choice.delimiter());
         List<Line> lines = records.all(choice.delimiter());
@@ -71,7 +71,10 @@ final class CsvSource {
         Reading<Sheet> read = new RowSieve(place.file(), "", choice.headings()).sift(lines);
         List<Finding> findings = new ArrayList<>(content.findings());
         findings.addAll(read.findings());
-        return new Reading<>(read.result(), findings);
+        List<Row> all = lines.stream().map(Line::row).toList();
+        return new Reading<>(
+                read.result().map(sheet -> new ReadList(ReadList.Form.TEXT, List.of(sheet), all)),
+                findings);
     }
 
     private Choice choose(Predicate<String> isKnown) throws Refused, IOException {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.apache.poi.ss.util.CellReference;
 import paperbark.finding.Place;
@@ -17,6 +18,8 @@ final class HeadingFinder {
     private static final int FEWEST = 2;
 
     private static final int LISTED_AT_MOST = 15;
+
+    private static final Pattern BETWEEN = Pattern.compile("[^\\p{L}\\p{N}]");
 
     private HeadingFinder() {}
 
@@ -51,7 +54,7 @@ final class HeadingFinder {
 
     /** What two headings are compared by: letters and digits, without case. */
     static String key(String heading) {
-        String key = heading.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]", "");
+        String key = BETWEEN.matcher(heading.toLowerCase(Locale.ROOT)).replaceAll("");
         return key.isEmpty() ? heading : key;
     }
 

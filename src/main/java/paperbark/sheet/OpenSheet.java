@@ -7,7 +7,10 @@ import com.github.miachm.sods.OfficeCurrency;
 import com.github.miachm.sods.OfficePercentage;
 import com.github.miachm.sods.Range;
 import com.github.miachm.sods.SpreadSheet;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,9 +18,14 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Collections;
 import java.util.Date;
 import java.util.List;
 import java.util.Optional;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
+import java.util.zip.ZipOutputStream;
 import org.apache.poi.ss.SpreadsheetVersion;
 import org.apache.poi.ss.usermodel.FormulaError;
 import org.apache.poi.ss.util.CellRangeAddress;
@@ -61,14 +69,34 @@ final class OpenSheet {
                 .getProperties()
                 .getCoreProperties()
                 .setCreated(Optional.of(Date.from(Instant.EPOCH)));
-        SpreadSheet read = new SpreadSheet(file.toFile(), values);
-        for (com.github.miachm.sods.Sheet sheet : read.getSheets()) {
-            made.add(sheet);
+        SpreadSheet read = new SpreadSheet(new ByteArrayInputStream(needed(file)), values);
+        List<BitSet> hidden = OpenSheetHidden.rows(file);
+        for (int i = 0; i < read.getSheets().size(); i++) {
+            made.add(read.getSheet(i), i < hidden.size() ? hidden.get(i) : new BitSet());
         }
         if (made.book.getNumberOfSheets() == 0) {
             throw OpenSheetCount.damaged(place);
         }
         return made.book;
+    }
+
+    /** The library reads every part, and stumbles over those that it does not need. */
+    private static byte[] needed(Path file) throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ZipFile zip = new ZipFile(file.toFile());
+                ZipOutputStream out = new ZipOutputStream(bytes)) {
+            for (ZipEntry part : Collections.list(zip.entries())) {
+                if (part.getName().equals("mimetype")
+                        || OpenSheetCount.READ.contains(part.getName())) {
+                    out.putNextEntry(new ZipEntry(part.getName()));
+                    try (InputStream in = zip.getInputStream(part)) {
+                        in.transferTo(out);
+                    }
+                    out.closeEntry();
+                }
+            }
+        }
+        return bytes.toByteArray();
     }
 
     private XSSFCellStyle style(String format) {
@@ -77,7 +105,7 @@ final class OpenSheet {
         return style;
     }
 
-    private void add(com.github.miachm.sods.Sheet from) throws Refused {
+    private void add(com.github.miachm.sods.Sheet from, BitSet hidden) throws Refused {
         XSSFSheet to = book.createSheet(free(from.getName()));
         if (from.isHidden()) {
             book.setSheetHidden(book.getSheetIndex(to), true);
@@ -97,7 +125,7 @@ final class OpenSheet {
             blocks.removeIf(block -> block.getLastRow() < at);
             blocks.addAll(merge(range, to));
             XSSFRow row = to.createRow(i);
-            row.setZeroHeight(from.rowIsHidden(i));
+            row.setZeroHeight(from.rowIsHidden(i) || hidden.get(i));
             for (int j = 0; j < columns; j++) {
                 if (values[j] != null && !isCovered(i, j, blocks)) {
                     put(row.createCell(j), values[j], Optional.ofNullable(written[j]));

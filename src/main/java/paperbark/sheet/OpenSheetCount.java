@@ -6,6 +6,7 @@ import static paperbark.finding.FindingCode.FILE_UNREADABLE;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.List;
+import java.util.Set;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import javax.xml.parsers.ParserConfigurationException;
@@ -27,6 +28,12 @@ final class OpenSheetCount extends DefaultHandler {
     private static final String OFFICE = "urn:oasis:names:tc:opendocument:xmlns:office:1.0";
     private static final String CONTENT = "content.xml";
 
+    /**
+     * The parts that say what the cells hold. Others may be empty or begin with a document type in
+     * files that spreadsheet programs save: those of shortcuts and of macros.
+     */
+    static final Set<String> READ = Set.of(CONTENT, "styles.xml");
+
     private long row;
     private long column;
     private long rowTimes;
@@ -43,7 +50,7 @@ final class OpenSheetCount extends DefaultHandler {
     static void check(ZipFile zip, List<ZipEntry> entries, Place place)
             throws Refused, IOException {
         for (ZipEntry entry : entries) {
-            if (entry.getName().endsWith(".xml")) {
+            if (READ.contains(entry.getName())) {
                 try (InputStream in = zip.getInputStream(entry)) {
                     OpenSheetCount count = new OpenSheetCount();
                     count.parse(in, place);
@@ -143,7 +150,8 @@ final class OpenSheetCount extends DefaultHandler {
         characters += length;
     }
 
-    private static long times(String text) {
+    /** How often something is repeated, by its attribute. */
+    static int times(String text) {
         return text == null ? 1 : Math.max(1, Integer.parseInt(text));
     }
 }

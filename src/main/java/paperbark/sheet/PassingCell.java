@@ -31,6 +31,9 @@ record PassingCell(
         Optional<String> value,
         Optional<Formula> formula) {
 
+    /** In the place of a kind that says nothing of the text in the cell. */
+    private static final String STRAY = "stray";
+
     private record Formula(String text, String type, String shared, String area) {
         private static Formula of(XMLStreamReader xml) throws XMLStreamException {
             String type = xml.getAttributeValue(null, "t");
@@ -73,23 +76,26 @@ record PassingCell(
         String type = Optional.ofNullable(xml.getAttributeValue(null, "t")).orElse("n");
         String style = xml.getAttributeValue(null, "s");
         Optional<String> value = Optional.empty();
+        Optional<String> inline = Optional.empty();
         Optional<Formula> formula = Optional.empty();
         while (!PassingXml.ends(xml, "c")) {
             xml.next();
+            PassingXml.refuseWithin(xml, "c");
             if (PassingXml.begins(xml, "v")) {
                 value = Optional.of(xml.getElementText());
             } else if (PassingXml.begins(xml, "is")) {
-                value = Optional.of(PassingXml.text(xml, "is"));
+                inline = Optional.of(PassingXml.text(xml, "is"));
             } else if (PassingXml.begins(xml, "f")) {
                 formula = Optional.of(Formula.of(xml));
             }
         }
+        boolean stray = inline.isPresent() && !type.equals("inlineStr");
         return new PassingCell(
                 column,
                 CellReference.convertNumToColString(column - 1) + row,
-                type,
+                stray ? STRAY : type,
                 style == null ? 0 : Integer.parseInt(style),
-                value,
+                inline.isPresent() ? inline : value,
                 formula);
     }
 
@@ -115,7 +121,7 @@ record PassingCell(
                     ? reader.read(stored("str", text, sheet, row))
                     : reader.plain("s", text, false, column, address);
         }
-        if (formula.isPresent() || type.equals("e")) {
+        if (!type.equals(STRAY) && (formula.isPresent() || type.equals("e"))) {
             return reader.read(stored(sheet, row));
         }
         Optional<String> text =
@@ -127,7 +133,9 @@ record PassingCell(
     }
 
     boolean isSum(XSSFSheet sheet, int row) {
-        return formula.isPresent() && StoredFormula.isSum(stored(sheet, row));
+        return formula.isPresent()
+                && !type.equals(STRAY)
+                && StoredFormula.isSum(stored(sheet, row));
     }
 
     private XSSFCell stored(XSSFSheet sheet, int row) {

@@ -30,6 +30,8 @@ final class PassingLines implements SheetLines {
     private final MergedCells merged;
     // Empty until they have passed; blocks lie below and to the right of their first cells.
     private final Map<CellAddress, Optional<Cell>> firsts = new HashMap<>();
+    // Known once all rows have passed.
+    private Optional<Set<Integer>> twice = Optional.empty();
 
     PassingLines(Sheet sheet, PassingBook book, CellReader reader, Place place) throws Refused {
         this.sheet = (XSSFSheet) sheet;
@@ -57,30 +59,32 @@ final class PassingLines implements SheetLines {
     @Override
     public List<Line> first(int most) {
         Map<Integer, Line> lines = new TreeMap<>();
+        Set<Integer> seen = new HashSet<>();
+        Set<Integer> again = new TreeSet<>();
         pass(
                 (xml, number) -> {
                     Line line = line(xml, number);
+                    if (!seen.add(number)) {
+                        again.add(number);
+                    }
                     lines.remove(number);
                     if (!line.row().isBlank()) {
                         lines.put(number, line);
                     }
                     return lines.size() < most;
                 });
+        if (lines.size() < most) {
+            twice = Optional.of(again);
+        }
         return new ArrayList<>(lines.values());
     }
 
     @Override
     public List<Finding> lost(String file) {
-        Set<Integer> seen = new HashSet<>();
-        Set<Integer> twice = new TreeSet<>();
-        pass(
-                (xml, number) -> {
-                    if (!seen.add(number)) {
-                        twice.add(number);
-                    }
-                    return true;
-                });
-        return lost(twice, file, sheet.getSheetName());
+        if (twice.isEmpty()) {
+            first(Integer.MAX_VALUE);
+        }
+        return lost(twice.orElseThrow(), file, sheet.getSheetName());
     }
 
     /** Gone through only where a block reaches far down, as whole columns do. */
@@ -129,6 +133,7 @@ final class PassingLines implements SheetLines {
         int column = 0;
         while (!PassingXml.ends(xml, "row")) {
             xml.next();
+            PassingXml.refuseWithin(xml, "row");
             if (PassingXml.begins(xml, "c")) {
                 PassingCell stored = PassingCell.of(xml, number, column + 1);
                 column = stored.column();

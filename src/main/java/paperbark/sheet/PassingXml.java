@@ -1,5 +1,6 @@
 package paperbark.sheet;
 
+import com.fasterxml.aalto.stax.InputFactoryImpl;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -18,7 +19,7 @@ final class PassingXml {
             "<sst xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\"/>"
                     .getBytes(StandardCharsets.UTF_8);
 
-    private static final XMLInputFactory IN = XMLInputFactory.newDefaultFactory();
+    private static final XMLInputFactory IN = new InputFactoryImpl();
     private static final XMLOutputFactory OUT = XMLOutputFactory.newDefaultFactory();
 
     static {
@@ -49,6 +50,16 @@ final class PassingXml {
     /** Whether the reader now stands at the end of such an element. */
     static boolean ends(XMLStreamReader xml, String name) {
         return xml.isEndElement() && xml.getLocalName().equals(name);
+    }
+
+    /**
+     * Refuses an element within one of its kind: its end would be taken for that of the outer one,
+     * and what follows would be lost.
+     */
+    static void refuseWithin(XMLStreamReader xml, String element) throws XMLStreamException {
+        if (begins(xml, element)) {
+            throw new XMLStreamException("an element within one of its kind");
+        }
     }
 
     /** The texts of a table, one for each entry, without what says how they are pronounced. */

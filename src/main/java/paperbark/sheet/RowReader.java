@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
@@ -30,9 +31,9 @@ import paperbark.value.WholeNumber;
  */
 public abstract class RowReader<K> {
     // Numbers of a known length that a spreadsheet robbed of the zero in front.
-    private static final String ROBBED_POSTCODE = "[2-9][0-9]{2}";
-    private static final String ROBBED_PHONE = "[23478][0-9]{8}";
-    private static final String ROBBED_BSB = "[0-9]{5}";
+    private static final Pattern ROBBED_POSTCODE = Pattern.compile("[2-9][0-9]{2}");
+    private static final Pattern ROBBED_PHONE = Pattern.compile("[23478][0-9]{8}");
+    private static final Pattern ROBBED_BSB = Pattern.compile("[0-9]{5}");
 
     private final Sheet sheet;
     private final Map<K, Column> columns;
@@ -246,9 +247,10 @@ public abstract class RowReader<K> {
     }
 
     private <T> Optional<T> zeroed(
-            K key, FindingCode code, String robbed, Function<String, Parsed<T>> parse) {
+            K key, FindingCode code, Pattern robbed, Function<String, Parsed<T>> parse) {
         Optional<String> text = text(key);
-        if (text.filter(t -> t.replaceAll("[ -]", "").matches(robbed)).isEmpty()) {
+        if (text.filter(t -> robbed.matcher(t.replace(" ", "").replace("-", "")).matches())
+                .isEmpty()) {
             return text.flatMap(t -> parsed(key, code, t, parse));
         }
         String restored = "0" + text.get();

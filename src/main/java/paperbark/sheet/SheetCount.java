@@ -8,22 +8,18 @@ import java.io.InputStream;
 import java.util.List;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
-import javax.xml.parsers.ParserConfigurationException;
-import org.apache.poi.util.XMLHelper;
-import org.xml.sax.Attributes;
-import org.xml.sax.InputSource;
-import org.xml.sax.SAXException;
-import org.xml.sax.XMLReader;
-import org.xml.sax.helpers.DefaultHandler;
+import javax.xml.stream.XMLStreamConstants;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
 import paperbark.finding.Place;
 
 /**
  * Counts the rows and cells of a part of a workbook as a stream, because opening a sheet that is
  * formatted to its end takes gigabytes. Finds sheets by what they are, not by their part's name.
  */
-final class SheetCount extends DefaultHandler {
-    private static final String NO_DOCTYPE = "http://apache.org/xml/features/disallow-doctype-decl";
-    private static final SAXException ENOUGH = new SAXException("not a sheet");
+final class SheetCount {
+    /** In the place of a part's outermost element: it may bring in what lies elsewhere. */
+    private static final String DOCTYPE = "!DOCTYPE";
 
     private final SheetSize size = new SheetSize(Limits.LAST_ROW_XLSX, Limits.STREAMED_CELLS);
     private String root = "";
@@ -49,23 +45,40 @@ final class SheetCount extends DefaultHandler {
     private static SheetCount count(InputStream in, Place place) throws Refused, IOException {
         SheetCount count = new SheetCount();
         try {
-            XMLReader reader = XMLHelper.newXMLReader();
-            reader.setFeature(NO_DOCTYPE, true);
-            reader.setContentHandler(count);
-            reader.setErrorHandler(count);
-            reader.parse(new InputSource(in));
-        } catch (ParserConfigurationException e) {
-            throw new IllegalStateException(e);
-        } catch (SAXException e) {
-            if (e != ENOUGH) {
-                throw Refused.because(
-                        FILE_UNREADABLE,
-                        place,
-                        "The workbook is damaged or holds something that no spreadsheet program writes.",
-                        "Open it in the spreadsheet program and save it as a new .xlsx file.");
+            XMLStreamReader xml = PassingXml.reader(in);
+            boolean on = true;
+            while (on && xml.hasNext()) {
+                on = count.take(xml, xml.next());
             }
+        } catch (XMLStreamException e) {
+            throw damaged(place);
+        }
+        if (count.root.equals(DOCTYPE)) {
+            throw damaged(place);
         }
         return count;
+    }
+
+    private static Refused damaged(Place place) {
+        return Refused.because(
+                FILE_UNREADABLE,
+                place,
+                "The workbook is damaged or holds something that no spreadsheet program writes.",
+                "Open it in the spreadsheet program and save it as a new .xlsx file.");
+    }
+
+    /** Takes what the reader stands at; tells whether there is any need of the rest. */
+    private boolean take(XMLStreamReader xml, int event) {
+        switch (event) {
+            case XMLStreamConstants.DTD -> root = DOCTYPE;
+            case XMLStreamConstants.START_ELEMENT -> {
+                return begin(xml);
+            }
+            case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA ->
+                    characters += xml.getTextLength();
+            default -> {}
+        }
+        return !root.equals(DOCTYPE);
     }
 
     private void refuse(Place place) throws Refused {
@@ -93,24 +106,23 @@ final class SheetCount extends DefaultHandler {
         }
     }
 
-    @Override
-    public void startElement(String uri, String name, String qualified, Attributes attributes)
-            throws SAXException {
+    private boolean begin(XMLStreamReader xml) {
+        String name = xml.getLocalName();
         if (root.isEmpty()) {
             root = name;
-            namespace = uri;
+            namespace = String.valueOf(xml.getNamespaceURI());
             if (!root.equals("worksheet") && !root.equals("sst")) {
-                throw ENOUGH;
+                return false;
             }
         }
         switch (name) {
             case "row" -> {
-                row = number(attributes.getValue("r"), row + 1);
+                row = number(xml.getAttributeValue(null, "r"), row + 1);
                 column = 0;
                 size.addRow();
             }
             case "c" -> {
-                String address = attributes.getValue("r");
+                String address = xml.getAttributeValue(null, "r");
                 column = address == null ? column + 1 : PassingCell.column(address);
                 size.addCell();
             }
@@ -118,11 +130,7 @@ final class SheetCount extends DefaultHandler {
             case "si" -> texts++;
             default -> {}
         }
-    }
-
-    @Override
-    public void characters(char[] text, int start, int length) {
-        characters += length;
+        return true;
     }
 
     private static int number(String text, int otherwise) {

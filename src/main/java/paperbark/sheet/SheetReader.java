@@ -49,16 +49,19 @@ public final class SheetReader {
      */
     public static Reading<Sheet> read(
             Path file, Predicate<String> knownHeading, Optional<String> sheetName) {
-        Reading<List<Sheet>> read = readAll(file, knownHeading, sheetName, SheetRule.NONE);
-        return new Reading<>(read.result().map(sheets -> sheets.get(0)), read.findings());
+        return first(readAll(file, knownHeading, sheetName, SheetRule.NONE));
+    }
+
+    private static Reading<Sheet> first(Reading<ReadList> read) {
+        return new Reading<>(read.result().map(list -> list.sheets().get(0)), read.findings());
     }
 
     /**
-     * The same of a list that may stand on several sheets.
+     * The same of a list that may stand on several sheets, with what a copy of it needs.
      *
      * @param rule which sheets are meant where none is named; not looked at for a CSV file
      */
-    public static Reading<List<Sheet>> readAll(
+    public static Reading<ReadList> readAll(
             Path file, Predicate<String> knownHeading, Optional<String> sheetName, SheetRule rule) {
         Path name = file.getFileName();
         Place.InFile place = new Place.InFile(name == null ? file.toString() : name.toString());
@@ -70,9 +73,7 @@ public final class SheetReader {
                         return WorkbookReader.read(
                                 file, kind, place, knownHeading, sheetName, rule);
                     }
-                    Reading<Sheet> csv =
-                            CsvSource.read(place.file(), Files.readAllBytes(file), knownHeading);
-                    return new Reading<>(csv.result().map(List::of), csv.findings());
+                    return CsvSource.read(place.file(), Files.readAllBytes(file), knownHeading);
                 });
     }
 
@@ -109,8 +110,10 @@ public final class SheetReader {
     /** Reads the bytes of a CSV file that came from elsewhere than the disk. */
     public static Reading<Sheet> readCsv(
             String fileName, byte[] content, Predicate<String> knownHeading) {
-        return guarded(
-                new Place.InFile(fileName), () -> CsvSource.read(fileName, content, knownHeading));
+        return first(
+                guarded(
+                        new Place.InFile(fileName),
+                        () -> CsvSource.read(fileName, content, knownHeading)));
     }
 
     /**

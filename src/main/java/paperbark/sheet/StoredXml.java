@@ -67,6 +67,13 @@ final class StoredXml {
         return hasKind && !xml.isSetF() && (!xml.isSetV() || xml.getV().isBlank());
     }
 
+    /**
+     * Whether text stands in the cell that its kind says nothing of; the library passes it over.
+     */
+    boolean hasStrayText() {
+        return xml.isSetIs() && !type.equals("inlineStr");
+    }
+
     /** A reference to a shared text that is not there; the library gives empty text for it. */
     boolean missesText(int sharedTexts) {
         if (!type.equals("s") || !xml.isSetV()) {

@@ -28,7 +28,7 @@ final class WorkbookReader {
     private WorkbookReader() {}
 
     /** The sheets that are meant: one unless the firm's rule means several. */
-    static Reading<List<Sheet>> read(
+    static Reading<ReadList> read(
             Path file,
             FileKind kind,
             Place place,
@@ -79,16 +79,23 @@ final class WorkbookReader {
             Predicate<String> isKnown,
             String name) {
         try {
-            Reading<List<Sheet>> read =
-                    read(book, way, place, isKnown, Optional.of(name), SheetRule.NONE);
-            return new Reading<>(read.result().map(sheets -> sheets.get(0)), read.findings());
+            Reading<ReadList> read =
+                    read(
+                            book,
+                            way,
+                            place,
+                            isKnown,
+                            Optional.of(name),
+                            SheetRule.NONE,
+                            ReadList.Form.WORKBOOK);
+            return new Reading<>(read.result().map(list -> list.sheets().get(0)), read.findings());
         } catch (Refused refused) {
             return Reading.refused(refused.findings());
         }
     }
 
     /** As a stream. */
-    static Reading<List<Sheet>> passing(
+    static Reading<ReadList> passing(
             Path file,
             Place place,
             Predicate<String> isKnown,
@@ -103,12 +110,13 @@ final class WorkbookReader {
                     place,
                     isKnown,
                     sheetName,
-                    rule);
+                    rule,
+                    ReadList.Form.PASSING);
         }
     }
 
     /** As a tree in memory. */
-    static Reading<List<Sheet>> stored(
+    static Reading<ReadList> stored(
             Path file,
             FileKind kind,
             Place place,
@@ -124,7 +132,10 @@ final class WorkbookReader {
                     place,
                     isKnown,
                     sheetName,
-                    rule);
+                    rule,
+                    kind == FileKind.OPEN_SHEET || isXlsm(book)
+                            ? ReadList.Form.CONVERTED
+                            : ReadList.Form.WORKBOOK);
         }
     }
 
@@ -135,13 +146,14 @@ final class WorkbookReader {
                 : book instanceof Date1904Support b && b.isDate1904();
     }
 
-    private static Reading<List<Sheet>> read(
+    private static Reading<ReadList> read(
             Workbook book,
             SheetLines.Way way,
             Place place,
             Predicate<String> isKnown,
             Optional<String> sheetName,
-            SheetRule rule)
+            SheetRule rule,
+            ReadList.Form form)
             throws Refused {
         boolean from1904 = isFrom1904(book);
         SheetChoice choice = new SheetChoice(book, way, place);
@@ -164,18 +176,23 @@ final class WorkbookReader {
                             ""));
         }
         List<Sheet> sheets = new ArrayList<>();
+        List<Row> first = List.of();
         for (SheetChoice.Chosen each : chosen) {
+            List<Line> lines = each.lines().first(Integer.MAX_VALUE);
             findings.addAll(each.lines().lost(place.file()));
             RowSieve sieve =
                     new RowSieve(place.file(), each.sheet().getSheetName(), each.headings());
             if (chosen.size() > 1 && !each.hasRows()) {
                 continue;
             }
-            Reading<Sheet> read = sieve.sift(each.lines().first(Integer.MAX_VALUE));
+            Reading<Sheet> read = sieve.sift(lines);
             findings.addAll(read.findings());
+            first = sheets.isEmpty() ? lines.stream().map(Line::row).toList() : first;
             read.result().map(sheet -> counting(sheet, from1904)).ifPresent(sheets::add);
         }
-        return sheets.isEmpty() ? Reading.refused(findings) : Reading.of(sheets, findings);
+        return sheets.isEmpty()
+                ? Reading.refused(findings)
+                : Reading.of(new ReadList(form, sheets, first), findings);
     }
 
     private static List<SheetChoice.Chosen> chosen(
@@ -218,9 +235,13 @@ final class WorkbookReader {
         }
     }
 
+    private static boolean isXlsm(Workbook book) {
+        return book instanceof XSSFWorkbook xlsx && xlsx.isMacroEnabled();
+    }
+
     private static boolean holdsMacros(Workbook book) {
-        return book instanceof XSSFWorkbook xlsx
-                ? xlsx.isMacroEnabled()
+        return book instanceof XSSFWorkbook
+                ? isXlsm(book)
                 : book instanceof HSSFWorkbook xls
                         && xls.getDirectory().hasEntry("_VBA_PROJECT_CUR");
     }

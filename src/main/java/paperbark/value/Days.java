@@ -2,10 +2,13 @@ package paperbark.value;
 
 import java.text.ParsePosition;
 import java.time.LocalDate;
+import java.time.Month;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.DateTimeParseException;
 import java.time.format.ResolverStyle;
+import java.time.format.TextStyle;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
@@ -14,6 +17,10 @@ import java.util.regex.Pattern;
 public final class Days {
     private static final DateTimeFormatter SHOWN =
             DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
+    private static final List<String> MONTHS =
+            Arrays.stream(Month.values())
+                    .map(m -> " " + m.getDisplayName(TextStyle.SHORT, Locale.ENGLISH) + " ")
+                    .toList();
     private static final List<DateTimeFormatter> READ =
             List.of(
                     strict("uuuu-MM-dd"),
@@ -41,7 +48,11 @@ public final class Days {
 
     /** As printed: {@code 3 Nov 2026}. */
     public static String show(LocalDate day) {
-        return SHOWN.format(day);
+        boolean plain = day.getYear() >= 1000 && day.getYear() <= 9999;
+        // The same as the formatter says, which takes longer than most of what it is asked for.
+        return plain
+                ? day.getDayOfMonth() + MONTHS.get(day.getMonthValue() - 1) + day.getYear()
+                : SHOWN.format(day);
     }
 
     /** The quarter of a day as printed: {@code Oct to Dec 2026}. */

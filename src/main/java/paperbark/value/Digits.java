@@ -11,8 +11,15 @@ final class Digits {
      * it.
      */
     static Optional<String> of(String text) {
-        String digits = text.replaceAll("[ .-]", "");
-        return digits.matches("[0-9]+") ? Optional.of(digits) : Optional.empty();
+        StringBuilder digits = new StringBuilder(text.length());
+        for (char c : text.toCharArray()) {
+            if (c >= '0' && c <= '9') {
+                digits.append(c);
+            } else if (c != ' ' && c != '.' && c != '-') {
+                return Optional.empty();
+            }
+        }
+        return digits.isEmpty() ? Optional.empty() : Optional.of(digits.toString());
     }
 
     static int at(String digits, int index) {

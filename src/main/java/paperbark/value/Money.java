@@ -2,9 +2,7 @@ package paperbark.value;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.text.DecimalFormat;
-import java.text.DecimalFormatSymbols;
-import java.util.Locale;
+import java.util.regex.Pattern;
 
 /**
  * An amount in Australian dollars and whole cents; negative amounts are allowed.
@@ -14,6 +12,9 @@ import java.util.Locale;
 public record Money(BigDecimal amount) implements Comparable<Money> {
     /** No money. */
     public static final Money ZERO = Money.of("0.00");
+
+    private static final Pattern TYPED =
+            Pattern.compile("-?([0-9]{1,9}|[0-9]{1,3}(,[0-9]{3}){1,2})(\\.[0-9]{1,2})?");
 
     /** Refuses anything but whole cents. */
     public Money {
@@ -65,10 +66,11 @@ public record Money(BigDecimal amount) implements Comparable<Money> {
     /** As printed: {@code $1,234.50}. */
     @Override
     public String toString() {
-        DecimalFormat format =
-                new DecimalFormat(
-                        "$#,##0.00;-$#,##0.00", DecimalFormatSymbols.getInstance(Locale.ROOT));
-        return format.format(amount);
+        StringBuilder shown = new StringBuilder(amount.abs().toPlainString());
+        for (int comma = shown.length() - 6; comma > 0; comma -= 3) {
+            shown.insert(comma, ',');
+        }
+        return (isNegative() ? "-$" : "$") + shown;
     }
 
     /**
@@ -78,12 +80,11 @@ public record Money(BigDecimal amount) implements Comparable<Money> {
      */
     public static Parsed<Money> parse(String text) {
         String plain = text.strip().replace('\u2212', '-').replace("$", "").strip();
-        boolean bracketed = plain.matches("\\(.*\\)");
+        boolean bracketed = plain.startsWith("(") && plain.endsWith(")") && plain.length() > 1;
         if (bracketed) {
             plain = plain.substring(1, plain.length() - 1).strip();
         }
-        if (!plain.matches("-?([0-9]{1,9}|[0-9]{1,3}(,[0-9]{3}){1,2})(\\.[0-9]{1,2})?")
-                || (bracketed && plain.startsWith("-"))) {
+        if (!TYPED.matcher(plain).matches() || (bracketed && plain.startsWith("-"))) {
             return Parsed.bad(
                     "The text is not an amount in dollars and cents.",
                     "Type the amount as a plain number such as 1234.50.");

@@ -4,6 +4,7 @@ import com.google.i18n.phonenumbers.NumberParseException;
 import com.google.i18n.phonenumbers.PhoneNumberUtil;
 import com.google.i18n.phonenumbers.PhoneNumberUtil.PhoneNumberFormat;
 import com.google.i18n.phonenumbers.Phonenumber.PhoneNumber;
+import java.util.regex.Pattern;
 
 /**
  * A telephone number that can be rung from Australia. The state is never inferred: areas do not
@@ -14,6 +15,8 @@ import com.google.i18n.phonenumbers.Phonenumber.PhoneNumber;
  */
 public record Phone(String full) {
     private static final PhoneNumberUtil NUMBERS = PhoneNumberUtil.getInstance();
+    private static final Pattern HERE =
+            Pattern.compile("[2-578][0-9]{8}|13[0-9]{4}|1300[0-9]{6}|1800[0-9]{6}");
 
     /** Reads a number in national or international form. */
     public static Parsed<Phone> parse(String text) {
@@ -27,9 +30,7 @@ public record Phone(String full) {
             // The ranges kept for fiction count as valid in the library's metadata only in part, so
             // form decides.
             String national = String.valueOf(number.getNationalNumber());
-            if (possible
-                    && number.getCountryCode() == 61
-                    && national.matches("[2-578][0-9]{8}|13[0-9]{4}|1300[0-9]{6}|1800[0-9]{6}")) {
+            if (possible && number.getCountryCode() == 61 && HERE.matcher(national).matches()) {
                 return Parsed.ok(new Phone(NUMBERS.format(number, PhoneNumberFormat.NATIONAL)));
             }
         } catch (NumberParseException e) {

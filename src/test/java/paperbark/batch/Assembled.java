@@ -69,6 +69,7 @@ public final class Assembled {
                             read.rulebook(),
                             read.names(),
                             read.sheet(),
+                            read.copied(),
                             read.jobs(),
                             findings,
                             Optional.empty());

@@ -50,15 +50,20 @@ class SetupTest {
 
         assertThat(run.exitCode()).as(run.err()).isZero();
         for (String name :
-                new String[] {"intake", "packs", "returned", "filed", "templates", "tables"}) {
+                new String[] {
+                    "intake", "scans", "packs", "returned", "filed", "templates", "tables"
+                }) {
             assertThat(directory.resolve("office").resolve(name)).isDirectory();
         }
         Map<String, String> expected = below(Path.of("templates"), "templates/");
-        expected.keySet().removeIf(name -> name.matches("templates/(index\\.|status|week).*"));
+        expected.keySet()
+                .removeIf(name -> name.matches("templates/(index\\.|status|week|scans).*"));
         expected.putAll(below(Path.of("input-samples/tables"), "tables/"));
         Map<String, String> contents = contents();
         assertThat(contents).containsAllEntriesOf(expected);
         contents.keySet().removeAll(expected.keySet());
+        assertThat(contents).containsKey("manual/starting.html");
+        contents.keySet().removeIf(name -> name.startsWith("manual/"));
         assertThat(contents)
                 .containsOnlyKeys(
                         "guide.pdf",

@@ -117,10 +117,13 @@ class ArrowsTest {
                     "settle", "batch", "output", "ledger", "disk", "firm", "sheet", "value",
                     "finding");
 
+    @ArchTest static final ArchRule scanning = room("scan", "batch", "output");
+
     @ArchTest
     static final ArchRule offices =
             room(
                     "office",
+                    "scan",
                     "settle",
                     "batch",
                     "output",
@@ -259,8 +262,20 @@ class ArrowsTest {
             only("org.apache.poi..", "paperbark.sheet..", "paperbark.output.workbook..");
 
     @ArchTest
+    static final ArchRule streamsOfXmlStayInTheirRoom =
+            only("com.fasterxml.aalto..", "paperbark.sheet..");
+
+    @ArchTest
     static final ArchRule portableDocumentsStayInTheirRooms =
-            only("org.apache.pdfbox..", "paperbark.output", "paperbark.output.(paper|form|pdf)..");
+            only(
+                    "org.apache.pdfbox..",
+                    "paperbark.output",
+                    "paperbark.output.(paper|form|pdf)..",
+                    "paperbark.scan..");
+
+    @ArchTest
+    static final ArchRule marksStayInTheirRooms =
+            only("com.google.zxing..", "paperbark.output.paper..", "paperbark.scan..");
 
     @ArchTest
     static final ArchRule objectsAndBytesKnowNoPaper =

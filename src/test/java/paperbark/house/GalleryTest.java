@@ -19,16 +19,20 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import paperbark.batch.PageMap;
 import paperbark.cli.Program;
 import paperbark.finding.FindingCode;
+import paperbark.output.paper.SignBox;
+import paperbark.scan.Scanned;
 
 /**
  * Every finding has a folder named after its code with the smallest register that brings it about
  * ({@code register.csv}, {@code .xlsx} or {@code .xls}) and what the terminal then says of it
  * ({@code expected.txt}). The sample firm's tables serve unless the folder has {@code tables};
  * {@code words.txt} holds other words for the command line, {@code before.txt} what has happened
- * until then: a command a line, or a statement that changes the ledger. {@code -Dgallery.renew}
- * writes the expected texts anew.
+ * until then: a command a line, a statement that changes the ledger, or pages of a pack that are
+ * scanned ({@code scan: PACK PAGE... [unsigned] [unmarked]}). {@code -Dgallery.renew} writes the
+ * expected texts anew.
  */
 class GalleryTest {
     private static final Path GALLERY = Path.of("src/test/resources/findings");
@@ -92,9 +96,35 @@ class GalleryTest {
                 } catch (SQLException e) {
                     throw new IllegalStateException(e);
                 }
+            } else if (line.startsWith("scan: ")) {
+                scan(line.substring("scan: ".length()).split(" "));
             } else {
                 assertThat(Program.run(directory, completed(room, line)).err()).isEmpty();
             }
+        }
+    }
+
+    /** Pages of a pack as a pile of an office folder, signed and with their marks. */
+    private void scan(String... words) throws IOException {
+        List<String> said = List.of(words);
+        Path pack = directory.resolve(said.get(0));
+        List<SignBox> boxes =
+                PageMap.in(pack.getParent().getParent()).orElseThrow().jobs().stream()
+                        .flatMap(job -> job.papers().stream())
+                        .flatMap(paper -> paper.boxes().stream())
+                        .toList();
+        try (Scanned pile = new Scanned()) {
+            for (String word : said) {
+                if (word.matches("[0-9]+")) {
+                    pile.page(
+                            pack,
+                            Integer.parseInt(word),
+                            said.contains("unsigned") ? List.of() : boxes,
+                            !said.contains("unmarked"),
+                            false);
+                }
+            }
+            pile.save(Files.createDirectories(directory.resolve("scans")).resolve("pile.pdf"));
         }
     }
 
@@ -115,7 +145,10 @@ class GalleryTest {
         } else {
             words.addAll(List.of("check", register(room)));
         }
-        if (!Files.isDirectory(room.resolve("tables")) && !words.contains("--tables")) {
+        boolean ofOffice = words.get(0).equals("scans");
+        if (!ofOffice
+                && !Files.isDirectory(room.resolve("tables"))
+                && !words.contains("--tables")) {
             words.addAll(List.of("--tables", SAMPLE_TABLES.toString()));
         }
         words.add("--explain");

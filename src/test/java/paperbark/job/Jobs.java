@@ -35,6 +35,7 @@ public final class Jobs {
 
     private static final Claim CLAIMED = claim(true, Optional.empty(), Optional.empty());
 
+    private String reference = "SB-1032";
     private Stage stage = Stage.INSTALLED;
     private Optional<LocalDate> visitOn = Optional.of(LocalDate.of(2026, 11, 20));
     private Optional<LocalDate> installedOn = visitOn;
@@ -78,6 +79,12 @@ public final class Jobs {
         jobs.oldHeater = Optional.of(bare(OldKind.ELECTRIC_STORAGE));
         jobs.coPayment = Optional.empty();
         return jobs;
+    }
+
+    /** Another job number. */
+    public Jobs withReference(String number) {
+        reference = number;
+        return this;
     }
 
     /** Installed on that day, ISO form; the visit was planned for it as well. */
@@ -255,7 +262,7 @@ public final class Jobs {
     public Job job() {
         return new Job(
                 ORIGIN,
-                "SB-1032",
+                reference,
                 stage,
                 new Visit(visitOn, Optional.of("Red"), Optional.of(1), Optional.empty()),
                 installedOn,

@@ -95,6 +95,23 @@ public final class Entries {
                 job.papers());
     }
 
+    /** The same job with a paper of that kind and no other. */
+    static JobEntry printing(String kind, JobEntry job) {
+        return new JobEntry(
+                job.reference(),
+                job.row(),
+                Optional.empty(),
+                job.outcome(),
+                job.pack(),
+                job.installedOn(),
+                job.warrantyUntil(),
+                job.siteKey(),
+                job.prints(),
+                job.sale(),
+                job.claims(),
+                List.of(new PaperEntry(kind, "form: default\n")));
+    }
+
     /** A claim due a week later and to be lodged within the year. */
     public static ClaimEntry claim(SchemeName scheme, String serial, String expected) {
         return new ClaimEntry(
@@ -111,5 +128,15 @@ public final class Entries {
     /** Where an advice comes from. */
     public static AdviceBook.Source advice(String sha256) {
         return new AdviceBook.Source("advice.csv", sha256, DAY.plusYears(1), AT, "test");
+    }
+
+    /** A pile of scanned pages. */
+    public static ScanEntry scan(String sha256, ScanEntry.Page... pages) {
+        return new ScanEntry("pile.pdf", sha256, List.of(pages), DAY.plusDays(3), AT, "test");
+    }
+
+    /** A page of the warranty registration, which has two. */
+    public static ScanEntry.Page page(int place, String job, int version, int page, int blank) {
+        return new ScanEntry.Page(place, job, version, "warranty", page, 2, blank);
     }
 }

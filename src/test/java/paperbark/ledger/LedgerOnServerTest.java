@@ -349,7 +349,7 @@ class LedgerOnServerTest extends LedgerTest {
         second(file);
         assertThat(server.ask("SELECT schema_version FROM office")).isEqualTo("2");
         assertThat(everything(place)).isEqualTo(everything(new LedgerPlace.InFile(file)));
-        assertThat(server.ask("SELECT schema_version FROM office")).isEqualTo("3");
+        assertThat(server.ask("SELECT schema_version FROM office")).isEqualTo("4");
     }
 
     @Test

@@ -77,6 +77,13 @@ class AnswersTest {
             assertThat(ledger.versions("J-3")).hasSize(1);
         }
         assertThat(Files.readString(office.status())).doesNotContain("still held.");
+
+        assertThat(drop("again.xlsx", answered))
+                .as("as after a run that was cut before it had put the answers away")
+                .containsExactly(Ending.ALREADY);
+        try (var filed = Files.list(office.filed().resolve("2026/2026-11-23-week-2"))) {
+            assertThat(filed.filter(Files::isRegularFile)).hasSize(1);
+        }
     }
 
     @Test

@@ -103,6 +103,24 @@ class AttendantTest {
     }
 
     @Test
+    void aListWithUnknownHeadingsGoesBackWithAProposal() throws Exception {
+        drop(
+                "own.csv",
+                "Ref,How far,Client name,Brand,Unit,P/Code\n"
+                        + "PL-1,booked,Nora Nettle,Dunlin,D270-A,3342\n"
+                        + "PL-2,booked,Otto Oakum,Dunlin,D200-A,3345\n");
+        assertThat(attend()).containsExactly(Ending.REFUSED);
+        Path returned = office.returned().resolve("2026-11-23-own");
+        assertThat(returned.resolve("columns-proposed.csv"))
+                .content()
+                .contains("field,alias,always,how sure,because")
+                .contains("model,Unit,,")
+                .contains("site-postcode,P/Code,,");
+        assertThat(Files.readString(returned.resolve("WHAT-TO-DO.txt")))
+                .contains("columns-proposed.csv says which column is probably which");
+    }
+
+    @Test
     void aRegisterThatCannotBeUsedGoesBackWithANote() throws Exception {
         drop("notes.csv", "Job,Owner,Model\nJ-1,Ada Amberwood,D270-A\n");
         drop("bundle.zip", "PK not really");

@@ -2,8 +2,11 @@ package paperbark.office;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.github.miachm.sods.Sheet;
+import com.github.miachm.sods.SpreadSheet;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -254,6 +257,25 @@ class ForgetTest {
                 .doesNotContain("WHAT-TO-DO.txt", "Look:   filed/2026");
         assertThat(zip).exists();
         assertThat(cut).exists();
+    }
+
+    @Test
+    void anOpenDocumentSpreadsheetIsEmptiedToo() throws IOException {
+        Path list = office.filed().resolve("old.ods");
+        try (OutputStream out = Files.newOutputStream(list)) {
+            Sheet sheet = new Sheet("Week", 3, 2);
+            sheet.getRange(0, 0, 3, 2)
+                    .setValues("Job", "Owner", "J-1", "Zyxna Quagmire", "J-2", "Ada Amberwood");
+            SpreadSheet book = new SpreadSheet();
+            book.appendSheet(sheet);
+            book.save(out);
+        }
+        assertThat(forget(LATE, "J-1").out()).contains("emptied filed/old.ods");
+        Sheet left = new SpreadSheet(list.toFile()).getSheet("Week");
+        assertThat(left.getRange(0, 0, 3, 2).getValues())
+                .isEqualTo(
+                        new Object[][] {{"Job", "Owner"}, {"J-1", null}, {"J-2", "Ada Amberwood"}});
+        assertThat(forget(LATE, "J-1").out()).doesNotContain("old.ods");
     }
 
     @Test

@@ -82,6 +82,36 @@ class OpenSheetTest {
         assertThat(sheet.rows().get(1).cells().get(3).text()).isEqualTo("Ann");
     }
 
+    /** OpenDocument 1.3 part 3, 19.752: rows are visible, collapsed or filtered. */
+    @ParameterizedTest
+    @ValueSource(strings = {"filter", "collapse"})
+    void rowsThatAreNotSeenAreRead(String visibility) {
+        String hidden =
+                "<table:table-row table:number-rows-repeated=\"2\" table:visibility=\""
+                        + visibility
+                        + "\">"
+                        + text("SB-2")
+                        + text("Ann")
+                        + "</table:table-row>";
+        Reading<Sheet> reading =
+                read(HEADINGS + row(text("SB-1") + text("Ann")) + hidden + row(text("SB-4")));
+        assertThat(codes(reading)).containsExactly(ROWS_HIDDEN);
+        assertThat(reading.findings().get(0).fact()).startsWith("2 hidden or filtered rows");
+        assertThat(reading.findings().get(0).place().rowNumber()).isEqualTo(3);
+        assertThat(Books.sheet(reading).rows()).hasSize(4);
+    }
+
+    @Test
+    void rowsThatASheetBeforeFiltersAreItsOwn() {
+        String filtered =
+                row(text("Notes"))
+                        + "<table:table-row table:visibility=\"filter\">"
+                        + text("x")
+                        + "</table:table-row></table:table><table:table table:name=\"Jobs\">";
+        Reading<Sheet> reading = read(filtered + HEADINGS + row(text("SB-1") + text("Ann")));
+        assertThat(codes(reading)).isEmpty();
+    }
+
     @Test
     void onlyTheFirstCellOfAMergedBlockHoldsItsValue() {
         String covered = "<table:covered-table-cell/>";
@@ -146,6 +176,20 @@ class OpenSheetTest {
         assertThat(codes(Books.read(folder, "week.xlsx", whole))).containsExactly(FILE_MISLABELLED);
     }
 
+    /** As LibreOffice saves shortcuts (an empty part) and macros (with a document type). */
+    @Test
+    void partsThatNobodyReadsMayBeWhatTheyAre() {
+        Map<String, byte[]> parts = parts(HEADINGS + row(text("SB-1") + text("Ann")));
+        parts.put("Configurations2/accelerator/current.xml", new byte[0]);
+        parts.put(
+                "Basic/script-lc.xml",
+                "<!DOCTYPE library:libraries PUBLIC \"-//OpenOffice.org//DTD OfficeDocument 1.0//EN\" \"libraries.dtd\"><x/>"
+                        .getBytes(UTF_8));
+        Reading<Sheet> reading = Books.read(folder, "week.ods", Books.zip(parts));
+        assertThat(codes(reading)).isEmpty();
+        assertThat(Books.sheet(reading).rows()).hasSize(1);
+    }
+
     @Test
     void cellsBeyondTheColumnsThatTheFileDeclaresAreReadToo() {
         String cells = text("SB-1") + text("x", "table:number-columns-repeated=\"6\"");
@@ -156,7 +200,7 @@ class OpenSheetTest {
         return Books.read(folder, "week.ods", Books.zip(parts(rows)));
     }
 
-    private static Map<String, byte[]> parts(String rows) {
+    static Map<String, byte[]> parts(String rows) {
         String content =
                 "<?xml version=\"1.0\" encoding=\"UTF-8\"?><office:document-content office:version=\"1.3\""
                         + " xmlns:office=\"urn:oasis:names:tc:opendocument:xmlns:office:1.0\""

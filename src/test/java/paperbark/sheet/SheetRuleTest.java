@@ -53,7 +53,7 @@ class SheetRuleTest {
 
     @Test
     void aRuleThatMeansNoSheetSaysWhichThereAre() {
-        Reading<List<Sheet>> reading = reading(List.of("Jobs *"), "Week 47", "Week 48");
+        Reading<ReadList> reading = reading(List.of("Jobs *"), "Week 47", "Week 48");
         assertThat(codes(reading)).containsExactly(SHEET_NOT_FOUND);
         assertThat(reading.findings().get(0).fact()).contains("\"Jobs *\"", "\"Week 48\"");
     }
@@ -68,7 +68,8 @@ class SheetRuleTest {
                                         Optional.of("Oct 2026"),
                                         new SheetRule(List.of("newest month")))
                                 .result()
-                                .orElseThrow())
+                                .orElseThrow()
+                                .sheets())
                 .extracting(Sheet::name)
                 .containsExactly("Oct 2026");
     }
@@ -93,10 +94,12 @@ class SheetRuleTest {
     }
 
     private List<String> read(List<String> patterns, String... sheets) {
-        return reading(patterns, sheets).result().orElseThrow().stream().map(Sheet::name).toList();
+        return reading(patterns, sheets).result().orElseThrow().sheets().stream()
+                .map(Sheet::name)
+                .toList();
     }
 
-    private Reading<List<Sheet>> reading(List<String> patterns, String... sheets) {
+    private Reading<ReadList> reading(List<String> patterns, String... sheets) {
         return SheetReader.readAll(
                 Books.save(folder, "week.xlsx", book(sheets)),
                 Books.KNOWN,

@@ -63,24 +63,29 @@ public record Chart(String title, String of, String counts, String held, List<Ba
         return bars.size() * ROW;
     }
 
-    /** The chart of the parts, the longest bar as wide as the drawing. */
-    static Chart of(Chart empty, List<Part> parts, Shown shown) {
+    /** A chart that has no bars yet. */
+    static Chart headed(String title, String of, String counts, String held) {
+        return new Chart(title, of, counts, held, List.of());
+    }
+
+    /** The same with a bar a part, the longest as wide as the drawing. */
+    Chart drawn(List<Part> parts, Shown shown) {
         BigDecimal most = parts.stream().map(Part::all).reduce(BigDecimal.ONE, BigDecimal::max);
-        List<Bar> bars = new ArrayList<>();
+        List<Bar> drawn = new ArrayList<>();
         for (Part part : parts) {
-            String counts = shown.of(part.counts());
-            String held = shown.of(part.held());
-            bars.add(
+            String counting = shown.of(part.counts());
+            String holding = shown.of(part.held());
+            drawn.add(
                     new Bar(
                             part.label(),
-                            counts,
-                            held,
-                            words(part, counts, held),
-                            bars.size() * ROW,
+                            counting,
+                            holding,
+                            words(part, counting, holding),
+                            drawn.size() * ROW,
                             length(part.counts(), most),
                             length(part.held(), most)));
         }
-        return new Chart(empty.title(), empty.of(), empty.counts(), empty.held(), bars);
+        return new Chart(title, of, counts, held, drawn);
     }
 
     private static String words(Part part, String counts, String held) {
@@ -90,12 +95,12 @@ public record Chart(String title, String of, String counts, String held, List<Ba
         return part.counts().signum() == 0 ? held + " held" : counts + " + " + held + " held";
     }
 
-    /** Something is never nothing to the eye. */
+    /** Something is never nothing to the eye, and a fee beyond the money never a bar beyond it. */
     private static int length(BigDecimal part, BigDecimal most) {
         int length =
                 part.multiply(BigDecimal.valueOf(WIDTH - 2L))
                         .divide(most, 0, RoundingMode.DOWN)
                         .intValueExact();
-        return part.signum() == 0 ? 0 : Math.max(length, 1);
+        return part.signum() == 0 ? 0 : Math.min(Math.max(length, 1), WIDTH - 2);
     }
 }

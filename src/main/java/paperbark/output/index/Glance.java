@@ -57,15 +57,12 @@ final class Glance {
             }
         }
         Spans spans = Spans.of(sums.days(), false);
-        return Chart.of(
-                new Chart(
+        return Chart.headed(
                         scheme.word() + "s by " + spans.word() + " of installation",
                         spans.heading(),
                         scheme.word() + "s",
-                        "Held",
-                        List.of()),
-                sums.parts(spans),
-                BigDecimal::toPlainString);
+                        "Held")
+                .drawn(sums.parts(spans), BigDecimal::toPlainString);
     }
 
     private static Chart money(BatchView view) {
@@ -77,15 +74,12 @@ final class Glance {
             }
         }
         Spans spans = Spans.of(sums.days(), true);
-        return Chart.of(
-                new Chart(
+        return Chart.headed(
                         "Money for the firm by " + spans.word() + " due",
                         spans.heading(),
                         "Expected",
-                        "Held",
-                        List.of()),
-                sums.parts(spans),
-                dollars -> new Money(dollars.setScale(2)).toString());
+                        "Held")
+                .drawn(sums.parts(spans), dollars -> new Money(dollars.setScale(2)).toString());
     }
 
     private static Chart packs(BatchView view) {
@@ -95,10 +89,8 @@ final class Glance {
                         .map(status -> part(view, status))
                         .filter(part -> part.counts().add(part.held()).signum() > 0)
                         .toList();
-        return Chart.of(
-                new Chart("Packs by status", "Status", "Packs", "Held", List.of()),
-                parts,
-                BigDecimal::toPlainString);
+        return Chart.headed("Packs by status", "Status", "Packs", "Held")
+                .drawn(parts, BigDecimal::toPlainString);
     }
 
     private static Part part(BatchView view, JobStatus status) {

@@ -22,6 +22,7 @@ import paperbark.offer.Standing;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Deadline;
+import paperbark.output.EarlierPaper;
 import paperbark.output.Paper;
 import paperbark.output.RunFile;
 import paperbark.output.ToDo;
@@ -222,8 +223,13 @@ final class IndexReader {
     private static List<String> stand(CaseFile file) {
         return file.papers().stream()
                 .filter(p -> !p.isPrinted())
-                .map(p -> p.title() + " of batch " + p.stands().orElseThrow().batch())
+                .map(p -> stands(p.title(), p.stands().orElseThrow()))
                 .toList();
+    }
+
+    private static String stands(String title, EarlierPaper earlier) {
+        String came = earlier.came().isEmpty() ? "" : " (" + earlier.came() + ")";
+        return title + " of batch " + earlier.batch() + came;
     }
 
     private static String signed(Job job) {

@@ -8,24 +8,36 @@ import java.util.Optional;
  *
  * @param day the day
  * @param program version of the program
+ * @param attended whether a program goes on attending the folder
+ * @param manual whether the manual lies in the folder
  * @param troubles what keeps work from being done, and what to do
  * @param looks what somebody should look at
  * @param seal the ledger's last seal; empty while it cannot be asked
  * @param working the register being worked on
+ * @param progress how far it is, in words; empty while that is not known
  * @param waiting files in the intake that wait
  * @param returned folders of registers that went back, newest first
  * @param batches the newest batches, newest first
+ * @param lodging which claims that are not lodged are ready to be; empty while the ledger cannot be
+ *     asked, and where no papers are scanned
  */
 public record OfficeView(
         String day,
         String program,
+        boolean attended,
+        boolean manual,
         List<String> troubles,
         List<String> looks,
         Optional<String> seal,
         Optional<String> working,
+        Optional<String> progress,
         List<Waiting> waiting,
         List<String> returned,
-        List<Line> batches) {
+        List<Line> batches,
+        Optional<Lodging> lodging) {
+
+    /** Page of the manual to begin with, from the office folder. */
+    public static final String MANUAL = "manual/index.html";
 
     /** Keeps the lists from being changed. */
     public OfficeView {
@@ -35,6 +47,49 @@ public record OfficeView(
         returned = List.copyOf(returned);
         batches = List.copyOf(batches);
     }
+
+    /** The same while the work is as far as these words say. */
+    public OfficeView at(String words) {
+        return new OfficeView(
+                day,
+                program,
+                attended,
+                manual,
+                troubles,
+                looks,
+                seal,
+                working,
+                Optional.of(words),
+                waiting,
+                returned,
+                batches,
+                lodging);
+    }
+
+    /**
+     * Claims that are not lodged.
+     *
+     * @param ready how many have their assignment back, with all its pages
+     * @param waiting how many have not
+     * @param first the first of those
+     * @param toPlace how many scanned pages a person has to place
+     */
+    public record Lodging(int ready, int waiting, List<Awaited> first, int toPlace) {
+        /** Keeps the list from being changed. */
+        public Lodging {
+            first = List.copyOf(first);
+        }
+    }
+
+    /**
+     * An assignment that is not back.
+     *
+     * @param job the job
+     * @param paper the paper
+     * @param came how far it has come, in words
+     * @param batch the batch that it was printed with
+     */
+    public record Awaited(String job, String paper, String came, String batch) {}
 
     /**
      * A file that waits.

@@ -10,10 +10,13 @@ import paperbark.output.CaseFile;
  * @param caseFile the job after its pack was made
  * @param file the document
  * @param papers where each paper lies, in order
+ * @param boxes the boxes on its pages that people write in
  */
-public record FiledPack(CaseFile caseFile, Path file, List<PaperPages> papers) {
-    /** Keeps the list from being changed. */
+public record FiledPack(
+        CaseFile caseFile, Path file, List<PaperPages> papers, List<SignBox> boxes) {
+    /** Keeps the lists from being changed. */
     public FiledPack {
         papers = List.copyOf(papers);
+        boxes = List.copyOf(boxes);
     }
 }

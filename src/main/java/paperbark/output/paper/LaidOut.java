@@ -11,18 +11,21 @@ import paperbark.output.pdf.SlimPages;
  * What came of the layout of a pack.
  *
  * @param papers the pages of each paper, in order
+ * @param boxes the boxes that people write in, in order
  * @param elements the element of the structure tree that came of the markup with an id
  * @param pages the pages as they were drawn
  * @param fonts with which they were drawn
  */
 record LaidOut(
         List<Extent> papers,
+        List<SignBox> boxes,
         Function<String, Optional<PDStructureElement>> elements,
         SlimPages pages,
         Fonts fonts) {
-    /** Keeps the list from being changed. */
+    /** Keeps the lists from being changed. */
     LaidOut {
         papers = List.copyOf(papers);
+        boxes = List.copyOf(boxes);
     }
 
     /** Makes the pages that still show what was drawn small. */

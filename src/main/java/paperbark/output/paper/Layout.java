@@ -69,13 +69,13 @@ final class Layout {
         renderer.layout();
         List<Extent> extents = extents(renderer, papers);
         refuseExcess(extents);
-        List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
-        TextOffPage.refuse(renderer.getRootBox(), pages.get(pages.size() - 1).getBottom());
+        TextOffPage.refuse(renderer);
         numbers.of(extents);
         paint(renderer);
         BlankBacks.clear(document, extents);
         return new LaidOut(
                 extents,
+                SignBoxes.in(renderer),
                 id ->
                         Optional.ofNullable(
                                 PdfBoxAccessibilityHelper.getStructualElementForBox(

@@ -14,6 +14,7 @@ import paperbark.output.PaperKind;
  * @param caseFile the job
  * @param pdf the document; not to be changed
  * @param papers where each paper lies, in order
+ * @param boxes the boxes on its pages that people write in
  * @param claims which standards it says that it keeps
  * @param findings what went wrong while the papers were made
  */
@@ -21,11 +22,13 @@ public record Pack(
         CaseFile caseFile,
         byte[] pdf,
         List<PaperPages> papers,
+        List<SignBox> boxes,
         Conformance claims,
         List<Finding> findings) {
     /** Keeps the lists from being changed. */
     public Pack {
         papers = List.copyOf(papers);
+        boxes = List.copyOf(boxes);
         findings = List.copyOf(findings);
     }
 
@@ -42,6 +45,6 @@ public record Pack(
 
     /** The same pack once its document lies in a file. */
     public FiledPack filed(Path file) {
-        return new FiledPack(packedCase(), file, papers);
+        return new FiledPack(packedCase(), file, papers, boxes);
     }
 }

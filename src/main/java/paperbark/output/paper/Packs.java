@@ -18,6 +18,7 @@ import paperbark.finding.Severity;
 import paperbark.output.BrokenTemplate;
 import paperbark.output.CaseFile;
 import paperbark.output.FinishedPaper;
+import paperbark.output.PageMark;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
 import paperbark.output.RunLimit;
@@ -226,7 +227,7 @@ public final class Packs {
             Links.describe(document, pages);
             List<PaperPages> marked =
                     pages.stream().filter(p -> inserts.isMarked(p.kind())).toList();
-            mark(document, laidOut.pages(), caseFile.job().reference(), marked);
+            mark(document, laidOut.pages(), caseFile, marked);
             laidOut.slim();
             Imprint.of(caseFile, title, claims).stamp(document);
             byte[] pdf = PackWriter.bytes(document);
@@ -240,7 +241,8 @@ public final class Packs {
                                                     uri,
                                                     why,
                                                     caseFile)));
-            return new Pack(caseFile, pdf, pages, claims, Finding.inOrder(findings));
+            return new Pack(
+                    caseFile, pdf, pages, laidOut.boxes(), claims, Finding.inOrder(findings));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -257,13 +259,18 @@ public final class Packs {
     }
 
     private static void mark(
-            PDDocument document, SlimPages drawn, String reference, List<PaperPages> papers)
+            PDDocument document, SlimPages drawn, CaseFile file, List<PaperPages> papers)
             throws IOException {
         for (PaperPages paper : papers) {
             for (int i = 0; i < paper.pageCount(); i++) {
                 int page = paper.firstPage() + i;
-                ScanMark mark = new ScanMark(ScanMark.text(reference, paper.kind().folder(), page));
-                mark.draw(drawn, document.getPage(page - 1));
+                PageMark says =
+                        PageMark.of(
+                                file.job().reference(),
+                                paper.kind().folder(),
+                                page,
+                                file.batch().id());
+                new ScanMark(says.text()).draw(drawn, document.getPage(page - 1));
             }
         }
     }

@@ -16,34 +16,45 @@ import paperbark.output.pdf.SlimPages;
 
 /**
  * The small QR mark at the top right of every page, by which a stack of signed papers can be sorted
- * again: job reference, paper and page of the pack, e.g. {@code SB-1032|stc|4}. LaidOut as filled
- * boxes: sharp at any size, and no picture to encode for each document.
+ * again, see {@link paperbark.output.PageMark}. Drawn as filled boxes: sharp at any size, and no
+ * picture to encode for each document.
  */
-final class ScanMark {
+public final class ScanMark {
     private static final float POINTS_PER_MM = 72f / 25.4f;
     private static final float SIZE = 13 * POINTS_PER_MM;
     private static final float FROM_RIGHT = 14 * POINTS_PER_MM;
     private static final float FROM_TOP = 8 * POINTS_PER_MM;
-    // Longer references would need a mark too fine for a fax.
-    private static final int LONGEST_REFERENCE = 60;
-
     // Trying all eight masks costs a tenth of the time of a pack; any of them can be read.
     private static final int MASK = 3;
 
+    private static final float TENTHS_PER_POINT = 254f / 72;
+    private static final float PAGE_WIDTH = 2100;
+
     private final ByteMatrix modules;
 
-    /** The mark that says a text, see {@link #text}. */
+    /** The mark that says a text, see {@link paperbark.output.PageMark}. */
     ScanMark(String text) {
         modules = modules(text);
     }
 
-    /** What the mark of a page says. */
-    static String text(String jobReference, String paper, int page) {
-        String reference =
-                jobReference.length() <= LONGEST_REFERENCE
-                        ? jobReference
-                        : jobReference.substring(0, LONGEST_REFERENCE);
-        return reference + "|" + paper + "|" + page;
+    /**
+     * Where a mark lies on an A4 page, in tenths of a millimetre.
+     *
+     * @param left its left edge
+     * @param top its upper edge
+     * @param size its width and height
+     * @param modules so many squares a line
+     */
+    public record Spot(float left, float top, float size, int modules) {}
+
+    /** Where the mark with that text lies. */
+    public static Spot spot(String text) {
+        float size = SIZE * TENTHS_PER_POINT;
+        return new Spot(
+                PAGE_WIDTH - FROM_RIGHT * TENTHS_PER_POINT - size,
+                FROM_TOP * TENTHS_PER_POINT,
+                size,
+                modules(text).getWidth());
     }
 
     /** Draws the mark on a finished page. */

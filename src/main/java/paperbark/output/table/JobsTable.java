@@ -39,7 +39,8 @@ public final class JobsTable {
                                     whole("checks", "Checks", 10),
                                     whole("notes", "Notes", 9),
                                     whole("missing", "Missing", 10),
-                                    text("pack", "Pack", 23)))
+                                    text("pack", "Pack", 23),
+                                    text("signed", "Signed papers", 30)))
                     .flatMap(columns -> columns)
                     .toList();
 
@@ -95,8 +96,16 @@ public final class JobsTable {
                 whole(count(file, Severity.CHECK)),
                 whole(count(file, Severity.NOTE)),
                 whole(file.toDo().size()),
-                text(file.packFile()));
+                text(file.packFile()),
+                text(signed(file)));
         return cells;
+    }
+
+    private static String signed(CaseFile file) {
+        return file.papers().stream()
+                .filter(p -> !p.signing().isEmpty())
+                .map(p -> p.title() + ": " + p.signing())
+                .collect(Collectors.joining("; "));
     }
 
     private static TableColumn certificates(SchemeName scheme) {

@@ -176,6 +176,8 @@ public final class AnswerSheet {
             cell.setCellStyle(look.heading());
             sheet.setColumnWidth(i, WIDTHS[i] * 256);
         }
+        // It says nothing to people, and is what an answer is known by.
+        sheet.setColumnHidden(Answers.HEADINGS.indexOf("Register"), true);
     }
 
     private static void texts(XSSFRow row, FormLook look, List<String> texts) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.apache.poi.ss.formula.SheetNameFormatter;
 import org.apache.poi.ss.usermodel.CellType;
 import org.apache.poi.ss.util.CellAddress;
@@ -22,6 +23,11 @@ import paperbark.finding.Place;
 final class CellFinder {
     // Headings lie near the top; a register with longer preambles is marked in its first row.
     private static final int HEADINGS_WITHIN = 50;
+
+    private static final Pattern ADDRESS = Pattern.compile("[A-Z]{1,3}[1-9][0-9]{0,6}");
+    private static final Pattern LETTERS = Pattern.compile("[A-Z]{1,3}");
+    private static final Pattern DIGITS = Pattern.compile("[0-9]");
+    private static final Pattern UNSEEN = Pattern.compile("[\\s\\p{Z}\\p{Cf}]+");
 
     /**
      * One cell.
@@ -90,10 +96,10 @@ final class CellFinder {
 
     private Optional<CellAddress> address(XSSFSheet sheet, Place place) {
         String written = place.cellAddress();
-        if (written.matches("[A-Z]{1,3}[1-9][0-9]{0,6}")) {
+        if (ADDRESS.matcher(written).matches()) {
             return Optional.of(new CellAddress(written));
         }
-        if (place instanceof Place.InColumn && written.matches("[A-Z]{1,3}")) {
+        if (place instanceof Place.InColumn && LETTERS.matcher(written).matches()) {
             int column = CellReference.convertColStringToIndex(written);
             return Optional.of(new CellAddress(heading(sheet, column, place), column));
         }
@@ -105,8 +111,8 @@ final class CellFinder {
 
     /** The row of the heading over a place, or the given one where it is not found. */
     static int headingRow(XSSFSheet sheet, Place place, int otherwise) {
-        String letters = place.cellAddress().replaceAll("[0-9]", "");
-        if (place.columnHeading().isEmpty() || !letters.matches("[A-Z]{1,3}")) {
+        String letters = DIGITS.matcher(place.cellAddress()).replaceAll("");
+        if (place.columnHeading().isEmpty() || !LETTERS.matcher(letters).matches()) {
             return otherwise;
         }
         int column = CellReference.convertColStringToIndex(letters);
@@ -129,7 +135,7 @@ final class CellFinder {
     }
 
     private static String squeezed(String text) {
-        return text.replaceAll("[\\s\\p{Z}\\p{Cf}]+", "");
+        return UNSEEN.matcher(text).replaceAll("");
     }
 
     private CellAddress firstOfRow(XSSFSheet sheet, int rowIndex) {

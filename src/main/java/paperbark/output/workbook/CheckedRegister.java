@@ -41,7 +41,7 @@ public final class CheckedRegister {
             CellFinder spots = new CellFinder(workbook, file);
             Map<CellFinder.Spot, List<Finding>> byCell = spots.byCell(findings);
             new Marker(workbook).mark(byCell, spot -> true);
-            return written(workbook, findings, spots, byCell, spot -> true, streamed -> {});
+            return written(workbook, findings, spots, byCell, spot -> true, Optional.empty());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -69,7 +69,11 @@ public final class CheckedRegister {
                     spots,
                     byCell,
                     inMemory,
-                    streamed -> book.writeRest(streamed.getSheetAt(0), beyond, marker));
+                    book.hasMore()
+                            ? Optional.of(
+                                    streamed ->
+                                            book.writeRest(streamed.getSheetAt(0), beyond, marker))
+                            : Optional.empty());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -94,7 +98,7 @@ public final class CheckedRegister {
             CellFinder spots,
             Map<CellFinder.Spot, List<Finding>> byCell,
             Predicate<CellFinder.Spot> inMemory,
-            Consumer<SXSSFWorkbook> further)
+            Optional<Consumer<SXSSFWorkbook>> further)
             throws IOException {
         FindingsSheet list = new FindingsSheet(workbook, findings, spots, notes(byCell.size()));
         Map<CellFinder.Spot, List<Finding>> near = new LinkedHashMap<>(byCell);
@@ -109,8 +113,13 @@ public final class CheckedRegister {
                                     ? Date.from(Instant.EPOCH)
                                     : core.getCreated()));
         }
+        if (list.isShort() && further.isEmpty()) {
+            // A stream would load the typefaces of the machine, to measure what nobody asks for.
+            list.addTo(workbook);
+            return SteadyZip.of(workbook);
+        }
         try (SXSSFWorkbook streamed = StreamedBook.over(workbook)) {
-            further.accept(streamed);
+            further.ifPresent(more -> more.accept(streamed));
             list.addTo(streamed);
             return StreamedBook.bytes(streamed);
         }

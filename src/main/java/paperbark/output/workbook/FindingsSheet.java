@@ -74,7 +74,21 @@ final class FindingsSheet {
      */
     void addTo(SXSSFWorkbook workbook) {
         new SheetWriter(workbook, places).write(name);
-        XSSFSheet sheet = workbook.getXSSFWorkbook().getSheet(name);
+        setUp(workbook.getXSSFWorkbook().getSheet(name));
+    }
+
+    /** Adds the list to the workbook that it was laid out for; its rows stay in memory. */
+    void addTo(XSSFWorkbook workbook) {
+        new SheetWriter(workbook, places).write(name);
+        setUp(workbook.getSheet(name));
+    }
+
+    /** Whether its rows may stay in memory. */
+    boolean isShort() {
+        return told.size() <= PlainBook.ROWS_IN_MEMORY;
+    }
+
+    private void setUp(XSSFSheet sheet) {
         SheetSetup.print(sheet, "Findings");
         SheetSetup.headings(sheet, places.values().iterator().next(), false);
     }

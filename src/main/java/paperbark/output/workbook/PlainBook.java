@@ -67,6 +67,11 @@ final class PlainBook {
         return workbook;
     }
 
+    /** Whether there are rows beyond those in memory. */
+    boolean hasMore() {
+        return !rest().isEmpty();
+    }
+
     /** Whether a row, from 0, is among those beyond. */
     boolean isBeyond(int row) {
         return !rest().isEmpty() && row >= rest().get(0).line() - 1;
@@ -132,15 +137,14 @@ final class PlainBook {
 
     private static void widths(XSSFSheet sheet, List<PlainRow> records) {
         int columns = records.stream().mapToInt(r -> r.fields().size()).max().orElse(0);
+        int[] longest = new int[columns];
+        for (PlainRow record : records) {
+            for (int i = 0; i < record.fields().size(); i++) {
+                longest[i] = Math.max(longest[i], record.fields().get(i).length());
+            }
+        }
         for (int i = 0; i < columns; i++) {
-            int at = i;
-            int longest =
-                    records.stream()
-                            .filter(r -> r.fields().size() > at)
-                            .mapToInt(r -> r.fields().get(at).length())
-                            .max()
-                            .orElse(0);
-            sheet.setColumnWidth(i, Math.max(NARROWEST, Math.min(WIDEST, longest + 2)) * 256);
+            sheet.setColumnWidth(i, Math.max(NARROWEST, Math.min(WIDEST, longest[i] + 2)) * 256);
         }
     }
 }

@@ -37,6 +37,11 @@ final class SheetWriter {
         this(workbook, workbook.getXSSFWorkbook(), places);
     }
 
+    /** A writer on a workbook held in memory. */
+    SheetWriter(XSSFWorkbook workbook, Map<String, Placement> places) {
+        this(workbook, workbook, places);
+    }
+
     private SheetWriter(Workbook workbook, XSSFWorkbook styled, Map<String, Placement> places) {
         this.workbook = workbook;
         this.styles = new Styles(styled);

@@ -9,6 +9,7 @@ import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 
 /**
  * Packs a zip file anew so that equal contents give equal bytes: the parts keep their order and
@@ -20,6 +21,12 @@ final class SteadyZip {
     private static final LocalDateTime TIME = LocalDateTime.of(1980, 1, 1, 12, 0);
 
     private SteadyZip() {}
+
+    static byte[] of(XSSFWorkbook workbook) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        workbook.write(out);
+        return of(out.toByteArray());
+    }
 
     static byte[] of(byte[] zip) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream(zip.length);

@@ -89,11 +89,34 @@ class HostileTemplateFilesTest {
                 .startsWith("The paper takes ");
     }
 
-    @Test
-    void textThatFallsOffThePage() throws IOException {
-        file(OLD_HEATER, "<div style=\"padding-top: 99999999mm\">fallen</div>");
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "padding-top: 99999999mm",
+                "position: absolute; left: -400mm",
+                "position: absolute; left: 400mm",
+                "position: absolute; top: -400mm",
+                "margin-left: 300mm; width: 100mm",
+                "text-indent: -400mm"
+            })
+    void textThatFallsOffThePage(String style) throws IOException {
+        file(OLD_HEATER, "<div style=\"" + style + "\">fallen</div>");
         assertThat(heldBy(packs().make(TWO_PAPERS, List.of())).fact())
                 .isEqualTo("The paper has text that falls off its pages.");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "margin-left: -10mm",
+                "text-align: right; margin-right: -10mm",
+                "white-space: nowrap; width: 10mm",
+                "position: absolute; right: 0"
+            })
+    void textInTheMarginsOfThePage(String style) throws IOException {
+        file(OLD_HEATER, "<div style=\"" + style + "\">still on the sheet</div>");
+        Pack pack = packs().make(TWO_PAPERS, List.of());
+        assertThat(PdfText.of(pack, PaperKind.OLD_HEATER)).contains("still on the sheet");
     }
 
     @Test

@@ -18,6 +18,7 @@ import org.apache.pdfbox.rendering.PDFRenderer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import paperbark.output.CaseFiles;
+import paperbark.output.PageMark;
 
 class ScanMarkTest {
     // What a fax in fine mode keeps of a page.
@@ -34,7 +35,13 @@ class ScanMarkTest {
                 for (PaperPages paper : pack.papers()) {
                     for (int page = paper.firstPage(); page <= paper.lastPage(); page++) {
                         assertThat(read(document, page))
-                                .isEqualTo("SB-1032|" + paper.kind().folder() + "|" + page);
+                                .isEqualTo(
+                                        PageMark.of(
+                                                        "SB-1032",
+                                                        paper.kind().folder(),
+                                                        page,
+                                                        pack.caseFile().batch().id())
+                                                .text());
                     }
                 }
             }
@@ -53,6 +60,19 @@ class ScanMarkTest {
 
     @Test
     void shortensAReferenceThatWouldMakeItTooFine() {
-        assertThat(ScanMark.text("x".repeat(300), "stc", 4)).isEqualTo("x".repeat(60) + "|stc|4");
+        PageMark mark = PageMark.of("x".repeat(300), "stc", 4, "week");
+        assertThat(mark.text()).matches("x{60}\\|stc\\|4\\|[A-Z2-7]{4}");
+        assertThat(PageMark.parse(mark.text())).contains(mark);
+    }
+
+    @Test
+    void tellsTheBatchAndPagesOfEarlierProgramsDoNot() {
+        assertThat(PageMark.of("SB-1032", "stc", 4, "one"))
+                .isNotEqualTo(PageMark.of("SB-1032", "stc", 4, "two"));
+        assertThat(PageMark.parse("SB-1032|stc|4"))
+                .contains(new PageMark("SB-1032", "stc", 4, Optional.empty()));
+        assertThat(PageMark.parse("A|B|stc|4|K3QA").orElseThrow().job()).isEqualTo("A|B");
+        assertThat(List.of("https://example.com/", "SB-1032|stc|0", "SB-1032|stc", "|stc|1"))
+                .allMatch(text -> PageMark.parse(text).isEmpty());
     }
 }

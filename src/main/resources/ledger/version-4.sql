@@ -1,4 +1,4 @@
--- Schema 3. Rows are only ever added; what changes is what is still active, how far an entry has come, and that what is
+-- Schema 4. Rows are only ever added; what changes is what is still active, how far an entry has come, and that what is
 -- personal is emptied once it may be forgotten: its seal stays, so that the entry can still be proved.
 -- Money in cents, days as 2026-11-23, moments in UTC. seq is the order of work; nothing is ordered by a clock.
 CREATE TABLE office (
@@ -9,7 +9,7 @@ CREATE TABLE office (
 
 CREATE TABLE entry (
   seq INTEGER NOT NULL PRIMARY KEY,
-  kind TEXT NOT NULL CHECK (kind IN ('batch', 'advice', 'forgetting', 'withdrawal')),
+  kind TEXT NOT NULL CHECK (kind IN ('batch', 'advice', 'forgetting', 'withdrawal', 'scan')),
   name TEXT NOT NULL UNIQUE,
   source_name TEXT NOT NULL,
   source_sha256 TEXT NOT NULL,
@@ -83,6 +83,19 @@ CREATE TABLE paper (
   PRIMARY KEY (job_key, version, kind)
 ) STRICT;
 CREATE INDEX paper_entry ON paper (entry);
+
+CREATE TABLE scanned (
+  entry INTEGER NOT NULL REFERENCES entry (seq),
+  place INTEGER NOT NULL,
+  job_key TEXT NOT NULL,
+  version INTEGER NOT NULL,
+  kind TEXT NOT NULL,
+  page INTEGER NOT NULL,
+  pages INTEGER NOT NULL,
+  blank INTEGER NOT NULL,
+  PRIMARY KEY (entry, place)
+) STRICT;
+CREATE INDEX scanned_job ON scanned (job_key);
 
 CREATE TABLE sale (
   entry INTEGER NOT NULL REFERENCES entry (seq),

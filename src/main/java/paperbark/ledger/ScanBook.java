@@ -1,0 +1,213 @@
+package paperbark.ledger;
+
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import paperbark.fault.FaultPoint;
+import paperbark.fault.Trace;
+import paperbark.value.SchemeName;
+
+/** What the ledger knows of papers that came back signed. */
+public final class ScanBook {
+    private static final String PAPERS =
+            "SELECT j.reference, p.job_key, p.kind, p.version, e.name,"
+                    + " (SELECT count(*) FROM paper l WHERE l.job_key = p.job_key AND l.kind = p.kind"
+                    + " AND l.version > p.version),"
+                    + " (SELECT count(*) FROM withdrawn w WHERE w.job_key = p.job_key"
+                    + " AND w.version >= p.version)"
+                    + " FROM paper p JOIN entry e ON e.seq = p.entry"
+                    + " JOIN job j ON j.job_key = p.job_key AND j.version = p.version WHERE ";
+
+    private static final String CAME =
+            "SELECT s.job_key, s.version, s.kind, s.page, s.pages, s.blank, b.day FROM scanned s"
+                    + " JOIN entry b ON b.seq = s.entry JOIN paper p ON p.job_key = s.job_key"
+                    + " AND p.version = s.version AND p.kind = s.kind"
+                    + " JOIN entry e ON e.seq = p.entry WHERE ";
+
+    private final Sql sql;
+
+    /** Asks and writes in a ledger that stays open. */
+    public ScanBook(Ledger ledger) {
+        this(ledger.sql());
+    }
+
+    ScanBook(Sql sql) {
+        this.sql = sql;
+    }
+
+    /**
+     * Takes in pages that came back, whole or not at all.
+     *
+     * @throws LedgerBusyException when another program writes in the ledger
+     */
+    public void enter(ScanEntry scan) {
+        sql.whole(
+                () -> {
+                    long seq = sql.number("SELECT max(seq) FROM entry") + 1;
+                    sql.run(
+                            "INSERT INTO entry VALUES (?, 'scan', ?, ?, ?, ?, ?, ?, '', '', '')",
+                            seq,
+                            "scan-" + seq,
+                            scan.file(),
+                            scan.sha256(),
+                            scan.day().toString(),
+                            scan.at().toString(),
+                            scan.program());
+                    scan.pages().forEach(page -> enter(seq, page));
+                    new Chain(sql).seal(seq);
+                    FaultPoint.IN_TRANSACTION.reach();
+                    return null;
+                });
+        Trace.COMMIT.of();
+    }
+
+    private void enter(long seq, ScanEntry.Page page) {
+        sql.run(
+                "INSERT INTO scanned VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                seq,
+                page.place(),
+                Keys.job(page.job()),
+                page.version(),
+                page.kind(),
+                page.page(),
+                page.pages(),
+                page.blank());
+    }
+
+    /** Whether papers are scanned at all: an office that does not is told nothing of them. */
+    public boolean isUsed() {
+        return sql.first("SELECT seq FROM entry WHERE kind = 'scan' LIMIT 1", r -> r.getLong(1))
+                .isPresent();
+    }
+
+    /** How often these bytes were taken in. */
+    public long times(String sha256) {
+        return sql.number(
+                "SELECT count(*) FROM entry WHERE kind = 'scan' AND source_sha256 = ?", sha256);
+    }
+
+    /** Every paper that went out for a job, by kind, the newest version first. */
+    public List<PaperState> papers(String job) {
+        return ofKey(Keys.job(job));
+    }
+
+    List<PaperState> ofKey(String jobKey) {
+        return states("p.job_key = ?", jobKey);
+    }
+
+    /** The newest assignment of a job's certificates that went out; a later one counts alone. */
+    public Optional<PaperState> newest(String job, SchemeName scheme) {
+        return papers(job).stream()
+                .filter(p -> p.kind().equals(scheme.key()) && !p.replaced())
+                .findFirst();
+    }
+
+    /** The papers of a batch, by job and kind. */
+    public List<PaperState> ofBatch(String batch) {
+        return states("e.name = ?", batch);
+    }
+
+    /** The newest assignments whose claim stands and is neither lodged nor paid, by job. */
+    public List<PaperState> ofOpenClaims(SchemeName scheme) {
+        return states(
+                "p.kind = ? AND p.job_key IN (SELECT c.job_key FROM claim c WHERE c.active = 1"
+                        + " AND c.scheme = ? AND NOT EXISTS"
+                        + " (SELECT 1 FROM matched m WHERE m.claim = c.id AND m.kind <> 'failed'"
+                        + " AND NOT EXISTS (SELECT 1 FROM line u"
+                        + " WHERE u.line_key = 'unsaid line ' || m.line)))"
+                        + " AND NOT EXISTS (SELECT 1 FROM paper n WHERE n.job_key = p.job_key"
+                        + " AND n.kind = p.kind AND n.version > p.version)",
+                scheme.key(),
+                scheme.word());
+    }
+
+    private record Printed(
+            String job,
+            String key,
+            String kind,
+            int version,
+            String batch,
+            boolean replaced,
+            boolean withdrawn) {
+        private String id() {
+            return key + " " + version + " " + kind;
+        }
+    }
+
+    private record Came(String paper, int page, int pages, int blank, LocalDate day) {}
+
+    /** Two questions, however many papers: each takes its time to travel to a server. */
+    private List<PaperState> states(String condition, Object... values) {
+        List<Printed> printed =
+                sql.list(
+                        PAPERS + condition,
+                        r ->
+                                new Printed(
+                                        r.getString(1),
+                                        r.getString(2),
+                                        r.getString(3),
+                                        r.getInt(4),
+                                        r.getString(5),
+                                        r.getLong(6) > 0,
+                                        r.getLong(7) > 0),
+                        values);
+        if (printed.isEmpty()) {
+            return List.of();
+        }
+        Map<String, List<Came>> came =
+                sql
+                        .list(
+                                CAME + condition + " ORDER BY s.entry, s.place",
+                                r ->
+                                        new Came(
+                                                r.getString(1)
+                                                        + " "
+                                                        + r.getInt(2)
+                                                        + " "
+                                                        + r.getString(3),
+                                                r.getInt(4),
+                                                r.getInt(5),
+                                                r.getInt(6),
+                                                LocalDate.parse(r.getString(7))),
+                                values)
+                        .stream()
+                        .collect(Collectors.groupingBy(Came::paper));
+        return printed.stream()
+                .map(paper -> state(paper, came.getOrDefault(paper.id(), List.of())))
+                .sorted(
+                        Comparator.comparing(PaperState::job)
+                                .thenComparing(PaperState::kind)
+                                .thenComparing(
+                                        Comparator.comparing(PaperState::version).reversed()))
+                .toList();
+    }
+
+    private static PaperState state(Printed paper, List<Came> came) {
+        Set<Integer> back = new HashSet<>();
+        Set<Integer> blank = new HashSet<>();
+        Set<Integer> whole = new HashSet<>();
+        for (Came page : came) {
+            back.add(page.page());
+            (page.blank() > 0 ? blank : whole).add(page.page());
+        }
+        // A page that was signed afterwards and came again is signed.
+        blank.removeAll(whole);
+        Optional<LocalDate> last = came.stream().map(Came::day).max(Comparator.naturalOrder());
+        return new PaperState(
+                paper.job(),
+                paper.kind(),
+                paper.version(),
+                paper.batch(),
+                paper.replaced(),
+                paper.withdrawn(),
+                came.stream().mapToInt(Came::pages).max().orElse(0),
+                back,
+                blank,
+                last);
+    }
+}

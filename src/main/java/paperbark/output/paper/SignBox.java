@@ -1,0 +1,16 @@
+package paperbark.output.paper;
+
+/**
+ * A box on a printed page that is to be written in by hand: a signature, a name or a day. Lengths
+ * in tenths of a millimetre from the top left corner of the page.
+ *
+ * @param packPage the page of the pack, from 1
+ * @param who who writes in it, e.g. {@code Owner}
+ * @param what what is written in it, e.g. {@code Signature}
+ * @param left its left edge
+ * @param top its upper edge
+ * @param width its width, at least 1
+ * @param height its height, at least 1
+ */
+public record SignBox(
+        int packPage, String who, String what, int left, int top, int width, int height) {}

@@ -1,0 +1,55 @@
+@echo off
+rem Starts Paperbark on Windows, from wherever it is called.
+rem
+rem Java 17 or newer is taken from the folder "runtime" beside this file, from JAVA_HOME or from the path.
+rem What PAPERBARK_JAVA_OPTIONS holds is passed to Java, such as -Xmx4g.
+setlocal EnableExtensions DisableDelayedExpansion
+set "HERE=%~dp0"
+set "JAVA="
+set "FOUND=No Java was found."
+if exist "%HERE%runtime\bin\java.exe" (
+    set "JAVA=%HERE%runtime\bin\java.exe"
+    goto start
+)
+if defined JAVA_HOME call :consider "%JAVA_HOME%\bin\java.exe"
+for %%i in (java.exe) do call :consider "%%~$PATH:i"
+if defined JAVA goto start
+echo Paperbark needs Java 17 or newer. %FOUND%>&2
+echo Install Java 17 or newer, or let JAVA_HOME name the folder that it is in; then start this again.>&2
+exit /b 23
+
+:start
+rem A command that ends within seconds is over before it pays to optimise its code. It should break even at some 1,000 jobs.
+set "EFFORT=-XX:TieredStopAtLevel=1 -XX:+UseSerialGC"
+if /i "%~1"=="watch" set "EFFORT="
+:words
+if "%~1"=="" goto run
+for %%x in (.csv .xls .xlsx .xlsm .ods) do if /i "%~x1"=="%%x" call :weigh "%~1"
+shift
+goto words
+
+:run
+"%JAVA%" %EFFORT% "-XX:SharedArchiveFile=%HERE%lib\paperbark.jsa" -Xshare:auto -Xlog:disable -Xlog:all=error:stderr "-Dpaperbark.home=%HERE%." "-Dpaperbark.launcher=%HERE%paperbark.cmd" %PAPERBARK_JAVA_OPTIONS% -jar "%HERE%lib\paperbark.jar" %*
+exit /b %ERRORLEVEL%
+
+:weigh
+if "%~z1"=="" exit /b
+if %~z1 GTR 250000 set "EFFORT="
+exit /b
+
+:consider
+rem The version stands in the file "release" beside a Java, which is quicker than to ask it.
+if defined JAVA exit /b
+if "%~1"=="" exit /b
+if not exist "%~1" exit /b
+set "VERSION="
+if exist "%~dp1..\release" for /f "usebackq tokens=1,2 delims==" %%a in ("%~dp1..\release") do if "%%a"=="JAVA_VERSION" set "VERSION=%%~b"
+if not defined VERSION for /f "tokens=3" %%v in ('""%~1" -version 2^>^&1"') do if not defined VERSION set "VERSION=%%~v"
+if not defined VERSION exit /b
+for /f "delims=.-+_" %%m in ("%VERSION%") do set "MAJOR=%%m"
+if %MAJOR% GEQ 17 (
+    set "JAVA=%~1"
+) else (
+    set "FOUND=Java %VERSION% is too old."
+)
+exit /b
