@@ -1,5 +1,6 @@
 package paperbark.batch;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -32,6 +33,7 @@ import paperbark.output.Deadlines;
 import paperbark.output.Paper;
 import paperbark.output.PaperPlan;
 import paperbark.output.ToDo;
+import paperbark.rules.HolidayRow;
 import paperbark.rules.Rulebook;
 import paperbark.value.Trade;
 
@@ -140,13 +142,26 @@ public final class Cases {
                         comparisons,
                         price,
                         statePapers,
-                        Deadlines.of(job, assessed.entitlements(), statePapers, info.preparedOn()),
+                        Deadlines.of(
+                                job,
+                                assessed.entitlements(),
+                                statePapers,
+                                day -> isHoliday(job, day),
+                                info.preparedOn()),
                         toDo(job, ordered),
                         ordered,
                         papers,
                         packFile);
         JobHistory history = histories.getOrDefault(job.reference(), JobHistory.NONE);
         return new EarlierPapers(file, history, again).considered();
+    }
+
+    private boolean isHoliday(Job job, LocalDate day) {
+        return job.site()
+                .address()
+                .state()
+                .filter(state -> HolidayRow.isHoliday(rulebook.holidays(), state, day))
+                .isPresent();
     }
 
     private List<StatePaper> statePapers(Job job) {

@@ -19,6 +19,7 @@ import paperbark.disk.Staging;
 import paperbark.finding.RuleRef;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
+import paperbark.output.Deadline;
 import paperbark.rules.Rulebook;
 import paperbark.rules.TableFile;
 
@@ -97,8 +98,18 @@ record Manifest(
         }
     }
 
-    /** What one job earned. */
-    record JobLine(String job, String pack, boolean held, Map<String, Integer> certificates) {
+    /**
+     * What one job earned, and what of it is still to be done by when.
+     *
+     * @param lastDays ISO days by what is to be done: compliance papers not on file, and closing
+     *     dates
+     */
+    record JobLine(
+            String job,
+            String pack,
+            boolean held,
+            Map<String, Integer> certificates,
+            Map<String, String> lastDays) {
 
         private static JobLine of(CaseFile file) {
             Map<String, Integer> certificates =
@@ -114,8 +125,21 @@ record Manifest(
                     file.job().reference(),
                     "packs/" + file.packFile(),
                     file.isHeld(),
-                    certificates);
+                    certificates,
+                    daysOf(file));
         }
+    }
+
+    private static Map<String, String> daysOf(CaseFile file) {
+        return file.job().isInstalled()
+                ? file.deadlines().stream()
+                        .collect(
+                                Collectors.toMap(
+                                        Deadline::what,
+                                        d -> d.lastDay().toString(),
+                                        (a, b) -> a,
+                                        TreeMap::new))
+                : Map.of();
     }
 
     /** The manifest of a batch whose other files are written. */

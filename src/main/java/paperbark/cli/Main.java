@@ -108,8 +108,12 @@ public final class Main {
         line.addSubcommand(new ScansCommand(world));
         line.addSubcommand(new FilePageCommand(world));
         line.addSubcommand(new SettleCommand(world));
+        line.addSubcommand(new LodgedCommand(world));
+        line.addSubcommand(new PaidCommand(world));
+        line.addSubcommand(new UnsayCommand(world));
         line.addSubcommand(new WithdrawCommand(world));
         line.addSubcommand(new OwedCommand(world));
+        line.addSubcommand(new WeekCommand(world));
         line.addSubcommand(new QuartersCommand(world));
         line.addSubcommand(new ExportCommand(world));
         line.addSubcommand(new StartArchiveCommand(world));

@@ -2,6 +2,7 @@ package paperbark.firm;
 
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.util.function.Predicate;
 import paperbark.value.State;
 import paperbark.value.Trade;
 
@@ -14,7 +15,7 @@ import paperbark.value.Trade;
  * @param document what it is called
  * @param months how many months after completion it is due; 0 where it is days that count
  * @param days how many days after completion it is due; 0 where no figure was found
- * @param workingDays whether only Monday to Friday count (public holidays are not known here)
+ * @param workingDays whether only Monday to Friday count, public holidays left out
  * @param source where the figure was read
  */
 public record StatePaper(
@@ -39,8 +40,12 @@ public record StatePaper(
         return days + (workingDays ? " working days" : " days");
     }
 
-    /** The last day for work completed on the given day; meaningless without {@link #hasTime}. */
-    public LocalDate dueAfter(LocalDate completed) {
+    /**
+     * The last day for work completed on the given day; meaningless without {@link #hasTime}.
+     *
+     * @param holiday whether a day is a public holiday in the state
+     */
+    public LocalDate dueAfter(LocalDate completed, Predicate<LocalDate> holiday) {
         if (!workingDays) {
             return completed.plusMonths(months).plusDays(days);
         }
@@ -48,7 +53,8 @@ public record StatePaper(
         for (int left = days; left > 0; ) {
             day = day.plusDays(1);
             if (day.getDayOfWeek() != DayOfWeek.SATURDAY
-                    && day.getDayOfWeek() != DayOfWeek.SUNDAY) {
+                    && day.getDayOfWeek() != DayOfWeek.SUNDAY
+                    && !holiday.test(day)) {
                 left--;
             }
         }

@@ -38,7 +38,7 @@ public final class JobCheck {
         check.findings.addAll(DatesCheck.of(job, today));
         check.findings.addAll(PlaceCheck.of(job, rulebook, today));
         check.findings.addAll(HeaterCheck.of(job));
-        check.findings.addAll(TradesCheck.of(job, tables));
+        check.findings.addAll(TradesCheck.of(job, tables, rulebook));
         return check.findings.stream().map(f -> f.forJob(job.reference())).toList();
     }
 

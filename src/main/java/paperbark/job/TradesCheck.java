@@ -12,6 +12,8 @@ import paperbark.firm.FirmTables;
 import paperbark.firm.Licence;
 import paperbark.firm.Person;
 import paperbark.firm.StatePaper;
+import paperbark.rules.HolidayRow;
+import paperbark.rules.Rulebook;
 import paperbark.value.Days;
 import paperbark.value.State;
 import paperbark.value.Trade;
@@ -20,15 +22,17 @@ import paperbark.value.Trade;
 final class TradesCheck {
     private final Job job;
     private final FirmTables tables;
+    private final Rulebook rulebook;
     private final List<Finding> findings = new ArrayList<>();
 
-    private TradesCheck(Job job, FirmTables tables) {
+    private TradesCheck(Job job, FirmTables tables, Rulebook rulebook) {
         this.job = job;
         this.tables = tables;
+        this.rulebook = rulebook;
     }
 
-    static List<Finding> of(Job job, FirmTables tables) {
-        TradesCheck check = new TradesCheck(job, tables);
+    static List<Finding> of(Job job, FirmTables tables, Rulebook rulebook) {
+        TradesCheck check = new TradesCheck(job, tables, rulebook);
         check.licence(
                 Trade.PLUMBING,
                 job.trades().plumber(),
@@ -128,8 +132,14 @@ final class TradesCheck {
                 .address()
                 .state()
                 .flatMap(state -> tables.statePaper(state, trade))
-                .filter(p -> p.hasTime() && issued.get().isAfter(p.dueAfter(done.get())))
-                .ifPresent(p -> late(trade, issued.get(), field, p, p.dueAfter(done.get())));
+                .filter(StatePaper::hasTime)
+                .filter(p -> issued.get().isAfter(due(p, done.get())))
+                .ifPresent(p -> late(trade, issued.get(), field, p, due(p, done.get())));
+    }
+
+    private LocalDate due(StatePaper paper, LocalDate done) {
+        return paper.dueAfter(
+                done, day -> HolidayRow.isHoliday(rulebook.holidays(), paper.state(), day));
     }
 
     private void late(Trade trade, LocalDate issued, Field field, StatePaper paper, LocalDate due) {
@@ -142,7 +152,7 @@ final class TradesCheck {
                                 + " certificate is dated "
                                 + Days.show(issued)
                                 + "; the "
-                                + time(paper)
+                                + time(paper, due)
                                 + " ended on "
                                 + Days.show(due)
                                 + ".",
@@ -151,11 +161,13 @@ final class TradesCheck {
 
     /**
      * From when and how long the table counts. Some states count from the test or the invoice, and
-     * no state's holidays are known here, so the words must let the admin judge.
+     * holidays are known for some years only, so the words must let the admin judge.
      */
-    private static String time(StatePaper paper) {
-        return paper.time()
-                + " after the installation"
-                + (paper.workingDays() ? ", public holidays left aside," : "");
+    private String time(StatePaper paper, LocalDate due) {
+        String holidays =
+                HolidayRow.covers(rulebook.holidays(), due)
+                        ? ", public holidays not counted,"
+                        : ", public holidays left aside,";
+        return paper.time() + " after the installation" + (paper.workingDays() ? holidays : "");
     }
 }

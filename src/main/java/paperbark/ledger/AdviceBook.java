@@ -3,6 +3,7 @@ package paperbark.ledger;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import paperbark.value.Money;
 import paperbark.value.Serial;
@@ -134,6 +135,16 @@ public final class AdviceBook {
                 reason,
                 buyerReference);
         return claims.one(claim.id()).orElseThrow();
+    }
+
+    /** What a person said of claims. */
+    public HandBook byHand() {
+        return new HandBook(sql, this);
+    }
+
+    /** Name of the entry, once a line has brought something new. */
+    public Optional<String> name() {
+        return seq == 0 ? Optional.empty() : Optional.of("advice-" + seq);
     }
 
     /** The entry is made by the first line that brings something new. */

@@ -14,4 +14,8 @@ public enum AdviceStatus {
     String word() {
         return name().toLowerCase(Locale.ROOT);
     }
+
+    static AdviceStatus of(String word) {
+        return valueOf(word.toUpperCase(Locale.ROOT));
+    }
 }

@@ -11,12 +11,13 @@ final class ClaimReader {
     private static final String LAST_DAY = "9999-12-31";
 
     // Which of two happenings came last is told by the number of the line, never by its day. Money
-    // taken back does not mend a claim that failed.
+    // taken back does not mend a claim that failed; that a person lodged it again does. What was
+    // said by mistake and unsaid since never was.
     private static final String QUERY =
             """
             SELECT c.id, j.reference, c.scheme, c.buyer, c.certificates, c.installed_on,
                    c.lodge_by, c.expected_cents, c.owner_cents, c.gst_cents, c.due, c.active, c.entry,
-                   m.touched, m.received, m.paid_on, m.failed_line, m.paid_line,
+                   m.touched, m.received, m.paid_on, m.failed_line, m.mended_line,
                    CASE WHEN m.failed_line IS NOT NULL THEN
                      (SELECT f.reason FROM matched f
                        WHERE f.claim = c.id AND f.line = m.failed_line) END
@@ -25,9 +26,13 @@ final class ClaimReader {
               LEFT JOIN (SELECT claim, count(*) AS touched, sum(cents) AS received,
                                 max(CASE WHEN kind = 'paid' THEN day END) AS paid_on,
                                 max(CASE WHEN kind = 'failed' THEN line END) AS failed_line,
-                                max(CASE WHEN kind = 'paid' AND NOT taken_back THEN line END) AS paid_line
+                                max(CASE WHEN kind = 'paid' AND NOT taken_back
+                                           OR kind = 'lodged' AND how = 'said by hand'
+                                         THEN line END) AS mended_line
                            FROM (SELECT matched.*, line.cents < 0 AS taken_back
-                                   FROM matched JOIN line ON line.id = matched.line) AS told
+                                   FROM matched JOIN line ON line.id = matched.line
+                                  WHERE NOT EXISTS (SELECT 1 FROM line u
+                                          WHERE u.line_key = 'unsaid line ' || line.id)) AS told
                           WHERE day <= ? %s GROUP BY claim) m ON m.claim = c.id
              WHERE %s ORDER BY c.id""";
 
@@ -46,6 +51,12 @@ final class ClaimReader {
                 rows::state,
                 asOf.toString(),
                 asOf.toString());
+    }
+
+    /** All claims, standing or withdrawn, as of now. */
+    List<ClaimState> all() {
+        ClaimRows rows = new ClaimRows(batches("day <= ?", LAST_DAY));
+        return sql.list(QUERY.formatted("", "1 = 1"), rows::state, LAST_DAY);
     }
 
     private Map<Long, ClaimRows.Batch> batches(String condition, Object parameter) {

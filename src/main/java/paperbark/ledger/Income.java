@@ -37,7 +37,8 @@ public final class Income {
     public List<Receipt> receipts() {
         return sql.list(
                 "SELECT m.day, c.scheme, m.cents FROM matched m JOIN claim c ON c.id = m.claim"
-                        + " WHERE m.kind = 'paid' ORDER BY m.line",
+                        + " WHERE m.kind = 'paid' AND NOT EXISTS (SELECT 1 FROM line u"
+                        + " WHERE u.line_key = 'unsaid line ' || m.line) ORDER BY m.line",
                 r ->
                         new Receipt(
                                 LocalDate.parse(r.getString(1)),

@@ -214,6 +214,16 @@ public final class Ledger implements AutoCloseable {
         return new ClaimReader(sql).standing(asOf);
     }
 
+    /** All claims, standing or withdrawn, as of now, in the order of claiming. */
+    public List<ClaimState> allClaims() {
+        return new ClaimReader(sql).all();
+    }
+
+    /** Every job by its newest version, in the order of job numbers. */
+    public List<CurrentJob> currentJobs() {
+        return new Versions(sql).current();
+    }
+
     /** Everything that was entered of a job, the oldest version first. */
     public List<JobVersion> versions(String reference) {
         return new Versions(sql).of(Keys.job(reference));

@@ -122,6 +122,16 @@ public final class Records {
                 + end().substring(0, SHOWN).replaceAll("(.{4})(?=.)", "$1 ");
     }
 
+    /** The number of the newest entry; 0 while there is none. */
+    public long newestNumber() {
+        return newestSeq();
+    }
+
+    /** The moment of the newest entry, in UTC; empty while there is none. */
+    public Optional<String> newestAt() {
+        return sql.first("SELECT at FROM entry ORDER BY seq DESC LIMIT 1", r -> r.getString(1));
+    }
+
     /** The day of the newest entry; empty while there is none. */
     public Optional<LocalDate> newestDay() {
         return sql.first(

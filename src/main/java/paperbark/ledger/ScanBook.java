@@ -117,7 +117,9 @@ public final class ScanBook {
         return states(
                 "p.kind = ? AND p.job_key IN (SELECT c.job_key FROM claim c WHERE c.active = 1"
                         + " AND c.scheme = ? AND NOT EXISTS"
-                        + " (SELECT 1 FROM matched m WHERE m.claim = c.id AND m.kind <> 'failed'))"
+                        + " (SELECT 1 FROM matched m WHERE m.claim = c.id AND m.kind <> 'failed'"
+                        + " AND NOT EXISTS (SELECT 1 FROM line u"
+                        + " WHERE u.line_key = 'unsaid line ' || m.line)))"
                         + " AND NOT EXISTS (SELECT 1 FROM paper n WHERE n.job_key = p.job_key"
                         + " AND n.kind = p.kind AND n.version > p.version)",
                 scheme.key(),

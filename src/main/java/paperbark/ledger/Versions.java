@@ -35,6 +35,22 @@ final class Versions {
                 jobKey);
     }
 
+    List<CurrentJob> current() {
+        return sql.list(
+                "SELECT j.reference, j.outcome, j.installed_on, e.name,"
+                        + " (SELECT count(*) FROM withdrawn w WHERE w.job_key = j.job_key"
+                        + " AND w.version >= j.version) FROM job j JOIN entry e ON e.seq = j.entry"
+                        + " WHERE j.version = (SELECT max(version) FROM job n"
+                        + " WHERE n.job_key = j.job_key) ORDER BY j.job_key",
+                r ->
+                        new CurrentJob(
+                                r.getString(1),
+                                JobOutcome.of(r.getString(2)),
+                                Sql.day(r, "installed_on"),
+                                r.getString(4),
+                                r.getLong(5) > 0));
+    }
+
     Map<SchemeName, LocalDate> lastDays(String jobKey) {
         Map<SchemeName, LocalDate> days = new EnumMap<>(SchemeName.class);
         sql.list(

@@ -37,6 +37,7 @@ public final class Attendant {
     private final Intake scans;
     private final Proof proof = new Proof();
     private final Handling handling;
+    private final OfficePapers papers;
     private final ScanDesk desk;
     private final StatusPage page;
     private LocalDate day = LocalDate.MIN;
@@ -73,6 +74,7 @@ public final class Attendant {
         this.page = new StatusPage(office, world);
         this.handling = new Handling(office, world, proof, page::progress);
         this.desk = new ScanDesk(office, world);
+        this.papers = new OfficePapers(office);
     }
 
     /**
@@ -231,9 +233,13 @@ public final class Attendant {
     private void write(Optional<Path> working, boolean attended) throws IOException {
         List<String> there =
                 Office.list(office.intake()).stream().map(f -> f.getFileName().toString()).toList();
+        if (working.isEmpty()) {
+            papers.refresh(world.today().get(), world.now().get(), world.version());
+        }
+        List<String> all = Stream.concat(looks.stream(), papers.looks().stream()).toList();
         page.write(
                 new StatusPage.State(
-                        waiting, working, handling.troubles(there), looks, true, attended));
+                        waiting, working, handling.troubles(there), all, true, attended));
     }
 
     private void show(Throwable failure) {

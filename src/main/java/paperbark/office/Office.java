@@ -128,6 +128,20 @@ public record Office(Path root) {
         return root.resolve("status.html");
     }
 
+    /** The days that the office must not forget. */
+    public Path calendar() {
+        return root.resolve("calendar.ics");
+    }
+
+    /**
+     * A file of the page of the week.
+     *
+     * @param ending {@code .html}, {@code .pdf} or {@code .eml}
+     */
+    public Path week(String ending) {
+        return root.resolve("week" + ending);
+    }
+
     /** The file whose lock says that a program attends the folder. */
     Path lock() {
         return root.resolve("office.lock");

@@ -5,6 +5,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Predicate;
 import paperbark.entitlement.Entitlements;
 import paperbark.firm.StatePaper;
 import paperbark.job.Job;
@@ -17,9 +18,15 @@ public final class Deadlines {
     /**
      * Closing dates of the claims and last days of compliance certificates not yet on file,
      * earliest first.
+     *
+     * @param holiday whether a day is a public holiday at the site
      */
     public static List<Deadline> of(
-            Job job, Entitlements entitlements, List<StatePaper> statePapers, LocalDate today) {
+            Job job,
+            Entitlements entitlements,
+            List<StatePaper> statePapers,
+            Predicate<LocalDate> holiday,
+            LocalDate today) {
         List<Deadline> deadlines = new ArrayList<>();
         entitlements
                 .all()
@@ -47,7 +54,7 @@ public final class Deadlines {
                                         deadlines.add(
                                                 deadline(
                                                         paper.document(),
-                                                        paper.dueAfter(day),
+                                                        paper.dueAfter(day, holiday),
                                                         today)));
             }
         }

@@ -139,6 +139,28 @@ public final class RuleTable<K, R> {
                 raw.note());
     }
 
+    /**
+     * Rows of which the last day lies between two days, both included, and after which no row
+     * speaks for the same key.
+     */
+    public List<RuleLine> ending(LocalDate from, LocalDate to) {
+        return lines().stream()
+                .filter(
+                        line ->
+                                line.inForce()
+                                        .to()
+                                        .filter(last -> !last.isBefore(from) && !last.isAfter(to))
+                                        .filter(last -> !goesOn(line, last))
+                                        .isPresent())
+                .toList();
+    }
+
+    private boolean goesOn(RuleLine ended, LocalDate last) {
+        return lines().stream()
+                .filter(line -> line.key().equals(ended.key()))
+                .anyMatch(line -> line.inForce().contains(last.plusDays(1)));
+    }
+
     List<RuleRow> rows() {
         return entries.stream().map(Entry::raw).toList();
     }

@@ -1,6 +1,7 @@
 package paperbark.rules;
 
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import paperbark.finding.RuleRef;
@@ -20,6 +21,7 @@ import paperbark.value.Postcode;
  * @param listedCounts VEECs of a product as listed; only what the firm entered
  * @param postcodeStates states by postcode
  * @param records how long records are kept
+ * @param holidays public holidays by day
  * @param gst share of GST in a price
  * @param tables the files that went in, shipped and the firm's
  */
@@ -35,6 +37,7 @@ public record Rulebook(
         RuleTable<ListedCountRow.Key, ListedCountRow> listedCounts,
         RuleTable<Postcode, PostcodeStateRow> postcodeStates,
         RuleTable<RecordRule, Setting> records,
+        RuleTable<LocalDate, HolidayRow> holidays,
         RuleTable<Unkeyed, GstRow> gst,
         List<TableFile> tables) {
 
@@ -69,6 +72,7 @@ public record Rulebook(
                 listedCounts,
                 postcodeStates,
                 records,
+                holidays,
                 gst);
     }
 

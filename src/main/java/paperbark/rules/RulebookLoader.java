@@ -44,6 +44,7 @@ final class RulebookLoader {
                         table(ListedCountRow.LAYOUT),
                         table(PostcodeStateRow.LAYOUT),
                         settings(RecordRule.LAYOUT, RecordRule.class),
+                        table(HolidayRow.LAYOUT),
                         table(GstRow.LAYOUT),
                         files);
         folder.firmsNames().stream()

@@ -20,6 +20,9 @@ import paperbark.value.Money;
 
 /** Takes the lines of an advice into the ledger one by one. */
 final class LineSettler {
+    /** A payment told with another day than a person entered is the same up to so many days. */
+    private static final int NEAR_DAYS = 14;
+
     private final AdviceBook book;
     private final ClaimFinder claimFinder;
     private final LocalDate today;
@@ -54,6 +57,13 @@ final class LineSettler {
             return ended(said, Ending.UNKNOWN, Optional.empty(), found.why());
         }
         ClaimState claim = found.claim().get();
+        if (isPaid(said) && book.byHand().saidNear(claim, said.amount(), said.day(), 0)) {
+            return ended(said, Ending.SEEN, found.claim(), found.how());
+        }
+        if (isPaid(said) && book.byHand().saidNear(claim, said.amount(), said.day(), NEAR_DAYS)) {
+            byHand(said, claim);
+            return ended(said, Ending.DUPLICATE, found.claim(), found.how());
+        }
         if (isSecond(said, claim)) {
             second(said, claim);
             return ended(said, Ending.DUPLICATE, found.claim(), found.how());
@@ -106,7 +116,8 @@ final class LineSettler {
         return Money.ZERO.minus(firms.compareTo(come) > 0 ? come : firms);
     }
 
-    private static Money firms(Money amount, ClaimState claim) {
+    /** What of an amount paid for a claim is the firm's. */
+    static Money firms(Money amount, ClaimState claim) {
         if (claim.toOwner().isZero() || amount.equals(claim.expected())) {
             return amount;
         }
@@ -141,10 +152,29 @@ final class LineSettler {
 
     /** The whole amount again for a claim that is paid is most likely one payment told twice. */
     private static boolean isSecond(RemittanceLine said, ClaimState claim) {
-        return said.what() == AdviceStatus.PAID
+        return isPaid(said)
                 && !claim.received().isZero()
                 && claim.received().compareTo(claim.expected()) >= 0
                 && said.amount().equals(claim.expected());
+    }
+
+    private static boolean isPaid(RemittanceLine said) {
+        return said.what() == AdviceStatus.PAID;
+    }
+
+    /** Banks and buyers name the day of one payment differently. */
+    private void byHand(RemittanceLine said, ClaimState claim) {
+        tell(
+                FindingCode.PAYMENT_TWICE,
+                said,
+                AdviceField.AMOUNT,
+                "A payment of this amount for "
+                        + claim.reference()
+                        + " was entered by hand, on "
+                        + Days.show(book.byHand().paid(claim, said.amount()).get(0))
+                        + "; it is taken for this one.",
+                "Compare with the bank statement; if the money came twice, enter the second payment by"
+                        + " hand too.");
     }
 
     private void unknown(RemittanceLine said, ClaimFinder.Found found) {

@@ -130,13 +130,13 @@ class OtherTablesTest {
         assertThat(
                         tables.statePaper(State.WA, Trade.PLUMBING)
                                 .orElseThrow()
-                                .dueAfter(LocalDate.of(2026, 11, 20)))
+                                .dueAfter(LocalDate.of(2026, 11, 20), day -> false))
                 .isEqualTo(LocalDate.of(2026, 11, 27));
         // One month, not 30 days: common practice, no source for how a month is counted.
         assertThat(
                         tables.statePaper(State.VIC, Trade.ELECTRICAL)
                                 .orElseThrow()
-                                .dueAfter(LocalDate.of(2027, 1, 31)))
+                                .dueAfter(LocalDate.of(2027, 1, 31), day -> false))
                 .isEqualTo(LocalDate.of(2027, 2, 28));
         assertThat(reading.findings()).extracting(f -> f.place().rowNumber()).containsExactly(4, 5);
     }

@@ -159,7 +159,8 @@ class ArrowsTest {
 
     @ArchTest
     static final ArchRule sistersDoNotSeeEachOther =
-            slices().matching("paperbark.output.(paper|form|workbook|journal|index)..")
+            slices().matching(
+                            "paperbark.output.(paper|form|workbook|journal|index|calendar|mail)..")
                     .should()
                     .notDependOnEachOther()
                     .because("papers, workbooks and pages change for different reasons");
@@ -290,6 +291,13 @@ class ArrowsTest {
 
     @ArchTest
     static final ArchRule templatesStayInTheirRoom = only("freemarker..", "paperbark.output");
+
+    @ArchTest
+    static final ArchRule calendarsStayInTheirRoom =
+            only("biweekly..", "paperbark.output.calendar..");
+
+    @ArchTest
+    static final ArchRule mailStaysInItsRoom = only("jakarta.mail..", "paperbark.output.mail..");
 
     @ArchTest
     static final ArchRule wordsOfTheCommandStayAtTheDoor = only("picocli..", "paperbark.cli..");

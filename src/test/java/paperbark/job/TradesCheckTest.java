@@ -54,7 +54,7 @@ class TradesCheckTest {
                         "The plumbing certificate is dated 15 Nov 2026; the 5 days after the installation ended on 14 Nov 2026.");
         assertThat(dated("QLD", "Plumbing", "30/10/2026", "16/11/2026").only(LATE).fact())
                 .isEqualTo(
-                        "The plumbing certificate is dated 16 Nov 2026; the 10 working days after the installation, public holidays left aside, ended on 13 Nov 2026.");
+                        "The plumbing certificate is dated 16 Nov 2026; the 10 working days after the installation, public holidays not counted, ended on 13 Nov 2026.");
     }
 
     @ParameterizedTest

@@ -1,0 +1,260 @@
+package paperbark.office;
+
+import java.io.IOException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import paperbark.batch.LastDays;
+import paperbark.firm.FirmTables;
+import paperbark.firm.Licence;
+import paperbark.firm.Offer;
+import paperbark.firm.Person;
+import paperbark.ledger.ClaimState;
+import paperbark.ledger.CurrentJob;
+import paperbark.ledger.JobOutcome;
+import paperbark.ledger.Ledger;
+import paperbark.output.calendar.CalendarDay;
+import paperbark.rules.RuleLine;
+import paperbark.rules.RuleTable;
+import paperbark.rules.Rulebook;
+import paperbark.value.Days;
+
+/**
+ * The days that an office must not forget: closing dates, compliance papers, maintenance, licences,
+ * offers and rules that end. Of what is over, the last months are kept, so that a calendar drops
+ * what was called off.
+ */
+final class CalendarDays {
+    /** What lies further back is left out. */
+    private static final int BACK_DAYS = 90;
+
+    /** Maintenance and rules further off are left out. */
+    private static final int AHEAD_MONTHS = 13;
+
+    // Common practice, no source: the handover's diary has the same visits.
+    private static final int CARE_YEARS = 5;
+
+    private static final List<Integer> LONG_BEFORE = List.of(60, 14);
+    private static final List<Integer> SHORTLY_BEFORE = List.of(2);
+    private static final List<Integer> WEEK_BEFORE = List.of(7);
+    private static final String CLOSING = "Create ";
+
+    private final LocalDate today;
+    private final List<CalendarDay> days = new ArrayList<>();
+
+    private CalendarDays(LocalDate today) {
+        this.today = today;
+    }
+
+    /**
+     * The days, the earliest first.
+     *
+     * @param tables the firm's tables, where they can be read
+     * @throws IOException when a batch folder cannot be read
+     */
+    static List<CalendarDay> of(
+            Office office,
+            Ledger ledger,
+            Optional<FirmTables> tables,
+            Rulebook rulebook,
+            LocalDate today)
+            throws IOException {
+        CalendarDays calendar = new CalendarDays(today);
+        calendar.claims(ledger.allClaims());
+        calendar.jobs(office, ledger.currentJobs());
+        tables.ifPresent(
+                t -> {
+                    t.people().forEach(calendar::licences);
+                    calendar.offers(t.offers());
+                });
+        rulebook.all().forEach(calendar::rules);
+        calendar.days.sort(Comparator.comparing(CalendarDay::day).thenComparing(CalendarDay::name));
+        return calendar.days;
+    }
+
+    private void add(
+            String name,
+            LocalDate day,
+            String title,
+            String text,
+            List<Integer> warnings,
+            boolean cancelled) {
+        if (!day.isBefore(today.minusDays(BACK_DAYS))) {
+            days.add(new CalendarDay(name, day, title, text, warnings, cancelled));
+        }
+    }
+
+    /** Of a claim that was corrected the newest counts, and one that stands before all others. */
+    private void claims(List<ClaimState> claims) {
+        Map<String, ClaimState> newest = new TreeMap<>();
+        claims.forEach(
+                c -> newest.merge(c.reference(), c, (a, b) -> a.active() && !b.active() ? a : b));
+        for (ClaimState c : newest.values()) {
+            boolean done = c.lodged() && c.failed().isEmpty();
+            c.lodgeBy()
+                    .ifPresent(
+                            day ->
+                                    add(
+                                            "closing " + c.reference(),
+                                            day,
+                                            closing(
+                                                            c.certificates()
+                                                                    + " "
+                                                                    + c.scheme().word()
+                                                                    + "s")
+                                                    + ": "
+                                                    + c.job(),
+                                            !c.active()
+                                                    ? "The claim was withdrawn."
+                                                    : done
+                                                            ? "Lodged; nothing is to be done."
+                                                            : "Claim "
+                                                                    + c.reference()
+                                                                    + " is not known to be lodged.",
+                                            LONG_BEFORE,
+                                            done || !c.active()));
+        }
+    }
+
+    private static String closing(String what) {
+        return "Last day to create " + what;
+    }
+
+    private void jobs(Office office, List<CurrentJob> jobs) throws IOException {
+        Map<String, Map<String, Map<String, LocalDate>>> batches = new HashMap<>();
+        for (CurrentJob job : jobs) {
+            if (job.installedOn().isEmpty()) {
+                continue;
+            }
+            care(job, job.installedOn().get());
+            if (!batches.containsKey(job.batch())) {
+                batches.put(job.batch(), LastDays.of(office.packs().resolve(job.batch())));
+            }
+            batches.get(job.batch())
+                    .getOrDefault(job.reference(), Map.of())
+                    .forEach((what, day) -> lastDay(job, what, day));
+        }
+    }
+
+    /** The closing date of a claim that was made is that of the ledger. */
+    private void lastDay(CurrentJob job, String what, LocalDate day) {
+        if (!what.startsWith(CLOSING)) {
+            add(
+                    "paper " + job.reference() + " " + what,
+                    day,
+                    "Last day for " + what + ": " + job.reference(),
+                    "Not on file when the job was prepared on "
+                            + job.batch()
+                            + ". Ask the licensed person for it.",
+                    SHORTLY_BEFORE,
+                    job.withdrawn());
+        } else if (job.outcome() == JobOutcome.HELD
+                && days.stream().noneMatch(d -> d.name().equals(claimName(job, what)))) {
+            add(
+                    claimName(job, what),
+                    day,
+                    closing(what.substring(CLOSING.length())) + ": " + job.reference() + ", held",
+                    "Nothing is claimed yet. Mend what the findings of " + job.batch() + " name.",
+                    LONG_BEFORE,
+                    job.withdrawn());
+        }
+    }
+
+    private static String claimName(CurrentJob job, String what) {
+        String scheme = what.substring(CLOSING.length()).replaceFirst("s$", "");
+        return "closing " + job.reference() + "-" + scheme;
+    }
+
+    private void care(CurrentJob job, LocalDate installed) {
+        for (int year = 1; year <= CARE_YEARS; year++) {
+            LocalDate day = installed.plusYears(year);
+            if (day.isBefore(today.plusMonths(AHEAD_MONTHS))) {
+                add(
+                        "care " + job.reference() + " " + year,
+                        day,
+                        "Yearly look over: " + job.reference(),
+                        "Year "
+                                + year
+                                + " after the installation of "
+                                + Days.show(installed)
+                                + ". Common practice; the maker's manual goes before.",
+                        List.of(),
+                        job.withdrawn());
+            }
+        }
+    }
+
+    private void licences(Person person) {
+        for (Licence licence : person.licences()) {
+            licence.inForce()
+                    .to()
+                    .filter(
+                            last ->
+                                    person.licence(
+                                                    licence.trade(),
+                                                    licence.state(),
+                                                    last.plusDays(1))
+                                            .isEmpty())
+                    .ifPresent(
+                            last ->
+                                    add(
+                                            "licence " + licence.state() + " " + licence.number(),
+                                            last,
+                                            "Licence ends: "
+                                                    + person.name()
+                                                    + ", "
+                                                    + licence.trade().word()
+                                                    + ", "
+                                                    + licence.state(),
+                                            "Last day of licence "
+                                                    + licence.number()
+                                                    + ". Enter the new one in the people table.",
+                                            LONG_BEFORE,
+                                            false));
+        }
+    }
+
+    private void offers(List<Offer> offers) {
+        for (Offer offer : offers) {
+            Optional<LocalDate> last = offer.inForce().to();
+            boolean goesOn =
+                    last.isPresent()
+                            && offers.stream()
+                                    .filter(o -> o.buyer().equals(offer.buyer()))
+                                    .filter(o -> o.scheme() == offer.scheme())
+                                    .anyMatch(o -> o.inForce().contains(last.get().plusDays(1)));
+            String name = "offer " + offer.buyer() + " " + offer.scheme() + " " + last.orElse(null);
+            if (last.isPresent()
+                    && !goesOn
+                    && days.stream().noneMatch(d -> d.name().equals(name))) {
+                add(
+                        name,
+                        last.get(),
+                        "Offer ends: " + offer.buyer() + ", " + offer.scheme().word() + "s",
+                        "Ask for the next price and enter it in the offers table.",
+                        WEEK_BEFORE,
+                        false);
+            }
+        }
+    }
+
+    private void rules(RuleTable<?, ?> table) {
+        for (RuleLine line :
+                table.ending(today.minusDays(BACK_DAYS), today.plusMonths(AHEAD_MONTHS))) {
+            LocalDate last = line.inForce().to().orElseThrow();
+            String key = line.key().isEmpty() ? "" : " for " + line.key();
+            add(
+                    "rule " + table.name() + " " + line.key() + " " + last,
+                    last,
+                    "Rule ends: " + table.name() + key,
+                    "No later row follows. See the rules command, and look for the new rule.",
+                    LONG_BEFORE,
+                    false);
+        }
+    }
+}

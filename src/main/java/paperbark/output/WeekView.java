@@ -1,0 +1,113 @@
+package paperbark.output;
+
+import java.util.List;
+import java.util.Optional;
+import paperbark.value.Phone;
+
+/**
+ * What an office looks at on a Monday. It tells of jobs by their numbers only.
+ *
+ * @param firm name of the firm; empty text where its tables cannot be read
+ * @param day the day
+ * @param week first and last day of the week
+ * @param program version of the program
+ * @param lodge claims to be lodged this week, those that are too late first
+ * @param soon claims that close within the next weeks
+ * @param failed claims that failed and bring nothing until they are lodged again
+ * @param papers compliance papers not on file, by their last day
+ * @param held batches with jobs that are still held
+ * @param overdue money overdue by buyer
+ * @param total all money overdue, in words
+ * @param ending licences, offers and rules that end within the next weeks
+ * @param machine how disk and copies of the ledger stand
+ */
+public record WeekView(
+        String firm,
+        String day,
+        String week,
+        String program,
+        List<Closing> lodge,
+        List<Closing> soon,
+        List<Closing> failed,
+        List<Line> papers,
+        List<Held> held,
+        List<Overdue> overdue,
+        String total,
+        List<Line> ending,
+        List<Line> machine) {
+
+    /** Keeps the lists from being changed. */
+    public WeekView {
+        lodge = List.copyOf(lodge);
+        soon = List.copyOf(soon);
+        failed = List.copyOf(failed);
+        papers = List.copyOf(papers);
+        held = List.copyOf(held);
+        overdue = List.copyOf(overdue);
+        ending = List.copyOf(ending);
+        machine = List.copyOf(machine);
+    }
+
+    /**
+     * A claim and its last day.
+     *
+     * @param claim its name
+     * @param what such as {@code 14 STCs}
+     * @param buyer who takes them; empty text where none is chosen
+     * @param phone the buyer's number
+     * @param day its last day
+     * @param left in words, such as {@code 3 days left}
+     * @param more what else is to be said; may be empty
+     */
+    public record Closing(
+            String claim,
+            String what,
+            String buyer,
+            Optional<Phone> phone,
+            String day,
+            String left,
+            String more) {}
+
+    /**
+     * Something with a day.
+     *
+     * @param what in words
+     * @param day the day; empty text where there is none
+     * @param left in words, such as {@code 3 days left}
+     */
+    public record Line(String what, String day, String left) {}
+
+    /**
+     * A batch with held jobs.
+     *
+     * @param batch its name
+     * @param page the page in it that says why, with the numbers to ring; empty text where it is
+     *     gone
+     * @param jobs how many
+     */
+    public record Held(String batch, String page, int jobs) {}
+
+    /**
+     * Money that a buyer should have paid.
+     *
+     * @param buyer who
+     * @param phone the number to ring
+     * @param amount how much
+     * @param oldest the longest overdue claim and since when
+     * @param claims how many claims
+     */
+    public record Overdue(
+            String buyer, Optional<Phone> phone, String amount, String oldest, int claims) {}
+
+    /** In one line what matters most. */
+    public String inShort() {
+        return lodge.size()
+                + " to lodge, "
+                + failed.size()
+                + " failed, "
+                + papers.size()
+                + " papers not on file, "
+                + total
+                + " overdue";
+    }
+}
