@@ -57,6 +57,11 @@ public record ClaimState(
         return failed.isPresent() || !active ? Money.ZERO : expected.minus(received);
     }
 
+    /** Whether somebody has to lodge it: it stands, and it is not lodged or failed since. */
+    public boolean isToLodge() {
+        return active && (!lodged || failed.isPresent());
+    }
+
     /** Whether money is still to come. */
     public boolean isOpen() {
         return outstanding().compareTo(Money.ZERO) > 0;

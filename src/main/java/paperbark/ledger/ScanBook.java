@@ -1,7 +1,10 @@
 package paperbark.ledger;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +17,9 @@ import paperbark.value.SchemeName;
 
 /** What the ledger knows of papers that came back signed. */
 public final class ScanBook {
+    // SQLite refuses a question with too many values (its page on limits: 999 before 3.32).
+    private static final int AT_ONCE = 500;
+
     private static final String PAPERS =
             "SELECT j.reference, p.job_key, p.kind, p.version, e.name,"
                     + " (SELECT count(*) FROM paper l WHERE l.job_key = p.job_key AND l.kind = p.kind"
@@ -100,30 +106,35 @@ public final class ScanBook {
         return states("p.job_key = ?", jobKey);
     }
 
-    /** The newest assignment of a job's certificates that went out; a later one counts alone. */
-    public Optional<PaperState> newest(String job, SchemeName scheme) {
-        return papers(job).stream()
-                .filter(p -> p.kind().equals(scheme.key()) && !p.replaced())
-                .findFirst();
-    }
-
     /** The papers of a batch, by job and kind. */
     public List<PaperState> ofBatch(String batch) {
         return states("e.name = ?", batch);
     }
 
-    /** The newest assignments whose claim stands and is neither lodged nor paid, by job. */
-    public List<PaperState> ofOpenClaims(SchemeName scheme) {
-        return states(
-                "p.kind = ? AND p.job_key IN (SELECT c.job_key FROM claim c WHERE c.active = 1"
-                        + " AND c.scheme = ? AND NOT EXISTS"
-                        + " (SELECT 1 FROM matched m WHERE m.claim = c.id AND m.kind <> 'failed'"
-                        + " AND NOT EXISTS (SELECT 1 FROM line u"
-                        + " WHERE u.line_key = 'unsaid line ' || m.line)))"
-                        + " AND NOT EXISTS (SELECT 1 FROM paper n WHERE n.job_key = p.job_key"
-                        + " AND n.kind = p.kind AND n.version > p.version)",
-                scheme.key(),
-                scheme.word());
+    /** The newest assignment of each claim by the claim's number; a later one counts alone. */
+    Map<Long, PaperState> assignments(List<ClaimState> claims) {
+        Map<Long, PaperState> all = new HashMap<>();
+        for (SchemeName scheme : SchemeName.values()) {
+            List<ClaimState> ofScheme = claims.stream().filter(c -> c.scheme() == scheme).toList();
+            for (int i = 0; i < ofScheme.size(); i += AT_ONCE) {
+                List<ClaimState> some = ofScheme.subList(i, Math.min(i + AT_ONCE, ofScheme.size()));
+                Map<String, PaperState> byJob = newest(scheme, some);
+                for (ClaimState claim : some) {
+                    Optional.ofNullable(byJob.get(Keys.job(claim.job())))
+                            .ifPresent(paper -> all.put(claim.id(), paper));
+                }
+            }
+        }
+        return all;
+    }
+
+    private Map<String, PaperState> newest(SchemeName scheme, List<ClaimState> claims) {
+        List<Object> values = new ArrayList<>(List.of(scheme.key()));
+        claims.forEach(c -> values.add(Keys.job(c.job())));
+        String marks = String.join(", ", Collections.nCopies(claims.size(), "?"));
+        return states("p.kind = ? AND p.job_key IN (" + marks + ")", values.toArray()).stream()
+                .filter(paper -> !paper.replaced())
+                .collect(Collectors.toMap(paper -> Keys.job(paper.job()), paper -> paper));
     }
 
     private record Printed(

@@ -6,23 +6,20 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import paperbark.batch.OutputFolder;
 import paperbark.disk.Disk;
 import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
-import paperbark.ledger.PaperState;
-import paperbark.ledger.ScanBook;
+import paperbark.ledger.Lodging;
 import paperbark.output.index.OfficePage;
 import paperbark.output.index.OfficeView;
 import paperbark.value.Days;
-import paperbark.value.SchemeName;
 
 /** Writes the page in the office folder that shows how things stand. */
 final class StatusPage {
@@ -34,6 +31,8 @@ final class StatusPage {
     private final Attendant.World world;
     private Optional<OfficeView> shown = Optional.empty();
     private Instant progressed = Instant.MIN;
+    private String lodgingOf = "";
+    private Optional<OfficeView.Lodging> lodging = Optional.empty();
 
     StatusPage(Office office, Attendant.World world) {
         this.office = office;
@@ -65,7 +64,7 @@ final class StatusPage {
                         Days.show(world.today().get()),
                         world.version(),
                         state.attended(),
-                        hasManual(),
+                        beside(),
                         state.troubles(),
                         state.looks(),
                         state.asksLedger() ? Optional.of(seal()) : Optional.empty(),
@@ -116,8 +115,11 @@ final class StatusPage {
         }
     }
 
-    private boolean hasManual() {
-        return Files.exists(office.root().resolve(OfficeView.MANUAL));
+    private OfficeView.Beside beside() {
+        return new OfficeView.Beside(
+                Files.isRegularFile(office.week(".html")),
+                Files.isRegularFile(office.calendar()),
+                Files.isRegularFile(office.root().resolve(OfficeView.MANUAL)));
     }
 
     private List<String> returned() throws IOException {
@@ -146,35 +148,34 @@ final class StatusPage {
         }
     }
 
-    /** What says of a claim that it is ready to lodge; {@code owed} asks the ledger the same. */
     private Optional<OfficeView.Lodging> lodging() throws IOException {
-        List<PaperState> open = new ArrayList<>();
+        int toPlace = Office.list(office.toPlace()).size();
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            ScanBook book = new ScanBook(ledger);
-            if (!book.isUsed()) {
-                return Optional.empty();
-            }
-            for (SchemeName scheme : SchemeName.values()) {
-                open.addAll(book.ofOpenClaims(scheme));
+            LocalDate today = world.today().get();
+            String asked = today + " " + ledger.records().lastSeal();
+            // All claims are read for it: once an entry and a day, and not at every look.
+            if (!asked.equals(lodgingOf)) {
+                lodging = Lodging.of(ledger, ledger.claims(today)).map(StatusPage::shown);
+                lodgingOf = asked;
             }
         }
-        List<PaperState> awaited = open.stream().filter(p -> !p.step().isBack()).toList();
-        return Optional.of(
-                new OfficeView.Lodging(
-                        open.size() - awaited.size(),
-                        awaited.size(),
-                        awaited.stream()
-                                .limit(LISTED)
-                                .map(
-                                        p ->
-                                                new OfficeView.Awaited(
-                                                        p.job(),
-                                                        p.kind().toUpperCase(Locale.ROOT)
-                                                                + " assignment",
-                                                        p.step().awaited(),
-                                                        p.batch()))
-                                .toList(),
-                        Office.list(office.toPlace()).size()));
+        return lodging.map(l -> l.with(toPlace));
+    }
+
+    private static OfficeView.Lodging shown(Lodging lodging) {
+        return new OfficeView.Lodging(
+                lodging.ready().size(),
+                lodging.awaited().size(),
+                lodging.awaited().stream().limit(LISTED).map(StatusPage::awaited).toList(),
+                0);
+    }
+
+    private static OfficeView.Awaited awaited(Lodging.Assigned assigned) {
+        return new OfficeView.Awaited(
+                assigned.paper().job(),
+                assigned.name(),
+                assigned.paper().step().awaited(),
+                assigned.paper().batch());
     }
 
     /** The page of a batch goes when one of its jobs is forgotten. */

@@ -20,6 +20,7 @@ import paperbark.firm.FirmTables;
 import paperbark.ledger.Batches;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.Lodging;
 import paperbark.output.WeekView;
 import paperbark.output.calendar.CalendarDay;
 import paperbark.settle.Owing;
@@ -30,6 +31,8 @@ import paperbark.value.Phone;
 /** Gathers what an office looks at on a Monday. */
 final class WeekFacts {
     private static final int BATCHES = 20;
+    // A sheet for the wall; how many more there are is said below them.
+    private static final int NOT_BACK = 40;
     private static final int AHEAD_DAYS = Owing.CLOSING_DAYS;
     private static final int BACK_DAYS = 60;
 
@@ -68,7 +71,8 @@ final class WeekFacts {
             String version)
             throws IOException {
         WeekFacts facts = new WeekFacts(today, tables);
-        Owing owing = Owing.of(ledger.claims(today), today);
+        List<ClaimState> claims = ledger.claims(today);
+        Owing owing = Owing.of(claims, today);
         List<Owing.Line> late = owing.open().stream().filter(l -> l.daysOverdue() > 0).toList();
         return new WeekView(
                 tables.map(FirmTables::firm).map(Firm::name).orElse(""),
@@ -78,6 +82,7 @@ final class WeekFacts {
                 facts.closings(owing.closing(), c -> !last(c).isAfter(facts.sunday)),
                 facts.closings(owing.closing(), c -> last(c).isAfter(facts.sunday)),
                 facts.closings(owing.failed(), c -> true),
+                Lodging.of(ledger, claims).map(facts::signed),
                 facts.papers(days),
                 held(office, ledger),
                 facts.overdue(late),
@@ -103,6 +108,24 @@ final class WeekFacts {
                 c.lodgeBy().map(Days::show).orElse(""),
                 c.lodgeBy().map(this::left).orElse(""),
                 c.failed().orElse(""));
+    }
+
+    private WeekView.Signed signed(Lodging lodging) {
+        return new WeekView.Signed(
+                lodging.ready().size(),
+                lodging.awaited().size(),
+                lodging.awaited().stream().limit(NOT_BACK).map(this::notBack).toList());
+    }
+
+    private WeekView.NotBack notBack(Lodging.Assigned assigned) {
+        Optional<LocalDate> last = assigned.claim().lodgeBy();
+        return new WeekView.NotBack(
+                assigned.claim().reference(),
+                assigned.name(),
+                assigned.paper().step().awaited(),
+                assigned.paper().batch(),
+                last.map(Days::show).orElse(""),
+                last.map(this::left).orElse(""));
     }
 
     private Optional<Phone> phone(String buyer) {

@@ -14,6 +14,7 @@ import paperbark.value.Phone;
  * @param lodge claims to be lodged this week, those that are too late first
  * @param soon claims that close within the next weeks
  * @param failed claims that failed and bring nothing until they are lodged again
+ * @param signed assignments that are not back; empty where no papers are scanned
  * @param papers compliance papers not on file, by their last day
  * @param held batches with jobs that are still held
  * @param overdue money overdue by buyer
@@ -29,6 +30,7 @@ public record WeekView(
         List<Closing> lodge,
         List<Closing> soon,
         List<Closing> failed,
+        Optional<Signed> signed,
         List<Line> papers,
         List<Held> held,
         List<Overdue> overdue,
@@ -69,6 +71,33 @@ public record WeekView(
             String more) {}
 
     /**
+     * How the assignments stand of claims that are to be lodged.
+     *
+     * @param ready how many are back with all their pages
+     * @param waiting how many are not
+     * @param first the first of those, the earliest last day first
+     */
+    public record Signed(int ready, int waiting, List<NotBack> first) {
+        /** Keeps the list from being changed. */
+        public Signed {
+            first = List.copyOf(first);
+        }
+    }
+
+    /**
+     * An assignment that is not back, or not all of it.
+     *
+     * @param claim name of the claim
+     * @param paper the paper
+     * @param came how far it has come, in words
+     * @param batch the batch that it was printed with
+     * @param day last day of the claim; empty text where there is none
+     * @param left in words, such as {@code 3 days left}
+     */
+    public record NotBack(
+            String claim, String paper, String came, String batch, String day, String left) {}
+
+    /**
      * Something with a day.
      *
      * @param what in words
@@ -105,6 +134,7 @@ public record WeekView(
                 + " to lodge, "
                 + failed.size()
                 + " failed, "
+                + signed.map(s -> s.waiting() + " assignments not back, ").orElse("")
                 + papers.size()
                 + " papers not on file, "
                 + total

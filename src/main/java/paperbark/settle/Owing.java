@@ -12,8 +12,7 @@ import java.util.TreeMap;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
-import paperbark.ledger.PaperState;
-import paperbark.ledger.ScanBook;
+import paperbark.ledger.Lodging;
 import paperbark.value.DebtAge;
 import paperbark.value.Money;
 
@@ -25,8 +24,8 @@ import paperbark.value.Money;
  * @param failed claims that failed and bring nothing until they are lodged again, the earliest
  *     closing date first
  * @param closing other claims not lodged whose closing date is near or past, earliest first
- * @param awaited why claims not lodged cannot be: how far their assignment has come, by the number
- *     of the claim; those that are ready to lodge are left out
+ * @param awaited why claims to be lodged cannot be: how far their assignment has come, by the
+ *     number of the claim; those that are ready to lodge are left out
  */
 public record Owing(
         LocalDate asOf,
@@ -100,23 +99,15 @@ public record Owing(
     /** What is still to come on a day, as a ledger has it. */
     public static Owing of(LedgerPlace place, LocalDate asOf) {
         try (Ledger ledger = Ledger.open(place)) {
-            Owing owing = of(ledger.claims(asOf), asOf);
-            return new Owing(
-                    asOf, owing.open(), owing.failed(), owing.closing(), awaited(owing, ledger));
+            List<ClaimState> claims = ledger.claims(asOf);
+            Owing owing = of(claims, asOf);
+            Map<Long, String> awaited = new HashMap<>();
+            Lodging.of(ledger, claims)
+                    .map(Lodging::awaited)
+                    .orElse(List.of())
+                    .forEach(a -> awaited.put(a.claim().id(), a.paper().step().awaited()));
+            return new Owing(asOf, owing.open(), owing.failed(), owing.closing(), awaited);
         }
-    }
-
-    /** A claim whose assignment the ledger does not list is one of an earlier program. */
-    private static Map<Long, String> awaited(Owing owing, Ledger ledger) {
-        ScanBook book = new ScanBook(ledger);
-        Map<Long, String> awaited = new HashMap<>();
-        for (ClaimState claim : book.isUsed() ? owing.closing() : List.<ClaimState>of()) {
-            book.newest(claim.job(), claim.scheme())
-                    .map(PaperState::step)
-                    .filter(step -> !step.isBack())
-                    .ifPresent(step -> awaited.put(claim.id(), step.awaited()));
-        }
-        return awaited;
     }
 
     private static long overdue(ClaimState claim, LocalDate asOf) {

@@ -4,15 +4,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.function.Consumer;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import paperbark.value.Money;
 import paperbark.value.SchemeName;
 
 /** How papers stand that came back; common practice, no source. */
 class ScanBookTest {
+    private static final LocalDate LATER = Entries.DAY.plusYears(2);
+
     @TempDir private Path folder;
 
     private Ledger ledger;
@@ -93,13 +98,87 @@ class ScanBookTest {
     void anOpenClaimHasItsNewestPaper() {
         JobEntry job = Entries.job("SB-2", Entries.claim(SchemeName.STC, "T-200", "504.00"));
         Entries.enter(ledger, Entries.batch("two", Entries.printing("stc", job)));
-        assertThat(book.ofOpenClaims(SchemeName.STC))
+        book.enter(Entries.scan("1", Entries.page(1, "SB-1", 1, 1, 0)));
+        // The papers of SB-1 hold no assignment.
+        assertThat(lodging().awaited())
                 .singleElement()
-                .satisfies(p -> assertThat(p.job()).isEqualTo("SB-2"));
-        assertThat(book.ofOpenClaims(SchemeName.VEEC)).isEmpty();
-        assertThat(book.newest("SB-2", SchemeName.STC)).isPresent();
-        assertThat(book.newest("SB-1", SchemeName.STC)).isEmpty();
+                .satisfies(
+                        a -> {
+                            assertThat(a.paper().job()).isEqualTo("SB-2");
+                            assertThat(a.claim().reference()).isEqualTo("SB-2-STC");
+                            assertThat(a.name()).isEqualTo("STC assignment");
+                        });
+        assertThat(lodging().ready()).isEmpty();
         assertThat(book.ofBatch("one")).hasSize(1);
+    }
+
+    private Lodging lodging() {
+        return Lodging.of(ledger, ledger.claims(LATER)).orElseThrow();
+    }
+
+    @Test
+    void anOfficeThatNeverScannedIsToldNothing() {
+        assertThat(Lodging.of(ledger, ledger.claims(LATER))).isEmpty();
+    }
+
+    private void say(String sha256, Consumer<AdviceBook> words) {
+        ledger.settle(
+                Entries.advice(sha256),
+                advice -> {
+                    words.accept(advice);
+                    return advice.name();
+                });
+    }
+
+    private void told(AdviceBook advice, String key, AdviceStatus what) {
+        ClaimState claim = advice.byReference("SB-2-STC").get(0);
+        AdviceLine line = new AdviceLine(key, 1, Entries.DAY, Money.ZERO, "SB-2-STC");
+        advice.match(advice.enter(line), line, claim, what, Money.ZERO, "test", "", "");
+    }
+
+    private static void lodgedByHand(AdviceBook advice) {
+        ClaimState claim = advice.byReference("SB-2-STC").get(0);
+        advice.byHand().say(claim, AdviceStatus.LODGED, Entries.DAY, Money.ZERO, Money.ZERO);
+    }
+
+    @Test
+    void aClaimIsToBeLodgedUntilItIsAndAgainOnceThatIsUnsaidOrItFailed() {
+        JobEntry job = Entries.job("SB-2", Entries.claim(SchemeName.STC, "T-200", "504.00"));
+        Entries.enter(ledger, Entries.batch("two", Entries.printing("stc", job)));
+        book.enter(Entries.scan("1", Entries.page(1, "SB-1", 1, 1, 0)));
+        assertThat(lodging().awaited()).hasSize(1);
+
+        say("a", ScanBookTest::lodgedByHand);
+        assertThat(lodging().awaited()).isEmpty();
+        String said = ledger.records().all().get(ledger.records().all().size() - 1).name();
+        say(
+                "b",
+                advice ->
+                        advice.byHand()
+                                .of(said)
+                                .forEach(one -> advice.byHand().unsay(one, Entries.DAY)));
+        assertThat(lodging().awaited()).hasSize(1);
+
+        say("c", advice -> told(advice, "lodged", AdviceStatus.LODGED));
+        assertThat(lodging().awaited()).isEmpty();
+        say("d", advice -> told(advice, "failed", AdviceStatus.FAILED));
+        assertThat(lodging().awaited()).hasSize(1);
+        say("e", ScanBookTest::lodgedByHand);
+        assertThat(lodging().awaited()).isEmpty();
+    }
+
+    @Test
+    void ofMoreClaimsThanOneQuestionTakesEachHasItsPaper() {
+        JobEntry[] jobs = new JobEntry[1100];
+        for (int i = 0; i < jobs.length; i++) {
+            ClaimEntry claim = Entries.claim(SchemeName.STC, "T-" + (1000 + i), "504.00");
+            jobs[i] = Entries.printing("stc", Entries.job("M-" + i, claim));
+        }
+        Entries.enter(ledger, Entries.batch("many", jobs));
+        book.enter(Entries.scan("1", Entries.page(1, "SB-1", 1, 1, 0)));
+        assertThat(lodging().awaited())
+                .hasSize(jobs.length)
+                .allMatch(a -> a.paper().job().equals(a.claim().job()));
     }
 
     @Test

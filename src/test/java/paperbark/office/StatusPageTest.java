@@ -22,6 +22,10 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import paperbark.cli.Program;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.ScanBook;
+import paperbark.ledger.ScanEntry;
 import paperbark.outside.Outside;
 
 /** The status page says what happens now, and its reader decides whether it shows itself anew. */
@@ -131,6 +135,66 @@ class StatusPageTest {
         Files.writeString(office.root().resolve("manual/index.html"), "<title>Manual</title>");
         status.write(workingOn("week.csv"));
         assertThat(page()).contains("<a href=\"manual/index.html\">");
+    }
+
+    @Test
+    void whatIsReadyToLodgeIsAskedAnewAfterEachEntryAndWhatIsToPlaceAtEachLook()
+            throws IOException {
+        Path register = Files.writeString(folder.resolve("week.csv"), Offices.register(1, 2));
+        run(
+                "prepare",
+                register.toString(),
+                "--tables",
+                "tables",
+                "--ledger",
+                "paperbark.db",
+                "--out",
+                "packs");
+        StatusPage status = new StatusPage(office, world());
+        status.write(workingOn("week.csv"));
+        assertThat(page()).doesNotContain("ready to lodge");
+
+        ScanEntry.Page back = new ScanEntry.Page(1, "J-1", 1, "stc", 1, 1, 0);
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            new ScanBook(ledger)
+                    .enter(new ScanEntry("pile.pdf", "1", List.of(back), TODAY, now, "test"));
+        }
+        status.write(workingOn("week.csv"));
+        assertThat(page())
+                .contains("Claims ready to lodge: <strong>1</strong>")
+                .contains("Not ready: <strong>1</strong>", "Job J-2: STC assignment");
+
+        run("lodged", "J-2");
+        Files.createDirectories(office.toPlace());
+        Files.writeString(office.toPlace().resolve("page-1.pdf"), "");
+        status.write(workingOn("week.csv"));
+        assertThat(page())
+                .contains("Not ready: <strong>0</strong>", "1 scanned page in")
+                .doesNotContain("Job J-2: STC assignment");
+        Files.delete(office.toPlace().resolve("page-1.pdf"));
+        status.write(workingOn("week.csv"));
+        assertThat(page()).doesNotContain("scanned page");
+    }
+
+    private void run(String... words) {
+        Program.Run run = Program.run(office.root(), words);
+        assertThat(run.exitCode()).as(run.out() + run.err()).isZero();
+    }
+
+    @Test
+    void theWeekAndTheCalendarAreLinkedOnceTheyAreThere() throws IOException {
+        StatusPage status = new StatusPage(office, world());
+        status.write(workingOn("week.csv"));
+        assertThat(page()).doesNotContain("week.html", "calendar.ics", "See also");
+
+        Files.writeString(office.calendar(), "BEGIN:VCALENDAR");
+        status.write(workingOn("week.csv"));
+        assertThat(page()).contains("<a href=\"calendar.ics\">").doesNotContain("week.html");
+
+        Files.writeString(office.week(".html"), "<title>Week</title>");
+        status.write(workingOn("week.csv"));
+        assertThat(page())
+                .contains("<a href=\"week.html\">the week</a>, <a href=\"calendar.ics\">");
     }
 
     // WCAG 2.1, success criterion 2.2.1: a reader can turn a time limit off before meeting it.

@@ -9,7 +9,7 @@ import java.util.Optional;
  * @param day the day
  * @param program version of the program
  * @param attended whether a program goes on attending the folder
- * @param manual whether the manual lies in the folder
+ * @param beside what else lies in the folder
  * @param troubles what keeps work from being done, and what to do
  * @param looks what somebody should look at
  * @param seal the ledger's last seal; empty while it cannot be asked
@@ -25,7 +25,7 @@ public record OfficeView(
         String day,
         String program,
         boolean attended,
-        boolean manual,
+        Beside beside,
         List<String> troubles,
         List<String> looks,
         Optional<String> seal,
@@ -48,13 +48,22 @@ public record OfficeView(
         batches = List.copyOf(batches);
     }
 
+    /**
+     * What the page leads to, where it is there.
+     *
+     * @param week whether the page of the week is
+     * @param calendar whether the calendar is
+     * @param manual whether the manual is
+     */
+    public record Beside(boolean week, boolean calendar, boolean manual) {}
+
     /** The same while the work is as far as these words say. */
     public OfficeView at(String words) {
         return new OfficeView(
                 day,
                 program,
                 attended,
-                manual,
+                beside,
                 troubles,
                 looks,
                 seal,
@@ -67,7 +76,7 @@ public record OfficeView(
     }
 
     /**
-     * Claims that are not lodged.
+     * Claims that are to be lodged, the earliest last day first.
      *
      * @param ready how many have their assignment back, with all its pages
      * @param waiting how many have not
@@ -78,6 +87,11 @@ public record OfficeView(
         /** Keeps the list from being changed. */
         public Lodging {
             first = List.copyOf(first);
+        }
+
+        /** The same with so many scanned pages to place. */
+        public Lodging with(int pages) {
+            return new Lodging(ready, waiting, first, pages);
         }
     }
 
