@@ -6,11 +6,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import paperbark.disk.Staging;
 import paperbark.output.BatchView;
 import paperbark.output.PrintRunFiles;
 import paperbark.output.RunFile;
 import paperbark.output.index.IndexPage;
+import paperbark.output.index.IndexView;
 import paperbark.output.journal.Journal;
 import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.PrintRun;
@@ -24,6 +26,14 @@ import paperbark.output.workbook.SummaryWorkbook;
  * In this order, so that the later ones tell of an earlier one that could not be made.
  */
 final class SharedPapers {
+    private static final List<IndexView.Workbook> WORKBOOKS =
+            List.of(
+                    new IndexView.Workbook("summary.xlsx", "Summary (workbook)"),
+                    new IndexView.Workbook(
+                            "register-checked.xlsx", "Register with findings marked"),
+                    new IndexView.Workbook(AnswerBook.NAME, "Still missing, to be filled in"),
+                    new IndexView.Workbook(NamesToAdd.NAME, "Names to add to the tables"));
+
     private SharedPapers() {}
 
     /**
@@ -72,9 +82,15 @@ final class SharedPapers {
                 () ->
                         staging.write(
                                 "index.html",
-                                IndexPage.of(view.with(beside.findings()), runs)
+                                IndexPage.of(view.with(beside.findings()), runs, workbooks(staging))
                                         .getBytes(StandardCharsets.UTF_8)));
         return view.with(beside.findings());
+    }
+
+    /** Those that could be made, and that this batch needs. */
+    private static List<IndexView.Workbook> workbooks(Staging staging) {
+        Set<String> there = staging.written().keySet();
+        return WORKBOOKS.stream().filter(w -> there.contains(w.file())).toList();
     }
 
     /** What people fill in: facts that are missing, and names that the tables lack. */

@@ -101,6 +101,27 @@ class NamesToAddTest {
     }
 
     @Test
+    void theIndexOfTheBatchLeadsToWhatIsThereAndToNothingElse() throws IOException {
+        list("Merganser,M-1,Nora Nettle,Teal");
+        assertThat(index("many"))
+                .contains("<a href=\"names-to-add.xlsx\">", "<a href=\"summary.xlsx\">");
+
+        list("Dunlinn,D270-A,Wanda Wattle,Kestrel Certificates");
+        assertThat(index("slip"))
+                .contains("<a href=\"summary.xlsx\">")
+                .doesNotContain("names-to-add.xlsx\"");
+    }
+
+    private String index(String out) throws IOException {
+        Program.Run run = Program.run(directory, "prepare", "first.csv", "--out", out);
+        assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(10);
+        try (Stream<Path> all = Files.walk(directory.resolve(out))) {
+            return Files.readString(
+                    all.filter(f -> f.endsWith("index.html")).findFirst().orElseThrow());
+        }
+    }
+
+    @Test
     void aSlipOrTwoIsToldOneByOne() throws IOException {
         list("Dunlinn,D270-A,Wanda Wattle,Kestrel Certificates");
         Program.Run run = Program.run(directory, "check", "first.csv");

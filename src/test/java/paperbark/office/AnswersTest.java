@@ -52,6 +52,8 @@ class AnswersTest {
         Path asking = office.packs().resolve("2026-11-23-week/still-missing.xlsx");
         assertThat(questions(asking))
                 .contains("J-1 tank-serial", "J-2 tank-serial", "J-2 plumbing-certificate");
+        assertThat(Files.readString(asking.resolveSibling("index.html")))
+                .contains("<a href=\"still-missing.xlsx\">");
 
         byte[] answered =
                 answered(

@@ -24,6 +24,7 @@ import paperbark.offer.OwnerPrice;
 import paperbark.offer.Quote;
 import paperbark.offer.Split;
 import paperbark.output.index.IndexPage;
+import paperbark.output.index.IndexView;
 import paperbark.value.Abn;
 import paperbark.value.Address;
 import paperbark.value.DateRange;
@@ -129,7 +130,13 @@ public final class BatchViews {
 
     /** The index page of a batch that has its one print run. */
     public static String page(BatchView view) {
-        return IndexPage.of(view, PrintRunFiles.of(view.cases().size()));
+        return IndexPage.of(
+                view,
+                PrintRunFiles.of(view.cases().size()),
+                List.of(
+                        new IndexView.Workbook("summary.xlsx", "Summary (workbook)"),
+                        new IndexView.Workbook(
+                                "register-checked.xlsx", "Register with findings marked")));
     }
 
     /** A handful of jobs: ready, booked, to be looked at, held, and one without a price. */

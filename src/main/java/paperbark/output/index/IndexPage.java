@@ -24,12 +24,14 @@ public final class IndexPage {
      * The page, by the shipped template.
      *
      * @param runs what there is to print
+     * @param workbooks the workbooks that are there
      */
-    public static String of(BatchView view, List<RunFile> runs) {
+    public static String of(
+            BatchView view, List<RunFile> runs, List<IndexView.Workbook> workbooks) {
         try {
             TemplateEngine engine = new TemplateEngine(Optional.empty(), RunLimit.OWN_PAGE);
             Map<String, Object> model =
-                    new HashMap<>(TemplateModel.of(new IndexReader(view, runs).read()));
+                    new HashMap<>(TemplateModel.of(new IndexReader(view, runs, workbooks).read()));
             model.put("scriptHash", hash(engine.text(SCRIPT).orElseThrow()));
             return engine.render(TEMPLATE, model);
         } catch (BrokenTemplate e) {

@@ -54,10 +54,12 @@ final class IndexReader {
     private final Map<CaseFile, String> anchors = new IdentityHashMap<>();
     private final Map<CaseFile, Step> nextProblems = new IdentityHashMap<>();
     private final List<RunFile> runs;
+    private final List<IndexView.Workbook> workbooks;
     private final List<CaseFile> heldFirst;
 
-    IndexReader(BatchView view, List<RunFile> runs) {
+    IndexReader(BatchView view, List<RunFile> runs, List<IndexView.Workbook> workbooks) {
         this.view = view;
+        this.workbooks = workbooks;
         this.runs = runs;
         this.secrets = HiddenValues.in(view);
         this.told = Told.of(view.findings());
@@ -107,6 +109,7 @@ final class IndexReader {
                 Days.show(view.info().preparedOn()),
                 view.info().program(),
                 runs,
+                workbooks,
                 totals(),
                 Glance.of(view),
                 GRAVEST_FIRST.stream().map(s -> count(s, view.findings())).toList(),

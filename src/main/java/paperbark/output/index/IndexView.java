@@ -14,6 +14,7 @@ import paperbark.value.Phone;
  * @param preparedOn day of the run
  * @param program version
  * @param printRuns what there is to print
+ * @param workbooks the workbooks beside them
  * @param totals counts and amounts at the top
  * @param glance the batch at a glance
  * @param severities findings by severity, the gravest first
@@ -32,6 +33,7 @@ public record IndexView(
         String preparedOn,
         String program,
         List<RunFile> printRuns,
+        List<Workbook> workbooks,
         List<Figure> totals,
         List<Chart> glance,
         List<SeverityCount> severities,
@@ -42,6 +44,14 @@ public record IndexView(
         Choices choices,
         List<FindingLine> general,
         boolean demo) {
+
+    /**
+     * A workbook of the batch.
+     *
+     * @param file its name in the batch folder
+     * @param label what it is, in words
+     */
+    public record Workbook(String file, String label) {}
 
     /**
      * One figure.
