@@ -6,6 +6,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -16,6 +19,7 @@ import paperbark.office.Offices;
 /** What a person says of claims, and whether whatever speaks of the same money agrees with it. */
 class SaidByHandTest {
     @TempDir private Path office;
+    @TempDir private Path copies;
 
     @BeforeEach
     void twoJobsAreClaimed() throws IOException {
@@ -110,6 +114,96 @@ class SaidByHandTest {
         assertThat(run("2026-12-15", "unsay", "advice-2").exitCode()).isZero();
         assertThat(quarters()).isEqualTo(before);
         assertThat(owed("2026-12-20")).isEqualTo(owedBefore);
+    }
+
+    /** What a batch says that is prepared in a copy of the office, by file. */
+    private Map<String, String> nextBatch(String register) throws IOException {
+        Path copy = Files.createTempDirectory(copies, "office");
+        Offices.copy(office, copy);
+        Files.writeString(copy.resolve("next.csv"), register);
+        Program.Run run =
+                Program.run(
+                        Instant.parse("2026-12-20T02:00:00Z"),
+                        copy,
+                        "prepare",
+                        "next.csv",
+                        "--tables",
+                        "tables",
+                        "--ledger",
+                        "paperbark.db",
+                        "--out",
+                        "packs",
+                        "--csv");
+        assertThat(run.exitCode()).as(run.out() + run.err()).isIn(0, 10);
+        Map<String, String> said = new TreeMap<>();
+        Path batch = copy.resolve("packs/2026-12-20-next");
+        try (Stream<Path> files = Files.walk(batch)) {
+            for (Path file :
+                    files.filter(f -> f.toString().matches(".*[.](csv|journal|html)")).toList()) {
+                said.put(batch.relativize(file).toString(), Files.readString(file));
+            }
+        }
+        return said;
+    }
+
+    private String calendar() throws IOException {
+        assertThat(run("2026-12-20", "week", ".").exitCode()).isZero();
+        // How often it was made, and when, is of the file and not of its days.
+        return Files.readString(office.resolve("calendar.ics"))
+                .replaceAll("(?m)^(SEQUENCE|DTSTAMP|LAST-MODIFIED):.*\\R", "");
+    }
+
+    private String week() throws IOException {
+        assertThat(run("2026-12-20", "week", ".").exitCode()).isZero();
+        return Files.readString(office.resolve("week.html")).replaceAll("Disk: [^<]*", "");
+    }
+
+    @Test
+    void theNextBatchIsTheSameWhereSomethingWasUnsaidAsWhereItWasNeverSaid() throws IOException {
+        String register = Offices.register(3);
+        Map<String, String> before = nextBatch(register);
+        String days = calendar();
+        String page = week();
+        assertThat(before).containsKeys("index.html", "journal.csv", "accounts.journal");
+
+        run("2026-12-01", "lodged", "J-1");
+        run("2026-12-01", "paid", "J-2-STC", "200.00");
+        Map<String, String> said = nextBatch(register);
+        // What was received is of the ledger's sheets; GST, journal and index are of the jobs.
+        assertThat(changed(before, said))
+                .isNotEmpty()
+                .allMatch(file -> file.matches("summary-csv/.*(received|debtors).*"));
+        assertThat(calendar()).isNotEqualTo(days);
+        assertThat(week()).isNotEqualTo(page);
+
+        run("2026-12-15", "unsay", "advice-2");
+        run("2026-12-15", "unsay", "advice-3");
+        assertThat(changed(before, nextBatch(register))).isEmpty();
+        assertThat(calendar()).isEqualTo(days);
+        assertThat(week()).isEqualTo(page);
+    }
+
+    private static List<String> changed(Map<String, String> before, Map<String, String> after) {
+        assertThat(after).containsOnlyKeys(before.keySet());
+        return before.keySet().stream()
+                .filter(file -> !before.get(file).equals(after.get(file)))
+                .toList();
+    }
+
+    @Test
+    void aChangedJobIsStoppedWhileItsClaimIsWithTheBuyerAsAPersonSaid() throws IOException {
+        String register = Offices.register(1).replace("4512101", "4512333");
+        assertThat(nextBatch(register).get("index.html")).doesNotContain("claim-under-way");
+        run("2026-12-01", "lodged", "J-1");
+        assertThat(nextBatch(register).get("index.html"))
+                .contains("claim-under-way", "The claim J-1-STC is with the buyer");
+        run("2026-12-01", "unsay", "advice-2");
+        assertThat(nextBatch(register).get("index.html")).doesNotContain("claim-under-way");
+        run("2026-12-01", "paid", "J-1-STC", "200.00");
+        assertThat(nextBatch(register).get("index.html"))
+                .contains("The claim J-1-STC was paid $200.00");
+        run("2026-12-01", "unsay", "advice-4");
+        assertThat(nextBatch(register).get("index.html")).doesNotContain("claim-under-way");
     }
 
     @Test
