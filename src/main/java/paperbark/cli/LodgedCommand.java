@@ -17,6 +17,7 @@ import picocli.CommandLine.Parameters;
             "Enters that claims were lodged, where no buyer's advice tells it.",
             "All of them are entered, or none. A failed claim that is lodged again is expected again."
         },
+        footer = {"", "Example:", "  paperbark lodged SB-1101 SB-1102"},
         mixinStandardHelpOptions = true)
 final class LodgedCommand implements Callable<Integer> {
     private final Main.World world;

@@ -19,6 +19,7 @@ import picocli.CommandLine.TypeConversionException;
             "Enters a payment for a claim, where no buyer's advice tells it.",
             "An advice that tells the same payment later is recognised and changes nothing."
         },
+        footer = {"", "Example:", "  paperbark paid SB-1101 504.00"},
         mixinStandardHelpOptions = true)
 final class PaidCommand implements Callable<Integer> {
     private final Main.World world;
@@ -26,7 +27,7 @@ final class PaidCommand implements Callable<Integer> {
     @Parameters(
             index = "0",
             paramLabel = "CLAIM",
-            description = "The claim's name, e.g. SB-1101-STC, or a job with one claim.")
+            description = "The claim's name as owed lists it, or a job with one claim.")
     private String claim;
 
     @Parameters(

@@ -13,6 +13,7 @@ import picocli.CommandLine.Parameters;
             "Takes back what lodged or paid entered by mistake, as if it had never been said.",
             "Both entries stay in the ledger. A job that was withdrawn by mistake is prepared again instead."
         },
+        footer = {"", "Example:", "  paperbark unsay advice-12"},
         mixinStandardHelpOptions = true)
 final class UnsayCommand implements Callable<Integer> {
     private final Main.World world;

@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
             "Makes the page of the week, its sheet and mail draft, and the office's calendar anew.",
             "watch does the same by itself: the page when a week begins, the calendar whenever something changed."
         },
+        footer = {"", "Example:", "  paperbark week office"},
         mixinStandardHelpOptions = true)
 final class WeekCommand implements Callable<Integer> {
     private final Main.World world;

@@ -81,6 +81,10 @@ class CutShortTest {
         List<String> state = new ArrayList<>();
         for (String place : List.of("intake", "work", "packs", "filed", "returned")) {
             for (Path file : Invariants.files(office.root().resolve(place))) {
+                if (file.endsWith(ProvedFiles.NAME)) {
+                    // What was proved is remembered anew by each start, of the same files.
+                    continue;
+                }
                 state.add(office.root().relativize(file) + " " + Invariants.sha256(file));
             }
         }

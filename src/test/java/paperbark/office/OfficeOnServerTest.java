@@ -142,7 +142,7 @@ class OfficeOnServerTest {
     void anOlderCopyBroughtBackOnTheServerIsNoticed() throws IOException {
         drop(office, "one.csv", Offices.register(1));
         server.run("TRUNCATE entry, office CASCADE");
-        server.run("INSERT INTO office VALUES ('another', '2026', 3)");
+        server.run("INSERT INTO office VALUES ('another', '2026', 4)");
         Program.Run run = watch(office);
         assertThat(run.exitCode()).isEqualTo(21);
         assertThat(run.err()).contains("older copy", "server's own backup");

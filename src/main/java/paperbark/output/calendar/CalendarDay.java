@@ -6,7 +6,7 @@ import java.util.List;
 /**
  * A whole day in the office's calendar.
  *
- * @param name what makes it the same day in every later file, e.g. {@code closing SB-1101-STC}
+ * @param name what makes it the same day in every later file, e.g. {@code licence VIC 12345}
  * @param day the day
  * @param title in a few words
  * @param text what is to be done
