@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
@@ -24,8 +25,8 @@ import paperbark.value.Money;
  * @param failed claims that failed and bring nothing until they are lodged again, the earliest
  *     closing date first
  * @param closing other claims not lodged whose closing date is near or past, earliest first
- * @param awaited why claims to be lodged cannot be: how far their assignment has come, by the
- *     number of the claim; those that are ready to lodge are left out
+ * @param awaited why the claims of these two cannot be lodged: how far their assignment has come,
+ *     by the number of the claim; those that are ready to lodge are left out
  */
 public record Owing(
         LocalDate asOf,
@@ -99,10 +100,11 @@ public record Owing(
     /** What is still to come on a day, as a ledger has it. */
     public static Owing of(LedgerPlace place, LocalDate asOf) {
         try (Ledger ledger = Ledger.open(place)) {
-            List<ClaimState> claims = ledger.claims(asOf);
-            Owing owing = of(claims, asOf);
+            Owing owing = of(ledger.claims(asOf), asOf);
+            List<ClaimState> told =
+                    Stream.concat(owing.closing().stream(), owing.failed().stream()).toList();
             Map<Long, String> awaited = new HashMap<>();
-            Lodging.of(ledger, claims)
+            Lodging.of(ledger, told)
                     .map(Lodging::awaited)
                     .orElse(List.of())
                     .forEach(a -> awaited.put(a.claim().id(), a.paper().step().awaited()));
