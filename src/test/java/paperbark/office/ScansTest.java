@@ -9,12 +9,10 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.poi.xssf.extractor.XSSFExcelExtractor;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
@@ -34,10 +32,6 @@ import paperbark.scan.Scanned;
 /** Signed papers that come back to an office; common practice, no source. */
 class ScansTest {
     private static final int HALTED = 137;
-    private static final Pattern IN_STATUS = Pattern.compile("<li>Job (J-\\d): STC assignment");
-    private static final Pattern IN_WEEK =
-            Pattern.compile("<strong>(J-\\d)-STC</strong></th><td data-label=\"Paper\">");
-    private static final Pattern IN_OWED = Pattern.compile("(J-\\d)-STC .*  assignment ");
 
     @TempDir private Path folder;
 
@@ -64,18 +58,18 @@ class ScansTest {
         return Program.run(folder, "scans", office.root().toString());
     }
 
-    private static PageMap.PaperSpan paper(Path batch, String job, String kind) throws IOException {
+    static PageMap.PaperSpan paper(Path batch, String job, String kind) throws IOException {
         return PageMap.in(batch).orElseThrow().of(job).orElseThrow().papers().stream()
                 .filter(p -> p.kind().equals(kind))
                 .findFirst()
                 .orElseThrow();
     }
 
-    private static Path pack(Path batch, String job) {
+    static Path pack(Path batch, String job) {
         return batch.resolve("packs/" + job + ".pdf");
     }
 
-    private static void add(Scanned pile, Path batch, String job, String kind) throws IOException {
+    static void add(Scanned pile, Path batch, String job, String kind) throws IOException {
         PageMap.PaperSpan paper = paper(batch, job, kind);
         for (int i = 0; i < paper.pages(); i++) {
             pile.page(pack(batch, job), paper.first() + i, paper.boxes(), true, false);
@@ -326,67 +320,6 @@ class ScansTest {
         assertThat(Files.readString(office.status()))
                 .contains("Claims ready to lodge: <strong>0</strong>")
                 .contains("Job J-1: STC assignment of batch 2026-11-23-more, not back yet");
-    }
-
-    private Program.Run office(String... words) {
-        Program.Run run = Program.run(office.root(), words);
-        assertThat(run.exitCode()).as(run.out() + run.err()).isIn(0, 10);
-        return run;
-    }
-
-    /** Jobs whose assignment is awaited, as each of those says that tells it. */
-    private List<String> awaited(Pattern pattern, String text) {
-        return pattern.matcher(text).results().map(found -> found.group(1)).sorted().toList();
-    }
-
-    private void allAwait(String... jobs) throws IOException {
-        watch();
-        office("week", ".");
-        String week = Files.readString(office.week(".html"));
-        String owed = office("owed", "--as-of", "2027-11-01").out();
-        assertThat(awaited(IN_STATUS, Files.readString(office.status()))).containsExactly(jobs);
-        assertThat(awaited(IN_WEEK, week)).containsExactly(jobs);
-        assertThat(awaited(IN_OWED, owed)).containsExactly(jobs);
-    }
-
-    @Test
-    void statusPageWeekAndOwedTellTheSameAssignmentsThatAreNotBack() throws IOException {
-        office("week", ".");
-        assertThat(Files.readString(office.week(".html"))).doesNotContain("What is not back");
-        try (Scanned pile = new Scanned()) {
-            add(pile, batch, "J-1", "warranty");
-            pile.page(
-                    pack(batch, "J-2"),
-                    paper(batch, "J-2", "stc").first(),
-                    paper(batch, "J-2", "stc").boxes(),
-                    true,
-                    false);
-            pile.save(office.scans().resolve("pile.pdf"));
-        }
-        allAwait("J-1", "J-2");
-        assertThat(Files.readString(office.week(".html")))
-                .contains("What is not back", "not back yet", "back in part", "16 Nov 2027");
-        try (PDDocument sheet = Loader.loadPDF(office.week(".pdf").toFile())) {
-            assertThat(new PDFTextStripper().getText(sheet).replaceAll("\\s+", " "))
-                    .contains("What is not back", "J-2-STC STC assignment back in part");
-        }
-        // RFC 5322, 2.2.3: a long subject is folded.
-        assertThat(Files.readString(office.week(".eml")).replaceAll("\\r\\n ", " "))
-                .contains("2 assignments not back");
-
-        String said = office("lodged", "J-1").out().replaceAll("(?s).*(advice-\\d+).*", "$1");
-        allAwait("J-2");
-        office("unsay", said);
-        allAwait("J-1", "J-2");
-        Files.writeString(
-                office.root().resolve("failed.csv"),
-                "Claim reference,Paid on,Status\nJ-1-STC,23/11/2026,lodged\nJ-2-STC,23/11/2026,failed\n");
-        office("settle", "failed.csv");
-        allAwait("J-2");
-        office("withdraw", "J-2", "--because", "called off");
-        allAwait();
-        assertThat(Files.readString(office.week(".html")))
-                .contains("Every assignment of a claim to be lodged is back.");
     }
 
     /** The price of job 2 changed, which its warranty registration does not print. */
