@@ -155,6 +155,7 @@ public final class BatchViews {
                         .visit(LocalDate.of(2026, 11, 27), "Heron", 2)
                         .stc(17, "Kestrel Certificates", "36.10")
                         .price("7700.00", "1000.00")
+                        .discount("1000.00")
                         .toDo(
                                 new ToDo("Tank serial", "installer", Optional.empty()),
                                 new ToDo(

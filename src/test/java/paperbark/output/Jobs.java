@@ -11,6 +11,7 @@ import java.util.Set;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
 import paperbark.finding.Finding;
+import paperbark.job.BenefitForm;
 import paperbark.job.Claim;
 import paperbark.job.Compliance;
 import paperbark.job.Field;
@@ -51,6 +52,7 @@ public final class Jobs {
             new Visit(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
     private boolean gstRegistered = true;
     private Optional<OwnerPrice> price = Optional.empty();
+    private Optional<Money> benefit = Optional.empty();
     private final Map<SchemeName, Integer> counts = new EnumMap<>(SchemeName.class);
     private final List<Expected> expected = new ArrayList<>();
     private final List<ToDo> toDo = new ArrayList<>();
@@ -109,6 +111,12 @@ public final class Jobs {
     public Jobs priceWithoutGst(String full, String assigned) {
         gstRegistered = false;
         return price(full, assigned);
+    }
+
+    /** The register says that its one claim takes as much off the price. */
+    public Jobs discount(String benefit) {
+        this.benefit = Optional.of(Money.of(benefit));
+        return this;
     }
 
     /** Lacking these facts. */
@@ -193,7 +201,7 @@ public final class Jobs {
                 new Payment(
                         price.map(OwnerPrice::fullPrice),
                         Optional.<Money>empty(),
-                        Optional.empty(),
+                        benefit.map(taken -> BenefitForm.DISCOUNT),
                         Optional.empty(),
                         Optional.empty(),
                         Optional.empty()),
@@ -222,6 +230,6 @@ public final class Jobs {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                Optional.empty());
+                benefit.filter(taken -> counts.containsKey(scheme)));
     }
 }

@@ -151,7 +151,7 @@ class LauncherIT {
         assertThat(folder.resolve("office/manual/starting.html")).isRegularFile();
         Path stop =
                 folder.resolve("office").resolve(OS.MAC.isCurrentOs() ? "stop.command" : "stop.sh");
-        Outside.Result stopped = Outside.run(folder, stop.toString());
+        Outside.Result stopped = Outside.run(folder, "sh", "-c", "exec \"$0\"", stop.toString());
         assertThat(stopped.exitCode()).as(stopped.err()).isZero();
         assertThat(stopped.out()).contains("Nobody attends");
     }
