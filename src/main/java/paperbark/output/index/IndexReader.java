@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
 import paperbark.finding.Finding;
 import paperbark.finding.RuleRef;
@@ -140,7 +141,7 @@ final class IndexReader {
                                         ? ", " + view.cancelled() + " cancelled"
                                         : "")
                                 + (view.leftOut() > 0
-                                        ? ", " + view.leftOut() + " rows left out as no jobs"
+                                        ? ", rows left out as no jobs: " + view.leftOut()
                                         : "")));
         totals.add(new Figure("Packs", Integer.toString(view.cases().size()), ""));
         for (SchemeName scheme : SchemeName.values()) {
@@ -150,16 +151,33 @@ final class IndexReader {
                             scheme.word() + "s",
                             Long.toString(
                                     count(scheme, Standing.DUE) + count(scheme, Standing.BOOKED)),
-                            held > 0 ? held + " more held" : ""));
+                            beside(
+                                    count(scheme, Standing.BOOKED) + " of them only booked",
+                                    count(scheme, Standing.BOOKED) > 0,
+                                    held + " more held",
+                                    held > 0)));
         }
         Table expected = tables.expected();
-        Money held = toFirm(expected, true);
+        Money held = toFirm(expected, Standing.HELD);
+        Money booked = toFirm(expected, Standing.BOOKED);
+        String parts =
+                beside(
+                        booked + " of it only booked",
+                        !booked.isZero(),
+                        held + " more held",
+                        !held.isZero());
         totals.add(
                 new Figure(
                         "Money expected",
-                        toFirm(expected, false).toString(),
-                        held.isZero() ? "net of fees" : held + " more held"));
+                        toFirm(expected, Standing.DUE).plus(booked).toString(),
+                        parts.isEmpty() ? "net of fees" : parts));
         return totals;
+    }
+
+    private static String beside(String booked, boolean isBooked, String held, boolean isHeld) {
+        return Stream.of(isBooked ? booked : "", isHeld ? held : "")
+                .filter(part -> !part.isEmpty())
+                .collect(Collectors.joining(", "));
     }
 
     private long count(SchemeName scheme, Standing standing) {
@@ -170,12 +188,11 @@ final class IndexReader {
                 .sum();
     }
 
-    private static Money toFirm(Table expected, boolean held) {
-        String word = Standing.HELD.word();
+    private static Money toFirm(Table expected, Standing standing) {
         return money(
                 expected.sum(
                         "to-firm",
-                        row -> expected.value(row, "standing").shown().equals(word) == held));
+                        row -> expected.value(row, "standing").shown().equals(standing.word())));
     }
 
     private static Money money(BigDecimal dollars) {

@@ -112,9 +112,9 @@ class IndexPageTest {
     void showsCountsMoneyAndFindings() {
         assertThat(text(WEEK))
                 .contains("Jobs 5 1 held")
-                .contains("STCs 51 13 more held")
+                .contains("STCs 51 17 of them only booked, 13 more held")
                 .contains("VEECs 22 18 more held")
-                .contains("Money expected $3,345.56 $1,721.89 more held")
+                .contains("Money expected $3,345.56 $598.70 of it only booked, $1,721.89 more held")
                 .contains("1 stop 3 checks 1 note");
     }
 
