@@ -38,6 +38,12 @@ record Remaining(
         inputs.jobs().stream()
                 .filter(job -> job.stage() == Stage.CANCELLED)
                 .forEach(job -> sieve.cancelledJobs.add(job.reference()));
+        ledger.map(Ledger::income)
+                .ifPresent(
+                        income ->
+                                sieve.cancelledJobs.stream()
+                                        .filter(income::isSold)
+                                        .forEach(sieve.sold::add));
         for (Job job : inputs.jobs()) {
             sieve.take(job, ledger.map(l -> l.history(job)).orElse(JobHistory.NONE));
         }
@@ -65,6 +71,7 @@ record Remaining(
     private static final class Sieve {
         private final Request request;
         private final Set<String> cancelledJobs = new HashSet<>();
+        private final Set<String> sold = new HashSet<>();
         private final List<Job> left = new ArrayList<>();
         private final List<Finding> findings = new ArrayList<>();
         private final Map<String, JobHistory> histories = new HashMap<>();
@@ -87,7 +94,8 @@ record Remaining(
                 // Nothing of it may come back, neither on paper nor in the ledger.
                 findings.add(HistoryCheck.forgotten(job, earlier.get()));
             } else if (job.stage() == Stage.CANCELLED) {
-                findings.add(WithdrawnCheck.cancelled(job, history));
+                findings.add(
+                        WithdrawnCheck.cancelled(job, history, sold.contains(job.reference())));
                 if (earlier.isPresent() && !withdrawn) {
                     withdrawals.add(
                             new WithdrawalEntry.Line(

@@ -100,7 +100,10 @@ final class WithdrawCommand implements Callable<Integer> {
                                 + " of batch "
                                 + newest.batchInWords()
                                 + WithdrawnCheck.buyers(result.claims())
-                                + ", and mark the row as cancelled or take it out.");
+                                + ", and mark the row as cancelled or take it out."
+                                + (result.sold()
+                                        ? WithdrawnCheck.inTheBooks(newest.batchInWords())
+                                        : ""));
         return Ending.DONE;
     }
 }

@@ -33,6 +33,22 @@ public final class Income {
                 Withdrawing.CORRECTED_BY + "%");
     }
 
+    /** Whether the newest version of a job is a sale that nothing has called off or replaced. */
+    public boolean isSold(String reference) {
+        return sql.number(
+                        "SELECT count(*) FROM sale s WHERE s.job_key = ?"
+                                + " AND s.version = (SELECT max(version) FROM job n WHERE n.job_key = s.job_key)"
+                                + " AND NOT EXISTS (SELECT 1 FROM withdrawn w"
+                                + " WHERE w.job_key = s.job_key AND w.version >= s.version)"
+                                + " AND NOT (EXISTS (SELECT 1 FROM withdrawal x"
+                                + " JOIN claim c ON c.id = x.claim"
+                                + " WHERE c.job_key = s.job_key AND x.reason LIKE ?) AND NOT EXISTS"
+                                + " (SELECT 1 FROM claim o WHERE o.job_key = s.job_key AND o.active = 1))",
+                        Keys.job(reference),
+                        Withdrawing.CORRECTED_BY + "%")
+                > 0;
+    }
+
     /** All money that came or was taken back, in the order in which it was taken in. */
     public List<Receipt> receipts() {
         return sql.list(

@@ -14,8 +14,12 @@ import paperbark.value.Days;
 public final class WithdrawnCheck {
     private WithdrawnCheck() {}
 
-    /** A job for which nothing is done because it is cancelled; what it claimed falls away. */
-    public static Finding cancelled(Job job, JobHistory history) {
+    /**
+     * A job for which nothing is done because it is cancelled; what it claimed falls away.
+     *
+     * @param sold whether an earlier batch sold it
+     */
+    public static Finding cancelled(Job job, JobHistory history, boolean sold) {
         String fact =
                 "Job " + job.reference() + " is cancelled; nothing is prepared or claimed for it";
         if (history.earlier().isEmpty()) {
@@ -48,12 +52,24 @@ public final class WithdrawnCheck {
                                 + " of batch "
                                 + earlier.batchInWords()
                                 + buyers(claims)
-                                + ".")
+                                + "."
+                                + (sold ? inTheBooks(earlier.batchInWords()) : ""))
                 .as(Severity.CHECK);
     }
 
     private static Finding cancelled(Job job, String fact, String remedy) {
         return Finding.of(FindingCode.JOB_CANCELLED, job.origin().cell(Field.STAGE), fact, remedy);
+    }
+
+    /**
+     * What is to be done in the firm's books, as no journal takes back a sale that is called off.
+     *
+     * @param batch the batch that sold the job, in words
+     */
+    public static String inTheBooks(String batch) {
+        return " Where the journal of batch "
+                + batch
+                + " books its sale, take that back in your books.";
     }
 
     /** What is to be agreed on with the buyers of claims that fall away. */

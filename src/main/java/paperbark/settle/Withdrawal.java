@@ -38,9 +38,11 @@ public final class Withdrawal {
      *
      * @param versions what the ledger has of the job; none when it does not know it
      * @param claims the claims that stood until now
+     * @param sold whether a batch sold it, and nothing has called that off until now
      * @param done whether it was booked out; if not, it had been before
      */
-    public record Result(List<JobVersion> versions, List<ClaimState> claims, boolean done) {}
+    public record Result(
+            List<JobVersion> versions, List<ClaimState> claims, boolean sold, boolean done) {}
 
     /**
      * Books a job out, whole or not at all: nothing is owed for it, serials and site are free.
@@ -54,6 +56,7 @@ public final class Withdrawal {
             List<JobVersion> versions = ledger.versions(order.job());
             List<ClaimState> standing =
                     ledger.claimsOf(order.job()).stream().filter(ClaimState::active).toList();
+            boolean sold = ledger.income().isSold(order.job());
             boolean done =
                     ledger.withdraw(
                             new WithdrawalEntry(
@@ -64,7 +67,7 @@ public final class Withdrawal {
                                     order.at(),
                                     order.version()));
             AdviceFiles.complete(ledger, AdviceFiles.beside(order.ledger()));
-            return new Result(versions, standing, done);
+            return new Result(versions, standing, sold, done);
         }
     }
 }

@@ -107,6 +107,54 @@ class CorrectedSalesTest {
     }
 
     @Test
+    void whatIsCalledOffIsNamedForTheBooksOnce() throws IOException {
+        String inBooks = "books its sale, take that back in your books.";
+        drop("a", Offices.register(1, 2, 3).replace("J-3,installed", "J-3,booked"));
+
+        Program.Run byHand = withdraw("J-1");
+        assertThat(byHand.out()).contains("Where the journal of batch 2026-11-23-a " + inBooks);
+        assertThat(withdraw("J-3").out()).contains("To do:").doesNotContain(inBooks);
+
+        assertThat(prepare("b", Offices.register(2).replace("installed", "cancelled")).out())
+                .contains("Where the journal of batch 2026-11-23-a " + inBooks);
+        assertThat(prepare("c", Offices.register(1, 2).replace("installed", "cancelled")).out())
+                .contains("2 job-cancelled")
+                .doesNotContain(inBooks);
+    }
+
+    @Test
+    void whatAnotherJobTookThePlaceOfIsNotNamedForTheBooks() throws IOException {
+        drop("a", Offices.register(1));
+        String other = Offices.register(1).replace("J-1,", "J-9,");
+        drop("b", correcting(other, "J-1"));
+        assertThat(withdraw("J-1").out()).contains("To do:").doesNotContain("in your books");
+        assertThat(withdraw("J-9").out())
+                .contains("Where the journal of batch 2026-11-23-b books its sale");
+    }
+
+    private Program.Run withdraw(String job) {
+        Program.Run run =
+                Program.run(office.root(), "withdraw", job, "--because", "returned to the maker");
+        assertThat(run.exitCode()).as(run.out() + run.err()).isZero();
+        return run;
+    }
+
+    private Program.Run prepare(String name, String rows) throws IOException {
+        Path register = office.root().resolve(name + ".csv");
+        Files.writeString(register, rows);
+        return Program.run(
+                office.root(),
+                "prepare",
+                register.toString(),
+                "--tables",
+                "tables",
+                "--ledger",
+                "paperbark.db",
+                "--out",
+                "packs");
+    }
+
+    @Test
     @Tag("outside")
     void anotherProgramFindsThemAllInBalance() throws IOException {
         fourTimes();
