@@ -48,15 +48,17 @@ final class SaidByHand {
     private static String state(ClaimState claim) {
         String lodged = claim.lodged() ? "lodged" : "not known to be lodged";
         String failed = claim.failed().isPresent() ? ", failed" : "";
-        String late = claim.lodged() ? "" : claim.lodgeBy().map(SaidByHand::closes).orElse("");
+        String late =
+                claim.lodged() || !claim.active()
+                        ? ""
+                        : claim.lodgeBy().map(SaidByHand::closes).orElse("");
         return claim.reference()
                 + ", "
                 + claim.certificates()
                 + " certificates"
                 + (claim.buyer().isEmpty() ? "" : " to " + claim.buyer())
                 + ": "
-                + lodged
-                + failed
+                + (claim.active() ? lodged + failed : "withdrawn")
                 + ", "
                 + claim.received()
                 + " received, "

@@ -1,5 +1,6 @@
 package paperbark.office;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -19,11 +20,13 @@ import paperbark.scan.SeenPage;
 final class ScanFindings {
     private final String file;
     private final ScanBook book;
+    private final PrintedPages printed;
     private final List<Finding> findings = new ArrayList<>();
 
-    ScanFindings(String file, ScanBook book) {
+    ScanFindings(String file, ScanBook book, PrintedPages printed) {
         this.file = file;
         this.book = book;
+        this.printed = printed;
     }
 
     List<Finding> all() {
@@ -46,7 +49,7 @@ final class ScanFindings {
     }
 
     /** Of a paper, before its pages are entered. */
-    void of(ReturnedPaper paper) {
+    void of(ReturnedPaper paper) throws IOException {
         Optional<PaperState> before =
                 book.papers(paper.job()).stream()
                         .filter(
@@ -54,7 +57,9 @@ final class ScanFindings {
                                         s.version() == paper.version()
                                                 && s.kind().equals(paper.kind()))
                         .findFirst();
-        before.ifPresent(state -> old(paper, state));
+        if (before.isPresent()) {
+            old(paper, before.get());
+        }
         Set<Integer> earlier = before.map(PaperState::back).orElse(Set.of());
         twice(paper, earlier);
         if (paper.paper().signed()) {
@@ -73,21 +78,36 @@ final class ScanFindings {
                 + ".";
     }
 
-    private void old(ReturnedPaper paper, PaperState state) {
-        if (!state.replaced() && !state.withdrawn()) {
-            return;
+    private void old(ReturnedPaper paper, PaperState state) throws IOException {
+        if (state.withdrawn()) {
+            outdated(
+                    paper,
+                    "the job was called off since.",
+                    "Keep it, and tell whoever sent it that the job was called off.");
+        } else if (state.replaced()) {
+            outdated(
+                    paper,
+                    "a later batch printed it anew.",
+                    "Have the newer one signed; this one counts no longer.");
+        } else {
+            printed.takenBack(paper.job(), paper.version(), paper.kind())
+                    .ifPresent(
+                            later ->
+                                    outdated(
+                                            paper,
+                                            "what it says changed with batch "
+                                                    + later
+                                                    + ", where the new one is held.",
+                                            "Have the new one signed once it is printed; this one"
+                                                    + " counts no longer."));
         }
+    }
+
+    private void outdated(ReturnedPaper paper, String why, String remedy) {
         check(
                 FindingCode.PAPER_OUTDATED,
-                named(paper)
-                        + " is of batch "
-                        + paper.batch()
-                        + (state.withdrawn()
-                                ? ", and the job was called off since."
-                                : ", and a later batch printed it anew."),
-                state.withdrawn()
-                        ? "Keep it, and tell whoever sent it that the job was called off."
-                        : "Have the newer one signed; this one counts no longer.",
+                named(paper) + " is of batch " + paper.batch() + ", and " + why,
+                remedy,
                 Optional.of(paper.job()));
     }
 

@@ -72,7 +72,7 @@ record SortedPile(
                 NamedPages.placed(source, PileReader.read(source, printed, cores), printed);
         List<ReturnedPaper> papers = papers(pages);
         String name = source.getFileName().toString();
-        ScanFindings findings = new ScanFindings(name, new ScanBook(ledger));
+        ScanFindings findings = new ScanFindings(name, new ScanBook(ledger), printed);
         List<ScanEntry.Page> entered = new ArrayList<>();
         for (ReturnedPaper paper : papers) {
             findings.of(paper);

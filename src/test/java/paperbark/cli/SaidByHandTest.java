@@ -276,6 +276,18 @@ class SaidByHandTest {
         assertThat(seal()).isEqualTo(seal);
     }
 
+    @Test
+    void whatIsUnsaidOfAWithdrawnClaimLeavesItWithdrawn() {
+        run("2026-12-01", "lodged", "J-1");
+        run("2026-12-01", "paid", "J-1-STC", "200.00");
+        run("2026-12-02", "withdraw", "J-1", "--because", "called off");
+        Program.Run unsaid = run("2026-12-03", "unsay", "advice-3");
+        assertThat(unsaid.exitCode()).as(unsaid.out() + unsaid.err()).isZero();
+        assertThat(unsaid.out())
+                .contains("J-1-STC", ": withdrawn, $0.00 received")
+                .doesNotContain("lodged", "closes");
+    }
+
     private String seal() {
         try (Ledger ledger = Ledger.open(office.resolve("paperbark.db"))) {
             return ledger.records().lastSeal();

@@ -45,8 +45,12 @@ class ScansTest {
     }
 
     private Path print(String name, String register) throws IOException {
+        return print(name, register, 0);
+    }
+
+    private Path print(String name, String register, int exitCode) throws IOException {
         Files.writeString(office.intake().resolve(name), register);
-        assertThat(watch().exitCode()).isZero();
+        assertThat(watch().exitCode()).isEqualTo(exitCode);
         return office.packs().resolve("2026-11-23-" + name.replace(".csv", ""));
     }
 
@@ -232,6 +236,36 @@ class ScansTest {
                 .contains("J-1/J-1-stc-assignment.pdf", "J-1/J-1-stc-assignment-version-2.pdf");
         assertThat(states("J-1").get("stc 1").replaced()).isTrue();
         assertThat(states("J-1").get("stc 2").step()).isEqualTo(PaperState.Step.BACK);
+    }
+
+    @Test
+    void aPaperThatWasTakenBackIsOldAlsoWhileTheNewOneIsHeld() throws IOException {
+        String used =
+                Offices.row(1, "2610040004512333").replace("price,yes,yes,no", "price,no,yes,no");
+        Path later = print("more.csv", Offices.register() + used, 10);
+        assertThat(Files.readString(later.resolve("index.html"))).contains("Take back only: ");
+        assertThat(PageMap.in(later).orElseThrow().of("J-1").orElseThrow().papers())
+                .extracting(PageMap.PaperSpan::kind)
+                .contains("warranty")
+                .doesNotContain("stc");
+        try (Scanned pile = new Scanned()) {
+            add(pile, batch, "J-1", "stc");
+            add(pile, batch, "J-2", "stc");
+            pile.save(office.scans().resolve("pile.pdf"));
+        }
+        assertThat(scans().out())
+                .containsOnlyOnce("[paper-outdated]")
+                .contains(
+                        "STC assignment of job J-1 is of batch 2026-11-23-week, and what it says changed"
+                                + " with batch 2026-11-23-more, where the new one is held.");
+        // Once the facts are as they were the paper stands.
+        print("back.csv", Offices.register(1));
+        try (Scanned pile = new Scanned()) {
+            add(pile, batch, "J-1", "stc");
+            pile.empty();
+            pile.save(office.scans().resolve("again.pdf"));
+        }
+        assertThat(scans().out()).contains("[page-twice]").doesNotContain("[paper-outdated]");
     }
 
     @Test
