@@ -119,6 +119,26 @@ public record HeadingProposal(
         return rows;
     }
 
+    /** The lines of {@link #columnRows}, each in a few words for people. */
+    public List<String> written() {
+        return columnRows().stream()
+                .map(row -> row.get(1).isEmpty() ? row.get(0) : row.get(1) + " = " + row.get(0))
+                .toList();
+    }
+
+    /** The columns of the list that {@link #columnRows} leaves out, with what they may be. */
+    public List<String> leftOut() {
+        return matches.stream()
+                .filter(m -> m.sure() == Sure.LOOK || m.sure() == Sure.NONE)
+                .map(
+                        m ->
+                                m.column().heading()
+                                        + m.field()
+                                                .map(f -> " (" + f.key() + "?)")
+                                                .orElse(" (nothing found)"))
+                .toList();
+    }
+
     /** The words that probably stand for one of ours, as rows of the table of words. */
     public List<List<String>> wordRows() {
         return words.stream()
