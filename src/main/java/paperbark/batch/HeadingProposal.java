@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 import paperbark.finding.Finding;
 import paperbark.firm.ColumnGuide.Holds;
@@ -101,9 +102,13 @@ public record HeadingProposal(
 
     /** The columns that are at least likely, as rows of the table of columns. */
     public List<List<String>> columnRows() {
+        return rows(Set.of(Sure.SURE, Sure.LIKELY));
+    }
+
+    private List<List<String>> rows(Set<Sure> wanted) {
         List<List<String>> rows = new ArrayList<>();
         for (HeadingMatch match : matches) {
-            if (match.sure() == Sure.SURE || match.sure() == Sure.LIKELY) {
+            if (wanted.contains(match.sure())) {
                 rows.add(
                         List.of(
                                 match.field().orElseThrow().key(),
@@ -189,8 +194,9 @@ public record HeadingProposal(
                 .toList();
     }
 
-    /** The table of columns as a file that can be looked over and used as it is. */
+    /** The table of columns as a file to be looked over, with what has yet to be looked at. */
     public byte[] columnsFile() {
-        return SafeCsv.of(COLUMNS, columnRows().stream().map(SafeCsv::cells).toList());
+        List<List<String>> rows = rows(Set.of(Sure.SURE, Sure.LIKELY, Sure.LOOK));
+        return SafeCsv.of(COLUMNS, rows.stream().map(SafeCsv::cells).toList());
     }
 }
