@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 import paperbark.finding.Finding;
 import paperbark.firm.ColumnGuide.Holds;
@@ -101,9 +102,13 @@ public record HeadingProposal(
 
     /** The columns that are at least likely, as rows of the table of columns. */
     public List<List<String>> columnRows() {
+        return rows(Set.of(Sure.SURE, Sure.LIKELY));
+    }
+
+    private List<List<String>> rows(Set<Sure> wanted) {
         List<List<String>> rows = new ArrayList<>();
         for (HeadingMatch match : matches) {
-            if (match.sure() == Sure.SURE || match.sure() == Sure.LIKELY) {
+            if (wanted.contains(match.sure())) {
                 rows.add(
                         List.of(
                                 match.field().orElseThrow().key(),
@@ -117,6 +122,26 @@ public record HeadingProposal(
             rows.add(List.of(SHORT_YEARS, "", "yes", Sure.SURE.word(), "days such as 3/11/26"));
         }
         return rows;
+    }
+
+    /** The lines of {@link #columnRows}, each in a few words for people. */
+    public List<String> written() {
+        return columnRows().stream()
+                .map(row -> row.get(1).isEmpty() ? row.get(0) : row.get(1) + " = " + row.get(0))
+                .toList();
+    }
+
+    /** The columns of the list that {@link #columnRows} leaves out, with what they may be. */
+    public List<String> leftOut() {
+        return matches.stream()
+                .filter(m -> m.sure() == Sure.LOOK || m.sure() == Sure.NONE)
+                .map(
+                        m ->
+                                m.column().heading()
+                                        + m.field()
+                                                .map(f -> " (" + f.key() + "?)")
+                                                .orElse(" (nothing found)"))
+                .toList();
     }
 
     /** The words that probably stand for one of ours, as rows of the table of words. */
@@ -169,8 +194,9 @@ public record HeadingProposal(
                 .toList();
     }
 
-    /** The table of columns as a file that can be looked over and used as it is. */
+    /** The table of columns as a file to be looked over, with what has yet to be looked at. */
     public byte[] columnsFile() {
-        return SafeCsv.of(COLUMNS, columnRows().stream().map(SafeCsv::cells).toList());
+        List<List<String>> rows = rows(Set.of(Sure.SURE, Sure.LIKELY, Sure.LOOK));
+        return SafeCsv.of(COLUMNS, rows.stream().map(SafeCsv::cells).toList());
     }
 }

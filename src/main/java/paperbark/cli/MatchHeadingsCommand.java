@@ -98,6 +98,8 @@ final class MatchHeadingsCommand implements Callable<Integer> {
                 return Ending.SETUP.exitCode();
             }
             TablesCommand.tell(world, result);
+            told("Written to the table \"columns\"", proposal.written());
+            told("Left out, look at it yourself", proposal.leftOut());
         }
         return Ending.DONE.exitCode();
     }
@@ -133,6 +135,12 @@ final class MatchHeadingsCommand implements Callable<Integer> {
                     "No column was found for: "
                             + String.join(", ", proposal.missing())
                             + ". Name it in the columns table, or say there under \"always\" what holds for every row.");
+        }
+    }
+
+    private void told(String what, List<String> lines) {
+        if (!lines.isEmpty()) {
+            world.out().println(what + ": " + String.join("; ", lines) + ".");
         }
     }
 

@@ -72,9 +72,10 @@ final class ColumnValues {
      * @param points how much; below zero against it
      * @param because in words
      * @param alone whether it says enough without a heading
+     * @param every whether each of several values speaks for it
      */
-    record Evidence(int points, String because, boolean alone) {
-        static final Evidence NONE = new Evidence(0, "", false);
+    record Evidence(int points, String because, boolean alone, boolean every) {
+        static final Evidence NONE = new Evidence(0, "", false, false);
     }
 
     Evidence speaksFor(Field field) {
@@ -88,10 +89,13 @@ final class ColumnValues {
             return new Evidence(
                     form.strength,
                     fitting + " of " + cells.size() + " " + form.words,
-                    form.alone && fitting > 1);
+                    form.alone && fitting > 1,
+                    fitting > 1 && fitting == cells.size());
         }
         boolean against = percent < FEW && form.strict;
-        return against ? new Evidence(AGAINST, "but few " + form.words, false) : Evidence.NONE;
+        return against
+                ? new Evidence(AGAINST, "but few " + form.words, false, false)
+                : Evidence.NONE;
     }
 
     /**
@@ -179,6 +183,11 @@ final class ColumnValues {
         if (field.equals(Field.SITE_ONE_CELL) || field.equals(Field.POSTAL_ONE_CELL)) {
             return strict(
                     fits(ONE_CELL), 50, "are whole addresses", field.equals(Field.SITE_ONE_CELL));
+        }
+        if (field.equals(Field.PRODUCT_ONE_CELL)) {
+            boolean every =
+                    cells.stream().allMatch(c -> ProductCell.isMakerThenModel(c.text(), tables));
+            return new Form(c -> every, 50, "begin with a maker of the tables", true, false);
         }
         if (field.equals(Field.SITE_STREET) || field.equals(Field.POSTAL_STREET)) {
             boolean site = field.equals(Field.SITE_STREET);

@@ -58,7 +58,21 @@ public record HeadingMatch(Column column, Optional<Field> field, Sure sure, Stri
     }
 
     /** What speaks for a column being about a field. */
-    private record Guess(Column column, Field field, int points, String because) {}
+    private record Guess(Column column, Field field, int points, String because, boolean every) {
+
+        /** Whether every cell holds several facts, and none of them has a column of its own. */
+        boolean isWhole(List<Guess> all) {
+            return !field.parts().isEmpty()
+                    && every
+                    && all.stream()
+                            .filter(g -> !g.column.equals(column) && g.points >= LIKELY_FROM)
+                            .noneMatch(g -> field.parts().contains(g.field));
+        }
+
+        Guess likely() {
+            return new Guess(column, field, Math.max(points, LIKELY_FROM), because, every);
+        }
+    }
 
     /**
      * The proposal for every column of a sheet, in their order. No field is proposed twice, nor a
@@ -76,6 +90,7 @@ public record HeadingMatch(Column column, Optional<Field> field, Sure sure, Stri
                 guess(column, field, heading, values).ifPresent(guesses::add);
             }
         }
+        preferWholes(guesses);
         guesses.sort(
                 Comparator.comparingInt((Guess g) -> -g.points)
                         .thenComparing(g -> g.column.index())
@@ -96,6 +111,20 @@ public record HeadingMatch(Column column, Optional<Field> field, Sure sure, Stri
         return sheet.columns().stream().map(c -> match(c, taken)).toList();
     }
 
+    /** Cells that all hold several facts are not proposed as one of these alone. */
+    private static void preferWholes(List<Guess> guesses) {
+        List<Guess> all = List.copyOf(guesses);
+        for (Guess whole : all) {
+            if (whole.isWhole(all)) {
+                guesses.removeIf(
+                        g ->
+                                g.column.equals(whole.column)
+                                        && whole.field.parts().contains(g.field));
+                guesses.replaceAll(g -> g.equals(whole) ? g.likely() : g);
+            }
+        }
+    }
+
     private static HeadingMatch match(Column column, List<Guess> taken) {
         return taken.stream()
                 .filter(g -> g.column.equals(column))
@@ -111,7 +140,10 @@ public record HeadingMatch(Column column, Optional<Field> field, Sure sure, Stri
             Column column, Field field, HeadingWords heading, ColumnValues values) {
         HeadingWords.Evidence name = heading.speaksFor(field);
         ColumnValues.Evidence below = values.speaksFor(field);
-        boolean tooVague = name.points() == 0 && !below.alone();
+        boolean ofOthers =
+                !field.parts().isEmpty()
+                        && (heading.isOfOthers(field) || heading.isNameOfAnother(field));
+        boolean tooVague = name.points() == 0 && (!below.alone() || ofOthers);
         int points = name.points() + below.points();
         if (tooVague || points < LOOK_FROM) {
             return Optional.empty();
@@ -123,6 +155,7 @@ public record HeadingMatch(Column column, Optional<Field> field, Sure sure, Stri
         if (!below.because().isEmpty()) {
             reasons.add(below.because());
         }
-        return Optional.of(new Guess(column, field, points, String.join("; ", reasons)));
+        return Optional.of(
+                new Guess(column, field, points, String.join("; ", reasons), below.every()));
     }
 }

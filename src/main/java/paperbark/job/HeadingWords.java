@@ -20,6 +20,9 @@ final class HeadingWords {
     private static final int MISSPELT = 60;
     private static final int SAME_WORDS = 65;
 
+    /** With values that agree it stays below what is sure. */
+    private static final int KNOWN_OF_PART = 34;
+
     /** Below this share of common words two headings have little to do with each other. */
     private static final int LEAST_PERCENT = 45;
 
@@ -52,11 +55,14 @@ final class HeadingWords {
     Evidence speaksFor(Field field) {
         Optional<Field> known = usual.field(heading);
         if (known.isPresent()) {
+            if (field.parts().contains(known.get()) && !isNameOfAnother(field)) {
+                return new Evidence(KNOWN_OF_PART, "a usual heading of a part of it");
+            }
             return known.get().equals(field)
                     ? new Evidence(KNOWN, "a usual heading")
                     : Evidence.NONE;
         }
-        if (MARKS.stream().anyMatch(m -> words.contains(m) != field.key().startsWith(m))) {
+        if (isOfOthers(field)) {
             return Evidence.NONE;
         }
         String normal = ColumnNames.normal(heading);
@@ -72,6 +78,20 @@ final class HeadingWords {
             return new Evidence(MISSPELT, "nearly a usual heading");
         }
         return byWords == 0 ? Evidence.NONE : new Evidence(byWords, "words of a usual heading");
+    }
+
+    /** Whether a word of the heading, such as "old", says that it is about something else. */
+    boolean isOfOthers(Field field) {
+        return MARKS.stream().anyMatch(m -> words.contains(m) != field.key().startsWith(m));
+    }
+
+    /** Whether it is the name of another field, which no table can give to this one. */
+    boolean isNameOfAnother(Field field) {
+        String normal = ColumnNames.normal(heading);
+        return Field.values().stream()
+                .filter(other -> !other.equals(field))
+                .flatMap(other -> Stream.of(other.key(), other.label()))
+                .anyMatch(name -> ColumnNames.normal(name).equals(normal));
     }
 
     /** Common words as percent of the words of both. */

@@ -31,6 +31,13 @@ final class ProductCell {
                                         "Write the maker as the makers table has it, a space and the model, or add what is missing to the tables."));
     }
 
+    /** Whether a cell is the name of a maker with something behind it. */
+    static boolean isMakerThenModel(String text, FirmTables tables) {
+        return tables.makers().stream()
+                .map(Maker::name)
+                .anyMatch(name -> begins(text, name) && !without(text, name).isEmpty());
+    }
+
     private static Optional<Parsed<CellParts>> bracketed(String text, FirmTables tables) {
         return tables.makers().stream()
                 .map(Maker::name)

@@ -138,8 +138,8 @@ final class Returned {
             note.append(
                     PROPOSAL
                             + " says which column is probably which, and how sure that is.\n"
-                            + "  What to do: look it over, and copy its first three columns to the"
-                            + " table \"columns\".\n\n");
+                            + "  What to do: look it over, take out each row with \"look\" that is wrong,"
+                            + " and copy its first three columns to the table \"columns\".\n\n");
         }
         note.append(
                 "Then drop the file into the intake folder again. This folder you may delete.\n");

@@ -61,6 +61,15 @@ class MatchHeadingsTest {
                 .contains("two-digit-years");
         assertThat(directory.resolve("tables/columns.csv")).doesNotExist();
 
+        Files.writeString(directory.resolve("list.csv"), LIST.replace(",Mob\n", ",Xyzzy\n"));
+        Program.Run left =
+                Program.run(directory, "match-headings", "list.csv", "--write", "--replace");
+        assertThat(left.out())
+                .contains("Written to the table \"columns\": Ref = job; How far = stage; ")
+                .containsPattern("Left out, look at it yourself: .*Xyzzy \\(");
+        Files.writeString(directory.resolve("list.csv"), LIST);
+        Files.delete(directory.resolve("tables/columns.csv"));
+
         assertThat(Program.run(directory, "match-headings", "list.csv", "--write").exitCode())
                 .isZero();
         assertThat(Files.readString(directory.resolve("tables/columns.csv")))
@@ -105,6 +114,55 @@ class MatchHeadingsTest {
             assertThat(files.filter(f -> f.toString().endsWith(".csv"))).isEmpty();
         }
         assertThat(Program.run(directory, "check", "list.csv").out()).contains("Jobs:         5");
+    }
+
+    @Test
+    void cellsOfSeveralFactsAreProposedAsSuchAndTheListIsThenRead() throws IOException {
+        for (String headings :
+                new String[] {"Where,Heater", "Site Address,Model no.", "Where,Unit"}) {
+            Files.deleteIfExists(directory.resolve("tables/columns.csv"));
+            Files.writeString(
+                    directory.resolve("list.csv"),
+                    """
+                    Job,Status,Installed,Owner,%s
+                    PL-1,booked,26/11/2026,Nora Nettle,"3 Saucepan Court, Ballan VIC 3342",Ternlight TL-E22-250
+                    PL-2,booked,27/11/2026,Otto Oakum,"5 Teaspoon Lane, Ballan VIC 3342",Dunlin D200-A
+                    """
+                            .formatted(headings));
+            Program.Run run = Program.run(directory, "match-headings", "list.csv", "--write");
+            assertThat(run.exitCode()).as(run.err()).isZero();
+            assertThat(run.out())
+                    .containsPattern("site-one-cell +likely")
+                    .containsPattern("product-one-cell +likely")
+                    .doesNotContain("No column was found for");
+            Program.Run checked = Program.run(directory, "check", "list.csv");
+            assertThat(checked.out()).contains("Jobs:         2");
+            assertThat(checked.out()).doesNotContain("column-missing", "cell-not-split");
+        }
+    }
+
+    @Test
+    void aPartWithAColumnOfItsOwnOrAnOldHeaterIsNoWhole() throws IOException {
+        Files.writeString(
+                directory.resolve("list.csv"),
+                """
+                Job,Brand,Heater,Old unit,Where,Suburb
+                PL-1,Ternlight,Ternlight TL-E22-250,Dunlin D200-A,"3 Saucepan Court, Ballan VIC 3342",Ballan
+                PL-2,Dunlin,Dunlin D200-A,Dunlin D270-A,"5 Teaspoon Lane, Ballan VIC 3342",Ballan
+                """);
+        Program.Run run = Program.run(directory, "match-headings", "list.csv");
+        assertThat(run.exitCode()).as(run.err()).isZero();
+        assertThat(run.out())
+                .containsPattern("Brand +maker +sure")
+                .containsPattern("Suburb +site-suburb +sure")
+                .doesNotContain("one-cell");
+
+        // The name of a field means that field in every table.
+        Files.writeString(
+                directory.resolve("list.csv"),
+                "Job,Model,Old unit\nPL-1,Dunlin D200-A,Dunlin D200-A\nPL-2,Dunlin D270-A,Dunlin D270-A\n");
+        assertThat(Program.run(directory, "match-headings", "list.csv").out())
+                .doesNotContain("product-one-cell");
     }
 
     /**

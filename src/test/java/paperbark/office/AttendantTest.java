@@ -106,18 +106,20 @@ class AttendantTest {
     void aListWithUnknownHeadingsGoesBackWithAProposal() throws Exception {
         drop(
                 "own.csv",
-                "Ref,How far,Client name,Brand,Unit,P/Code\n"
-                        + "PL-1,booked,Nora Nettle,Dunlin,D270-A,3342\n"
-                        + "PL-2,booked,Otto Oakum,Dunlin,D200-A,3345\n");
+                "Ref,How far,Client name,Brand,Unit,P/Code,Xyzzy\n"
+                        + "PL-1,booked,Nora Nettle,Dunlin,D270-A,3342,3 Saucepan Court\n"
+                        + "PL-2,booked,Otto Oakum,Dunlin,D200-A,3345,5 Teaspoon Lane\n");
         assertThat(attend()).containsExactly(Ending.REFUSED);
         Path returned = office.returned().resolve("2026-11-23-own");
         assertThat(returned.resolve("columns-proposed.csv"))
                 .content()
                 .contains("field,alias,always,how sure,because")
                 .contains("model,Unit,,")
-                .contains("site-postcode,P/Code,,");
+                .contains("site-postcode,P/Code,,")
+                .contains("site-street,Xyzzy,,look,");
         assertThat(Files.readString(returned.resolve("WHAT-TO-DO.txt")))
-                .contains("columns-proposed.csv says which column is probably which");
+                .contains("columns-proposed.csv says which column is probably which")
+                .contains("take out each row with \"look\" that is wrong");
     }
 
     @Test
