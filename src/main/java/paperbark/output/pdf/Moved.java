@@ -6,6 +6,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.apache.pdfbox.cos.COSArray;
@@ -120,7 +121,7 @@ final class Moved implements Moving.Numbers {
             return new Ref(of(ref.number()));
         }
         if (value instanceof COSDictionary dictionary) {
-            for (COSName key : Set.copyOf(dictionary.keySet())) {
+            for (COSName key : List.copyOf(dictionary.keySet())) {
                 dictionary.setItem(key, moved(dictionary.getItem(key)));
             }
         } else if (value instanceof COSArray array) {
