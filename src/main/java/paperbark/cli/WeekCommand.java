@@ -18,7 +18,7 @@ import picocli.CommandLine.Spec;
         name = "week",
         description = {
             "Makes the page of the week, its sheet and mail draft, and the office's calendar anew.",
-            "watch does the same by itself: the page when a week begins, the calendar whenever something changed."
+            "watch does the same by itself on each new day and whenever the ledger changed."
         },
         footer = {"", "Example:", "  paperbark week office"},
         mixinStandardHelpOptions = true)

@@ -27,9 +27,9 @@ import paperbark.rules.Rulebook;
 import paperbark.value.Email;
 
 /**
- * Keeps what an office shows beside its batches. Its calendar is made anew from ledger, tables and
- * batches whenever the ledger changed or a day is over, the page of the week when a week begins.
- * What cannot be made costs nothing else.
+ * Keeps what an office shows beside its batches. Its calendar and the page of its week are made
+ * anew from ledger, tables and batches whenever the ledger changed or a day is over, so that they
+ * never tell other days than the newest batch. What cannot be made costs nothing else.
  */
 public final class OfficePapers {
     private final Office office;
@@ -56,7 +56,7 @@ public final class OfficePapers {
             shown = state;
             Facts facts = new Facts(office, ledger, today, now, version);
             make("calendar.ics", facts::writeCalendar, trouble);
-            make("week.html", facts::writeWeekOnce, trouble);
+            make("week.html", facts::writeWeek, trouble);
         } catch (LedgerException untrusted) {
             // Whoever works with the ledger is told; the last calendar stays.
             return;
@@ -127,19 +127,6 @@ public final class OfficePapers {
             String title =
                     tables.map(FirmTables::firm).map(Firm::name).orElse("Office") + ", papers";
             replace(office.calendar(), CalendarFile.of(title, days(tables), state));
-        }
-
-        private boolean isWeekThere() throws IOException {
-            return Files.isRegularFile(office.week(".html"))
-                    && Files.readString(office.week(".html"))
-                            .contains("<title>Week of " + WeekFacts.week(today) + "</title>");
-        }
-
-        /** The page of a week is made when it begins. */
-        void writeWeekOnce() throws IOException {
-            if (!isWeekThere()) {
-                writeWeek();
-            }
         }
 
         /** The page comes last: it tells that the others are there. */

@@ -7,7 +7,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.FileTime;
 import java.time.Instant;
 import java.util.List;
 import org.apache.james.mime4j.dom.BinaryBody;
@@ -127,13 +126,21 @@ class WeekTest {
         }
     }
 
+    /** What it says of days is what the newest batch's index page says. */
     @Test
-    void watchMakesItWhenAWeekBeginsAndNotAgainInThatWeek() throws IOException {
-        assertThat(page()).contains("The week of 23 Nov 2026 to 29 Nov 2026");
-        FileTime made = FileTime.from(Instant.parse("2026-11-23T03:00:00Z"));
-        Files.setLastModifiedTime(folder.resolve("week.html"), made);
-        watch("2026-11-29");
-        assertThat(Files.getLastModifiedTime(folder.resolve("week.html"))).isEqualTo(made);
+    void watchMakesItAnewWhenSomethingWasTakenInAndWhenADayIsOver() throws IOException {
+        assertThat(page())
+                .contains("The week of 23 Nov 2026 to 29 Nov 2026", "2026-11-23-week : 1 job");
+        Files.writeString(
+                folder.resolve("intake/late.csv"),
+                Offices.register(4)
+                        .replace("16/11/2026", "27/11/2025")
+                        .replace("17/11/2026", "28/11/2025"));
+        watch("2026-11-23");
+        assertThat(page().split("Failed")[0])
+                .contains("To be lodged this week", "J-4-STC", "27 Nov 2026 4 days left");
+        watch("2026-11-24");
+        assertThat(page()).contains("27 Nov 2026 3 days left");
         watch("2026-12-01");
         assertThat(page()).contains("The week of 30 Nov 2026 to 6 Dec 2026");
     }

@@ -11,6 +11,7 @@ import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.apache.commons.codec.digest.DigestUtils;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipFile;
 import org.junit.jupiter.api.Tag;
@@ -122,6 +123,30 @@ class PackageIT {
 
         assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(10);
         assertThat(folder.resolve("sample-week/2026-11-23-week-47/index.html")).isRegularFile();
+        assertThat(Outside.run(folder, "sh", "-c", again(there)).exitCode()).isEqualTo(10);
+        assertThat(digests("again")).hasSizeGreaterThan(40).isEqualTo(digests("sample-week"));
+    }
+
+    // What goes through a set in an order of this one process shows only beside another process.
+    private static String again(String command) {
+        return "cd '"
+                + Path.of("").toAbsolutePath()
+                + "' && "
+                + command.replace("/sample-week", "/again");
+    }
+
+    private Map<String, String> digests(String run) throws IOException {
+        Map<String, String> digests = new TreeMap<>();
+        Path top = folder.resolve(run);
+        try (Stream<Path> files = Files.walk(top)) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
+                digests.put(
+                        top.relativize(file).toString(),
+                        DigestUtils.sha256Hex(Files.readAllBytes(file)));
+            }
+        }
+        digests.keySet().removeIf(name -> name.startsWith("."));
+        return digests;
     }
 
     // shellcheck of Debian as the judge of a POSIX shell script.
