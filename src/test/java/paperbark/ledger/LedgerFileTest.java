@@ -61,6 +61,16 @@ class LedgerFileTest {
     }
 
     @Test
+    void aRuleOfTheTablesThatIsGoneIsNoticedThoughEveryRowIsAsItWas() {
+        change("DROP INDEX serial_once");
+        try (Ledger ledger = Ledger.open(file)) {
+            assertThatThrownBy(ledger::verify)
+                    .isInstanceOf(LedgerException.class)
+                    .hasMessageContaining("tables and indices");
+        }
+    }
+
+    @Test
     void aSecondLedgerNeverTakesTheFirstOnesPlace() throws IOException {
         byte[] before = Files.readAllBytes(file);
         assertThatThrownBy(() -> Entries.create(file, Instant.EPOCH))

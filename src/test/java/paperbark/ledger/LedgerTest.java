@@ -228,6 +228,7 @@ class LedgerTest {
             ledger.forget("sb-9", Entries.DAY, Instant.EPOCH, "test");
             ledger.withdraw(withdrawal("SB-9"));
             new ScanBook(ledger).enter(Entries.scan("44", Entries.page(1, "SB-1", 2, 1, 0)));
+            ledger.verify();
         }
         keep();
         Set<String> mutable =
