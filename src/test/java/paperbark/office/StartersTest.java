@@ -25,6 +25,7 @@ import org.xml.sax.InputSource;
 import paperbark.outside.Outside;
 
 /** What setup puts into an office folder to start and stop the program works from odd places. */
+@Tag("slow")
 class StartersTest {
     private static final String ODD = "Büro für 100% \"Heiß\" & $HOME's <wasser>";
 
