@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Which folder is an office, and where its things lie. */
@@ -82,5 +83,23 @@ class OfficeTest {
         StopRequest.clear(office);
         assertThat(StopRequest.isMade(office)).isFalse();
         StopRequest.clear(office);
+    }
+
+    @Test
+    void theManualIsWrittenWhereItIsMissingOrDiffersAndOnlyThere() throws IOException {
+        assertThat(ManualCopy.renew(folder)).isTrue();
+        Path index = folder.resolve("manual/index.html");
+        assertThat(index).isNotEmptyFile();
+        assertThat(ManualCopy.renew(folder)).isFalse();
+        byte[] shipped = Files.readAllBytes(index);
+        Files.writeString(index, "an earlier program's");
+        assertThat(ManualCopy.renew(folder)).isTrue();
+        assertThat(Files.readAllBytes(index)).isEqualTo(shipped);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"Windows 11, WINDOWS", "Mac OS X, MAC", "Linux, LINUX", "FreeBSD, LINUX"})
+    void thePlatformIsToldByTheSystemsName(String name, Platform platform) {
+        assertThat(Platform.of(name)).isEqualTo(platform);
     }
 }

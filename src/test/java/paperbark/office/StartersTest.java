@@ -25,7 +25,6 @@ import org.xml.sax.InputSource;
 import paperbark.outside.Outside;
 
 /** What setup puts into an office folder to start and stop the program works from odd places. */
-@Tag("slow")
 class StartersTest {
     private static final String ODD = "Büro für 100% \"Heiß\" & $HOME's <wasser>";
 
@@ -84,6 +83,7 @@ class StartersTest {
     }
 
     @Test
+    @Tag("slow")
     void theScriptsAttendAndStopTheFolderTheyLieIn() throws IOException {
         starters(Platform.LINUX, program(0)).complete();
         Path words = folder.resolve("words.txt");
@@ -108,6 +108,7 @@ class StartersTest {
     }
 
     @Test
+    @Tag("slow")
     void aProgramThatIsGoneIsToldOf() throws IOException {
         starters(Platform.LINUX, folder.resolve("gone/paperbark")).complete();
         Outside.Result start =
