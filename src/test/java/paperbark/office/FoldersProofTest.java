@@ -1,0 +1,315 @@
+package paperbark.office;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import paperbark.batch.EntryFile;
+import paperbark.disk.Disk;
+import paperbark.disk.Hashes;
+import paperbark.ledger.BatchEntry;
+import paperbark.ledger.Entries;
+import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerException;
+import paperbark.ledger.LedgerId;
+import paperbark.ledger.LedgerPlace;
+import paperbark.ledger.Proof;
+
+/** What folders tell of batches, held against a ledger; the folders hold nothing but the entry. */
+class FoldersProofTest {
+    @TempDir private Path folder;
+
+    private Office office;
+    private Ledger ledger;
+
+    @BeforeEach
+    void aBatchThatIsInLedgerPacksAndFiled() throws IOException {
+        office = Office.in(folder);
+        Ledger.create(office.ledger(), Instant.EPOCH);
+        ledger = Ledger.open(office.ledger());
+        Files.writeString(office.packs().resolve(".paperbark-place"), "here\n");
+        publish("2026-11-23-one", "SB-1");
+        filed("2026-11-23-one");
+    }
+
+    @AfterEach
+    void close() {
+        ledger.close();
+    }
+
+    /** Enters a batch whose manifest is that of the folder, and makes the folder. */
+    private void publish(String name, String job) throws IOException {
+        BatchEntry entry = Entries.batch(name, Entries.job(job));
+        String json =
+                new String(
+                        new EntryFile(ledger.id(), ledger.rehearse(entry).withDetail("")).toJson(),
+                        StandardCharsets.UTF_8);
+        Path batch = Files.createDirectories(office.packs().resolve(name));
+        Path file = Files.writeString(batch.resolve(EntryFile.NAME), json);
+        Path manifest =
+                Files.writeString(
+                        batch.resolve("manifest.json"),
+                        "{\"outputs\": {\"ledger.json\": {\"sha256\": \""
+                                + Hashes.sha256(file)
+                                + "\"}}}");
+        Entries.enter(
+                ledger,
+                new BatchEntry(
+                        entry.name(),
+                        entry.register(),
+                        entry.registerSha256(),
+                        entry.day(),
+                        entry.at(),
+                        entry.program(),
+                        Hashes.sha256(manifest),
+                        entry.place(),
+                        entry.staged(),
+                        entry.salt(),
+                        entry.jobs()));
+        ledger.batches().notePublished(name);
+    }
+
+    private void filed(String batch) throws IOException {
+        Path year = office.filed().resolve("2026").resolve(batch);
+        Files.createDirectories(year);
+        Files.writeString(year.resolve("week.csv"), "Job\n");
+        ledger.batches().noteFiled(batch);
+    }
+
+    private List<String> noticed() throws IOException {
+        return LedgerProof.before(office.ledger(), new Proof());
+    }
+
+    private void copyOf(String batch, String name) throws IOException {
+        Offices.copy(office.packs().resolve(batch), office.packs().resolve(name));
+    }
+
+    @Test
+    void whatAgreesIsNothingToSay() throws IOException {
+        assertThat(noticed()).isEmpty();
+        assertThat(LedgerProof.trouble(office, new ArrayList<>())).isEmpty();
+    }
+
+    @Test
+    void aCopyIsToBeDeletedAndARenamedFolderToGetItsNameBack() throws IOException {
+        copyOf("2026-11-23-one", "2026-11-23-one - Copy");
+        assertThat(noticed())
+                .containsExactly(
+                        "packs/2026-11-23-one - Copy is a copy of batch 2026-11-23-one. Delete it.");
+        Disk.delete(office.packs().resolve("2026-11-23-one"));
+        assertThat(noticed())
+                .containsExactly(
+                        "packs/2026-11-23-one - Copy is batch 2026-11-23-one. Give it its name back.");
+    }
+
+    @Test
+    void anEntryThatItsManifestDoesNotVouchForIsNamed() throws IOException {
+        Files.writeString(office.packs().resolve("2026-11-23-one/ledger.json"), "{}");
+        assertThat(noticed())
+                .singleElement()
+                .asString()
+                .startsWith(
+                        "packs/2026-11-23-one/ledger.json is not as the batch's manifest says.");
+    }
+
+    @Test
+    void aFolderThatIsGoneIsMadeAgainWhereItsRegisterIsFiled() throws IOException {
+        Disk.delete(office.packs().resolve("2026-11-23-one"));
+        assertThat(noticed())
+                .containsExactly(
+                        "The papers of batch 2026-11-23-one are not in packs/ any more. The next start"
+                                + " of watch makes them again from filed/.");
+        Files.delete(office.filed().resolve("2026/2026-11-23-one/week.csv"));
+        assertThat(noticed())
+                .singleElement()
+                .asString()
+                .endsWith("bring the folder back from a backup.");
+    }
+
+    @Test
+    void aBatchOfAnOlderLedgerIsUnknown() throws IOException {
+        Path older = folder.resolve("older.db");
+        ledger.copyTo(older);
+        publish("2026-11-24-two", "SB-2");
+        ledger.close();
+        Files.move(older, office.ledgerFile(), StandardCopyOption.REPLACE_EXISTING);
+        ledger = Ledger.open(office.ledger());
+        assertThatThrownBy(this::noticed)
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("does not know packs/2026-11-24-two: it is an older copy");
+    }
+
+    @Test
+    void aFiledRegisterAloneTellsOfItsBatch() throws IOException {
+        Path year = office.filed().resolve("2026");
+        Files.createDirectories(year.resolve("2026-11-24-two"));
+        assertThatThrownBy(this::noticed)
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("does not know batch 2026-11-24-two")
+                .hasMessageContaining("filed/2026/2026-11-24-two");
+        Disk.delete(year.resolve("2026-11-24-two"));
+        Files.createDirectories(year.resolve("2026-11-24-nothing-new"));
+        Files.createDirectories(year.resolve("notes"));
+        Files.createDirectories(office.filed().resolve("old/2026-11-24-two"));
+        assertThat(noticed()).isEmpty();
+    }
+
+    @Test
+    void anEntryOfAnotherLedgerIsUnknown() throws IOException {
+        Path advices = Files.createDirectories(office.root().resolve("advices"));
+        EntryFile other =
+                new EntryFile(
+                        new LedgerId("another", "then"),
+                        ledger.records().named("2026-11-23-one").orElseThrow());
+        Files.write(advices.resolve("advice-2.json"), other.toJson());
+        assertThatThrownBy(this::noticed)
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("advices/advice-2.json, which went into another one");
+        Files.writeString(advices.resolve("advice-2.json"), "cut");
+        assertThat(noticed())
+                .containsExactly(
+                        "advices/advice-2.json cannot be read. Bring it back from a backup, or delete"
+                                + " it.");
+        Files.move(advices.resolve("advice-2.json"), advices.resolve(".advice-2.json"));
+        Files.writeString(advices.resolve("notes.txt"), "cut");
+        assertThat(noticed()).isEmpty();
+    }
+
+    @Test
+    void aCopyThatEndsOtherwiseOrLaterSpeaksAgainstTheLedger() throws IOException {
+        Files.createDirectories(office.backups());
+        Path copy = office.backups().resolve("paperbark-2026-11-23.db");
+        ledger.copyTo(copy);
+        assertThat(noticed()).isEmpty();
+        try (Ledger later = Ledger.open(copy)) {
+            Entries.enter(later, Entries.batch("later", Entries.job("SB-9")));
+        }
+        assertThatThrownBy(this::noticed)
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("ends before backups/paperbark-2026-11-23.db");
+        publish("2026-11-24-two", "SB-2");
+        assertThatThrownBy(this::noticed)
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("backups/paperbark-2026-11-23.db ends otherwise");
+        Files.writeString(copy, "no database at all");
+        assertThat(noticed())
+                .containsExactly(
+                        "backups/paperbark-2026-11-23.db is no sound copy of the ledger. Delete it.");
+    }
+
+    @Test
+    void aStateThatSomebodyChangedIsToldByNumber() throws IOException {
+        publish("2026-11-24-two", "SB-2");
+        ledger.batches().noteFiled("2026-11-24-two");
+        assertThat(noticed())
+                .singleElement()
+                .asString()
+                .startsWith(
+                        "Batch 2026-11-24-two is filed as the ledger has it, and not in filed/.");
+        publish("2026-11-25-three", "SB-3");
+        ledger.batches().noteFiled("2026-11-25-three");
+        assertThat(noticed())
+                .singleElement()
+                .asString()
+                .startsWith("2 batches, the newest 2026-11-25-three, are filed");
+    }
+
+    @Test
+    void aLedgerThatIsMissingIsMissedOnlyWhereSomethingTellsOfOne() throws IOException {
+        ledger.close();
+        Files.delete(office.ledgerFile());
+        assertThatThrownBy(this::noticed)
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("packs/2026-11-23-one tells of one");
+        Disk.delete(office.packs());
+        assertThatThrownBy(this::noticed)
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("filed/2026/2026-11-23-one tells of one");
+        Disk.delete(office.filed());
+        assertThatThrownBy(this::noticed)
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("paperbark.key tells of one");
+        Files.delete(office.ledger().key());
+        assertThat(noticed()).isEmpty();
+        Ledger.create(office.ledger(), Instant.EPOCH);
+        ledger = Ledger.open(office.ledger());
+    }
+
+    @Test
+    void aLedgerOfAnotherNameOrBesideNoOfficeIsLeftToItsOwner() throws IOException {
+        Path elsewhere = Files.createDirectories(folder.resolve("elsewhere"));
+        assertThat(
+                        LedgerProof.before(
+                                new LedgerPlace.InFile(elsewhere.resolve("paperbark.db")),
+                                new Proof()))
+                .isEmpty();
+        assertThat(
+                        LedgerProof.before(
+                                new LedgerPlace.InFile(office.root().resolve("other.db")),
+                                new Proof()))
+                .isEmpty();
+    }
+
+    @Test
+    void aHiddenFolderIsNobodysUnlessTheLedgerHasItsManifest() throws IOException {
+        HalfMade half = new HalfMade(office, ledger);
+        Path made = Files.createDirectories(office.packs().resolve(".2026-11-23-two-1"));
+        copyOf("2026-11-23-one", ".2026-11-23-one-1");
+        Files.writeString(office.packs().resolve(".note"), "x");
+        Instant now = Instant.now().plus(Duration.ofDays(1));
+        assertThat(half.found(now)).containsExactly(made);
+        Files.writeString(made.resolve("manifest.json"), "{}");
+        assertThat(half.found(now)).containsExactly(made);
+        assertThat(half.clear(now)).isOne();
+        assertThat(made).doesNotExist();
+        assertThat(office.packs().resolve(".2026-11-23-one-1")).exists();
+        assertThat(half.clear(now)).isZero();
+    }
+
+    @Test
+    void whatIsLeftOverIsToldWithWhatBecomesOfIt() throws IOException {
+        Leftovers left = new Leftovers(office, Instant.now());
+        assertThat(left.look()).extracting(CheckResult::said).containsExactly("nothing");
+        Files.createDirectories(office.work().resolve("0001"));
+        Files.createDirectories(office.work().resolve(".temporary"));
+        Files.createDirectories(office.packs().resolve(".2026-11-23-two-1"));
+        copyOf("2026-11-23-one", ".2026-11-23-one-1");
+        Files.createFile(office.root().resolve("paperbark.db.schema-3"));
+        assertThat(left.look())
+                .extracting(c -> c.said().replaceFirst("(:.*?)[;,].*", "$1"))
+                .containsExactly(
+                        "work/0001: the next watch finishes it",
+                        "packs/.2026-11-23-one-1: it may be the only copy of a batch",
+                        "packs/.2026-11-23-two-1: half-made and in no ledger",
+                        "paperbark.db.schema-3: the ledger as an earlier version wrote it");
+        Files.writeString(office.ledgerFile(), "no database at all");
+        assertThat(left.look())
+                .extracting(CheckResult::said)
+                .contains("packs/.2026-11-23-two-1: leave it until the ledger is well");
+    }
+
+    @Test
+    void theRegisterOfABatchIsTheFileInItsFolder() throws IOException {
+        Witnesses witnesses = Witnesses.of(office);
+        assertThat(witnesses.registerOf("2026-11-23-one"))
+                .contains(office.filed().resolve("2026/2026-11-23-one/week.csv"));
+        assertThat(witnesses.registerOf("2026-11-24-two")).isEqualTo(Optional.empty());
+        assertThat(witnesses.batches().names()).containsExactly("2026-11-23-one");
+        assertThat(witnesses.batches().of(office, "2026-11-23-one"))
+                .containsExactly(office.packs().resolve("2026-11-23-one"));
+        assertThat(witnesses.batches().of(office, "2026-11-24-two")).isEmpty();
+    }
+}
