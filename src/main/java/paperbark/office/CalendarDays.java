@@ -89,11 +89,10 @@ final class CalendarDays {
         }
     }
 
-    /** Of a claim that was corrected the newest counts, and one that stands before all others. */
+    /** Of a claim that was corrected the newest counts; no earlier one stands beside it. */
     private void claims(List<ClaimState> claims) {
         Map<String, ClaimState> newest = new TreeMap<>();
-        claims.forEach(
-                c -> newest.merge(c.reference(), c, (a, b) -> a.active() && !b.active() ? a : b));
+        claims.forEach(c -> newest.put(c.reference(), c));
         for (ClaimState c : newest.values()) {
             boolean done = c.lodged() && c.failed().isEmpty();
             c.lodgeBy()

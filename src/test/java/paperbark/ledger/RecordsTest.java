@@ -107,6 +107,15 @@ class RecordsTest {
     }
 
     @Test
+    void whatTheWorkOfAnAdviceFindsIsHandedOn() {
+        assertThat(ledger.<String>settle(Entries.advice("33"), book -> "found")).isEqualTo("found");
+        assertThat(ledger.allClaims())
+                .extracting(ClaimState::reference)
+                .containsExactly("SB-1-STC", "SB-2-STC");
+        assertThat(ledger.remedy()).contains("ledger-rebuild");
+    }
+
+    @Test
     void whatWasBeforeAnEntryLeavesItOut() {
         assertThat(ledger.records().before(2)).extracting(EntryRecord::name).containsExactly("one");
         assertThat(ledger.records().before(1)).isEmpty();

@@ -202,6 +202,17 @@ class CalendarDaysTest {
     }
 
     @Test
+    void aHeldJobWhoseEarlierClaimStandsHasOneClosingDay() throws IOException {
+        claimed();
+        Entries.enter(ledger, Entries.batch("two", job(JobOutcome.HELD)));
+        Files.createDirectories(office.packs().resolve("two"));
+        Files.writeString(
+                office.packs().resolve("two/manifest.json"),
+                "{\"jobs\": [{\"job\": \"SB-1\", \"lastDays\": {\"Create STCs\": \"2027-01-31\"}}]}");
+        assertThat(closing().day()).isEqualTo(DAY.plusYears(1));
+    }
+
+    @Test
     void aLicenceEndsUnlessTheNextOneIsThere() throws IOException {
         table(
                 "people.csv",

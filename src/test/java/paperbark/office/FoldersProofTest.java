@@ -8,6 +8,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -208,6 +212,45 @@ class FoldersProofTest {
         assertThat(noticed())
                 .containsExactly(
                         "backups/paperbark-2026-11-23.db is no sound copy of the ledger. Delete it.");
+    }
+
+    @Test
+    void aRowThatSomebodyChangedIsNoticedBeforeAnythingElse() throws Exception {
+        ledger.close();
+        change(office.ledgerFile(), "UPDATE job SET pack = 'elsewhere'");
+        assertThatThrownBy(this::noticed)
+                .isInstanceOf(LedgerException.class)
+                .hasMessageContaining("not as it was written");
+        assertThat(LedgerProof.trouble(office, new ArrayList<>()).orElseThrow())
+                .contains("not as it was written");
+        change(office.ledgerFile(), "UPDATE job SET pack = 'packs/SB-1.pdf'");
+        ledger = Ledger.open(office.ledger());
+        assertThat(noticed()).isEmpty();
+    }
+
+    private static void change(Path database, String statement) throws SQLException {
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + database);
+                Statement run = connection.createStatement()) {
+            run.execute(statement);
+        }
+    }
+
+    @Test
+    void aCopyThatSomebodyChangedSpeaksForNothingAndTheNextIsAsked() throws Exception {
+        Files.createDirectories(office.backups());
+        for (int day = 20; day <= 24; day++) {
+            ledger.copyTo(office.backups().resolve("paperbark-2026-11-" + day + ".db"));
+        }
+        Path newest = office.backups().resolve("paperbark-2026-11-24.db");
+        change(newest, "UPDATE entry SET chain_sha256 = 'x'");
+        assertThat(noticed())
+                .containsExactly(
+                        "backups/paperbark-2026-11-24.db is no sound copy of the ledger. Delete it.");
+        // Three sound ones are enough.
+        change(
+                office.backups().resolve("paperbark-2026-11-20.db"),
+                "UPDATE entry SET chain_sha256 = 'x'");
+        assertThat(noticed()).hasSize(1);
     }
 
     @Test
