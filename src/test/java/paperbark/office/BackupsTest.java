@@ -105,8 +105,10 @@ class BackupsTest {
     void ofWhatPeopleBroughtTheNewestCounts() throws IOException {
         copies(20);
         broughtOn(TODAY.minusDays(5));
-        Path old = Files.writeString(office.returned().resolve("old.csv"), "Job\n");
-        Files.setLastModifiedTime(old, FileTime.from(Instant.EPOCH));
+        for (Path before : List.of(office.intake(), office.returned())) {
+            Path old = Files.writeString(before.resolve("old.csv"), "Job\n");
+            Files.setLastModifiedTime(old, FileTime.from(Instant.EPOCH));
+        }
         daily(10);
         assertThat(copy(TODAY.minusDays(16))).doesNotExist();
     }

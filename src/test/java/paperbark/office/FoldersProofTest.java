@@ -271,6 +271,28 @@ class FoldersProofTest {
     }
 
     @Test
+    void aBatchThatPeopleSeeIsNotedAsPublishedAndNoOther() throws IOException {
+        Entries.enter(ledger, Entries.batch("2026-11-24-two", Entries.job("SB-2")));
+        publish("2026-11-25-three", "SB-3");
+        change("2026-11-25-three", "committed");
+        assertThat(noticed()).anyMatch(l -> l.startsWith("Batch 2026-11-25-three is in packs/"));
+        new BatchStates(office, ledger, Witnesses.of(office)).note();
+        assertThat(ledger.batches().publishedIn("here"))
+                .containsExactly("2026-11-23-one", "2026-11-25-three");
+    }
+
+    private void change(String batch, String state) {
+        try {
+            change(
+                    office.ledgerFile(),
+                    "UPDATE progress SET state = '%s' WHERE entry = (SELECT seq FROM entry WHERE name = '%s')"
+                            .formatted(state, batch));
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    @Test
     void aLedgerThatIsMissingIsMissedOnlyWhereSomethingTellsOfOne() throws IOException {
         ledger.close();
         Files.delete(office.ledgerFile());
