@@ -4,27 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.sql.Connection;
-import java.sql.DriverManager;
-import java.sql.SQLException;
-import java.sql.Statement;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import paperbark.batch.EntryFile;
 import paperbark.disk.Disk;
-import paperbark.disk.Hashes;
-import paperbark.ledger.BatchEntry;
 import paperbark.ledger.Entries;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerException;
@@ -32,75 +20,8 @@ import paperbark.ledger.LedgerId;
 import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Proof;
 
-/** What folders tell of batches, held against a ledger; the folders hold nothing but the entry. */
-class FoldersProofTest {
-    @TempDir private Path folder;
-
-    private Office office;
-    private Ledger ledger;
-
-    @BeforeEach
-    void aBatchThatIsInLedgerPacksAndFiled() throws IOException {
-        office = Office.in(folder);
-        Ledger.create(office.ledger(), Instant.EPOCH);
-        ledger = Ledger.open(office.ledger());
-        Files.writeString(office.packs().resolve(".paperbark-place"), "here\n");
-        publish("2026-11-23-one", "SB-1");
-        filed("2026-11-23-one");
-    }
-
-    @AfterEach
-    void close() {
-        ledger.close();
-    }
-
-    /** Enters a batch whose manifest is that of the folder, and makes the folder. */
-    private void publish(String name, String job) throws IOException {
-        BatchEntry entry = Entries.batch(name, Entries.job(job));
-        String json =
-                new String(
-                        new EntryFile(ledger.id(), ledger.rehearse(entry).withDetail("")).toJson(),
-                        StandardCharsets.UTF_8);
-        Path batch = Files.createDirectories(office.packs().resolve(name));
-        Path file = Files.writeString(batch.resolve(EntryFile.NAME), json);
-        Path manifest =
-                Files.writeString(
-                        batch.resolve("manifest.json"),
-                        "{\"outputs\": {\"ledger.json\": {\"sha256\": \""
-                                + Hashes.sha256(file)
-                                + "\"}}}");
-        Entries.enter(
-                ledger,
-                new BatchEntry(
-                        entry.name(),
-                        entry.register(),
-                        entry.registerSha256(),
-                        entry.day(),
-                        entry.at(),
-                        entry.program(),
-                        Hashes.sha256(manifest),
-                        entry.place(),
-                        entry.staged(),
-                        entry.salt(),
-                        entry.jobs()));
-        ledger.batches().notePublished(name);
-    }
-
-    private void filed(String batch) throws IOException {
-        Path year = office.filed().resolve("2026").resolve(batch);
-        Files.createDirectories(year);
-        Files.writeString(year.resolve("week.csv"), "Job\n");
-        ledger.batches().noteFiled(batch);
-    }
-
-    private List<String> noticed() throws IOException {
-        return LedgerProof.before(office.ledger(), new Proof());
-    }
-
-    private void copyOf(String batch, String name) throws IOException {
-        Offices.copy(office.packs().resolve(batch), office.packs().resolve(name));
-    }
-
+/** What folders tell of batches, held against a ledger. */
+class FoldersProofTest extends OneBatchInFolders {
     @Test
     void whatAgreesIsNothingToSay() throws IOException {
         assertThat(noticed()).isEmpty();
@@ -228,13 +149,6 @@ class FoldersProofTest {
         assertThat(noticed()).isEmpty();
     }
 
-    private static void change(Path database, String statement) throws SQLException {
-        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + database);
-                Statement run = connection.createStatement()) {
-            run.execute(statement);
-        }
-    }
-
     @Test
     void aCopyThatSomebodyChangedSpeaksForNothingAndTheNextIsAsked() throws Exception {
         Files.createDirectories(office.backups());
@@ -281,17 +195,6 @@ class FoldersProofTest {
                 .containsExactly("2026-11-23-one", "2026-11-25-three");
     }
 
-    private void change(String batch, String state) {
-        try {
-            change(
-                    office.ledgerFile(),
-                    "UPDATE progress SET state = '%s' WHERE entry = (SELECT seq FROM entry WHERE name = '%s')"
-                            .formatted(state, batch));
-        } catch (SQLException e) {
-            throw new IllegalStateException(e);
-        }
-    }
-
     @Test
     void aLedgerThatIsMissingIsMissedOnlyWhereSomethingTellsOfOne() throws IOException {
         ledger.close();
@@ -329,45 +232,24 @@ class FoldersProofTest {
     }
 
     @Test
-    void aHiddenFolderIsNobodysUnlessTheLedgerHasItsManifest() throws IOException {
-        HalfMade half = new HalfMade(office, ledger);
-        Path made = Files.createDirectories(office.packs().resolve(".2026-11-23-two-1"));
-        copyOf("2026-11-23-one", ".2026-11-23-one-1");
-        Files.writeString(office.packs().resolve(".note"), "x");
-        Instant now = Instant.now().plus(Duration.ofDays(1));
-        assertThat(half.found(now)).containsExactly(made);
-        Files.writeString(made.resolve("manifest.json"), "{}");
-        assertThat(half.found(now)).containsExactly(made);
-        assertThat(half.clear(now)).isOne();
-        assertThat(made).doesNotExist();
-        assertThat(office.packs().resolve(".2026-11-23-one-1")).exists();
-        assertThat(half.clear(now)).isZero();
-    }
-
-    @Test
-    void whatIsLeftOverIsToldWithWhatBecomesOfIt() throws IOException {
-        Leftovers left = new Leftovers(office, Instant.now());
-        assertThat(left.look()).extracting(CheckResult::said).containsExactly("nothing");
-        Files.createDirectories(office.work().resolve("0001"));
-        Files.createDirectories(office.work().resolve(".temporary"));
-        Files.createDirectories(office.packs().resolve(".2026-11-23-two-1"));
-        copyOf("2026-11-23-one", ".2026-11-23-one-1");
-        Files.createFile(office.root().resolve("paperbark.db.schema-3"));
-        assertThat(left.look())
-                .extracting(c -> c.said().replaceFirst("(:.*?)[;,].*", "$1"))
-                .containsExactly(
-                        "work/0001: the next watch finishes it",
-                        "packs/.2026-11-23-one-1: it may be the only copy of a batch",
-                        "packs/.2026-11-23-two-1: half-made and in no ledger",
-                        "paperbark.db.schema-3: the ledger as an earlier version wrote it");
-        Files.writeString(office.ledgerFile(), "no database at all");
-        assertThat(left.look())
-                .extracting(CheckResult::said)
-                .contains("packs/.2026-11-23-two-1: leave it until the ledger is well");
+    void aBatchOfAnotherOfficeThatLiesHereIsToldOnlyWhereItLiesHere() throws IOException {
+        Entries.enter(ledger, Entries.batch("2026-11-24-two", Entries.job("SB-2")));
+        place("2026-11-24-two");
+        assertThat(noticed()).isEmpty();
+        place("2026-11-23-one");
+        assertThat(noticed())
+                .singleElement()
+                .asString()
+                .startsWith("Batch 2026-11-23-one is here, and in the ledger of another office.");
+        Disk.delete(office.packs().resolve("2026-11-23-one"));
+        assertThat(noticed()).anyMatch(l -> l.startsWith("Batch 2026-11-23-one is here"));
     }
 
     @Test
     void theRegisterOfABatchIsTheFileInItsFolder() throws IOException {
+        Path filed = office.filed().resolve("2026/2026-11-23-one");
+        Files.writeString(filed.resolve(".note"), "x");
+        Files.createDirectories(filed.resolve("answers"));
         Witnesses witnesses = Witnesses.of(office);
         assertThat(witnesses.registerOf("2026-11-23-one"))
                 .contains(office.filed().resolve("2026/2026-11-23-one/week.csv"));
