@@ -16,6 +16,7 @@ import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
 import paperbark.job.Job;
 import paperbark.job.Register;
 import paperbark.value.Money;
@@ -210,5 +211,92 @@ class HistoryCheckTest {
             assertThat(one.byFact()).doesNotContainKeys("bsb", "account", "account-name");
             assertThat(one.text()).doesNotContain("Ada");
         }
+    }
+
+    private Finding changedFinding(List<String> takeBack, boolean anyStands) {
+        Job job = Register.job(AS_CLAIMED.replace("OS-1", "OS-2"));
+        Earlier earlier = history(job).earlier().orElseThrow();
+        return HistoryCheck.changed(job, earlier, takeBack, anyStands).orElseThrow();
+    }
+
+    @Test
+    void whatIsToBeTakenBackIsNamedAndWhatStandsIsSaid() {
+        Finding all = changedFinding(List.of("the pack"), false);
+        assertThat(all.remedy())
+                .isEqualTo("Take back the pack packs/T-1.pdf of that batch; this is version 2.");
+        assertThat(all.severity()).isEqualTo(Severity.CHECK);
+        assertThat(all.job()).contains("T-1");
+
+        Finding some = changedFinding(List.of("the paper", "another"), true);
+        assertThat(some.remedy())
+                .startsWith("Take back only: the paper, another; the other papers stand.");
+        assertThat(some.severity()).isEqualTo(Severity.CHECK);
+
+        Finding none = changedFinding(List.of(), false);
+        assertThat(none.remedy())
+                .isEqualTo(
+                        "Put the new papers with the earlier ones; nothing is to be taken back.");
+        assertThat(none.severity()).isEqualTo(Severity.NOTE);
+        assertThat(changedFinding(List.of(), true).remedy())
+                .contains("nothing is to be taken back; the other papers stand.");
+    }
+
+    @Test
+    void aJobThatIsTheSameIsNotToldToHaveChanged() {
+        Job job = Register.job(AS_CLAIMED);
+        Earlier earlier = history(job).earlier().orElseThrow();
+        assertThat(HistoryCheck.changed(job, earlier, List.of("the paper"), true)).isEmpty();
+        assertThat(HistoryCheck.isUntold(history(job))).isFalse();
+        assertThat(HistoryCheck.forgotten(job, earlier).fact())
+                .startsWith("Job T-1 was in batch one, and what it told of its owner");
+    }
+
+    @Test
+    void whatWasHeldOrBookedOutIsNeverDone() {
+        Job job = Register.job(AS_CLAIMED);
+        enter("two", AS_CLAIMED, JobOutcome.HELD);
+        assertThat(HistoryCheck.isDone(history(job))).isFalse();
+        enter("three", AS_CLAIMED, JobOutcome.ISSUED);
+        assertThat(HistoryCheck.isDone(history(job))).isTrue();
+        try (Ledger ledger = Ledger.open(file)) {
+            ledger.withdraw(
+                    new WithdrawalEntry(
+                            List.of(new WithdrawalEntry.Line("T-1", "called off")),
+                            "",
+                            "",
+                            Entries.DAY,
+                            Instant.EPOCH,
+                            "test"));
+        }
+        assertThat(HistoryCheck.isDone(history(job))).isFalse();
+        assertThat(HistoryCheck.isDone(JobHistory.NONE)).isFalse();
+        assertThat(HistoryCheck.isUntold(JobHistory.NONE)).isFalse();
+    }
+
+    @Test
+    void aPaidClaimIsToldWithWhatWasPaid() {
+        try (Ledger ledger = Ledger.open(file)) {
+            ledger.settle(
+                    Entries.advice("33"),
+                    book -> {
+                        Money money = Money.of("504.00");
+                        AdviceLine line = new AdviceLine("k", 2, Entries.DAY, money, "T-1-STC");
+                        return book.match(
+                                book.enter(line),
+                                line,
+                                book.byReference("T-1-STC").get(0),
+                                AdviceStatus.PAID,
+                                money,
+                                "reference",
+                                "",
+                                "");
+                    });
+        }
+        List<Finding> findings = changed("2610040004512101", "2610040004512102");
+        assertThat(findings)
+                .filteredOn(f -> f.code() == FindingCode.CLAIM_UNDER_WAY)
+                .singleElement()
+                .satisfies(
+                        f -> assertThat(f.fact()).startsWith("The claim T-1-STC was paid $504.00"));
     }
 }
