@@ -83,6 +83,21 @@ class EquipmentTest {
     }
 
     @Test
+    void formsOfMakersAndBuyersCountAsPapersThoughNoTemplateHasTheirName() throws IOException {
+        said("makers.csv", ",ternlight\n", ",own-registration\n");
+        said("buyers.csv", ",kestrel,,", ",own-assignment,,");
+        assertThat(Equipment.papers(office.templates(), office.tables()))
+                .contains("warranty/own-registration", "stc/own-assignment");
+    }
+
+    private void said(String table, String before, String after) throws IOException {
+        Path file = office.tables().resolve(table);
+        String text = Files.readString(file);
+        assertThat(text).contains(before);
+        Files.writeString(file, text.replace(before, after));
+    }
+
+    @Test
     void aBrokenTemplateAndABrokenRuleTableAreNamed() throws IOException {
         assertThat(Equipment.templates(office.templates())).isEmpty();
         assertThat(Equipment.rules(office.rules())).isEmpty();
