@@ -16,7 +16,10 @@ import java.time.Instant;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.job.Register;
+import paperbark.value.SchemeName;
 
 /** A ledger in a file, and what is done to the file. */
 class LedgerFileTest {
@@ -67,6 +70,30 @@ class LedgerFileTest {
             assertThatThrownBy(ledger::verify)
                     .isInstanceOf(LedgerException.class)
                     .hasMessageContaining("tables and indices");
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "UPDATE serial SET active = 0",
+                "UPDATE claim SET active = 0",
+                "DELETE FROM progress",
+            })
+    void whatIsActiveIsNoticedThoughNoSealCoversIt(String statement) {
+        try (Ledger ledger = Ledger.open(file)) {
+            Entries.enter(
+                    ledger,
+                    Entries.batch(
+                            "one",
+                            Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00"))));
+            ledger.verify();
+        }
+        change(statement);
+        try (Ledger ledger = Ledger.open(file)) {
+            assertThatThrownBy(ledger::verify)
+                    .isInstanceOf(LedgerException.class)
+                    .hasMessageContaining("what is active");
         }
     }
 
