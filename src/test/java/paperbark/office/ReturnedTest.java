@@ -125,4 +125,41 @@ class ReturnedTest {
         assertThat(office.returned().resolve("2026-11-23-week/week.csv")).exists();
         assertThat(item.folder()).doesNotExist();
     }
+
+    private void refusedWith(String name, String content, FindingCode code) throws IOException {
+        WorkItem item =
+                WorkItem.take(office, Files.writeString(office.intake().resolve(name), content));
+        // What a run that was cut had begun to give back is begun anew.
+        Files.createDirectory(item.returning());
+        Files.writeString(item.returning().resolve("half.txt"), "x");
+        Returned.register(office, item, List.of(refused(code)), TODAY);
+    }
+
+    private List<String> files(String back) throws IOException {
+        return Office.list(office.returned().resolve(back)).stream()
+                .map(f -> f.getFileName().toString())
+                .toList();
+    }
+
+    @Test
+    void aProposalComesWhereTheHeadingsAreTheTroubleAndSomeCanBeTold() throws IOException {
+        Offices.copy(Path.of("input-samples/tables"), office.root().resolve("tables"));
+        String list =
+                """
+                Ref,How far,Client name,Brand,Unit,P/Code
+                PL-1,booked,Nora Nettle,Dunlin,D270-A,3342
+                PL-2,booked,Otto Oakum,Dunlin,D200-A,3345
+                """;
+        refusedWith("own.csv", list, FindingCode.HEADINGS_NOT_FOUND);
+        assertThat(files("2026-11-23-own"))
+                .contains("WHAT-TO-DO.txt", "columns-proposed.csv", "own.csv")
+                .doesNotContain("half.txt");
+        assertThat(note("2026-11-23-own")).contains("columns-proposed.csv says which column");
+
+        refusedWith("cut.csv", list, FindingCode.FILE_MAY_BE_CUT);
+        assertThat(files("2026-11-23-cut")).doesNotContain("columns-proposed.csv");
+        refusedWith("odd.csv", "x\n1\n", FindingCode.HEADINGS_NOT_FOUND);
+        assertThat(files("2026-11-23-odd")).doesNotContain("columns-proposed.csv");
+        assertThat(note("2026-11-23-odd")).doesNotContain("columns-proposed.csv");
+    }
 }
