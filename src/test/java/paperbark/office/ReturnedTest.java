@@ -103,14 +103,16 @@ class ReturnedTest {
         WorkItem pile =
                 WorkItem.takeScan(
                         office, Files.writeString(office.scans().resolve("pile.pdf"), "no PDF"));
-        Returned.pile(office, pile, refused(FindingCode.SCAN_UNREADABLE), TODAY);
+        Returned.pile(office, halfGivenBack(pile), refused(FindingCode.SCAN_UNREADABLE), TODAY);
         assertThat(note("2026-11-23-pile"))
                 .startsWith("pile.pdf could not be read, and nothing was taken from it.")
                 .contains("A fact of SCAN_UNREADABLE.", "What to do: Do something.");
 
-        Returned.unread(office, taken("poison.csv"), TODAY);
+        Returned.unread(office, halfGivenBack(taken("poison.csv")), TODAY);
         assertThat(note("2026-11-23-poison"))
                 .startsWith("poison.csv could not be prepared: the program failed 3 times at it.");
+        assertThat(files("2026-11-23-pile")).containsExactly("WHAT-TO-DO.txt", "pile.pdf");
+        assertThat(files("2026-11-23-poison")).containsExactly("WHAT-TO-DO.txt", "poison.csv");
     }
 
     @Test
@@ -128,11 +130,17 @@ class ReturnedTest {
 
     private void refusedWith(String name, String content, FindingCode code) throws IOException {
         WorkItem item =
-                WorkItem.take(office, Files.writeString(office.intake().resolve(name), content));
-        // What a run that was cut had begun to give back is begun anew.
+                halfGivenBack(
+                        WorkItem.take(
+                                office, Files.writeString(office.intake().resolve(name), content)));
+        Returned.register(office, item, List.of(refused(code)), TODAY);
+    }
+
+    /** What a run that was cut had begun to give back is begun anew. */
+    private static WorkItem halfGivenBack(WorkItem item) throws IOException {
         Files.createDirectory(item.returning());
         Files.writeString(item.returning().resolve("half.txt"), "x");
-        Returned.register(office, item, List.of(refused(code)), TODAY);
+        return item;
     }
 
     private List<String> files(String back) throws IOException {
@@ -152,7 +160,7 @@ class ReturnedTest {
                 """;
         refusedWith("own.csv", list, FindingCode.HEADINGS_NOT_FOUND);
         assertThat(files("2026-11-23-own"))
-                .contains("WHAT-TO-DO.txt", "columns-proposed.csv", "own.csv")
+                .contains("WHAT-TO-DO.txt", "columns-proposed.csv", "own.csv", "own-checked.xlsx")
                 .doesNotContain("half.txt");
         assertThat(note("2026-11-23-own")).contains("columns-proposed.csv says which column");
 
