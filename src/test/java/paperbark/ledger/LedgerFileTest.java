@@ -138,6 +138,22 @@ class LedgerFileTest {
     }
 
     @Test
+    void aKeyThatIsGoneIsBegunAnewAndKept() throws IOException {
+        Path key = folder.resolve("paperbark.key");
+        String before = Files.readString(key);
+        Files.delete(key);
+        String first;
+        try (Ledger ledger = Ledger.open(file)) {
+            first = ledger.prints(Register.job("Job\nT-1\n")).key();
+        }
+        assertThat(Files.readString(key)).isNotEqualTo(before).hasSize(65);
+        assertThat(Files.getPosixFilePermissions(key)).hasSize(2);
+        try (Ledger ledger = Ledger.open(file)) {
+            assertThat(ledger.prints(Register.job("Job\nT-1\n")).key()).isEqualTo(first);
+        }
+    }
+
+    @Test
     void aDamagedKeyIsNamedAndNotReplaced() throws IOException {
         Path key = Files.writeString(folder.resolve("paperbark.key"), "ab\n");
         try (Ledger ledger = Ledger.open(file)) {
