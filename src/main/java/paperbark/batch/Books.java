@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -27,10 +26,10 @@ import paperbark.ledger.CommitUnknown;
 import paperbark.ledger.Conflict;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.JobHistory;
-import paperbark.ledger.JobVersion;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
+import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Proof;
 import paperbark.ledger.WithdrawalEntry;
 import paperbark.output.BatchView;
@@ -104,7 +103,7 @@ final class Books implements AutoCloseable {
         if (ledger.isEmpty()) {
             return Map.of();
         }
-        EarlierSales sales = new EarlierSales(request, this::batchesOf);
+        EarlierSales sales = EarlierSales.of(ledger.get(), request);
         Map<String, List<TakenBack>> all = new HashMap<>();
         for (CaseFile file : view.cases()) {
             String job = file.job().reference();
@@ -119,16 +118,6 @@ final class Books implements AutoCloseable {
             }
         }
         return all;
-    }
-
-    private List<String> batchesOf(String job) {
-        List<String> batches =
-                new ArrayList<>(
-                        ledger.orElseThrow().versions(job).stream()
-                                .map(JobVersion::batch)
-                                .toList());
-        Collections.reverse(batches);
-        return batches;
     }
 
     /** Whether a batch of that name was ever taken in. */
@@ -180,8 +169,10 @@ final class Books implements AutoCloseable {
                                             request.run().version()));
             if (booked) {
                 proof.grew(ledger.get());
-                AdviceFiles.complete(
-                        ledger.get(), AdviceFiles.beside(request.ledger().place().orElseThrow()));
+                LedgerPlace place = request.ledger().place().orElseThrow();
+                AdviceFiles.complete(ledger.get(), AdviceFiles.beside(place));
+                WithdrawnSales.complete(
+                        ledger.get(), place, EarlierSales.of(ledger.get(), request));
             }
         }
     }

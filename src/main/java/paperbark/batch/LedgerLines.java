@@ -34,7 +34,7 @@ final class LedgerLines {
                 job.corrects(),
                 outcome(file),
                 "packs/" + file.packFile(),
-                installedOn(job),
+                job.doneOn(),
                 warrantyUntil(file),
                 Keys.site(job.site()).orElse(""),
                 ledger.prints(job),
@@ -76,13 +76,14 @@ final class LedgerLines {
         return file.price()
                 .flatMap(
                         price ->
-                                installedOn(file.job())
+                                file.job()
+                                        .doneOn()
                                         .map(day -> new Sale(day, price.fullPrice(), price.gst())));
     }
 
     /** Only what is installed is claimed, and only where the paper went out. */
     static List<ClaimEntry> claims(CaseFile file) {
-        return installedOn(file.job()).stream()
+        return file.job().doneOn().stream()
                 .flatMap(day -> file.claimable().stream().flatMap(e -> claim(file, e, day)))
                 .toList();
     }
@@ -112,9 +113,5 @@ final class LedgerLines {
                 expected.split().toOwner(),
                 expected.split().firmGst(),
                 Optional.of(expected.due()));
-    }
-
-    private static Optional<LocalDate> installedOn(Job job) {
-        return job.isInstalled() ? job.installedOn() : Optional.empty();
     }
 }

@@ -1,11 +1,13 @@
 package paperbark.cli;
 
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.JobVersion;
 import paperbark.ledger.WithdrawnCheck;
 import paperbark.settle.Withdrawal;
+import paperbark.value.Money;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -89,8 +91,7 @@ final class WithdrawCommand implements Callable<Integer> {
                                     + " certificates"
                                     + (claim.buyer().isEmpty() ? "" : " to " + claim.buyer())
                                     + ", "
-                                    + claim.outstanding()
-                                    + " still to come");
+                                    + fallsAway(claim));
         }
         JobVersion newest = result.versions().get(result.versions().size() - 1);
         world.out()
@@ -101,9 +102,32 @@ final class WithdrawCommand implements Callable<Integer> {
                                 + newest.batchInWords()
                                 + WithdrawnCheck.buyers(result.claims())
                                 + ", and mark the row as cancelled or take it out."
-                                + (result.sold()
-                                        ? WithdrawnCheck.inTheBooks(newest.batchInWords())
-                                        : ""));
+                                + inTheBooks(result, newest.batchInWords()));
         return Ending.DONE;
+    }
+
+    private static String inTheBooks(Withdrawal.Result result, String batch) {
+        if (result.journal().isPresent()) {
+            Path file = result.journal().get();
+            return " Book "
+                    + file.getParent().getFileName()
+                    + "/"
+                    + file.getFileName()
+                    + " too: it takes back the sale that a journal had booked.";
+        }
+        return result.sold()
+                ? " Where the journal of batch "
+                        + batch
+                        + " books its sale, take that back in your books."
+                : "";
+    }
+
+    /** What falls away of it. */
+    private static String fallsAway(ClaimState claim) {
+        Money open = claim.outstanding();
+        if (open.isNegative()) {
+            return Money.ZERO.minus(open) + " more was paid than expected";
+        }
+        return open + " was still to come";
     }
 }

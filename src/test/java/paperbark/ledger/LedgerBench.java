@@ -79,9 +79,10 @@ public final class LedgerBench {
                         () ->
                                 Quarter.ofYear(
                                                 2026,
-                                                ledger.income().sales(),
+                                                ledger.income().sales(LocalDate.of(9999, 12, 31)),
                                                 ledger.claims(LocalDate.of(9999, 12, 31)),
-                                                ledger.income().receipts())
+                                                ledger.income()
+                                                        .receipts(LocalDate.of(9999, 12, 31)))
                                         .size());
                 timed("one advice", () -> pay(ledger, "last"));
                 timed("proof", () -> proved(ledger));

@@ -234,7 +234,13 @@ final class IndexReader {
         Optional<String> day =
                 job.installedOn()
                         .map(on -> "installed " + Days.show(on) + signed(job))
-                        .or(() -> job.visit().on().map(on -> "booked for " + Days.show(on)));
+                        .or(
+                                () ->
+                                        job.isInstalled()
+                                                ? Optional.of("installed, day not known")
+                                                : job.visit()
+                                                        .on()
+                                                        .map(on -> "booked for " + Days.show(on)));
         return job.stage() == Stage.NO_CLAIM
                 ? day.map(on -> on + ", ").orElse("") + job.stage().word()
                 : day.orElse(job.stage().word());
