@@ -1,9 +1,12 @@
 package paperbark.batch;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
 import paperbark.firm.Product;
@@ -21,6 +24,7 @@ import paperbark.output.CaseFile;
 import paperbark.output.PaperKind;
 import paperbark.output.paper.Diary;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /** What of a case goes into the ledger. */
 final class LedgerLines {
@@ -40,7 +44,15 @@ final class LedgerLines {
                 ledger.prints(job),
                 sale(file),
                 claims(file),
+                held(file),
                 papers(file));
+    }
+
+    private static Set<SchemeName> held(CaseFile file) {
+        return Arrays.stream(SchemeName.values())
+                .filter(s -> file.job().isInstalled() && file.job().claim(s).claimed())
+                .filter(file::isPaperHeld)
+                .collect(Collectors.toSet());
     }
 
     /** The cover tells of its batch alone. */
@@ -84,7 +96,11 @@ final class LedgerLines {
     /** Only what is installed is claimed, and only where the paper went out. */
     static List<ClaimEntry> claims(CaseFile file) {
         return file.job().doneOn().stream()
-                .flatMap(day -> file.claimable().stream().flatMap(e -> claim(file, e, day)))
+                .flatMap(
+                        day ->
+                                file.claimable().stream()
+                                        .filter(e -> !file.isPaperHeld(e.scheme()))
+                                        .flatMap(e -> claim(file, e, day)))
                 .toList();
     }
 
