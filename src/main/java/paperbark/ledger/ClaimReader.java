@@ -43,6 +43,10 @@ final class ClaimReader {
             "(c.active = 1 OR c.id IN (SELECT x.claim FROM withdrawal x JOIN entry b ON b.seq = x.entry"
                     + " WHERE b.day > ?)) AND c.entry IN (SELECT seq FROM entry WHERE day <= ?)";
 
+    private static final String GONE =
+            "c.id IN (SELECT x.claim FROM withdrawal x JOIN entry b ON b.seq = x.entry"
+                    + " WHERE b.day <= ?)";
+
     private final Sql sql;
 
     ClaimReader(Sql sql) {
@@ -54,6 +58,15 @@ final class ClaimReader {
         ClaimRows rows = new ClaimRows(batches("day <= ?", asOf.toString()));
         String day = asOf.toString();
         return sql.list(QUERY.formatted("1", "", STOOD), rows::state, day, day, day);
+    }
+
+    /** Claims that stand no longer at the end of a day and of which money is here. */
+    List<ClaimState> paidBefore(LocalDate asOf) {
+        ClaimRows rows = new ClaimRows(batches("day <= ?", asOf.toString()));
+        String day = asOf.toString();
+        return sql.list(QUERY.formatted("0", "", GONE), rows::state, day, day).stream()
+                .filter(claim -> !claim.received().isZero())
+                .toList();
     }
 
     /** All claims, standing or withdrawn, as of now. */

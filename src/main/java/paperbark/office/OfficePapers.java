@@ -10,7 +10,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import paperbark.disk.Disk;
+import paperbark.disk.FolderChanges;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
@@ -28,12 +30,13 @@ import paperbark.value.Email;
 
 /**
  * Keeps what an office shows beside its batches. Its calendar and the page of its week are made
- * anew from ledger, tables and batches whenever the ledger changed or a day is over, so that they
- * never tell other days than the newest batch. What cannot be made costs nothing else.
+ * anew from ledger, tables and batches whenever the ledger or a file of the firm's changed or a day
+ * is over, so that they never tell other days than the newest batch. What cannot be made costs
+ * nothing else.
  */
 public final class OfficePapers {
     private final Office office;
-    private String shown = "";
+    private Object shown = "";
     private List<String> looks = List.of();
 
     OfficePapers(Office office) {
@@ -49,7 +52,7 @@ public final class OfficePapers {
     void refresh(LocalDate today, Instant now, String version) {
         List<String> trouble = new ArrayList<>();
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            String state = today + " " + ledger.records().lastSeal();
+            Object state = List.of(today, ledger.records().lastSeal(), firmsFiles());
             if (state.equals(shown)) {
                 return;
             }
@@ -62,6 +65,23 @@ public final class OfficePapers {
             return;
         }
         looks = List.copyOf(trouble);
+    }
+
+    /** Whether files are other ones is told by size and time, as at each look into the intake. */
+    private List<Object> firmsFiles() {
+        List<Object> all = new ArrayList<>();
+        Stream.of(Optional.of(office.tables()), office.rules(), office.templates())
+                .flatMap(Optional::stream)
+                .forEach(
+                        place -> {
+                            try {
+                                all.add(FolderChanges.stamps(place));
+                            } catch (IOException gone) {
+                                // Whoever reads them is told; once they are back they changed.
+                                all.add(place);
+                            }
+                        });
+        return all;
     }
 
     /** A piece of work. */

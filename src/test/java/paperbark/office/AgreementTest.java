@@ -124,7 +124,8 @@ class AgreementTest {
         drop("2026-11-25", "b", Offices.register(1).replace("D270-A", "D999"));
         assertAgreement("2026-11-25");
         assertThat(owed("2026-11-25")).isEqualTo(Money.ZERO);
-        drop("2026-11-26", "c", Offices.register(1));
+        // Mended it is claimed anew, in a list of other bytes than the first.
+        drop("2026-11-26", "c", Offices.register(1) + "\n");
         assertAgreement("2026-11-26");
         assertThat(owed("2026-11-26")).isNotEqualTo(Money.ZERO);
     }
@@ -168,8 +169,30 @@ class AgreementTest {
         Files.writeString(
                 office.intake().resolve("b.csv"),
                 Offices.register(1).replace("J-1,installed", "J-1,cancelled"));
-        run("2026-11-25", "watch", ".", "--once", "--quiet-for", "0");
+        // No batch, and so no page, comes of it: watch says what is to be done.
+        assertThat(run("2026-11-25", "watch", ".", "--once", "--quiet-for", "0").out())
+                .contains("Job J-1 is cancelled", "Take back its papers", "book it too");
         assertAgreement("2026-11-25");
         assertThat(owed("2026-11-25")).isEqualTo(Money.ZERO);
+        assertThat(run("2026-11-25", "owed").out()).doesNotContain("asked back");
+    }
+
+    /** Money that came stays here until somebody takes it back. */
+    @Test
+    void whatWasPaidForAJobThatIsCalledOffIsNamed() throws IOException {
+        run("2026-11-24", "paid", "J-1", "510.80", "--more");
+        Program.Run withdrawn =
+                run("2026-11-25", "withdraw", "J-1", "--because", "returned to the maker");
+        assertThat(withdrawn.out())
+                .contains("J-1-STC, 14 certificates to Kestrel Certificates, $5.00 more was paid")
+                .contains("agree with Kestrel Certificates on J-1-STC, for which they paid $510.80")
+                .doesNotContain("-$");
+        assertThat(booked("income:heaters and installation")).isEqualTo(Money.ZERO);
+        assertThat(booked("assets:receivable:certificate buyers")).isEqualTo(Money.ZERO);
+        assertThat(run("2026-11-25", "owed").out())
+                .contains("Paid for claims that stand no longer, may be asked back")
+                .containsPattern("J-1-STC +\\$510.80  Kestrel Certificates");
+        assertThat(run("2026-11-24", "owed").out()).doesNotContain("asked back");
+        assertThat(run("2026-11-25", "quarters").out()).contains("510.80").doesNotContain("4,620");
     }
 }
