@@ -7,7 +7,6 @@ import paperbark.ledger.ClaimState;
 import paperbark.ledger.JobVersion;
 import paperbark.ledger.WithdrawnCheck;
 import paperbark.settle.Withdrawal;
-import paperbark.value.Money;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -91,7 +90,7 @@ final class WithdrawCommand implements Callable<Integer> {
                                     + " certificates"
                                     + (claim.buyer().isEmpty() ? "" : " to " + claim.buyer())
                                     + ", "
-                                    + fallsAway(claim));
+                                    + claim.balance());
         }
         JobVersion newest = result.versions().get(result.versions().size() - 1);
         world.out()
@@ -120,14 +119,5 @@ final class WithdrawCommand implements Callable<Integer> {
                         + batch
                         + " books its sale, take that back in your books."
                 : "";
-    }
-
-    /** What falls away of it. */
-    private static String fallsAway(ClaimState claim) {
-        Money open = claim.outstanding();
-        if (open.isNegative()) {
-            return Money.ZERO.minus(open) + " more was paid than expected";
-        }
-        return open + " was still to come";
     }
 }

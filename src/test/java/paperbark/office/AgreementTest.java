@@ -151,7 +151,7 @@ class AgreementTest {
 
     @Test
     void workWithoutCertificatesIsASaleToo() throws IOException {
-        drop("2026-11-25", "b", Offices.register(2).replace("J-2,installed", "J-2,warranty"));
+        drop("2026-11-25", "b", Offices.register(2).replace("J-2,installed", "J-2,no claim"));
         assertAgreement("2026-11-25");
         assertThat(run("2026-11-25", "quarters").out()).contains("    2       $9,240.00");
     }
@@ -180,11 +180,14 @@ class AgreementTest {
     /** Money that came stays here until somebody takes it back. */
     @Test
     void whatWasPaidForAJobThatIsCalledOffIsNamed() throws IOException {
-        run("2026-11-24", "paid", "J-1", "510.80", "--more");
+        assertThat(run("2026-11-24", "paid", "J-1", "510.80", "--more").out())
+                .contains("$510.80 received, $5.00 more than expected")
+                .doesNotContain("-$");
         Program.Run withdrawn =
                 run("2026-11-25", "withdraw", "J-1", "--because", "returned to the maker");
         assertThat(withdrawn.out())
-                .contains("J-1-STC, 14 certificates to Kestrel Certificates, $5.00 more was paid")
+                .contains(
+                        "J-1-STC, 14 certificates to Kestrel Certificates, $5.00 more than expected")
                 .contains("agree with Kestrel Certificates on J-1-STC, for which they paid $510.80")
                 .doesNotContain("-$");
         assertThat(booked("income:heaters and installation")).isEqualTo(Money.ZERO);
@@ -194,5 +197,34 @@ class AgreementTest {
                 .containsPattern("J-1-STC +\\$510.80  Kestrel Certificates");
         assertThat(run("2026-11-24", "owed").out()).doesNotContain("asked back");
         assertThat(run("2026-11-25", "quarters").out()).contains("510.80").doesNotContain("4,620");
+    }
+
+    /** The claims that a batch's workbook tells of as claimed before it. */
+    private String receivedAndOverdue(String name, String rows) throws IOException {
+        Files.writeString(office.root().resolve(name + ".csv"), rows);
+        String register = name + ".csv";
+        run("2026-11-25", "prepare", register, "--tables", "tables", "--out", "packs", "--csv");
+        return Files.readString(
+                office.packs()
+                        .resolve("2026-11-25-" + name)
+                        .resolve("summary-csv/received-and-overdue.csv"));
+    }
+
+    @Test
+    void aWorkbookTellsOfEarlierClaimsThatItsBatchLeavesAsTheyAre() throws IOException {
+        assertThat(receivedAndOverdue("b", Offices.register(2))).contains("J-1,STC");
+        String booked = Offices.register(1).replace("J-1,installed", "J-1,booked");
+        assertThat(receivedAndOverdue("c", booked)).contains("J-2,STC").doesNotContain("J-1,STC");
+        String[] lines = Offices.register(7).split("\n");
+        assertThat(receivedAndOverdue("d", lines[0] + ",Corrects\n" + lines[1] + ",J-2\n"))
+                .doesNotContain("J-2,STC");
+    }
+
+    @Test
+    void aWorkbookTellsOfWhatTheBuyerHas() throws IOException {
+        run("2026-11-24", "lodged", "J-1");
+        assertThat(receivedAndOverdue("b", Offices.register(1).replace(SERIAL, "2610040004512199")))
+                .contains("J-1,STC,Kestrel Certificates,14,505.80")
+                .contains("lodged");
     }
 }

@@ -83,7 +83,10 @@ final class SaleEntry {
         Optional<Expected> expected = file.expected(benefit.scheme());
         Money toFirm = expected.map(e -> e.split().toFirm()).orElse(discount);
         Money gst = expected.map(Expected::split).map(Split::firmGst).orElse(Money.ZERO);
-        String whose = what + benefit.buyer().map(b -> ", " + b).orElse(", no buyer yet");
+        String whose =
+                what
+                        + benefit.buyer().map(b -> ", " + b).orElse(", no buyer yet")
+                        + (expected.isPresent() ? "" : ", no offer: the discount itself");
         Money beyond = toFirm.minus(discount);
         if (toFirm.isNegative()) {
             credit(
