@@ -61,7 +61,7 @@ final class EarlierSales {
      */
     List<TakenBack> of(String job, Set<String> corrected) throws IOException {
         List<TakenBack> all = new ArrayList<>();
-        of(job).ifPresent(all::add);
+        last(job, income.entriesOfSale(job)).ifPresent(all::add);
         for (String other : corrected) {
             // An earlier version of this job may have taken it back already.
             last(other, income.entriesOfSale(job, other)).ifPresent(all::add);
@@ -69,9 +69,9 @@ final class EarlierSales {
         return all;
     }
 
-    /** What is to be taken back of a job. */
+    /** What is to be taken back of a job, where its journal is here. */
     Optional<TakenBack> of(String job) throws IOException {
-        return last(job, income.entriesOfSale(job));
+        return last(job, income.entriesOfSale(job)).filter(then -> then.entry().isPresent());
     }
 
     private Map<String, Booked> booked(Path journal) throws IOException {
@@ -88,6 +88,10 @@ final class EarlierSales {
 
     private Optional<TakenBack> last(String job, List<String> newestFirst) throws IOException {
         for (String entry : newestFirst) {
+            if (!isHere(entry)) {
+                // It may have taken back what an older journal booked, and booked it anew.
+                return Optional.of(new TakenBack(entry, Optional.empty()));
+            }
             Optional<Path> journal =
                     Stream.concat(
                                     packs.stream()
@@ -100,10 +104,16 @@ final class EarlierSales {
                 if (booked != null) {
                     return booked.reversal()
                             ? Optional.empty()
-                            : Optional.of(new TakenBack(entry, booked));
+                            : Optional.of(new TakenBack(entry, Optional.of(booked)));
                 }
             }
         }
         return Optional.empty();
+    }
+
+    /** Whether there is the folder of a batch, or the file of a withdrawal. */
+    private boolean isHere(String entry) {
+        return packs.stream().anyMatch(p -> Files.isDirectory(p.resolve(entry)))
+                || advices.stream().anyMatch(a -> Files.exists(AdviceFiles.file(a, entry)));
     }
 }

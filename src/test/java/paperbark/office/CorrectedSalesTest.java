@@ -207,6 +207,23 @@ class CorrectedSalesTest {
                                 + " your books.");
     }
 
+    /** It had taken back what the older journal booked. */
+    @Test
+    void whereTheNewestBatchIsNotHereNoOlderJournalIsTakenForIt() throws IOException {
+        drop("a", Offices.register(1));
+        Path second = drop("b", Offices.register(1).replace("4620.00", "4840.00"));
+        Files.move(second, folder.resolve("elsewhere"));
+        assertThat(withdraw("J-1").out())
+                .contains("Where the journal of batch 2026-11-23-b books its sale, take that back");
+        assertThat(journals("none", "-journal.csv")).isEmpty();
+
+        prepare("c", Offices.register(1).replace("4620.00", "4730.00"));
+        assertThat(office.packs().resolve("2026-11-23-c/journal.csv"))
+                .content()
+                .contains("Batch 2026-11-23-b, which had the job, is not here: take back")
+                .doesNotContain("Takes back");
+    }
+
     @Test
     void theQuartersCountWhatTheJournalsBook() throws IOException {
         drop("a", Offices.register(1, 2));

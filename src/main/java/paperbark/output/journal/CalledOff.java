@@ -17,7 +17,7 @@ public record CalledOff(String withdrawal, List<TakenBack> sales) {
     }
 
     private List<Booked> booked() {
-        return sales.stream().map(then -> then.entry().back(then.batch())).toList();
+        return sales.stream().flatMap(then -> then.back().stream()).toList();
     }
 
     /** As CSV, with the columns of a batch's journal. */

@@ -40,7 +40,7 @@ public final class Journal {
         List<Booked> all = new ArrayList<>();
         for (CaseFile file : view.cases()) {
             earlier.getOrDefault(file.job().reference(), List.of())
-                    .forEach(then -> all.add(then.entry().back(then.batch())));
+                    .forEach(then -> then.back().ifPresent(all::add));
             entry(file).map(this::named).ifPresent(all::add);
         }
         return all;
@@ -68,11 +68,12 @@ public final class Journal {
         return file.job()
                 .doneOn()
                 .filter(day -> file.price().isPresent())
-                .map(day -> SaleEntry.of(file, day, isBookedAnew(file)));
-    }
-
-    private boolean isBookedAnew(CaseFile file) {
-        return !earlier.getOrDefault(file.job().reference(), List.of()).isEmpty();
+                .map(
+                        day ->
+                                SaleEntry.of(
+                                        file,
+                                        day,
+                                        earlier.getOrDefault(file.job().reference(), List.of())));
     }
 
     List<Entry> entries() {

@@ -77,9 +77,13 @@ final class JournalText {
 
     /** The entry that takes an earlier one back. */
     void takenBack(TakenBack then) {
-        Booked back = then.entry().back(then.batch());
-        begin(back.day(), back.job(), "taken back", List.of(Booked.REVERSAL + then.batch()));
-        back.lines().forEach(l -> line(l.account(), l.amount(), ""));
+        then.back()
+                .ifPresent(
+                        back -> {
+                            String remark = Booked.REVERSAL + then.batch();
+                            begin(back.day(), back.job(), "taken back", List.of(remark));
+                            back.lines().forEach(l -> line(l.account(), l.amount(), ""));
+                        });
     }
 
     byte[] bytes() {

@@ -27,18 +27,19 @@ final class SaleEntry {
     /**
      * The entry.
      *
-     * @param bookedAnew whether the journal takes the earlier entry back itself
+     * @param earlier what the journal takes back before it
      */
-    static Entry of(CaseFile file, LocalDate day, boolean bookedAnew) {
+    static Entry of(CaseFile file, LocalDate day, List<TakenBack> earlier) {
         SaleEntry sale = new SaleEntry(file);
         sale.price(file.price().orElseThrow());
         file.benefits().stream()
                 .filter(benefit -> !file.isOpen(benefit.scheme()))
                 .forEach(sale::claim);
         sale.remarks();
-        if (!bookedAnew) {
+        if (earlier.isEmpty()) {
             sale.correction();
         }
+        earlier.forEach(sale::notHere);
         return new Entry(day, file.job().reference(), sale.postings, sale.remarks);
     }
 
@@ -139,6 +140,15 @@ final class SaleEntry {
                         what ->
                                 remarks.add(
                                         "This job corrects an earlier paper: take back the earlier entry first."));
+    }
+
+    private void notHere(TakenBack earlier) {
+        if (earlier.entry().isEmpty()) {
+            remarks.add(
+                    "Batch "
+                            + earlier.batch()
+                            + ", which had the job, is not here: take back what its journal booked.");
+        }
     }
 
     private void debit(AccountRole account, Money amount, String remark) {
