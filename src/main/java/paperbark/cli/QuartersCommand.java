@@ -12,7 +12,10 @@ import paperbark.value.Days;
 import paperbark.value.SchemeName;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** {@code quarters}: the financial year by quarter, for the activity statement. */
 @Command(
@@ -24,7 +27,12 @@ import picocli.CommandLine.Option;
 final class QuartersCommand implements Callable<Integer> {
     private static final String LINE = "%-16s %5s %15s %14s %s %14s %14s %12s%n";
 
+    private static final int FIRST = 2001;
+    private static final int LAST = 2100;
+
     private final Main.World world;
+
+    @Spec private CommandSpec command;
 
     @Mixin private LedgerOptions options;
 
@@ -42,6 +50,11 @@ final class QuartersCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         LocalDate day = options.day(world);
+        int ending = year.orElseGet(() -> Quarter.yearOf(day));
+        if (ending < FIRST || ending > LAST) {
+            throw new ParameterException(
+                    command.commandLine(), "--year takes a year such as 2027, not " + ending + ".");
+        }
         world.out()
                 .printf(
                         LINE,
@@ -53,9 +66,7 @@ final class QuartersCommand implements Callable<Integer> {
                         "Expected",
                         "Received",
                         "1A on those");
-        for (Quarter q :
-                Quarter.ofYear(
-                        options.ledger(world), year.orElseGet(() -> Quarter.yearOf(day)), day)) {
+        for (Quarter q : Quarter.ofYear(options.ledger(world), ending, day)) {
             world.out()
                     .printf(
                             LINE,

@@ -138,6 +138,8 @@ class AgreementTest {
         assertThat(owed("2026-11-25")).isEqualTo(Money.ZERO);
         assertThat(index("2026-11-25", "b"))
                 .contains("the claim J-1-STC falls away")
+                .contains("booked for 16 Nov 2026")
+                .doesNotContain("installed 16 Nov 2026")
                 .contains("agree with Kestrel Certificates on J-1-STC, which they have");
     }
 
@@ -226,5 +228,13 @@ class AgreementTest {
         assertThat(receivedAndOverdue("b", Offices.register(1).replace(SERIAL, "2610040004512199")))
                 .contains("J-1,STC,Kestrel Certificates,14,505.80")
                 .contains("lodged");
+    }
+
+    @Test
+    void anotherFinancialYearIsChosenByTheYearInWhichItEnds() {
+        assertThat(run("2026-11-25", "quarters", "--year", "2026").out())
+                .contains("Jul to Sep 2025", "Apr to Jun 2026")
+                .doesNotContain("4,620.00");
+        assertThat(run("2026-11-25", "quarters", "--year", "26").exitCode()).isEqualTo(2);
     }
 }
