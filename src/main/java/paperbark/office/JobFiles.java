@@ -41,6 +41,9 @@ public final class JobFiles {
 
     private static final int DEEPEST = 8;
 
+    /** The word that setup puts there about how the folder is used. */
+    static final String WORD = "HOW-TO.txt";
+
     private final JobNames names;
     private final Map<String, List<JobFile>> files = new TreeMap<>();
     private final List<Aside> aside = new ArrayList<>();
@@ -100,6 +103,11 @@ public final class JobFiles {
         return List.copyOf(aside);
     }
 
+    /** Whether a file is the one that says how the folder is used. */
+    static boolean isWord(Path file) {
+        return file.getFileName().toString().equals(WORD);
+    }
+
     /** Visits the folder. */
     private final class Look extends SimpleFileVisitor<Path> {
         private final Path root;
@@ -116,7 +124,7 @@ public final class JobFiles {
 
         @Override
         public FileVisitResult visitFile(Path file, BasicFileAttributes about) {
-            if (Intake.isSomebodyElses(file)) {
+            if (Intake.isSomebodyElses(file) || isWord(file)) {
                 return FileVisitResult.CONTINUE;
             }
             if (++seen > MOST) {

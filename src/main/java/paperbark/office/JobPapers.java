@@ -15,13 +15,24 @@ final class JobPapers {
      *
      * @param what in words, e.g. {@code Photographs}
      * @param here how many of it there are
-     * @param more what else is to be said; may be empty
+     * @param numbered whether the register tells its number; empty where it has none
      */
-    record Wanted(String what, int here, String more) {
+    record Wanted(String what, int here, Optional<Boolean> numbered) {
         /** On one line: {@code Photographs: 5}. */
         String inWords() {
             String count = here == 0 ? "none" : String.valueOf(here);
-            return what + ": " + count + (more.isEmpty() ? "" : ", " + more);
+            String more =
+                    awaitsNumber()
+                            ? ", its number is not in the register yet"
+                            : here == 0 && numbered.orElse(false)
+                                    ? ", its number is in the register"
+                                    : "";
+            return what + ": " + count + more;
+        }
+
+        /** Whether it lies there, and the register does not tell its number. */
+        boolean awaitsNumber() {
+            return here > 0 && !numbered.orElse(true);
         }
     }
 
@@ -39,7 +50,7 @@ final class JobPapers {
                 new Wanted(
                         "Photographs",
                         (int) files.stream().filter(JobFile::isPhotograph).count(),
-                        ""));
+                        Optional.empty()));
         all.add(
                 certificate(
                         "Plumbing certificate",
@@ -60,7 +71,7 @@ final class JobPapers {
                     new Wanted(
                             "Receipt for the old heater",
                             (int) files.stream().filter(JobFile::isReceipt).count(),
-                            ""));
+                            Optional.empty()));
         }
         return all;
     }
@@ -69,11 +80,7 @@ final class JobPapers {
     private static Wanted certificate(
             String what, Trade trade, Optional<String> number, List<JobFile> files) {
         int here = (int) files.stream().filter(f -> isOf(f, trade)).count();
-        String more =
-                number.isEmpty() && here > 0
-                        ? "its number is not in the register yet"
-                        : number.isPresent() && here == 0 ? "its number is in the register" : "";
-        return new Wanted(what, here, more);
+        return new Wanted(what, here, Optional.of(number.isPresent()));
     }
 
     /** A certificate that tells no trade may be of either. */

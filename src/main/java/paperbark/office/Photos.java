@@ -60,9 +60,10 @@ public final class Photos {
      *
      * @param job the job number
      * @param files names of its files below {@code photos/}
-     * @param wanted what is wanted, and how many of it are there, a line each; nothing for a job that
-     *     is only booked or whose register is gone
+     * @param wanted what is wanted, and how many of it are there, a line each; nothing for a job
+     *     that is only booked or whose register is gone
      * @param lacking the names of what is wanted and not there
+     * @param awaitsNumber whether a certificate lies there whose number the register does not tell
      * @param compared what was compared with day and site and what not, in a sentence
      */
     public record OfJob(
@@ -70,6 +71,7 @@ public final class Photos {
             List<String> files,
             List<String> wanted,
             List<String> lacking,
+            boolean awaitsNumber,
             String compared) {
         /** Keeps the lists from being changed. */
         public OfJob {
@@ -139,9 +141,7 @@ public final class Photos {
         jobs.forEach(
                 (key, job) -> {
                     boolean recent =
-                            !job.installedOn()
-                                    .orElse(today)
-                                    .isBefore(today.minusDays(RECENT_DAYS));
+                            !job.installedOn().orElse(today).isBefore(today.minusDays(RECENT_DAYS));
                     if (toLodge.contains(key) || recent && !files.of(key).isEmpty()) {
                         looked.add(look(job, findings));
                     }
@@ -154,7 +154,7 @@ public final class Photos {
         List<JobFile> here = files.of(current.reference());
         List<String> names = here.stream().map(JobFile::name).toList();
         if (current.withdrawn()) {
-            return new OfJob(current.reference(), names, List.of(), List.of(), CALLED_OFF);
+            return new OfJob(current.reference(), names, List.of(), List.of(), false, CALLED_OFF);
         }
         Optional<Job> job = tools.filed().of(ledger, current.reference());
         Optional<State> state = job.flatMap(j -> j.site().address().state());
@@ -172,6 +172,7 @@ public final class Photos {
                 names,
                 wanted.stream().map(JobPapers.Wanted::inWords).toList(),
                 wanted.stream().filter(w -> w.here() == 0).map(JobPapers.Wanted::what).toList(),
+                wanted.stream().anyMatch(JobPapers.Wanted::awaitsNumber),
                 compared(current, state, result));
     }
 

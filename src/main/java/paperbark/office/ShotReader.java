@@ -138,7 +138,8 @@ final class ShotReader {
                     sum.add(
                             BigDecimal.valueOf(part.getNumerator())
                                     .divide(
-                                            BigDecimal.valueOf(part.getDenominator()).multiply(unit),
+                                            BigDecimal.valueOf(part.getDenominator())
+                                                    .multiply(unit),
                                             MathContext.DECIMAL64));
             unit = unit.multiply(BigDecimal.valueOf(60));
         }

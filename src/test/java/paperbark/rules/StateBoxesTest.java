@@ -19,7 +19,8 @@ class StateBoxesTest {
 
     @ParameterizedTest
     @CsvSource({
-        "38.2, 144.4, VIC", "37.6, 144.2, NSW VIC",
+        "38.2, 144.4, VIC",
+        "37.6, 144.2, NSW VIC",
         "34.2, 142.1, VIC NSW",
         "33.9, 151.2, NSW",
         "31.5, 159.1, NSW",
