@@ -137,8 +137,7 @@ final class PhotoCheck {
                         + ", by the camera's clock: "
                         + list(files)
                         + ".",
-                "Look whether they show this job. Where the camera's clock was wrong, move them into"
-                        + " a folder \""
+                "Look whether this job is shown. What is right in spite of its day, put into a folder \""
                         + JobFile.CHECKED
                         + "\"; what shows the old heater earlier, into one named \"before\".");
     }
@@ -153,7 +152,8 @@ final class PhotoCheck {
                         + ", where the site of the job is: "
                         + list(files)
                         + ".",
-                "Look whether they show this job. If they do, move them into a folder \""
+                "Look whether this job is shown. What is right in spite of its place, put into a folder"
+                        + " \""
                         + JobFile.CHECKED
                         + "\".");
     }

@@ -184,14 +184,14 @@ public final class Photos {
         }
         String day =
                 job.installedOn().isEmpty()
-                        ? "days were not compared, since the job is only booked"
-                        : result.withDay() + " tell a day";
+                        ? "The job is only booked, so days were not compared."
+                        : "Days are told by " + result.withDay() + ".";
         String place =
                 state.isEmpty()
-                        ? "places were not compared, since the site's state is not known here"
-                        : result.withPlace()
-                                + " tell a place, of which only the state was compared, and neither"
-                                + " suburb nor street";
-        return "Of " + result.pictures() + " pictures " + day + "; " + place + ".";
+                        ? "The site's state is not known here, so places were not compared."
+                        : "Places are told by "
+                                + result.withPlace()
+                                + "; the state was compared, neither suburb nor street.";
+        return "Pictures: " + result.pictures() + ". " + day + " " + place;
     }
 }
