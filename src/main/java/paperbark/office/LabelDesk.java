@@ -220,6 +220,10 @@ public final class LabelDesk {
         if (size.isEmpty() || first.isEmpty() || grid.isEmpty() || step.isEmpty()) {
             return Optional.empty();
         }
+        boolean single = grid.get().wide() == 0 && grid.get().high() == 0;
+        if (single != typed.single()) {
+            return Optional.empty();
+        }
         return Optional.of(
                 new LabelSheet(
                         grid.get().wide() / 10,

@@ -220,7 +220,8 @@ class LabelsTest {
                     {"--start", "0"},
                     {"--size", "wide"},
                     {"--step", "60x37"},
-                    {"--grid", "0x0"}
+                    {"--grid", "0x0"},
+                    {"--single", "--first=1x1"}
                 }) {
             Program.Run run =
                     run(folder.resolve("office"), DAY, "labels", "J-1", wrong[0], wrong[1]);

@@ -31,6 +31,8 @@ public record LabelSheet(int across, int down, Extent size, Extent first, Extent
      */
     public record Extent(int wide, int high) {}
 
+    private static final Extent NOWHERE = new Extent(0, 0);
+
     /** Whether each label is a page. */
     public boolean isSingle() {
         return across == 0;
@@ -45,7 +47,7 @@ public record LabelSheet(int across, int down, Extent size, Extent first, Extent
     public boolean fits() {
         boolean sized = size.wide() > 0 && size.high() > 0 && start >= 1 && start <= places();
         return sized
-                && (isSingle()
+                && (isSingle() && first.equals(NOWHERE)
                         || across > 0
                                 && down > 0
                                 && step.wide() >= (across > 1 ? size.wide() : 0)
