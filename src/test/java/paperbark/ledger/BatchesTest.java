@@ -29,29 +29,12 @@ class BatchesTest {
         Path file = folder.resolve("paperbark.db");
         Entries.create(file, Instant.EPOCH);
         ledger = Ledger.open(file);
-        Entries.enter(ledger, Entries.batch("one", Entries.job("SB-1"), held("SB-2")));
+        Entries.enter(ledger, Entries.batch("one", Entries.job("SB-1"), Entries.held("SB-2")));
     }
 
     @AfterEach
     void close() {
         ledger.close();
-    }
-
-    private static JobEntry held(String reference) {
-        JobEntry job = Entries.job(reference);
-        return new JobEntry(
-                job.reference(),
-                job.row(),
-                job.corrects(),
-                JobOutcome.HELD,
-                job.pack(),
-                job.installedOn(),
-                job.warrantyUntil(),
-                job.siteKey(),
-                job.prints(),
-                job.sale(),
-                job.claims(),
-                job.papers());
     }
 
     private BatchState only() {

@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -100,7 +99,9 @@ class ConflictsTest {
     void aSiteThatAnotherJobClaimedIsSaid() {
         Job job = job("Tank serial", "T-200");
         JobEntry other = Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00"));
-        Entries.enter(ledger, Entries.batch("one", at(Keys.site(job.site()).orElseThrow(), other)));
+        Entries.enter(
+                ledger,
+                Entries.batch("one", Entries.at(Keys.site(job.site()).orElseThrow(), other)));
         assertThat(findings(job))
                 .singleElement()
                 .satisfies(
@@ -109,22 +110,6 @@ class ConflictsTest {
                             assertThat(f.fact()).contains("job SB-1", "batch one, STC");
                         });
         assertThat(findings(job("Tank serial,Site position", "T-200,behind the shed"))).isEmpty();
-    }
-
-    private static JobEntry at(String site, JobEntry job) {
-        return new JobEntry(
-                job.reference(),
-                job.row(),
-                Optional.empty(),
-                job.outcome(),
-                job.pack(),
-                job.installedOn(),
-                job.warrantyUntil(),
-                site,
-                job.prints(),
-                job.sale(),
-                job.claims(),
-                job.papers());
     }
 
     @Test

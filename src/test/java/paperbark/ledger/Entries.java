@@ -98,8 +98,45 @@ public final class Entries {
                 job.papers());
     }
 
+    /** An installed job that is held, and with it its claims under these schemes. */
+    public static JobEntry held(String reference, SchemeName... schemes) {
+        JobEntry job = job(reference);
+        return new JobEntry(
+                job.reference(),
+                job.row(),
+                job.corrects(),
+                JobOutcome.HELD,
+                job.pack(),
+                job.installedOn(),
+                job.warrantyUntil(),
+                job.siteKey(),
+                job.prints(),
+                job.sale(),
+                job.claims(),
+                Set.of(schemes),
+                job.papers());
+    }
+
+    /** The same job at another site. */
+    static JobEntry at(String siteKey, JobEntry job) {
+        return new JobEntry(
+                job.reference(),
+                job.row(),
+                job.corrects(),
+                job.outcome(),
+                job.pack(),
+                job.installedOn(),
+                job.warrantyUntil(),
+                siteKey,
+                job.prints(),
+                job.sale(),
+                job.claims(),
+                job.held(),
+                job.papers());
+    }
+
     /** The same job with a paper of that kind and no other. */
-    static JobEntry printing(String kind, JobEntry job) {
+    public static JobEntry printing(String kind, JobEntry job) {
         return new JobEntry(
                 job.reference(),
                 job.row(),

@@ -304,9 +304,9 @@ class HistoryCheckTest {
     @Test
     void whatWasHeldOrBookedOutIsNeverDone() {
         Job job = Register.job(AS_CLAIMED);
-        enter("two", AS_CLAIMED, JobOutcome.HELD);
+        enter("two", AS_CLAIMED, JobOutcome.HELD, Set.of());
         assertThat(HistoryCheck.isDone(history(job))).isFalse();
-        enter("three", AS_CLAIMED, JobOutcome.ISSUED);
+        enter("three", AS_CLAIMED, JobOutcome.ISSUED, Set.of());
         assertThat(HistoryCheck.isDone(history(job))).isTrue();
         try (Ledger ledger = Ledger.open(file)) {
             ledger.withdraw(

@@ -61,6 +61,7 @@ class PrintedPapersTest {
                                 ledger.prints(job),
                                 Optional.empty(),
                                 List.of(),
+                                Set.of(),
                                 List.of(
                                         new PaperEntry("warranty", "form: default\n"),
                                         new PaperEntry("handover", "form: own\n")))));

@@ -67,20 +67,9 @@ class CalendarDaysTest {
     }
 
     private static JobEntry job(JobOutcome outcome) {
-        JobEntry job = Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00"));
-        return new JobEntry(
-                job.reference(),
-                job.row(),
-                job.corrects(),
-                outcome,
-                job.pack(),
-                job.installedOn(),
-                job.warrantyUntil(),
-                job.siteKey(),
-                job.prints(),
-                job.sale(),
-                outcome == JobOutcome.HELD ? List.of() : job.claims(),
-                job.papers());
+        return outcome == JobOutcome.HELD
+                ? Entries.held("SB-1")
+                : Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00"));
     }
 
     private void claimed() {
@@ -201,15 +190,29 @@ class CalendarDaysTest {
         assertThat(closing().text()).contains("Nothing is claimed yet.", "findings of one");
     }
 
-    @Test
-    void aHeldJobWhoseEarlierClaimStandsHasOneClosingDay() throws IOException {
-        claimed();
-        Entries.enter(ledger, Entries.batch("two", job(JobOutcome.HELD)));
-        Files.createDirectories(office.packs().resolve("two"));
+    private void heldSince() throws IOException {
+        Entries.enter(ledger, Entries.batch("two", Entries.held("SB-1", SchemeName.STC)));
+        Path batch = Files.createDirectories(office.packs().resolve("two"));
         Files.writeString(
-                office.packs().resolve("two/manifest.json"),
+                batch.resolve("manifest.json"),
                 "{\"jobs\": [{\"job\": \"SB-1\", \"lastDays\": {\"Create STCs\": \"2027-01-31\"}}]}");
+    }
+
+    @Test
+    void aHeldJobWhoseEarlierClaimTheBuyerHasKeepsThatClaimsDay() throws IOException {
+        claimed();
+        told("a", AdviceStatus.LODGED);
+        heldSince();
         assertThat(closing().day()).isEqualTo(DAY.plusYears(1));
+    }
+
+    @Test
+    void aHeldJobWhoseEarlierClaimFellAwayHasTheDayOfItsBatch() throws IOException {
+        claimed();
+        heldSince();
+        assertThat(closing().day()).isEqualTo(LocalDate.of(2027, 1, 31));
+        assertThat(closing().text()).startsWith("Nothing is claimed yet.");
+        assertThat(closing().cancelled()).isFalse();
     }
 
     @Test

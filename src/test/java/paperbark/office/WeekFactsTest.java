@@ -22,7 +22,6 @@ import paperbark.ledger.ClaimEntry;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Entries;
 import paperbark.ledger.JobEntry;
-import paperbark.ledger.JobOutcome;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.ScanBook;
 import paperbark.output.WeekView;
@@ -66,7 +65,12 @@ class WeekFactsTest {
 
     private WeekView week(LocalDate today, CalendarDay... days) throws IOException {
         return WeekFacts.of(
-                office, ledger, Optional.of(Register.TABLES), List.of(days), today, "test");
+                office,
+                ledger,
+                Optional.of(Register.TABLES),
+                new WeekFacts.Jobs(List.of(days), new FiledJobs(office), Optional.empty()),
+                today,
+                "test");
     }
 
     private void told(String key, String claim, AdviceStatus status, String amount) {
@@ -188,24 +192,9 @@ class WeekFactsTest {
 
     @Test
     void aBatchWithHeldJobsIsLinkedWhereItsPageIsThere() throws IOException {
-        JobEntry job = Entries.job("SB-3");
-        JobEntry held =
-                new JobEntry(
-                        job.reference(),
-                        job.row(),
-                        job.corrects(),
-                        JobOutcome.HELD,
-                        job.pack(),
-                        job.installedOn(),
-                        job.warrantyUntil(),
-                        job.siteKey(),
-                        job.prints(),
-                        job.sale(),
-                        job.claims(),
-                        job.papers());
         Files.writeString(office.packs().resolve(".paperbark-place"), "here\n");
         assertThat(week(DAY).held()).isEmpty();
-        Entries.enter(ledger, Entries.batch("two", held));
+        Entries.enter(ledger, Entries.batch("two", Entries.held("SB-3")));
         assertThat(week(DAY).held()).containsExactly(new WeekView.Held("two", "", 1));
         Files.createDirectories(office.packs().resolve("two"));
         Files.createFile(office.packs().resolve("two/index.html"));
@@ -230,7 +219,7 @@ class WeekFactsTest {
     void assignmentsThatAreNotBackAreCountedOnceAnythingWasScanned() throws IOException {
         assertThat(week(DAY).signed()).isEmpty();
         JobEntry job = Entries.job("SB-4", claim("T-400", "10.00"));
-        Entries.enter(ledger, Entries.batch("two", assigning(job)));
+        Entries.enter(ledger, Entries.batch("two", Entries.printing("stc", job)));
         new ScanBook(ledger).enter(Entries.scan("1", Entries.page(1, "SB-1", 1, 1, 0)));
         WeekView.Signed signed = week(DAY).signed().orElseThrow();
         assertThat(signed.ready()).isZero();
@@ -245,21 +234,5 @@ class WeekFactsTest {
                             assertThat(n.day()).isEqualTo("23 Nov 2027");
                             assertThat(n.left()).isEqualTo("365 days left");
                         });
-    }
-
-    private static JobEntry assigning(JobEntry job) {
-        return new JobEntry(
-                job.reference(),
-                job.row(),
-                job.corrects(),
-                job.outcome(),
-                job.pack(),
-                job.installedOn(),
-                job.warrantyUntil(),
-                job.siteKey(),
-                job.prints(),
-                job.sale(),
-                job.claims(),
-                List.of(new paperbark.ledger.PaperEntry("stc", "form: default\n")));
     }
 }
