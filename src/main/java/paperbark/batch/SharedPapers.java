@@ -69,6 +69,12 @@ final class SharedPapers {
                     return staging.write("register-checked.xlsx", copy.content());
                 });
         forms(view, inputs, request, staging, beside);
+        beside.make(
+                Recipients.FILE,
+                () ->
+                        staging.write(
+                                Recipients.FILE,
+                                Recipients.of(view.info().id(), view.cases()).toJson()));
         if (request.extras().csv()) {
             beside.make("summary-csv", () -> csv(view.with(beside.findings()), staging));
         }

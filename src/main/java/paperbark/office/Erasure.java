@@ -14,7 +14,9 @@ import java.util.stream.Stream;
 import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.batch.EntryFile;
 import paperbark.batch.ForgottenFiles;
+import paperbark.batch.Recipients;
 import paperbark.disk.Disk;
+import paperbark.disk.FileNames;
 import paperbark.disk.Hashes;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.Keys;
@@ -61,6 +63,11 @@ public final class Erasure {
             String name = batch.relativize(file).toString().replace('\\', '/');
             if (name.equals(pack) || isShared(name)) {
                 changes.put(name, Optional.empty());
+            } else if (name.equals(Recipients.FILE)) {
+                byte[] json = Recipients.in(batch).orElseThrow().without(this::names).toJson();
+                if (!DigestUtils.sha256Hex(json).equals(Hashes.sha256(file))) {
+                    changes.put(name, Optional.of(json));
+                }
             } else if (name.equals(EntryFile.NAME)) {
                 byte[] json = new EntryFile(ledger, entry.withDetail("")).toJson();
                 if (!DigestUtils.sha256Hex(json).equals(Hashes.sha256(file))) {
@@ -157,6 +164,33 @@ public final class Erasure {
         }
         if (!done.isEmpty()) {
             Disk.force(office.signed());
+        }
+        return done;
+    }
+
+    /**
+     * Deletes the drafts that tell of the job; those to makers tell of others too and are made
+     * again without it.
+     *
+     * @return what was done, a line a file
+     * @throws IOException when a file cannot be deleted; a second run completes it
+     */
+    List<String> ofDrafts(Office office) throws IOException {
+        List<String> done = new ArrayList<>();
+        SentNotes notes = SentNotes.of(office);
+        for (Path file : files(office.send())) {
+            String name = office.send().relativize(file).toString().replace('\\', '/');
+            String stem = FileNames.stem(file);
+            boolean own = DueLetters.stems(key).stream().anyMatch(stem::equalsIgnoreCase);
+            if (own || stem.startsWith(SendDesk.MAKER) || name.equals(SendDesk.PAGE)) {
+                Files.delete(file);
+                notes.drop(name);
+                done.add("deleted send/" + name);
+            }
+        }
+        if (!done.isEmpty()) {
+            notes.write();
+            Disk.force(office.send());
         }
         return done;
     }

@@ -63,7 +63,9 @@ final class FolderCheck {
     /** Who may read what lies here; people's bank details do. */
     List<CheckResult> readers() throws IOException {
         List<CheckResult> checks = new ArrayList<>();
-        for (Path folder : stations()) {
+        List<Path> folders = new ArrayList<>(stations());
+        folders.addAll(List.of(office.signed(), office.send()));
+        for (Path folder : folders) {
             if (Files.isDirectory(folder)) {
                 String readers = Rights.readers(folder);
                 String who = readers.isEmpty() ? "by you alone" : "by " + readers + " too";

@@ -196,6 +196,7 @@ public final class Forget {
         done.addAll(erasure.ofLists(office.filed(), left));
         done.addAll(erasure.ofLists(office.returned(), left));
         done.addAll(erasure.ofSigned(office, left));
+        done.addAll(erasure.ofDrafts(office));
         done.addAll(copies(today, left));
         AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
         left.forEach(

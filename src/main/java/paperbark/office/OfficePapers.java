@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import paperbark.disk.Disk;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
@@ -29,12 +30,15 @@ import paperbark.value.Email;
 /**
  * Keeps what an office shows beside its batches. Its calendar and the page of its week are made
  * anew from ledger, tables and batches whenever the ledger changed or a day is over, so that they
- * never tell other days than the newest batch. What cannot be made costs nothing else.
+ * never tell other days than the newest batch; the drafts of what leaves the house also when
+ * photographs, tables or the letters' templates changed. What cannot be made costs nothing else.
  */
 public final class OfficePapers {
     private final Office office;
     private String shown = "";
-    private List<String> looks = List.of();
+    private String outgoing = "";
+    private List<String> shownLacking = List.of();
+    private List<String> outgoingLacking = List.of();
 
     OfficePapers(Office office) {
         this.office = office;
@@ -42,26 +46,35 @@ public final class OfficePapers {
 
     /** What somebody should look at, because something could not be made. */
     List<String> looks() {
-        return looks;
+        return Stream.concat(shownLacking.stream(), outgoingLacking.stream()).toList();
     }
 
     /** Brings up to date what is not. */
     void refresh(LocalDate today, Instant now, String version) {
-        List<String> trouble = new ArrayList<>();
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            String state = today + " " + ledger.records().lastSeal();
-            if (state.equals(shown)) {
-                return;
-            }
-            shown = state;
             Facts facts = new Facts(office, ledger, today, now, version);
-            make("calendar.ics", facts::writeCalendar, trouble);
-            make("week.html", facts::writeWeek, trouble);
+            String state = today + " " + ledger.records().lastSeal();
+            if (!state.equals(shown)) {
+                shown = state;
+                List<String> trouble = new ArrayList<>();
+                make("calendar.ics", facts::writeCalendar, trouble);
+                make("week.html", facts::writeWeek, trouble);
+                shownLacking = List.copyOf(trouble);
+            }
+            String sources = state + SendStamp.of(office);
+            if (!sources.equals(outgoing)) {
+                outgoing = sources;
+                List<String> trouble = new ArrayList<>();
+                make(
+                        "send/",
+                        () -> facts.writeDrafts(false).ifPresent(d -> trouble.addAll(d.trouble())),
+                        trouble);
+                outgoingLacking = List.copyOf(trouble);
+            }
         } catch (LedgerException untrusted) {
-            // Whoever works with the ledger is told; the last calendar stays.
+            // Whoever works with the ledger is told; what was made last stays.
             return;
         }
-        looks = List.copyOf(trouble);
     }
 
     /** A piece of work. */
@@ -104,12 +117,57 @@ public final class OfficePapers {
         }
     }
 
+    /**
+     * Makes the drafts of what leaves the house anew, for a person who asks for it.
+     *
+     * @param now the moment, for the drafts' own dates
+     * @param all whether drafts that a person took away are made again too
+     * @return what came of it; empty where the firm's tables cannot be read
+     * @throws IOException when the folder or a batch cannot be read or written
+     * @throws LedgerException when the ledger cannot be trusted
+     */
+    public static Optional<Drafts> makeDrafts(
+            Office office, LocalDate today, Instant now, String version, boolean all)
+            throws IOException {
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            ledger.verify();
+            return new Facts(office, ledger, today, now, version).writeDrafts(all);
+        }
+    }
+
+    /**
+     * What came of the drafts.
+     *
+     * @param files drafts that lie there now
+     * @param trouble what could not be made, a sentence each
+     */
+    public record Drafts(List<Path> files, List<String> trouble) {
+        /** Keeps the lists from being changed. */
+        public Drafts {
+            files = List.copyOf(files);
+            trouble = List.copyOf(trouble);
+        }
+    }
+
     /** What the files are made of. */
     private record Facts(
             Office office, Ledger ledger, LocalDate today, Instant now, String version) {
 
         private Optional<FirmTables> tables() {
             return FirmTablesReader.read(office.tables()).result();
+        }
+
+        /** Nothing where the tables cannot be read: a register that waits for them tells why. */
+        Optional<Drafts> writeDrafts(boolean all) throws IOException {
+            Optional<FirmTables> tables = tables();
+            return tables.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(
+                            SendDesk.renew(
+                                    office,
+                                    ledger,
+                                    tables.get(),
+                                    new SendDesk.Making(today, now, version, all)));
         }
 
         private List<CalendarDay> days(Optional<FirmTables> tables) throws IOException {
