@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.batch.EntryFile;
+import paperbark.batch.EntryPages;
 import paperbark.batch.ForgottenFiles;
 import paperbark.batch.Recipients;
 import paperbark.disk.Disk;
@@ -61,7 +62,7 @@ public final class Erasure {
         Map<String, Optional<byte[]>> changes = new TreeMap<>();
         for (Path file : files(batch)) {
             String name = batch.relativize(file).toString().replace('\\', '/');
-            if (name.equals(pack) || isShared(name)) {
+            if (name.equals(pack) || isShared(name) || EntryPages.isOf(name, pack)) {
                 changes.put(name, Optional.empty());
             } else if (name.equals(Recipients.FILE)) {
                 byte[] json = Recipients.in(batch).orElseThrow().without(this::names).toJson();
@@ -84,7 +85,7 @@ public final class Erasure {
 
     /** Pages that show many jobs together and can be had from the packs. */
     private static boolean isShared(String name) {
-        return name.equals("index.html") || name.matches("print-run.*\\.pdf");
+        return name.equals("index.html") || name.matches("print-run.*\\.pdf|entries/[^/]*\\.csv");
     }
 
     private static List<String> apply(Path batch, Map<String, Optional<byte[]>> changes)
