@@ -3,12 +3,12 @@ package paperbark.office;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import paperbark.output.Letter;
+import paperbark.output.LetterView;
 import paperbark.output.index.BundlePage;
 import paperbark.output.table.SafeCsv;
 
 /** The list that covers the papers of a claim: what goes with it and what does not. */
-record CoveringList(Letter letter) {
+record CoveringList(LetterView letter) {
     private static final List<String> HEADINGS =
             List.of(
                     "Claim",
@@ -39,8 +39,8 @@ record CoveringList(Letter letter) {
     }
 
     private List<String> row(String what, String file, String state) {
-        Letter.OfClaim claim = letter.claim().orElseThrow();
-        Letter.OfJob job = letter.jobs().get(0);
+        LetterView.OfClaim claim = letter.claim().orElseThrow();
+        LetterView.OfJob job = letter.jobs().get(0);
         return SafeCsv.cells(
                 Stream.of(
                                 claim.name(),

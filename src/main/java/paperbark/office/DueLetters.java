@@ -31,7 +31,7 @@ import paperbark.ledger.Keys;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.PaperState;
 import paperbark.ledger.ScanBook;
-import paperbark.output.Letter;
+import paperbark.output.LetterView;
 import paperbark.output.PaperKind;
 import paperbark.value.Days;
 import paperbark.value.Email;
@@ -162,13 +162,13 @@ final class DueLetters {
 
     private void owner(String batch, PrintedJob of) throws IOException {
         List<Enclosure> enclosed = new ArrayList<>();
-        List<Letter.Apart> apart = new ArrayList<>();
+        List<LetterView.Apart> apart = new ArrayList<>();
         for (PageMap.PaperSpan paper : of.pack().papers()) {
             Optional<PaperState> state = of.state(paper.kind());
             if (state.isPresent() && OWNERS.contains(paper.kind())) {
                 enclosed.add(papers.printed(of, paper, false));
             } else if (state.isPresent() && paper.copy() && of.job().account()) {
-                apart.add(new Letter.Apart(paper.title(), SendDesk.ACCOUNT_STAYS));
+                apart.add(new LetterView.Apart(paper.title(), SendDesk.ACCOUNT_STAYS));
             } else if (state.isPresent() && paper.copy()) {
                 enclosed.add(papers.printed(of, paper, true));
             }
@@ -241,7 +241,7 @@ final class DueLetters {
             return;
         }
         List<Enclosure> enclosed = new ArrayList<>(List.of(papers.signed(of, scheme.key())));
-        List<Letter.Apart> apart = new ArrayList<>();
+        List<LetterView.Apart> apart = new ArrayList<>();
         papers.put(of, files.of(of.job().job()), enclosed, apart);
         Optional<Buyer> buyer = tables.buyer(claim.buyer());
         Optional<Email> own =
@@ -259,8 +259,8 @@ final class DueLetters {
                         apart));
     }
 
-    private static Letter.OfClaim told(ClaimState claim) {
-        return new Letter.OfClaim(
+    private static LetterView.OfClaim told(ClaimState claim) {
+        return new LetterView.OfClaim(
                 claim.reference(),
                 claim.scheme().word(),
                 claim.certificates(),

@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
-import paperbark.output.Letter;
+import paperbark.output.LetterView;
 import paperbark.output.paper.PaperCopy;
 
 /**
@@ -18,7 +18,7 @@ import paperbark.output.paper.PaperCopy;
  * @param withoutAccounts whether it stays at home where it shows an account number
  */
 record Enclosure(
-        Letter.Enclosed as,
+        LetterView.Enclosed as,
         Path source,
         int first,
         int pages,
@@ -26,13 +26,13 @@ record Enclosure(
         boolean withoutAccounts) {
 
     /** A file as it is. */
-    static Enclosure file(Letter.Enclosed as, Path file) throws IOException {
+    static Enclosure file(LetterView.Enclosed as, Path file) throws IOException {
         return new Enclosure(as, file, 0, 0, stamp(file), false);
     }
 
     /** A paper cut out of a pack. */
     static Enclosure cut(
-            Letter.Enclosed as, Path pack, int first, int pages, boolean withoutAccounts)
+            LetterView.Enclosed as, Path pack, int first, int pages, boolean withoutAccounts)
             throws IOException {
         return new Enclosure(as, pack, first, pages, stamp(pack), withoutAccounts);
     }

@@ -3,7 +3,7 @@ package paperbark.office;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.codec.digest.DigestUtils;
-import paperbark.output.Letter;
+import paperbark.output.LetterView;
 import paperbark.value.Email;
 
 /**
@@ -25,10 +25,10 @@ record Outgoing(
         String stem,
         Optional<Email> to,
         String name,
-        List<Letter.OfJob> jobs,
-        Optional<Letter.OfClaim> claim,
+        List<LetterView.OfJob> jobs,
+        Optional<LetterView.OfClaim> claim,
         List<Enclosure> enclosures,
-        List<Letter.Apart> apart) {
+        List<LetterView.Apart> apart) {
 
     /** To whom; each kind has a template of that word. */
     enum Kind {

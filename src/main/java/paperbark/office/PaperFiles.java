@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import paperbark.batch.PageMap;
 import paperbark.ledger.PaperState;
-import paperbark.output.Letter;
+import paperbark.output.LetterView;
 
 /** Finds the files that go with letters: papers as signed or as printed, and what people put by. */
 final class PaperFiles {
@@ -25,8 +25,8 @@ final class PaperFiles {
     /** A paper that nobody sends back, as printed. */
     Enclosure printed(PrintedJob of, PageMap.PaperSpan paper, boolean withoutAccounts)
             throws IOException {
-        Letter.Enclosed as =
-                new Letter.Enclosed(of.job().job(), paper.title(), name(of, paper), "", false);
+        LetterView.Enclosed as =
+                new LetterView.Enclosed(of.job().job(), paper.title(), name(of, paper), "", false);
         return Enclosure.cut(as, of.file(), paper.first(), paper.pages(), withoutAccounts);
     }
 
@@ -43,14 +43,15 @@ final class PaperFiles {
         if (step.isBack() && Files.isRegularFile(file)) {
             String said = step == PaperState.Step.BACK ? "signed" : "signed, with an empty box";
             return Enclosure.file(
-                    new Letter.Enclosed(job, paper.title(), name(of, paper), said, false), file);
+                    new LetterView.Enclosed(job, paper.title(), name(of, paper), said, false),
+                    file);
         }
         String said =
                 step == PaperState.Step.INCOMPLETE
                         ? "as printed; the signed one is back in part"
                         : "as printed, not signed";
         return Enclosure.cut(
-                new Letter.Enclosed(job, paper.title(), name(of, paper), said, true),
+                new LetterView.Enclosed(job, paper.title(), name(of, paper), said, true),
                 of.file(),
                 paper.first(),
                 paper.pages(),
@@ -62,15 +63,19 @@ final class PaperFiles {
     }
 
     /** The pictures and documents that people put by for a job, as long as a mail can take them. */
-    void put(PrintedJob of, List<JobFile> files, List<Enclosure> enclosed, List<Letter.Apart> apart)
+    void put(
+            PrintedJob of,
+            List<JobFile> files,
+            List<Enclosure> enclosed,
+            List<LetterView.Apart> apart)
             throws IOException {
         long bytes = Files.size(of.file());
         for (JobFile file : files) {
             if (file.kind() == JobFile.Kind.OTHER) {
-                apart.add(new Letter.Apart(file.name(), "It is no picture and no PDF."));
+                apart.add(new LetterView.Apart(file.name(), "It is no picture and no PDF."));
             } else if (bytes + file.bytes() > MOST_BYTES) {
                 apart.add(
-                        new Letter.Apart(
+                        new LetterView.Apart(
                                 file.name(),
                                 "With it the e-mail would be too large; send it in another way."));
             } else {
@@ -78,7 +83,8 @@ final class PaperFiles {
                 String what = file.kind() == JobFile.Kind.PICTURE ? "Picture" : "Document";
                 enclosed.add(
                         Enclosure.file(
-                                new Letter.Enclosed(of.job().job(), what, flat(file), "", false),
+                                new LetterView.Enclosed(
+                                        of.job().job(), what, flat(file), "", false),
                                 file.path()));
             }
         }

@@ -6,7 +6,7 @@ import java.util.Optional;
 import paperbark.batch.PageMap;
 import paperbark.batch.Recipients;
 import paperbark.ledger.PaperState;
-import paperbark.output.Letter;
+import paperbark.output.LetterView;
 
 /**
  * A job with the papers of one batch that count still.
@@ -35,8 +35,8 @@ record PrintedJob(
     }
 
     /** What letters tell of the job. */
-    Letter.OfJob told() {
-        return new Letter.OfJob(
+    LetterView.OfJob told() {
+        return new LetterView.OfJob(
                 job.job(), job.owner(), job.site(), job.installedOn(), job.heater(), job.serial());
     }
 }

@@ -17,7 +17,7 @@ import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
 import paperbark.ledger.Ledger;
 import paperbark.output.BrokenTemplate;
-import paperbark.output.Letter;
+import paperbark.output.LetterView;
 import paperbark.output.TemplateEngine;
 import paperbark.output.index.SendPage;
 import paperbark.output.mail.Draft;
@@ -151,20 +151,20 @@ final class SendDesk {
 
     /** The draft comes last: it tells that what lies beside it is as new. */
     private void make(Outgoing letter) throws IOException, BrokenTemplate {
-        List<Letter.Enclosed> enclosed = new ArrayList<>();
-        List<Letter.Apart> apart = new ArrayList<>(letter.apart());
+        List<LetterView.Enclosed> enclosed = new ArrayList<>();
+        List<LetterView.Apart> apart = new ArrayList<>(letter.apart());
         List<Draft.Attachment> attached = new ArrayList<>();
         for (Enclosure enclosure : letter.enclosures()) {
             byte[] content = enclosure.content();
-            Letter.Enclosed as = enclosure.as();
+            LetterView.Enclosed as = enclosure.as();
             if (enclosure.withoutAccounts() && PaperCopy.shows(content, accounts())) {
-                apart.add(new Letter.Apart(as.what(), ACCOUNT_STAYS));
+                apart.add(new LetterView.Apart(as.what(), ACCOUNT_STAYS));
             } else {
                 enclosed.add(as);
                 attached.add(new Draft.Attachment(as.file(), enclosure.type(), content));
             }
         }
-        Letter told = letter(letter, enclosed, apart);
+        LetterView told = letter(letter, enclosed, apart);
         if (letter.kind() == Outgoing.Kind.BUYER) {
             CoveringList list = new CoveringList(told);
             byte[] csv = list.csv();
@@ -187,10 +187,10 @@ final class SendDesk {
                                 at)));
     }
 
-    private Letter letter(
-            Outgoing letter, List<Letter.Enclosed> enclosed, List<Letter.Apart> apart) {
+    private LetterView letter(
+            Outgoing letter, List<LetterView.Enclosed> enclosed, List<LetterView.Apart> apart) {
         Firm firm = tables.firm();
-        return new Letter(
+        return new LetterView(
                 firm.name(),
                 firm.phone(),
                 firm.email(),

@@ -11,7 +11,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import paperbark.firm.FirmTables;
-import paperbark.output.Letter;
+import paperbark.output.LetterView;
 import paperbark.output.index.SendView;
 import paperbark.value.Days;
 import paperbark.value.Email;
@@ -64,20 +64,22 @@ final class SendReport {
                                                 + (c.certificates() == 1 ? "" : "s"))
                         .orElse(
                                 letter.jobs().stream()
-                                        .map(Letter.OfJob::job)
+                                        .map(LetterView.OfJob::job)
                                         .collect(Collectors.joining(", "))),
                 letter.enclosures().size(),
                 waiting(letter),
-                letter.apart().stream().map(Letter.Apart::what).collect(Collectors.joining("; ")),
+                letter.apart().stream()
+                        .map(LetterView.Apart::what)
+                        .collect(Collectors.joining("; ")),
                 there ? letter.path(".eml") : "",
                 covered ? letter.path(".html") : "");
     }
 
     private static String waiting(Outgoing letter) {
-        List<Letter.Enclosed> unsigned =
+        List<LetterView.Enclosed> unsigned =
                 letter.enclosures().stream()
                         .map(Enclosure::as)
-                        .filter(Letter.Enclosed::isUnsigned)
+                        .filter(LetterView.Enclosed::isUnsigned)
                         .toList();
         return unsigned.size() > 1
                 ? unsigned.size() + " signed papers"

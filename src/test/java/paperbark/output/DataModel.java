@@ -92,7 +92,7 @@ final class DataModel {
                             "taken",
                             Expected.class));
 
-    private static final Class<?> LETTERS = Letter.class;
+    private static final Class<?> LETTERS = LetterView.class;
 
     /** The names that a record has for templates, by what they are. */
     static Map<String, Type> facts(Class<?> record) {

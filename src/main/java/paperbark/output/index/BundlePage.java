@@ -2,7 +2,7 @@ package paperbark.output.index;
 
 import java.util.Optional;
 import paperbark.output.BrokenTemplate;
-import paperbark.output.Letter;
+import paperbark.output.LetterView;
 import paperbark.output.RunLimit;
 import paperbark.output.TemplateEngine;
 import paperbark.output.TemplateModel;
@@ -12,7 +12,7 @@ public final class BundlePage {
     private BundlePage() {}
 
     /** The page, by the shipped template. */
-    public static String of(Letter letter) {
+    public static String of(LetterView letter) {
         try {
             return new TemplateEngine(Optional.empty(), RunLimit.OWN_PAGE)
                     .render("bundle.ftlh", TemplateModel.of(letter));

@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import paperbark.output.BrokenTemplate;
-import paperbark.output.Letter;
+import paperbark.output.LetterView;
 import paperbark.output.TemplateEngine;
 import paperbark.output.TemplateModel;
 
@@ -25,7 +25,7 @@ public record LetterText(String subject, String html) {
      * @param template name of the template below {@code mail/}, without ending
      * @throws BrokenTemplate when the template cannot be used, or its page has no title
      */
-    public static LetterText of(TemplateEngine engine, String template, Letter letter)
+    public static LetterText of(TemplateEngine engine, String template, LetterView letter)
             throws BrokenTemplate {
         String name = "mail/" + template + ".ftlh";
         String html = engine.render(name, TemplateModel.of(letter));

@@ -18,7 +18,7 @@ import paperbark.value.Phone;
  * @param enclosed what goes with it
  * @param apart what belongs to it and does not go with it
  */
-public record Letter(
+public record LetterView(
         String firm,
         Optional<Phone> phone,
         Optional<Email> email,
@@ -30,7 +30,7 @@ public record Letter(
         List<Apart> apart) {
 
     /** Keeps the lists from being changed. */
-    public Letter {
+    public LetterView {
         jobs = List.copyOf(jobs);
         enclosed = List.copyOf(enclosed);
         apart = List.copyOf(apart);
@@ -62,7 +62,7 @@ public record Letter(
     /**
      * A claim as the ledger has it.
      *
-     * @param name its name, such as {@code SB-1101-STC}
+     * @param name its name: job number, hyphen and scheme
      * @param scheme the scheme's word
      * @param certificates how many
      * @param expected money to the firm; empty text where no offer says it
@@ -83,7 +83,7 @@ public record Letter(
      * A file that goes with it.
      *
      * @param job the job that it is of; empty text for lists
-     * @param what what it is, such as {@code STC assignment}
+     * @param what what it is, such as the paper's name
      * @param file its name
      * @param state such as {@code signed}; empty text for what nobody signs
      * @param isUnsigned whether people sign it and it is not back with all its pages
