@@ -41,6 +41,9 @@ public final class JobFiles {
 
     private static final int DEEPEST = 8;
 
+    /** The word that setup puts there about how the folder is used. */
+    static final String WORD = "HOW-TO.txt";
+
     private final JobNames names;
     private final Map<String, List<JobFile>> files = new TreeMap<>();
     private final List<Aside> aside = new ArrayList<>();
@@ -54,7 +57,7 @@ public final class JobFiles {
      * A file or folder that is of no job.
      *
      * @param name its name below {@code photos/}, with {@code /} between folders
-     * @param why the reason, in a sentence
+     * @param why the reason, in words
      */
     public record Aside(String name, String why) {}
 
@@ -86,7 +89,7 @@ public final class JobFiles {
                         aside.add(
                                 new Aside(
                                         f.name(),
-                                        "The job has " + MOST_OF_A_JOB + " files before it.")));
+                                        "the job has " + MOST_OF_A_JOB + " files before it")));
         more.clear();
     }
 
@@ -98,6 +101,11 @@ public final class JobFiles {
     /** What is of no job, or could not be taken, by name. */
     public List<Aside> aside() {
         return List.copyOf(aside);
+    }
+
+    /** Whether a file is the one that says how the folder is used. */
+    static boolean isWord(Path file) {
+        return file.getFileName().toString().equals(WORD);
     }
 
     /** Visits the folder. */
@@ -116,11 +124,11 @@ public final class JobFiles {
 
         @Override
         public FileVisitResult visitFile(Path file, BasicFileAttributes about) {
-            if (Intake.isSomebodyElses(file)) {
+            if (Intake.isSomebodyElses(file) || isWord(file)) {
                 return FileVisitResult.CONTINUE;
             }
             if (++seen > MOST) {
-                aside.add(new Aside("", "More than " + MOST + " files; the others are not seen."));
+                aside.add(new Aside("", "more than " + MOST + " files; the others are not seen"));
                 return FileVisitResult.TERMINATE;
             }
             take(file, about);
@@ -129,14 +137,14 @@ public final class JobFiles {
 
         @Override
         public FileVisitResult visitFileFailed(Path file, IOException failure) {
-            aside.add(new Aside(name(file), "It cannot be opened."));
+            aside.add(new Aside(name(file), "it cannot be opened"));
             return FileVisitResult.CONTINUE;
         }
 
         @Override
         public FileVisitResult postVisitDirectory(Path folder, IOException failure) {
             if (failure != null) {
-                aside.add(new Aside(name(folder), "The folder cannot be read to its end."));
+                aside.add(new Aside(name(folder), "the folder cannot be read to its end"));
             }
             return FileVisitResult.CONTINUE;
         }
@@ -148,10 +156,10 @@ public final class JobFiles {
                         new Aside(
                                 name,
                                 about.isDirectory()
-                                        ? "It lies deeper than " + DEEPEST + " folders."
-                                        : "It is a link or device, which is not followed."));
+                                        ? "it lies deeper than " + DEEPEST + " folders"
+                                        : "a link or device, which is not followed"));
             } else if (about.size() > MOST_BYTES) {
-                aside.add(new Aside(name, "It is larger than " + MOST_BYTES / 1_000_000 + " MB."));
+                aside.add(new Aside(name, "larger than " + MOST_BYTES / 1_000_000 + " MB"));
             } else {
                 put(new JobFile(file, name, JobFile.Kind.of(file), about.size()));
             }
@@ -164,10 +172,9 @@ public final class JobFiles {
                         new Aside(
                                 file.name(),
                                 jobs.isEmpty()
-                                        ? "Neither its name nor its folder's is a job number."
-                                        : "Names tell of several jobs: "
-                                                + String.join(", ", jobs)
-                                                + "."));
+                                        ? "neither its name nor its folder's is a job number"
+                                        : "names tell of several jobs: "
+                                                + String.join(", ", jobs)));
                 return;
             }
             files.computeIfAbsent(Keys.job(jobs.iterator().next()), j -> new ArrayList<>())

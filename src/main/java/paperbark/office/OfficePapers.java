@@ -35,6 +35,7 @@ import paperbark.value.Email;
  */
 public final class OfficePapers {
     private final Office office;
+    private final PhotoDesk photos;
     private String shown = "";
     private String outgoing = "";
     private List<String> shownLacking = List.of();
@@ -42,6 +43,7 @@ public final class OfficePapers {
 
     OfficePapers(Office office) {
         this.office = office;
+        this.photos = new PhotoDesk(office);
     }
 
     /** What somebody should look at, because something could not be made. */
@@ -52,14 +54,10 @@ public final class OfficePapers {
     /** Brings up to date what is not. */
     void refresh(LocalDate today, Instant now, String version) {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            Facts facts = new Facts(office, ledger, today, now, version);
-            String state = today + " " + ledger.records().lastSeal();
+            String state = today + " " + ledger.records().lastSeal() + " " + photos.print(now);
             if (!state.equals(shown)) {
                 shown = state;
-                List<String> trouble = new ArrayList<>();
-                make("calendar.ics", facts::writeCalendar, trouble);
-                make("week.html", facts::writeWeek, trouble);
-                shownLacking = List.copyOf(trouble);
+                shownLacking = shown(ledger, today, now, version);
             }
             String sources = state + SendStamp.of(office);
             if (!sources.equals(outgoing)) {
@@ -67,7 +65,12 @@ public final class OfficePapers {
                 List<String> trouble = new ArrayList<>();
                 make(
                         "send/",
-                        () -> facts.writeDrafts(false).ifPresent(d -> trouble.addAll(d.trouble())),
+                        () ->
+                                drafts(
+                                                office,
+                                                ledger,
+                                                new SendDesk.Making(today, now, version, false))
+                                        .ifPresent(d -> trouble.addAll(d.trouble())),
                         trouble);
                 outgoingLacking = List.copyOf(trouble);
             }
@@ -75,6 +78,20 @@ public final class OfficePapers {
             // Whoever works with the ledger is told; what was made last stays.
             return;
         }
+    }
+
+    private List<String> shown(Ledger ledger, LocalDate today, Instant now, String version) {
+        List<String> trouble = new ArrayList<>();
+        List<Photos.Result> seen = new ArrayList<>();
+        make(
+                "What is to be said of photos/",
+                () -> photos.look(ledger, today, now).ifPresent(seen::add),
+                trouble);
+        Facts facts = new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
+        make("calendar.ics", facts::writeCalendar, trouble);
+        make("week.html", facts::writeWeek, trouble);
+        seen.forEach(result -> trouble.addAll(PhotoDesk.lines(result)));
+        return List.copyOf(trouble);
     }
 
     /** A piece of work. */
@@ -106,7 +123,10 @@ public final class OfficePapers {
             throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ledger.verify();
-            Facts facts = new Facts(office, ledger, today, now, version);
+            PhotoDesk photos = new PhotoDesk(office);
+            List<Photos.Result> seen = photos.look(ledger, today, now).stream().toList();
+            Facts facts =
+                    new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
             facts.writeCalendar();
             facts.writeWeek();
             return List.of(
@@ -131,7 +151,7 @@ public final class OfficePapers {
             throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ledger.verify();
-            return new Facts(office, ledger, today, now, version).writeDrafts(all);
+            return drafts(office, ledger, new SendDesk.Making(today, now, version, all));
         }
     }
 
@@ -149,25 +169,32 @@ public final class OfficePapers {
         }
     }
 
-    /** What the files are made of. */
+    /** Nothing where the tables cannot be read: a register that waits for them tells why. */
+    private static Optional<Drafts> drafts(Office office, Ledger ledger, SendDesk.Making making)
+            throws IOException {
+        Optional<FirmTables> tables = FirmTablesReader.read(office.tables()).result();
+        return tables.isEmpty()
+                ? Optional.empty()
+                : Optional.of(SendDesk.renew(office, ledger, tables.get(), making));
+    }
+
+    /**
+     * What the files are made of.
+     *
+     * @param seen what lies in {@code photos/}; empty where that folder is not used
+     * @param filed what the office's registers say
+     */
     private record Facts(
-            Office office, Ledger ledger, LocalDate today, Instant now, String version) {
+            Office office,
+            Ledger ledger,
+            List<Photos.Result> seen,
+            FiledJobs filed,
+            LocalDate today,
+            Instant now,
+            String version) {
 
         private Optional<FirmTables> tables() {
             return FirmTablesReader.read(office.tables()).result();
-        }
-
-        /** Nothing where the tables cannot be read: a register that waits for them tells why. */
-        Optional<Drafts> writeDrafts(boolean all) throws IOException {
-            Optional<FirmTables> tables = tables();
-            return tables.isEmpty()
-                    ? Optional.empty()
-                    : Optional.of(
-                            SendDesk.renew(
-                                    office,
-                                    ledger,
-                                    tables.get(),
-                                    new SendDesk.Making(today, now, version, all)));
         }
 
         private List<CalendarDay> days(Optional<FirmTables> tables) throws IOException {
@@ -190,21 +217,34 @@ public final class OfficePapers {
         /** The page comes last: it tells that the others are there. */
         void writeWeek() throws IOException {
             Optional<FirmTables> tables = tables();
-            WeekView view = WeekFacts.of(office, ledger, tables, days(tables), today, version);
-            byte[] sheet = WeekSheet.of(office.templates(), view, today);
+            WeekFacts.Jobs jobs =
+                    new WeekFacts.Jobs(days(tables), filed, seen.stream().findFirst());
+            WeekView view = WeekFacts.of(office, ledger, tables, jobs, today, version);
+            byte[] sheet = sheet(view);
             String page = WeekPage.of(view);
+            // A letter that went out cannot be made to forget.
+            WeekView sent = view.withoutOwnersNumbers();
+            boolean same = sent.equals(view);
             Optional<Email> firm = tables.map(FirmTables::firm).flatMap(Firm::email);
             Draft draft =
                     new Draft(
                             firm,
                             firm,
                             "The week of " + view.week() + ": " + view.inShort(),
-                            page,
-                            List.of(new Draft.Attachment("week.pdf", "application/pdf", sheet)),
+                            same ? page : WeekPage.of(sent),
+                            List.of(
+                                    new Draft.Attachment(
+                                            "week.pdf",
+                                            "application/pdf",
+                                            same ? sheet : sheet(sent))),
                             now);
             replace(office.week(".pdf"), sheet);
             replace(office.week(".eml"), DraftFile.of(draft));
             replace(office.week(".html"), page.getBytes(StandardCharsets.UTF_8));
+        }
+
+        private byte[] sheet(WeekView view) {
+            return WeekSheet.of(office.templates(), view, today);
         }
     }
 

@@ -10,9 +10,9 @@ import java.util.Set;
 import org.apache.commons.codec.digest.DigestUtils;
 
 /**
- * Tells whether something changed that the drafts are made of and the ledger knows nothing of: what
- * people put by for jobs, the firm's tables, the letters' templates. It looks at folders, and at
- * files only where there are few, so that it may be asked at every look.
+ * Tells whether something changed that the drafts are made of and that neither ledger nor
+ * photographs tell of: the firm's tables and the letters' templates. These are few, so that it may
+ * be asked at every look.
  */
 final class SendStamp {
     private static final int DEEPEST = 8;
@@ -22,13 +22,12 @@ final class SendStamp {
     /** Text that differs when something changed; what cannot be read counts as nothing. */
     static String of(Office office) {
         StringBuilder seen = new StringBuilder();
-        look(office.photos(), false, seen);
-        look(office.tables(), true, seen);
-        office.templates().ifPresent(t -> look(t.resolve("mail"), true, seen));
+        look(office.tables(), seen);
+        office.templates().ifPresent(t -> look(t.resolve("mail"), seen));
         return DigestUtils.sha256Hex(seen.toString());
     }
 
-    private static void look(Path root, boolean files, StringBuilder seen) {
+    private static void look(Path root, StringBuilder seen) {
         if (!Files.exists(root)) {
             return;
         }
@@ -46,7 +45,7 @@ final class SendStamp {
 
                         @Override
                         public FileVisitResult visitFile(Path file, BasicFileAttributes about) {
-                            return files ? note(file, about) : FileVisitResult.CONTINUE;
+                            return note(file, about);
                         }
 
                         @Override

@@ -70,7 +70,7 @@ class JobFilesTest {
                 .containsExactly(
                         new JobFiles.Aside(
                                 "IMG_1034.jpg",
-                                "Neither its name nor its folder's is a job number."));
+                                "neither its name nor its folder's is a job number"));
     }
 
     @Test
@@ -83,7 +83,7 @@ class JobFilesTest {
                 .containsExactly(
                         new JobFiles.Aside(
                                 "SB-1032/SB-1033 tank.jpg",
-                                "Names tell of several jobs: SB-1032, SB-1033."));
+                                "names tell of several jobs: SB-1032, SB-1033"));
     }
 
     @Test
@@ -123,8 +123,8 @@ class JobFilesTest {
         assertThat(files.of("SB-1032")).hasSize(JobFiles.MOST_OF_A_JOB);
         assertThat(files.aside())
                 .containsExactly(
-                        new JobFiles.Aside("SB-1032/0200.jpg", "The job has 200 files before it."),
-                        new JobFiles.Aside("SB-1033 film.mp4", "It is larger than 50 MB."));
+                        new JobFiles.Aside("SB-1032/0200.jpg", "the job has 200 files before it"),
+                        new JobFiles.Aside("SB-1033 film.mp4", "larger than 50 MB"));
     }
 
     @Test
