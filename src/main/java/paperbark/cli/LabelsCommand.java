@@ -16,8 +16,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "labels",
         description = {
-            "Makes labels with job, site and mark, for folders or tanks, as a PDF: on sheets of 24,",
-            "or one a page. Print it at its true size. Measures are millimetres, such as 70x37.5."
+            "Makes labels with job, site and mark, for folders or tanks, as a PDF:",
+            "on sheets of 24, or one a page. Print it at its true size.",
+            "Measures are millimetres, such as 70x37.5."
         },
         footer = {
             "",
@@ -70,7 +71,7 @@ final class LabelsCommand implements Callable<Integer> {
     @Option(
             names = "--first",
             paramLabel = "XxY",
-            description = "Upper left corner of the first label; otherwise 0x0.5.")
+            description = "Left and upper edge of the first label; otherwise 0x0.5.")
     private Optional<String> first = Optional.empty();
 
     @Option(

@@ -18,8 +18,9 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "photos",
         description = {
-            "Tells which photographs, certificates and receipts lie in \"photos\" of an office folder",
-            "for its jobs, which are wanted, and which pictures contradict day and site."
+            "Tells which photographs, certificates and receipts lie in \"photos\" of an",
+            "office folder for its jobs, which are wanted, and which pictures contradict",
+            "day and site."
         },
         footer = {"", "Example:", "  paperbark photos office --job SB-1032"},
         mixinStandardHelpOptions = true)

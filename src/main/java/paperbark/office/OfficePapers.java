@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.disk.Disk;
+import paperbark.disk.FolderChanges;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
@@ -29,17 +30,15 @@ import paperbark.value.Email;
 
 /**
  * Keeps what an office shows beside its batches. Its calendar and the page of its week are made
- * anew from ledger, tables and batches whenever the ledger changed or a day is over, so that they
- * never tell other days than the newest batch; the drafts of what leaves the house also when
- * photographs, tables or the letters' templates changed. What cannot be made costs nothing else.
+ * anew from ledger, tables and batches whenever the ledger or a file of the firm's changed or a day
+ * is over, so that they never tell other days than the newest batch; the drafts of what leaves the
+ * house with them. What cannot be made costs nothing else.
  */
 public final class OfficePapers {
     private final Office office;
     private final PhotoDesk photos;
-    private String shown = "";
-    private String outgoing = "";
-    private List<String> shownLacking = List.of();
-    private List<String> outgoingLacking = List.of();
+    private Object shown = "";
+    private List<String> looks = List.of();
 
     OfficePapers(Office office) {
         this.office = office;
@@ -48,50 +47,58 @@ public final class OfficePapers {
 
     /** What somebody should look at, because something could not be made. */
     List<String> looks() {
-        return Stream.concat(shownLacking.stream(), outgoingLacking.stream()).toList();
+        return looks;
     }
 
     /** Brings up to date what is not. */
     void refresh(LocalDate today, Instant now, String version) {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            String state = today + " " + ledger.records().lastSeal() + " " + photos.print(now);
-            if (!state.equals(shown)) {
-                shown = state;
-                shownLacking = shown(ledger, today, now, version);
+            Object state =
+                    List.of(today, ledger.records().lastSeal(), photos.print(now), firmsFiles());
+            if (state.equals(shown)) {
+                return;
             }
-            String sources = state + SendStamp.of(office);
-            if (!sources.equals(outgoing)) {
-                outgoing = sources;
-                List<String> trouble = new ArrayList<>();
-                make(
-                        "send/",
-                        () ->
-                                drafts(
-                                                office,
-                                                ledger,
-                                                new SendDesk.Making(today, now, version, false))
-                                        .ifPresent(d -> trouble.addAll(d.trouble())),
-                        trouble);
-                outgoingLacking = List.copyOf(trouble);
-            }
+            shown = state;
+            List<String> trouble = new ArrayList<>();
+            List<Photos.Result> seen = new ArrayList<>();
+            make(
+                    "What is to be said of photos/",
+                    () -> photos.look(ledger, today, now).ifPresent(seen::add),
+                    trouble);
+            Facts facts =
+                    new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
+            make("calendar.ics", facts::writeCalendar, trouble);
+            make("week.html", facts::writeWeek, trouble);
+            seen.forEach(result -> trouble.addAll(PhotoDesk.lines(result)));
+            SendDesk.Making making = new SendDesk.Making(today, now, version, false);
+            make(
+                    "send/",
+                    () ->
+                            drafts(office, ledger, making)
+                                    .ifPresent(d -> trouble.addAll(d.trouble())),
+                    trouble);
+            looks = List.copyOf(trouble);
         } catch (LedgerException untrusted) {
             // Whoever works with the ledger is told; what was made last stays.
             return;
         }
     }
 
-    private List<String> shown(Ledger ledger, LocalDate today, Instant now, String version) {
-        List<String> trouble = new ArrayList<>();
-        List<Photos.Result> seen = new ArrayList<>();
-        make(
-                "What is to be said of photos/",
-                () -> photos.look(ledger, today, now).ifPresent(seen::add),
-                trouble);
-        Facts facts = new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
-        make("calendar.ics", facts::writeCalendar, trouble);
-        make("week.html", facts::writeWeek, trouble);
-        seen.forEach(result -> trouble.addAll(PhotoDesk.lines(result)));
-        return List.copyOf(trouble);
+    /** Whether files are other ones is told by size and time, as at each look into the intake. */
+    private List<Object> firmsFiles() {
+        List<Object> all = new ArrayList<>();
+        Stream.of(Optional.of(office.tables()), office.rules(), office.templates())
+                .flatMap(Optional::stream)
+                .forEach(
+                        place -> {
+                            try {
+                                all.add(FolderChanges.stamps(place));
+                            } catch (IOException gone) {
+                                // Whoever reads them is told; once they are back they changed.
+                                all.add(place);
+                            }
+                        });
+        return all;
     }
 
     /** A piece of work. */
