@@ -56,9 +56,15 @@ final class IndexReader {
     private final Map<CaseFile, Step> nextProblems = new IdentityHashMap<>();
     private final List<RunFile> runs;
     private final List<IndexView.Workbook> workbooks;
+    private final Map<String, List<IndexView.Workbook>> typing;
     private final List<CaseFile> heldFirst;
 
-    IndexReader(BatchView view, List<RunFile> runs, List<IndexView.Workbook> workbooks) {
+    IndexReader(
+            BatchView view,
+            List<RunFile> runs,
+            List<IndexView.Workbook> workbooks,
+            Map<String, List<IndexView.Workbook>> typing) {
+        this.typing = typing;
         this.view = view;
         this.workbooks = workbooks;
         this.runs = runs;
@@ -221,6 +227,7 @@ final class IndexReader {
                 missing(file.toDo()),
                 file.deadlines().stream().map(d -> closing(file, d)).toList(),
                 file.packFile(),
+                typing.getOrDefault(file.packFile(), List.of()),
                 own(file),
                 stand(file),
                 GRAVEST_FIRST.stream()
