@@ -1,6 +1,6 @@
 package paperbark.batch;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
@@ -10,7 +10,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import paperbark.output.Paper;
 import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.PaperPages;
 import paperbark.output.paper.SignBox;
@@ -39,17 +38,12 @@ public record PageMap(String batch, List<PackPages> jobs) {
      *
      * @param job the job number
      * @param papers those in the pack, in order
-     * @param takenBack kinds of earlier papers that count no longer and whose new ones are held;
-     *     none in maps of earlier programs
      */
-    public record PackPages(
-            String job,
-            List<PaperSpan> papers,
-            @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> takenBack) {
-        /** Keeps the lists from being changed. */
+    @JsonIgnoreProperties("takenBack")
+    public record PackPages(String job, List<PaperSpan> papers) {
+        /** Keeps the list from being changed. */
         public PackPages {
             papers = List.copyOf(papers);
-            takenBack = takenBack == null ? List.of() : List.copyOf(takenBack);
         }
 
         /** The paper that a page of the pack belongs to. */
@@ -115,18 +109,7 @@ public record PageMap(String batch, List<PackPages> jobs) {
                 pack.papers().stream()
                         .filter(p -> p.heldBy().isEmpty())
                         .map(p -> PaperSpan.of(pack, p))
-                        .toList(),
-                pack.caseFile().papers().stream()
-                        .filter(PageMap::takesBack)
-                        .map(p -> p.kind().folder())
                         .toList());
-    }
-
-    /** An earlier one that says what is not so any more, where no new one goes out in its place. */
-    private static boolean takesBack(Paper paper) {
-        return paper.isBlocked()
-                && !paper.kind().isCopy()
-                && paper.replaces().filter(earlier -> !earlier.changed().isEmpty()).isPresent();
     }
 
     byte[] toJson() throws JsonProcessingException {

@@ -7,12 +7,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import paperbark.disk.Staging;
 import paperbark.output.BatchView;
 import paperbark.output.PrintRunFiles;
 import paperbark.output.RunFile;
 import paperbark.output.index.IndexPage;
 import paperbark.output.index.IndexView;
+import paperbark.output.index.PapersPage;
 import paperbark.output.journal.Journal;
 import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.PrintRun;
@@ -33,6 +35,10 @@ final class SharedPapers {
                             "register-checked.xlsx", "Register with findings marked"),
                     new IndexView.Workbook(AnswerBook.NAME, "Still missing, to be filled in"),
                     new IndexView.Workbook(NamesToAdd.NAME, "Names to add to the tables"));
+
+    // Where it lies as seen from a batch in an office folder; it is made anew, a batch never is.
+    private static final IndexView.Workbook PAPERS =
+            new IndexView.Workbook("../../" + PapersPage.FILE, "How each paper stands now");
 
     private SharedPapers() {}
 
@@ -82,15 +88,21 @@ final class SharedPapers {
                 () ->
                         staging.write(
                                 "index.html",
-                                IndexPage.of(view.with(beside.findings()), runs, workbooks(staging))
+                                IndexPage.of(
+                                                view.with(beside.findings()),
+                                                runs,
+                                                workbooks(staging, request))
                                         .getBytes(StandardCharsets.UTF_8)));
         return view.with(beside.findings());
     }
 
     /** Those that could be made, and that this batch needs. */
-    private static List<IndexView.Workbook> workbooks(Staging staging) {
+    private static List<IndexView.Workbook> workbooks(Staging staging, Request request) {
         Set<String> there = staging.written().keySet();
-        return WORKBOOKS.stream().filter(w -> there.contains(w.file())).toList();
+        return Stream.concat(
+                        WORKBOOKS.stream().filter(w -> there.contains(w.file())),
+                        Stream.of(PAPERS).filter(p -> request.extras().officeLinks()))
+                .toList();
     }
 
     /** What people fill in: facts that are missing, and names that the tables lack. */

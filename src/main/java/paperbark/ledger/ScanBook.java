@@ -2,6 +2,7 @@ package paperbark.ledger;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -25,9 +26,17 @@ public final class ScanBook {
                     + " (SELECT count(*) FROM paper l WHERE l.job_key = p.job_key AND l.kind = p.kind"
                     + " AND l.version > p.version),"
                     + " (SELECT count(*) FROM withdrawn w WHERE w.job_key = p.job_key"
-                    + " AND w.version >= p.version)"
+                    + " AND w.version >= p.version),"
+                    // What versions between said counts no longer: facts may have been put back.
+                    + " (SELECT max(te.name) FROM paper t JOIN entry te ON te.seq = t.entry"
+                    + " WHERE t.job_key = p.job_key AND t.kind = p.kind || '"
+                    + PaperEntry.TAKEN_BACK
+                    + "' AND t.version > p.version AND t.version ="
+                    + " (SELECT max(n.version) FROM job n WHERE n.job_key = p.job_key))"
                     + " FROM paper p JOIN entry e ON e.seq = p.entry"
-                    + " JOIN job j ON j.job_key = p.job_key AND j.version = p.version WHERE ";
+                    + " JOIN job j ON j.job_key = p.job_key AND j.version = p.version WHERE p.kind NOT LIKE '%"
+                    + PaperEntry.TAKEN_BACK
+                    + "' AND ";
 
     private static final String CAME =
             "SELECT s.job_key, s.version, s.kind, s.page, s.pages, s.blank, b.day FROM scanned s"
@@ -111,6 +120,17 @@ public final class ScanBook {
         return states("e.name = ?", batch);
     }
 
+    /** The newest version of every paper of these kinds that was not called off with its job. */
+    public List<PaperState> newest(Collection<String> kinds) {
+        return states("p.kind IN (" + marks(kinds.size()) + ")", kinds.toArray()).stream()
+                .filter(paper -> !paper.replaced() && !paper.withdrawn())
+                .toList();
+    }
+
+    private static String marks(int howMany) {
+        return String.join(", ", Collections.nCopies(howMany, "?"));
+    }
+
     /** The newest assignment of each claim by the claim's number; a later one counts alone. */
     Map<Long, PaperState> assignments(List<ClaimState> claims) {
         Map<Long, PaperState> all = new HashMap<>();
@@ -131,8 +151,10 @@ public final class ScanBook {
     private Map<String, PaperState> newest(SchemeName scheme, List<ClaimState> claims) {
         List<Object> values = new ArrayList<>(List.of(scheme.key()));
         claims.forEach(c -> values.add(Keys.job(c.job())));
-        String marks = String.join(", ", Collections.nCopies(claims.size(), "?"));
-        return states("p.kind = ? AND p.job_key IN (" + marks + ")", values.toArray()).stream()
+        return states(
+                        "p.kind = ? AND p.job_key IN (" + marks(claims.size()) + ")",
+                        values.toArray())
+                .stream()
                 .filter(paper -> !paper.replaced())
                 .collect(Collectors.toMap(paper -> Keys.job(paper.job()), paper -> paper));
     }
@@ -144,7 +166,8 @@ public final class ScanBook {
             int version,
             String batch,
             boolean replaced,
-            boolean withdrawn) {
+            boolean withdrawn,
+            Optional<String> takenBack) {
         private String id() {
             return key + " " + version + " " + kind;
         }
@@ -165,7 +188,8 @@ public final class ScanBook {
                                         r.getInt(4),
                                         r.getString(5),
                                         r.getLong(6) > 0,
-                                        r.getLong(7) > 0),
+                                        r.getLong(7) > 0,
+                                        Optional.ofNullable(r.getString(8))),
                         values);
         if (printed.isEmpty()) {
             return List.of();
@@ -216,6 +240,7 @@ public final class ScanBook {
                 paper.batch(),
                 paper.replaced(),
                 paper.withdrawn(),
+                paper.takenBack(),
                 came.stream().mapToInt(Came::pages).max().orElse(0),
                 back,
                 blank,

@@ -77,22 +77,6 @@ final class PrintedPages implements Printed {
                 .map(paper -> new Place(like.job(), like.version(), like.batch(), paper, packPage));
     }
 
-    /**
-     * The batch of the newest version of a job, where it tells to take back an earlier version's
-     * paper and holds the new one. What versions between said counts no longer: the facts may have
-     * been put back.
-     */
-    Optional<String> takenBack(String job, int version, String kind) throws IOException {
-        List<JobVersion> all = versions(job);
-        if (all.isEmpty() || all.get(all.size() - 1).number() <= version) {
-            return Optional.empty();
-        }
-        JobVersion newest = all.get(all.size() - 1);
-        return pack(job, newest)
-                .filter(pack -> pack.takenBack().contains(kind))
-                .map(pack -> newest.batch());
-    }
-
     private static Place place(
             PageMap.PackPages pack, JobVersion version, PageMap.PaperSpan paper, int packPage) {
         return new Place(pack.job(), version.number(), version.batch(), paper, packPage);

@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import paperbark.disk.Disk;
@@ -72,7 +71,7 @@ record SortedPile(
                 NamedPages.placed(source, PileReader.read(source, printed, cores), printed);
         List<ReturnedPaper> papers = papers(pages);
         String name = source.getFileName().toString();
-        ScanFindings findings = new ScanFindings(name, new ScanBook(ledger), printed);
+        ScanFindings findings = new ScanFindings(name, new ScanBook(ledger));
         List<ScanEntry.Page> entered = new ArrayList<>();
         for (ReturnedPaper paper : papers) {
             findings.of(paper);
@@ -138,30 +137,22 @@ record SortedPile(
                 page.blanks());
     }
 
-    /** One file a paper, named after job and paper, and after the version from the second on. */
+    /** One file a paper. */
     private static void write(Path source, Office office, ReturnedPaper paper, Path out)
             throws IOException {
-        String title = paper.paper().title().toLowerCase(Locale.ROOT).replaceAll("[^a-z]+", "-");
-        String job = Office.signedFolder(paper.job());
-        String name =
-                job
-                        + "-"
-                        + title
-                        + (paper.version() > 1 ? "-version-" + paper.version() : "")
-                        + ".pdf";
-        Path folder = office.signed().resolve(job);
-        Path before = folder.resolve(name);
+        Path before = SignedFile.of(office, paper.job(), paper.paper().title(), paper.version());
+        Path there = office.signed().relativize(before);
         String said = paper.paper().title() + ", job " + paper.job();
         try {
-            Optional<Path> there = Files.exists(before) ? Optional.of(before) : Optional.empty();
+            Optional<Path> earlier = Files.exists(before) ? Optional.of(before) : Optional.empty();
             write(
-                    out.resolve(job).resolve(name),
-                    to -> PagesPdf.write(source, paper.pages(), there, said, to));
+                    out.resolve(there),
+                    to -> PagesPdf.write(source, paper.pages(), earlier, said, to));
         } catch (UnreadablePile damaged) {
             // Whatever lies there by that name stays as it is.
-            Path free = Office.free(folder, name);
+            Path free = Office.free(before.getParent(), before.getFileName().toString());
             write(
-                    out.resolve(job).resolve(free.getFileName().toString()),
+                    out.resolve(there).resolveSibling(free.getFileName()),
                     to -> PagesPdf.write(source, paper.pages(), Optional.empty(), said, to));
         }
     }

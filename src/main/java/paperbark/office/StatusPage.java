@@ -119,6 +119,7 @@ final class StatusPage {
         return new OfficeView.Beside(
                 Files.isRegularFile(office.week(".html")),
                 Files.isRegularFile(office.calendar()),
+                Files.isRegularFile(office.papersPage()),
                 Files.isRegularFile(office.root().resolve(OfficeView.MANUAL)));
     }
 
@@ -174,7 +175,7 @@ final class StatusPage {
         return new OfficeView.Awaited(
                 assigned.paper().job(),
                 assigned.name(),
-                assigned.paper().step().awaited(),
+                assigned.paper().awaited(),
                 assigned.paper().batch());
     }
 

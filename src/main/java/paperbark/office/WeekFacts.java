@@ -122,7 +122,7 @@ final class WeekFacts {
         return new WeekView.NotBack(
                 assigned.claim().reference(),
                 assigned.name(),
-                assigned.paper().step().awaited(),
+                assigned.paper().awaited(),
                 assigned.paper().batch(),
                 last.map(Days::show).orElse(""),
                 last.map(this::left).orElse(""));

@@ -97,6 +97,15 @@ public final class Entries {
 
     /** The same job with a paper of that kind and no other. */
     static JobEntry printing(String kind, JobEntry job) {
+        return withPaper(new PaperEntry(kind, "form: default\n"), job);
+    }
+
+    /** The same job, which takes a paper back and prints none. */
+    static JobEntry holding(String kind, JobEntry job) {
+        return withPaper(PaperEntry.takenBack(kind), job);
+    }
+
+    private static JobEntry withPaper(PaperEntry paper, JobEntry job) {
         return new JobEntry(
                 job.reference(),
                 job.row(),
@@ -109,7 +118,7 @@ public final class Entries {
                 job.prints(),
                 job.sale(),
                 job.claims(),
-                List.of(new PaperEntry(kind, "form: default\n")));
+                List.of(paper));
     }
 
     /** A claim due a week later and to be lodged within the year. */
