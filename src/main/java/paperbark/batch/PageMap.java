@@ -1,6 +1,7 @@
 package paperbark.batch;
 
 import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
@@ -61,6 +62,8 @@ public record PageMap(String batch, List<PackPages> jobs) {
      * @param signed whether it is to come back signed
      * @param first its first page in the pack, from 1
      * @param pages how many pages it has
+     * @param unmarked whether its pages bear no scan mark, as a buyer's own form may; not told by
+     *     earlier programs
      * @param boxes the boxes to write in
      */
     public record PaperSpan(
@@ -70,6 +73,7 @@ public record PageMap(String batch, List<PackPages> jobs) {
             boolean signed,
             int first,
             int pages,
+            @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean unmarked,
             List<SignBox> boxes) {
         /** Keeps the list from being changed. */
         public PaperSpan {
@@ -84,6 +88,7 @@ public record PageMap(String batch, List<PackPages> jobs) {
                     paper.kind().isSigned() && !paper.kind().isCopy(),
                     paper.firstPage(),
                     paper.pageCount(),
+                    !paper.marked(),
                     pack.boxes().stream()
                             .filter(
                                     b ->

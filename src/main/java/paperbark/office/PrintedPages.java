@@ -1,6 +1,7 @@
 package paperbark.office;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -13,9 +14,13 @@ import paperbark.ledger.Ledger;
 import paperbark.output.PageMark;
 import paperbark.scan.Place;
 import paperbark.scan.Printed;
+import paperbark.scan.PrintedForms;
 
 /** The pages that an office printed, by the maps in its batch folders. */
-final class PrintedPages implements Printed {
+final class PrintedPages implements Printed, PrintedForms {
+    // Enough to tell what of a form is filled in, and what is printed on each.
+    private static final int MOST_ALIKE = 8;
+
     private final Ledger ledger;
     private final Office office;
     private final BatchFolders folders;
@@ -75,6 +80,75 @@ final class PrintedPages implements Printed {
                 .flatMap(map -> map.of(like.job()))
                 .flatMap(pack -> pack.at(packPage))
                 .map(paper -> new Place(like.job(), like.version(), like.batch(), paper, packPage));
+    }
+
+    @Override
+    public List<Place> inPackOf(Place page) throws IOException {
+        List<Place> all = new ArrayList<>();
+        Optional<PageMap.PackPages> pack = map(page.batch()).flatMap(map -> map.of(page.job()));
+        for (PageMap.PaperSpan paper : pack.stream().flatMap(p -> p.papers().stream()).toList()) {
+            for (int i = 0; paper.unmarked() && i < paper.pages(); i++) {
+                all.add(
+                        new Place(
+                                page.job(),
+                                page.version(),
+                                page.batch(),
+                                paper,
+                                paper.first() + i));
+            }
+        }
+        return all;
+    }
+
+    @Override
+    public List<Place> alike(Place page) throws IOException {
+        List<Place> all = new ArrayList<>();
+        for (JobVersion version : versions(page.job())) {
+            add(all, page, page.job(), version);
+        }
+        List<PageMap.PackPages> batch = map(page.batch()).map(PageMap::jobs).orElse(List.of());
+        for (int i = 0; i < batch.size() && all.size() < MOST_ALIKE; i++) {
+            String job = batch.get(i).job();
+            for (JobVersion version : versions(job)) {
+                if (version.batch().equals(page.batch())) {
+                    add(all, page, job, version);
+                }
+            }
+        }
+        return all;
+    }
+
+    /** The same page of the paper of another job or version, if that was printed without a mark. */
+    private void add(List<Place> all, Place page, String job, JobVersion version)
+            throws IOException {
+        pack(job, version).stream()
+                .flatMap(pack -> pack.papers().stream())
+                .filter(PageMap.PaperSpan::unmarked)
+                .filter(paper -> paper.kind().equals(page.paper().kind()))
+                .filter(paper -> page.page() <= paper.pages())
+                .map(
+                        paper ->
+                                new Place(
+                                        job,
+                                        version.number(),
+                                        version.batch(),
+                                        paper,
+                                        paper.first() + page.page() - 1))
+                .filter(place -> !place.equals(page))
+                .forEach(all::add);
+    }
+
+    @Override
+    public Optional<Path> pack(Place page) throws IOException {
+        Optional<JobVersion> version =
+                versions(page.job()).stream().filter(v -> v.number() == page.version()).findFirst();
+        if (version.isEmpty()) {
+            return Optional.empty();
+        }
+        return folders.of(office, page.batch()).stream()
+                .map(folder -> folder.resolve(version.get().pack()))
+                .filter(Files::isRegularFile)
+                .findFirst();
     }
 
     private static Place place(

@@ -21,6 +21,7 @@ import paperbark.scan.PagesPdf;
 import paperbark.scan.PileReader;
 import paperbark.scan.ReturnedPaper;
 import paperbark.scan.SeenPage;
+import paperbark.scan.UnmarkedPages;
 import paperbark.scan.UnreadablePile;
 
 /**
@@ -67,8 +68,9 @@ record SortedPile(
             throws IOException {
         PrintedPages printed = new PrintedPages(ledger, office);
         int cores = Runtime.getRuntime().availableProcessors();
+        List<SeenPage> read = PileReader.read(source, printed, cores);
         List<SeenPage> pages =
-                NamedPages.placed(source, PileReader.read(source, printed, cores), printed);
+                UnmarkedPages.placed(source, NamedPages.placed(source, read, printed), printed);
         List<ReturnedPaper> papers = papers(pages);
         String name = source.getFileName().toString();
         ScanFindings findings = new ScanFindings(name, new ScanBook(ledger));

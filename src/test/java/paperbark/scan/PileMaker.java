@@ -15,6 +15,7 @@ import java.awt.image.Kernel;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -130,6 +131,9 @@ final class PileMaker {
                 signed.add(box);
             }
         }
+        if (boxes(truth).isEmpty() && !truth.isEmpty()) {
+            scribble(image, harm.dpi());
+        }
         put(pile, harmed(image, harm), harm);
         return new Truth(truth.job(), truth.packPage(), blank, signed, harm.toString());
     }
@@ -171,6 +175,15 @@ final class PileMaker {
             x += step;
         }
         pen.dispose();
+    }
+
+    /** A name and a signature somewhere on a page that has no boxes of ours. */
+    private void scribble(BufferedImage image, int dpi) {
+        for (int i = 0; i < 2; i++) {
+            int left = 200 + random.nextInt(1200);
+            int top = 1200 + random.nextInt(1400);
+            sign(image, new SignBox(1, "Owner", "Signature", left, top, 500, 120), dpi);
+        }
     }
 
     private double within(SignBox box) {
@@ -281,14 +294,17 @@ final class PileMaker {
         }
     }
 
-    /** So many pages of the run by chance, in their order, each once. */
-    List<Integer> some(int howMany) {
+    /** So many pages of the run by chance, in their order or not, each once. */
+    List<Integer> some(int howMany, boolean shuffled) {
         List<Integer> all = new ArrayList<>();
         for (int i = 1; i <= run.getNumberOfPages(); i++) {
             all.add(i);
         }
         while (all.size() > howMany) {
             all.remove(random.nextInt(all.size()));
+        }
+        if (shuffled) {
+            Collections.shuffle(all, random);
         }
         return all;
     }
