@@ -8,7 +8,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import paperbark.batch.OutputFolder;
 import paperbark.batch.PageMap;
+import paperbark.ledger.Batches;
 import paperbark.ledger.JobVersion;
 import paperbark.ledger.Ledger;
 import paperbark.output.PageMark;
@@ -20,6 +22,7 @@ import paperbark.scan.PrintedForms;
 final class PrintedPages implements Printed, PrintedForms {
     // Enough to tell what of a form is filled in, and what is printed on each.
     private static final int MOST_ALIKE = 8;
+    private static final int LOOKED_INTO = 20;
 
     private final Ledger ledger;
     private final Office office;
@@ -106,16 +109,27 @@ final class PrintedPages implements Printed, PrintedForms {
         for (JobVersion version : versions(page.job())) {
             add(all, page, page.job(), version);
         }
-        List<PageMap.PackPages> batch = map(page.batch()).map(PageMap::jobs).orElse(List.of());
-        for (int i = 0; i < batch.size() && all.size() < MOST_ALIKE; i++) {
-            String job = batch.get(i).job();
+        addOthers(all, page, page.batch());
+        String place = OutputFolder.known(office.packs()).orElse("");
+        for (Batches.BatchState batch : ledger.batches().newest(LOOKED_INTO, place)) {
+            if (!batch.name().equals(page.batch())) {
+                addOthers(all, page, batch.name());
+            }
+        }
+        return all;
+    }
+
+    /** Pages of other jobs of a batch, as long as there are few. */
+    private void addOthers(List<Place> all, Place page, String batch) throws IOException {
+        List<PageMap.PackPages> packs = map(batch).map(PageMap::jobs).orElse(List.of());
+        for (int i = 0; i < packs.size() && all.size() < MOST_ALIKE; i++) {
+            String job = packs.get(i).job();
             for (JobVersion version : versions(job)) {
-                if (version.batch().equals(page.batch())) {
+                if (version.batch().equals(batch) && !job.equals(page.job())) {
                     add(all, page, job, version);
                 }
             }
         }
-        return all;
     }
 
     /** The same page of the paper of another job or version, if that was printed without a mark. */

@@ -29,6 +29,7 @@ import paperbark.scan.UnreadablePile;
  *
  * @param papers the papers that the pile has pages of
  * @param entered the pages as the ledger takes them in
+ * @param byLooks how many pages without a mark were placed by their neighbours and looks
  * @param unplaced how many pages a person has to place
  * @param empty how many pages have nothing on them
  * @param findings what people should look at
@@ -36,6 +37,7 @@ import paperbark.scan.UnreadablePile;
 record SortedPile(
         List<ReturnedPaper> papers,
         List<ScanEntry.Page> entered,
+        int byLooks,
         int unplaced,
         int empty,
         List<Finding> findings) {
@@ -52,6 +54,7 @@ record SortedPile(
                 + papers.size()
                 + (papers.size() == 1 ? " paper" : " papers")
                 + " sorted into signed/"
+                + (byLooks > 0 ? ", " + byLooks + " without a mark by looks and neighbours" : "")
                 + (empty > 0 ? ", " + empty + " empty" : "")
                 + (unplaced > 0 ? ", " + unplaced + " to be placed by a person" : "")
                 + ". "
@@ -69,8 +72,8 @@ record SortedPile(
         PrintedPages printed = new PrintedPages(ledger, office);
         int cores = Runtime.getRuntime().availableProcessors();
         List<SeenPage> read = PileReader.read(source, printed, cores);
-        List<SeenPage> pages =
-                UnmarkedPages.placed(source, NamedPages.placed(source, read, printed), printed);
+        List<SeenPage> named = NamedPages.placed(source, read, printed);
+        List<SeenPage> pages = UnmarkedPages.placed(source, named, printed);
         List<ReturnedPaper> papers = papers(pages);
         String name = source.getFileName().toString();
         ScanFindings findings = new ScanFindings(name, new ScanBook(ledger));
@@ -92,15 +95,25 @@ record SortedPile(
             }
         }
         int empty = (int) pages.stream().filter(SeenPage::empty).count();
+        long open = pages.stream().filter(SeenPage::isUnmarked).count();
+        int byLooks = (int) (named.stream().filter(SeenPage::isUnmarked).count() - open);
         SortedPile sorted =
-                new SortedPile(papers, List.copyOf(entered), unplaced, empty, findings.all());
+                new SortedPile(
+                        papers, List.copyOf(entered), byLooks, unplaced, empty, findings.all());
         if (!sorted.findings().isEmpty()) {
-            byte[] report = ScanReport.of(name, sorted, world).getBytes(StandardCharsets.UTF_8);
-            String file = world.today().get() + "-" + FileNames.slug(FileNames.stem(source));
-            Path free = Office.free(office.signed(), file + ".html");
-            write(out.resolve(free.getFileName().toString()), to -> to.write(report));
+            report(source, office, sorted, out, world);
         }
         return sorted;
+    }
+
+    private static void report(
+            Path source, Office office, SortedPile sorted, Path out, Attendant.World world)
+            throws IOException {
+        String name = source.getFileName().toString();
+        byte[] report = ScanReport.of(name, sorted, world).getBytes(StandardCharsets.UTF_8);
+        String file = world.today().get() + "-" + FileNames.slug(FileNames.stem(source));
+        Path free = Office.free(office.signed(), file + ".html");
+        write(out.resolve(free.getFileName().toString()), to -> to.write(report));
     }
 
     private static List<ReturnedPaper> papers(List<SeenPage> pages) {

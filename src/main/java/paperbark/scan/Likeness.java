@@ -35,18 +35,23 @@ final class Likeness {
     static double[] of(Darkness upright, Drawing page) {
         double[] all = new double[CELLS];
         for (int cell = 0; cell < CELLS; cell++) {
-            double best = Double.NaN;
-            if (hasInk(page, cell)) {
-                best = -1;
-                for (int dy = -SLACK; dy <= SLACK; dy++) {
-                    for (int dx = -SLACK; dx <= SLACK; dx++) {
-                        best = Math.max(best, at(page.finest(), upright, cell, dx, dy));
-                    }
-                }
-            }
-            all[cell] = best;
+            all[cell] = inCell(upright, page, cell);
         }
         return all;
+    }
+
+    /** The same in one cell. */
+    static double inCell(Darkness upright, Drawing page, int cell) {
+        if (!hasInk(page, cell)) {
+            return Double.NaN;
+        }
+        double best = -1;
+        for (int dy = -SLACK; dy <= SLACK; dy++) {
+            for (int dx = -SLACK; dx <= SLACK; dx++) {
+                best = Math.max(best, at(page.finest(), upright, cell, dx, dy));
+            }
+        }
+        return best;
     }
 
     /** Whether two printed pages say something else in a cell, where the first has ink. */

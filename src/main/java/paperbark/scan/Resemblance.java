@@ -69,29 +69,37 @@ final class Resemblance {
         return pose.quarterTurns();
     }
 
-    /** Whether it looks like that page and like none of others, wherever they differ. */
+    /**
+     * Whether it looks like that page and like none of others, wherever they differ. Without others
+     * it cannot be told what of a form is filled in.
+     */
     boolean isClear(Set<Place> others) throws IOException {
         Drawing page = drawings.of(likeliest.orElseThrow()).orElseThrow();
         Map<Integer, Double> values = new HashMap<>();
         for (Place other : others) {
             Optional<Drawing> rival = drawings.of(other);
-            if (rival.isPresent() && !beats(page, rival.get(), values)) {
+            // Of the same job, a page that nobody can draw any more may be just like it.
+            boolean beaten =
+                    rival.isPresent()
+                            ? beats(page, rival.get(), values)
+                            : !other.job().equals(likeliest.get().job());
+            if (!beaten) {
                 return false;
             }
         }
         long found = values.values().stream().filter(v -> v >= FOUND).count();
-        return values.isEmpty() || found >= values.size() * VALUES_FOUND;
+        return found >= Math.max(FEWEST_VALUES, values.size() * VALUES_FOUND);
     }
 
     private boolean beats(Drawing page, Drawing rival, Map<Integer, Double> values) {
-        double[] against = Likeness.of(upright, rival);
         int differing = 0;
         int better = 0;
         double margin = 0;
         for (int cell = 0; cell < Likeness.CELLS; cell++) {
             if (Likeness.differ(page, rival, cell)) {
                 values.put(cell, cells[cell]);
-                double more = cells[cell] - (Double.isNaN(against[cell]) ? 0 : against[cell]);
+                double against = Likeness.inCell(upright, rival, cell);
+                double more = cells[cell] - (Double.isNaN(against) ? 0 : against);
                 differing++;
                 better += more > 0 ? 1 : 0;
                 margin += more;

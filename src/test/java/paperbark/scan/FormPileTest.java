@@ -24,7 +24,7 @@ import paperbark.office.Offices;
  */
 class FormPileTest {
     private static final int PILES = Integer.getInteger("scan.forms", 1);
-    private static final int AT_ONCE = 60;
+    private static final int AT_ONCE = 12;
     private static final int[] SHARP_ENOUGH = {150, 150, 200, 300};
 
     @TempDir private Path folder;
@@ -39,6 +39,7 @@ class FormPileTest {
             shuffled.forms(folder.resolve("pile.pdf"), 900 + i, AT_ONCE, true, SHARP_ENOUGH);
             if (PILES > 1) {
                 System.out.println("in order: " + inOrder + "\nshuffled: " + shuffled);
+                System.out.println(inOrder.doubtful);
             }
         }
         assertThat(inOrder.wrong).as("%s", inOrder).isEmpty();

@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -139,9 +140,7 @@ final class PileMaker {
     }
 
     private List<SignBox> boxes(Truth truth) {
-        Optional<PageMap.PaperSpan> paper =
-                map.of(truth.job()).flatMap(job -> job.at(truth.packPage()));
-        return paper.stream()
+        return paper(truth).stream()
                 .flatMap(p -> p.boxes().stream())
                 .filter(b -> b.packPage() == truth.packPage())
                 .toList();
@@ -295,7 +294,7 @@ final class PileMaker {
     }
 
     /** So many pages of the run by chance, in their order or not, each once. */
-    List<Integer> some(int howMany, boolean shuffled) {
+    List<Integer> some(int howMany) {
         List<Integer> all = new ArrayList<>();
         for (int i = 1; i <= run.getNumberOfPages(); i++) {
             all.add(i);
@@ -303,9 +302,42 @@ final class PileMaker {
         while (all.size() > howMany) {
             all.remove(random.nextInt(all.size()));
         }
-        if (shuffled) {
-            Collections.shuffle(all, random);
-        }
         return all;
+    }
+
+    /** So many forms without a mark, each with the pages of its pack about it, if they came. */
+    List<Integer> aboutForms(int howMany, boolean shuffled) throws IOException {
+        List<Integer> forms = new ArrayList<>();
+        List<Truth> all = new ArrayList<>(List.of(new Truth("", 0, Set.of(), Set.of(), "")));
+        for (int page = 1; page <= run.getNumberOfPages(); page++) {
+            Truth told = told(page);
+            Truth before = all.get(page - 1);
+            all.add(
+                    told.isEmpty()
+                            ? new Truth(before.job(), before.packPage() + 1, Set.of(), Set.of(), "")
+                            : told);
+            if (paper(all.get(page)).filter(PageMap.PaperSpan::unmarked).isPresent()) {
+                forms.add(page);
+            }
+        }
+        Collections.shuffle(forms, random);
+        Set<Integer> pages = new TreeSet<>();
+        for (int form : forms.subList(0, Math.min(howMany, forms.size()))) {
+            pages.add(form);
+            for (int near = form - 2; near <= form + 2; near += 4) {
+                if (random.nextInt(4) > 0 && paper(all.get(near)).isPresent()) {
+                    pages.add(near);
+                }
+            }
+        }
+        List<Integer> pile = new ArrayList<>(pages);
+        if (shuffled) {
+            Collections.shuffle(pile, random);
+        }
+        return pile;
+    }
+
+    private Optional<PageMap.PaperSpan> paper(Truth truth) {
+        return map.of(truth.job()).flatMap(job -> job.at(truth.packPage()));
     }
 }

@@ -42,7 +42,7 @@ final class PileScore {
 
     /** Makes a pile of some pages, reads it, and counts. */
     void pile(Path file, long seed, int howMany, int... resolutions) throws IOException {
-        List<PileMaker.Truth> truths = made(file, seed, howMany, false, resolutions);
+        List<PileMaker.Truth> truths = made(file, seed, maker -> maker.some(howMany), resolutions);
         long before = processorNanos();
         List<SeenPage> seen = PileReader.read(file, this::places, 2);
         seconds += (processorNanos() - before) / CORES / 1e9;
@@ -51,10 +51,11 @@ final class PileScore {
         }
     }
 
-    /** The same with forms without a mark, in order or not. */
+    /** The same with so many forms without a mark, their neighbours beside them or anywhere. */
     void forms(Path file, long seed, int howMany, boolean shuffled, int... resolutions)
             throws IOException {
-        List<PileMaker.Truth> truths = made(file, seed, howMany, shuffled, resolutions);
+        List<PileMaker.Truth> truths =
+                made(file, seed, maker -> maker.aboutForms(howMany, shuffled), resolutions);
         long before = processorNanos();
         List<SeenPage> read = PileReader.read(file, this::places, 2);
         List<SeenPage> seen = UnmarkedPages.placed(file, read, new PilesForms(batch, map));
@@ -78,14 +79,18 @@ final class PileScore {
                 .isPresent();
     }
 
-    private List<PileMaker.Truth> made(
-            Path file, long seed, int howMany, boolean shuffled, int... resolutions)
+    /** Which pages of the run a pile is made of. */
+    private interface Choice {
+        List<Integer> of(PileMaker maker) throws IOException;
+    }
+
+    private List<PileMaker.Truth> made(Path file, long seed, Choice choice, int... resolutions)
             throws IOException {
         List<PileMaker.Truth> truths = new ArrayList<>();
         try (PDDocument run = Loader.loadPDF(batch.resolve("print-run.pdf").toFile());
                 PDDocument pile = new PDDocument()) {
             PileMaker maker = new PileMaker(run, map, seed);
-            for (int page : maker.some(howMany, shuffled)) {
+            for (int page : choice.of(maker)) {
                 truths.add(maker.add(pile, page, maker.anyHarm(resolutions)));
             }
             pile.save(file.toFile());
