@@ -56,7 +56,10 @@ final class PaperList {
                 "awaited",
                 "Not back",
                 "Papers that are to come back signed, or to come again: the earliest last day first."),
-        READY("ready", "Claims ready to lodge", "Their assignment is back with all its pages."),
+        READY(
+                "ready",
+                "Claims ready to lodge",
+                "Their assignment is back with all its pages, and still counts."),
         DONE("done", "Nothing to do", "Papers that are back, and those whose claim is lodged.");
 
         private final String anchor;
@@ -200,13 +203,16 @@ final class PaperList {
             return "none yet";
         }
         ClaimState claim = line.claim().get();
-        String by = claim.lodgeBy().map(day -> ", by " + Days.show(day)).orElse("");
+        String by = claim.lodgeBy().map(day -> " by " + Days.show(day)).orElse("");
         if (claim.failed().isPresent()) {
             return "failed, to be lodged again" + by;
         }
         if (claim.isToLodge()) {
-            return (line.part() == Part.READY ? "ready to lodge" : "not ready to lodge") + by;
+            return "to be lodged" + by + (line.part() == Part.READY ? ", ready" : ", not ready");
         }
-        return claim.isOpen() ? "lodged" : "lodged and paid";
+        if (claim.received().isZero()) {
+            return "lodged";
+        }
+        return claim.isOpen() ? "lodged, paid in part" : "lodged and paid";
     }
 }

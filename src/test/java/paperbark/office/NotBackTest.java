@@ -25,7 +25,7 @@ class NotBackTest {
             Pattern.compile(
                     "<strong>(J-\\d)</strong></th><td role=\"cell\" data-label=\"Paper\">(?:<a[^>]*>)?STC assignment<");
     private static final Pattern IN_TABLE =
-            Pattern.compile("(?m)^(J-\\d),STC assignment,.*(?:to lodge|again).*,no,");
+            Pattern.compile("(?m)^(J-\\d),STC assignment,.*to be lodged.*,no,");
     private static final Pattern IN_OWED = Pattern.compile("(J-\\d)-STC .*  assignment ");
 
     @TempDir private Path folder;
