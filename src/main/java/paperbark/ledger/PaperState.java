@@ -11,6 +11,7 @@ import java.util.Set;
  * @param kind name of the paper's kind
  * @param version which version of the job it was printed for, from 1
  * @param batch name of the batch
+ * @param printedOn day of that batch
  * @param replaced whether a later batch printed the paper anew
  * @param withdrawn whether the job was booked out since
  * @param takenBack the batch of the job's newest version, where it tells to take this paper back
@@ -25,6 +26,7 @@ public record PaperState(
         String kind,
         int version,
         String batch,
+        LocalDate printedOn,
         boolean replaced,
         boolean withdrawn,
         Optional<String> takenBack,

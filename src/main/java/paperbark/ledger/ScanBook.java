@@ -22,7 +22,7 @@ public final class ScanBook {
     private static final int AT_ONCE = 500;
 
     private static final String PAPERS =
-            "SELECT j.reference, p.job_key, p.kind, p.version, e.name,"
+            "SELECT j.reference, p.job_key, p.kind, p.version, e.name, e.day,"
                     + " (SELECT count(*) FROM paper l WHERE l.job_key = p.job_key AND l.kind = p.kind"
                     + " AND l.version > p.version),"
                     + " (SELECT count(*) FROM withdrawn w WHERE w.job_key = p.job_key"
@@ -96,8 +96,7 @@ public final class ScanBook {
 
     /** Whether papers are scanned at all: an office that does not is told nothing of them. */
     public boolean isUsed() {
-        return sql.first("SELECT seq FROM entry WHERE kind = 'scan' LIMIT 1", r -> r.getLong(1))
-                .isPresent();
+        return firstDay().isPresent();
     }
 
     /** How often these bytes were taken in. */
@@ -120,9 +119,24 @@ public final class ScanBook {
         return states("e.name = ?", batch);
     }
 
-    /** The newest version of every paper of these kinds that was not called off with its job. */
+    /** The day on which the first pile was taken in; empty where no papers are scanned. */
+    public Optional<LocalDate> firstDay() {
+        return sql.first(
+                "SELECT day FROM entry WHERE kind = 'scan' ORDER BY seq LIMIT 1",
+                r -> LocalDate.parse(r.getString(1)));
+    }
+
+    /**
+     * The newest version of every paper of these kinds whose job was not called off or forgotten.
+     */
     public List<PaperState> newest(Collection<String> kinds) {
-        return states("p.kind IN (" + marks(kinds.size()) + ")", kinds.toArray()).stream()
+        return states(
+                        "p.kind IN ("
+                                + marks(kinds.size())
+                                + ") AND NOT EXISTS (SELECT 1 FROM forgotten f WHERE"
+                                + " f.job_key = p.job_key AND f.version >= p.version)",
+                        kinds.toArray())
+                .stream()
                 .filter(paper -> !paper.replaced() && !paper.withdrawn())
                 .toList();
     }
@@ -165,6 +179,7 @@ public final class ScanBook {
             String kind,
             int version,
             String batch,
+            LocalDate printedOn,
             boolean replaced,
             boolean withdrawn,
             Optional<String> takenBack) {
@@ -187,9 +202,10 @@ public final class ScanBook {
                                         r.getString(3),
                                         r.getInt(4),
                                         r.getString(5),
-                                        r.getLong(6) > 0,
+                                        LocalDate.parse(r.getString(6)),
                                         r.getLong(7) > 0,
-                                        Optional.ofNullable(r.getString(8))),
+                                        r.getLong(8) > 0,
+                                        Optional.ofNullable(r.getString(9))),
                         values);
         if (printed.isEmpty()) {
             return List.of();
@@ -238,6 +254,7 @@ public final class ScanBook {
                 paper.kind(),
                 paper.version(),
                 paper.batch(),
+                paper.printedOn(),
                 paper.replaced(),
                 paper.withdrawn(),
                 paper.takenBack(),

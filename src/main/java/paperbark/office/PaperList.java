@@ -37,6 +37,7 @@ final class PaperList {
                     "Paper",
                     "Version",
                     "Batch",
+                    "Printed on",
                     "How it stands",
                     "Pages back",
                     "Last page on",
@@ -45,6 +46,9 @@ final class PaperList {
                     "Claim stands",
                     "Ready to lodge",
                     "File");
+
+    // Common practice, no source: what was signed long before is in binders.
+    private static final int BEFORE_DAYS = 60;
 
     private final Office office;
     private final boolean used;
@@ -60,7 +64,12 @@ final class PaperList {
                 "ready",
                 "Claims ready to lodge",
                 "Their assignment is back with all its pages, and still counts."),
-        DONE("done", "Nothing to do", "Papers that are back, and those whose claim is lodged.");
+        DONE(
+                "done",
+                "Nothing to do",
+                "Papers that are back, those whose claim is lodged, and those printed more than "
+                        + BEFORE_DAYS
+                        + " days before papers were first scanned here.");
 
         private final String anchor;
         private final String title;
@@ -79,8 +88,11 @@ final class PaperList {
      * @param claim the claim that it assigns; empty for another paper, and before there is one
      */
     private record Line(PaperState paper, PaperKind kind, Optional<ClaimState> claim, Part part) {
+        /** What is done is told with the newest first, whenever its claim was to be lodged. */
         private LocalDate lastDay() {
-            return claim.flatMap(ClaimState::lodgeBy).orElse(LocalDate.MAX);
+            return part == Part.DONE
+                    ? LocalDate.MAX
+                    : claim.flatMap(ClaimState::lodgeBy).orElse(LocalDate.MAX);
         }
     }
 
@@ -108,25 +120,32 @@ final class PaperList {
                 .forEach(c -> byPaper.put(c.job() + " " + c.scheme().key(), c));
         Set<Long> ready = new HashSet<>();
         lodging.get().ready().forEach(a -> ready.add(a.claim().id()));
+        LocalDate since = book.firstDay().orElse(today).minusDays(BEFORE_DAYS);
         List<Line> lines = new ArrayList<>();
         for (PaperState paper : book.newest(kinds.keySet())) {
             Optional<ClaimState> claim =
                     Optional.ofNullable(byPaper.get(paper.job() + " " + paper.kind()));
-            Part part = part(paper, claim, claim.filter(c -> ready.contains(c.id())).isPresent());
+            Part part =
+                    claim.filter(c -> ready.contains(c.id())).isPresent()
+                            ? Part.READY
+                            : isDone(paper, claim, since) ? Part.DONE : Part.AWAITED;
             lines.add(new Line(paper, kinds.get(paper.kind()), claim, part));
         }
-        lines.sort(Comparator.comparing(Line::part).thenComparing(Line::lastDay));
+        lines.sort(
+                Comparator.comparing(Line::part)
+                        .thenComparing(Line::lastDay)
+                        .thenComparing(
+                                line -> line.paper().printedOn(), Comparator.reverseOrder()));
         return new PaperList(office, true, lines);
     }
 
-    private static Part part(PaperState paper, Optional<ClaimState> claim, boolean ready) {
-        if (ready) {
-            return Part.READY;
+    private static boolean isDone(
+            PaperState paper, Optional<ClaimState> claim, LocalDate scannedSince) {
+        if (claim.isPresent()) {
+            return !claim.get().isToLodge();
         }
-        if (claim.filter(c -> !c.isToLodge()).isPresent()) {
-            return Part.DONE;
-        }
-        return paper.isReady() && paper.step() == PaperState.Step.BACK ? Part.DONE : Part.AWAITED;
+        boolean before = paper.back().isEmpty() && paper.printedOn().isBefore(scannedSince);
+        return before || paper.isReady() && paper.step() == PaperState.Step.BACK;
     }
 
     PapersView view(LocalDate today, String version) {
@@ -174,6 +193,7 @@ final class PaperList {
                         line.kind().title(),
                         String.valueOf(paper.version()),
                         paper.batch(),
+                        paper.printedOn().toString(),
                         paper.awaited(),
                         String.valueOf(paper.back().size()),
                         paper.lastCame().map(LocalDate::toString).orElse(""),

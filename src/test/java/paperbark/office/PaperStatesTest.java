@@ -109,6 +109,8 @@ class PaperStatesTest {
                 .contains("filed/2026/scans/pile.pdf was left as it is");
         assertThat(at.signed())
                 .containsExactly("J-2/J-2-warranty-registration.pdf", "to-place/page-1.pdf");
+        assertThat(Program.run(folder, "week", at.office.root().toString()).exitCode()).isZero();
+        assertThat(Files.readString(at.office.papersPage())).contains("J-2").doesNotContain("J-1");
     }
 
     @Test
@@ -155,5 +157,22 @@ class PaperStatesTest {
             assertThat(new XSSFExcelExtractor(summary).getText())
                     .contains("Warranty registration: not back yet");
         }
+    }
+
+    @Test
+    void whatWasPrintedLongBeforePapersWereScannedIsAwaitedOnlyWhereAClaimHangsOnIt()
+            throws IOException {
+        try (Scanned pile = new Scanned()) {
+            ScannedOffice.add(pile, at.batch, "J-1", "warranty");
+            pile.save(at.office.scans().resolve("pile.pdf"));
+        }
+        Instant later = Instant.parse("2027-01-23T02:00:00Z");
+        assertThat(Program.run(later, folder, "scans", at.office.root().toString()).exitCode())
+                .isZero();
+        String table = Files.readString(at.office.root().resolve(PaperList.TABLE));
+        assertThat(table.lines().skip(1).map(l -> l.replaceAll(",1,2026-11-23-week,.*", "")))
+                .startsWith("J-1,STC assignment", "J-2,STC assignment");
+        String page = Files.readString(at.office.papersPage());
+        assertThat(page).contains("<h2 id=\"awaited\">Not back: 2</h2>");
     }
 }
