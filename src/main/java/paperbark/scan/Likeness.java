@@ -31,13 +31,29 @@ final class Likeness {
         return new Darkness(Drawing.WIDTH, Drawing.HEIGHT, pixels).blurred();
     }
 
-    /** By cell how well a page is found in a scan, -1 to 1; NaN where the page has no ink. */
-    static double[] of(Darkness upright, Drawing page) {
+    /**
+     * By cell how well a page is found in a scan, -1 to 1; NaN where the page has no ink, and where
+     * the scanner cut the page off.
+     */
+    static double[] of(Darkness scan, Pose pose, Darkness upright, Drawing page) {
         double[] all = new double[CELLS];
         for (int cell = 0; cell < CELLS; cell++) {
-            all[cell] = inCell(upright, page, cell);
+            all[cell] = isThere(scan, pose, cell) ? inCell(upright, page, cell) : Double.NaN;
         }
         return all;
+    }
+
+    private static boolean isThere(Darkness scan, Pose pose, int cell) {
+        for (int corner = 0; corner < 4; corner++) {
+            double x = (cell % ACROSS + corner % 2) * CELL_WIDTH * Drawing.TENTHS;
+            double y = (cell / ACROSS + corner / 2) * CELL_HEIGHT * Drawing.TENTHS;
+            double px = pose.x(x, y);
+            double py = pose.y(x, y);
+            if (px < 0 || py < 0 || px >= scan.width() || py >= scan.height()) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** The same in one cell. */

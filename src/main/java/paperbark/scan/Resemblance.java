@@ -49,7 +49,7 @@ final class Resemblance {
         }
         Pose at = Align.of(scan, drawing.get());
         Darkness straight = Likeness.upright(scan.get(LEVELS - 1), at);
-        double[] found = Likeness.of(straight, drawing.get());
+        double[] found = Likeness.of(scan.get(LEVELS - 1), at, straight, drawing.get());
         double share = share(found);
         if (share > most) {
             most = share;
@@ -96,7 +96,7 @@ final class Resemblance {
         int better = 0;
         double margin = 0;
         for (int cell = 0; cell < Likeness.CELLS; cell++) {
-            if (Likeness.differ(page, rival, cell)) {
+            if (!Double.isNaN(cells[cell]) && Likeness.differ(page, rival, cell)) {
                 values.put(cell, cells[cell]);
                 double against = Likeness.inCell(upright, rival, cell);
                 double more = cells[cell] - (Double.isNaN(against) ? 0 : against);
