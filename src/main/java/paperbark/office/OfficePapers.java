@@ -10,7 +10,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import paperbark.disk.Disk;
+import paperbark.disk.FolderChanges;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
@@ -29,17 +31,19 @@ import paperbark.value.Email;
 
 /**
  * Keeps what an office shows beside its batches. Its calendar, the page of its week and the list of
- * its papers are made anew from ledger, tables and batches whenever the ledger changed or a day is
- * over, so that they never tell other days than the newest batch. What cannot be made costs nothing
- * else.
+ * its papers are made anew from ledger, tables and batches whenever the ledger or a file of the
+ * firm's changed or a day is over, so that they never tell other days than the newest batch. What
+ * cannot be made costs nothing else.
  */
 public final class OfficePapers {
     private final Office office;
-    private String shown = "";
+    private final PhotoDesk photos;
+    private Object shown = "";
     private List<String> looks = List.of();
 
     OfficePapers(Office office) {
         this.office = office;
+        this.photos = new PhotoDesk(office);
     }
 
     /** What somebody should look at, because something could not be made. */
@@ -51,20 +55,45 @@ public final class OfficePapers {
     void refresh(LocalDate today, Instant now, String version) {
         List<String> trouble = new ArrayList<>();
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            String state = today + " " + ledger.records().lastSeal();
+            Object state =
+                    List.of(today, ledger.records().lastSeal(), photos.print(now), firmsFiles());
             if (state.equals(shown)) {
                 return;
             }
             shown = state;
-            Facts facts = new Facts(office, ledger, today, now, version);
+            List<Photos.Result> seen = new ArrayList<>();
+            make(
+                    "What is to be said of photos/",
+                    () -> photos.look(ledger, today, now).ifPresent(seen::add),
+                    trouble);
+            Facts facts =
+                    new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
             make("calendar.ics", facts::writeCalendar, trouble);
             make("week.html", facts::writeWeek, trouble);
             make(PapersPage.FILE, facts::writePapers, trouble);
+            seen.forEach(result -> trouble.addAll(PhotoDesk.lines(result)));
         } catch (LedgerException untrusted) {
             // Whoever works with the ledger is told; the last calendar stays.
             return;
         }
         looks = List.copyOf(trouble);
+    }
+
+    /** Whether files are other ones is told by size and time, as at each look into the intake. */
+    private List<Object> firmsFiles() {
+        List<Object> all = new ArrayList<>();
+        Stream.of(Optional.of(office.tables()), office.rules(), office.templates())
+                .flatMap(Optional::stream)
+                .forEach(
+                        place -> {
+                            try {
+                                all.add(FolderChanges.stamps(place));
+                            } catch (IOException gone) {
+                                // Whoever reads them is told; once they are back they changed.
+                                all.add(place);
+                            }
+                        });
+        return all;
     }
 
     /** A piece of work. */
@@ -96,7 +125,10 @@ public final class OfficePapers {
             throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ledger.verify();
-            Facts facts = new Facts(office, ledger, today, now, version);
+            PhotoDesk photos = new PhotoDesk(office);
+            List<Photos.Result> seen = photos.look(ledger, today, now).stream().toList();
+            Facts facts =
+                    new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
             facts.writeCalendar();
             facts.writeWeek();
             facts.writePapers();
@@ -109,9 +141,20 @@ public final class OfficePapers {
         }
     }
 
-    /** What the files are made of. */
+    /**
+     * What the files are made of.
+     *
+     * @param seen what lies in {@code photos/}; empty where that folder is not used
+     * @param filed what the office's registers say
+     */
     private record Facts(
-            Office office, Ledger ledger, LocalDate today, Instant now, String version) {
+            Office office,
+            Ledger ledger,
+            List<Photos.Result> seen,
+            FiledJobs filed,
+            LocalDate today,
+            Instant now,
+            String version) {
 
         private Optional<FirmTables> tables() {
             return FirmTablesReader.read(office.tables()).result();
@@ -137,17 +180,26 @@ public final class OfficePapers {
         /** The page comes last: it tells that the others are there. */
         void writeWeek() throws IOException {
             Optional<FirmTables> tables = tables();
-            WeekView view = WeekFacts.of(office, ledger, tables, days(tables), today, version);
-            byte[] sheet = WeekSheet.of(office.templates(), view, today);
+            WeekFacts.Jobs jobs =
+                    new WeekFacts.Jobs(days(tables), filed, seen.stream().findFirst());
+            WeekView view = WeekFacts.of(office, ledger, tables, jobs, today, version);
+            byte[] sheet = sheet(view);
             String page = WeekPage.of(view);
+            // A letter that went out cannot be made to forget.
+            WeekView sent = view.withoutOwnersNumbers();
+            boolean same = sent.equals(view);
             Optional<Email> firm = tables.map(FirmTables::firm).flatMap(Firm::email);
             Draft draft =
                     new Draft(
                             firm,
                             firm,
                             "The week of " + view.week() + ": " + view.inShort(),
-                            page,
-                            List.of(new Draft.Attachment("week.pdf", "application/pdf", sheet)),
+                            same ? page : WeekPage.of(sent),
+                            List.of(
+                                    new Draft.Attachment(
+                                            "week.pdf",
+                                            "application/pdf",
+                                            same ? sheet : sheet(sent))),
                             now);
             replace(office.week(".pdf"), sheet);
             replace(office.week(".eml"), DraftFile.of(draft));
@@ -163,6 +215,10 @@ public final class OfficePapers {
             }
             String page = PapersPage.of(papers.view(today, version));
             replace(office.papersPage(), page.getBytes(StandardCharsets.UTF_8));
+        }
+
+        private byte[] sheet(WeekView view) {
+            return WeekSheet.of(office.templates(), view, today);
         }
     }
 

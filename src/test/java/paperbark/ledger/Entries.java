@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import paperbark.value.Money;
 import paperbark.value.SchemeName;
 import paperbark.value.Serial;
@@ -75,6 +76,7 @@ public final class Entries {
                 new Prints("", Map.of("owner-name", "ab12")),
                 Optional.of(new Sale(DAY, Money.of("4620.00"), Money.of("420.00"))),
                 List.of(claims),
+                Set.of(),
                 List.of(new PaperEntry("warranty", "form: default\n")));
     }
 
@@ -92,6 +94,7 @@ public final class Entries {
                 job.prints(),
                 job.sale(),
                 job.claims(),
+                job.held(),
                 job.papers());
     }
 
@@ -118,6 +121,7 @@ public final class Entries {
                 job.prints(),
                 job.sale(),
                 job.claims(),
+                job.held(),
                 List.of(paper));
     }
 

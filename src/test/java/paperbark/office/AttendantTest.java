@@ -70,6 +70,24 @@ class AttendantTest {
     }
 
     @Test
+    void aTableThatIsChangedShowsInTheCalendarAtTheNextLook() throws Exception {
+        Path people = office.tables().resolve("people.csv");
+        try (OfficeLock lock = OfficeLock.take(office, now)) {
+            Attendant attendant = new Attendant(lock, world());
+            attendant.round();
+            byte[] before = Files.readAllBytes(office.calendar());
+            attendant.round();
+            assertThat(office.calendar()).hasBinaryContent(before);
+            Files.writeString(
+                    people,
+                    Files.readString(people)
+                            .replaceFirst("2024-07-01,2027-06-30", "2024-07-01,2026-12-31"));
+            attendant.round();
+            assertThat(Files.readString(office.calendar())).contains("DTSTART;VALUE=DATE:20261231");
+        }
+    }
+
+    @Test
     void theSameBytesAgainPointToTheEarlierBatch() throws Exception {
         drop("week.csv", Offices.register(1));
         attend();

@@ -232,9 +232,11 @@ final class IndexReader {
 
     private static String when(Job job) {
         Optional<String> day =
-                job.installedOn()
-                        .map(on -> "installed " + Days.show(on) + signed(job))
-                        .or(() -> job.visit().on().map(on -> "booked for " + Days.show(on)));
+                job.isInstalled()
+                        ? job.doneOn()
+                                .map(on -> "installed " + Days.show(on) + signed(job))
+                                .or(() -> Optional.of("installed, day not known"))
+                        : job.ruleDay().map(on -> "booked for " + Days.show(on));
         return job.stage() == Stage.NO_CLAIM
                 ? day.map(on -> on + ", ").orElse("") + job.stage().word()
                 : day.orElse(job.stage().word());
