@@ -122,14 +122,16 @@ class ScanBookTest {
         JobEntry held = Entries.holding("stc", Entries.job("SB-2"));
         Entries.enter(ledger, Entries.batch("three", held));
         assertThat(lodging().ready()).isEmpty();
-        assertThat(lodging().awaited())
-                .singleElement()
-                .satisfies(a -> assertThat(a.paper().takenBack()).contains("three"));
+        PaperState taken = book.papers("SB-2").get(0);
         assertThat(book.papers("SB-2")).extracting(PaperState::kind).containsExactly("stc");
+        assertThat(taken.takenBack()).contains("three");
+        assertThat(taken.isReady()).isFalse();
 
         Entries.enter(
                 ledger, Entries.batch("four", Entries.printing("warranty", Entries.job("SB-2"))));
-        assertThat(lodging().ready()).hasSize(1);
+        assertThat(book.papers("SB-2"))
+                .filteredOn(paper -> paper.kind().equals("stc"))
+                .allMatch(PaperState::isReady);
     }
 
     private Lodging lodging() {
