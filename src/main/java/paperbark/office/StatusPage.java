@@ -120,6 +120,7 @@ final class StatusPage {
                 Files.isRegularFile(office.week(".html")),
                 Files.isRegularFile(office.send().resolve(SendDesk.PAGE)),
                 Files.isRegularFile(office.calendar()),
+                Files.isRegularFile(office.papersPage()),
                 Files.isRegularFile(office.root().resolve(OfficeView.MANUAL)));
     }
 
@@ -175,7 +176,7 @@ final class StatusPage {
         return new OfficeView.Awaited(
                 assigned.paper().job(),
                 assigned.name(),
-                assigned.paper().step().awaited(),
+                assigned.paper().awaited(),
                 assigned.paper().batch());
     }
 
