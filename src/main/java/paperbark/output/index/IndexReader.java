@@ -272,8 +272,23 @@ final class IndexReader {
         return file.papers().stream()
                 .flatMap(p -> p.blockedBy().stream())
                 .distinct()
-                .map(f -> secrets.cleaned(f, f.fact()))
+                .map(this::said)
                 .toList();
+    }
+
+    /** What is wrong, with the cell's heading and value where the sentence does not have them. */
+    private String said(Finding finding) {
+        String heading = finding.place().columnHeading();
+        String seen = secrets.seen(finding);
+        // What stays off the page needs no words of its own here.
+        String value = seen.equals(finding.seen()) ? seen : "";
+        String cell =
+                heading
+                        + (heading.isEmpty() || value.isEmpty() ? "" : ", ")
+                        + (value.isEmpty() ? "" : "\"" + value + "\"");
+        String fact = secrets.cleaned(finding, finding.fact());
+        boolean told = cell.isEmpty() || fact.contains(heading) && fact.contains(value);
+        return told ? fact : cell + ": " + fact;
     }
 
     /** One text for each who is to act. */
