@@ -307,6 +307,13 @@ class NewFirmTest {
                 .as("never overwritten")
                 .isEqualTo(2);
         Path register = office.resolve("week-48.xlsx");
+        try (XSSFWorkbook book = open(register)) {
+            XSSFSheet sheet = book.getSheetAt(0);
+            assertThat(sheet.getPrintSetup().getLandscape()).isTrue();
+            assertThat(sheet.getPrintSetup().getFitWidth()).isBetween((short) 3, (short) 6);
+            assertThat(sheet.getRepeatingRows().formatAsString()).isEqualTo("1:1");
+            assertThat(sheet.getRepeatingColumns().formatAsString()).isEqualTo("A:A");
+        }
         fill(
                 register,
                 List.of(
@@ -364,6 +371,7 @@ class NewFirmTest {
             assertThat(rule(sheet, 6)).contains("Wanda Wattle");
             assertThat(sheet.getColumnStyle(1).getDataFormatString()).isEqualTo("d mmm yyyy");
             assertThat(sheet.getColumnStyle(3).getDataFormatString()).isEqualTo("@");
+            assertThat(sheet.getPrintSetup().getFitWidth()).isEqualTo((short) 1);
         }
     }
 

@@ -88,6 +88,30 @@ class AnswersTest {
         }
     }
 
+    /** What is only known on site is for the site sheet. */
+    @Test
+    void aBookedJobIsAskedForWhatIsKnownBeforeTheVisit() throws Exception {
+        String booked =
+                LACKING.replace("J-2,installed,16/11/2026", "J-2,booked,")
+                        .replace("Wanda Wattle,Tilly Teatree,,17/11/2026,DEMO-E2", ",,,,");
+        assertThat(drop("week.csv", booked.getBytes())).hasSize(1);
+        Path asking = office.packs().resolve("2026-11-23-week/still-missing.xlsx");
+        assertThat(questions(asking).stream().filter(q -> q.startsWith("J-2")))
+                .containsExactly("J-2 owner-phone", "J-2 owner-email", "J-2 plumber", "J-2 seller");
+        try (XSSFWorkbook book = open(asking)) {
+            assertThat(book.getSheet("Still missing"))
+                    .filteredOn(row -> row.getCell(0).getStringCellValue().equals("J-2"))
+                    .allSatisfy(
+                            row ->
+                                    assertThat(row.getCell(1).getStringCellValue())
+                                            .endsWith(", before the visit"));
+        }
+
+        drop("a.xlsx", answered(asking, Map.of("J-2 owner-phone", "0491 570 156")));
+        assertThat(text(office.packs().resolve("2026-11-23-week-2/packs/J-2.pdf")))
+                .contains("0491 570 156");
+    }
+
     @Test
     void answersToAnswersKeepTheEarlierOnes() throws Exception {
         drop("week.csv", LACKING.getBytes());

@@ -162,6 +162,11 @@ class TableDeskTest {
         try (XSSFWorkbook book = open(folder.resolve("tables.xlsx"))) {
             assertThat(book.getSheet("people").getRow(1).getCell(0).getStringCellValue())
                     .startsWith("Example: ");
+            for (Cell cell : book.getSheet("people").getRow(1)) {
+                assertThat(book.getSheet("people").getColumnWidth(cell.getColumnIndex()) / 256)
+                        .as(cell.getStringCellValue())
+                        .isGreaterThan(cell.getStringCellValue().length());
+            }
         }
     }
 
