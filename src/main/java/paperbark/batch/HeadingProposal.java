@@ -2,6 +2,7 @@ package paperbark.batch;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -11,6 +12,7 @@ import paperbark.finding.FindingCode;
 import paperbark.firm.ColumnGuide.Holds;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
+import paperbark.job.ClaimFact;
 import paperbark.job.Field;
 import paperbark.job.FieldForm;
 import paperbark.job.HeadingMatch;
@@ -24,6 +26,7 @@ import paperbark.sheet.Reading;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
 import paperbark.sheet.SheetRule;
+import paperbark.value.SchemeName;
 
 /**
  * A proposal which column of a list is which, and what its words mean.
@@ -31,11 +34,16 @@ import paperbark.sheet.SheetRule;
  * @param matches every column of the list, in order
  * @param words the words of the list that are not understood
  * @param shortYears whether its days have years of two digits
+ * @param claimsTold whether the firm's table says already that certificates are claimed, or not
  * @param byMonth whether several of its sheets are alike and named after months, of which the
  *     newest was looked at
  */
 public record HeadingProposal(
-        List<HeadingMatch> matches, List<WordMatch> words, boolean shortYears, boolean byMonth) {
+        List<HeadingMatch> matches,
+        List<WordMatch> words,
+        boolean shortYears,
+        boolean claimsTold,
+        boolean byMonth) {
     /** The headings of the table of columns that a proposal makes. */
     public static final List<String> COLUMNS =
             List.of("field", "alias", "always", "how sure", "because");
@@ -47,6 +55,8 @@ public record HeadingProposal(
                     "",
                     Sure.SURE.word(),
                     "sheets that are alike are named after months");
+    private static final String CLAIMS =
+            "which certificates are claimed (stc-claim or veec-claim, such as \"stc-claim,,yes\" for every job)";
     private static final Set<Sure> IN_FILE = Set.of(Sure.SURE, Sure.LIKELY, Sure.LOOK);
 
     private static final String SHORT_YEARS = "two-digit-years";
@@ -116,7 +126,12 @@ public record HeadingProposal(
                                         .anyMatch(t -> SHORT_YEAR.matcher(t).matches());
             }
         }
-        return new HeadingProposal(matches, words, shortYears, byMonth);
+        return new HeadingProposal(matches, words, shortYears, saysOfClaims(own), byMonth);
+    }
+
+    private static boolean saysOfClaims(ColumnNames<Field> own) {
+        return Arrays.stream(SchemeName.values())
+                .anyMatch(s -> own.always(Field.of(s, ClaimFact.CLAIM)).isPresent());
     }
 
     private static boolean isSame(WordMatch one, WordMatch other) {
@@ -243,18 +258,31 @@ public record HeadingProposal(
         return missing(IN_FILE);
     }
 
+    /** Of claims a list needs a word too: a fact of which one scheme's is enough. */
+    private boolean tellsOfClaims(List<Field> proposed) {
+        return claimsTold
+                || proposed.contains(Field.SCHEME)
+                || Arrays.stream(SchemeName.values())
+                        .anyMatch(s -> proposed.contains(Field.of(s, ClaimFact.CLAIM)));
+    }
+
     private List<String> missing(Set<Sure> wanted) {
         List<Field> proposed =
                 matches.stream()
                         .filter(m -> wanted.contains(m.sure()))
                         .flatMap(m -> m.field().stream())
                         .toList();
-        return Field.values().stream()
+        List<String> missing = new ArrayList<>();
+        Field.values().stream()
                 .filter(Field::isNeeded)
                 .filter(f -> !proposed.contains(f))
                 .filter(f -> proposed.stream().noneMatch(p -> p.parts().contains(f)))
                 .map(Field::label)
-                .toList();
+                .forEach(missing::add);
+        if (!tellsOfClaims(proposed)) {
+            missing.add(CLAIMS);
+        }
+        return missing;
     }
 
     /** The table of columns as a file to be looked over, with what has yet to be looked at. */

@@ -179,6 +179,7 @@ public enum FindingCode {
     AFTER_SCHEME(STOP, "The scheme has ended by that day.", CLAIMS),
     CLAIM_CLOSED(STOP, "Certificates cannot be created after the closing date.", CLAIMS),
     CLAIM_CLOSING(CHECK, "Registry checks take weeks and the closing date does not move."),
+    CLAIM_UNTOLD(CHECK, "Certificates that nobody claims are money that nobody gets."),
     COUNT_TOO_HIGH(STOP, "Each certificate claimed without entitlement carries a penalty.", CLAIMS),
     COUNT_TOO_LOW(CHECK, "The job earns more certificates than the register says."),
     COUNT_UNPROVED(CHECK, "A number that nobody worked out may claim too much or too little."),

@@ -145,6 +145,7 @@ class MatchHeadingsTest {
                 .containsPattern("All up +- +- +may be \"Full price\"")
                 .containsPattern("Came out +- +- +may be \"Old heater\"")
                 .containsPattern("Rmk +- +- +nothing speaks for any field")
+                .contains("stc-claim,,yes")
                 .containsPattern("Hot water unit +product-one-cell +look +2 of 3 begin with");
     }
 

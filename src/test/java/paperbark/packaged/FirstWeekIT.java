@@ -63,7 +63,7 @@ class FirstWeekIT {
         answerWhoTheFirmIs();
         typeThePrices();
         office.start();
-        assertThat(status("now", "p")).contains("Nothing is being worked on.");
+        status("now", "p", "Nothing is being worked on.");
 
         Path list = OwnList.of(home.resolve("desktop"), REGISTER, today, typist);
         office.drop(list);
@@ -73,17 +73,18 @@ class FirstWeekIT {
         // As the note says: the same file again.
         office.drop(returned.resolve(REGISTER));
         Path first = office.batch(1);
-        assertThat(status("people", "li"))
-                .singleElement()
-                .asString()
-                .contains("2 jobs still held")
-                .doesNotContain("could not be used");
+        assertThat(status("people", "li", "3 jobs still held"))
+                .as("the list that went back waits no longer")
+                .hasSize(1);
         completeTheNames(first);
 
         office.drop(list);
         Path second = office.batch(2);
         assertThat(index(second, "held")).containsExactly("K-305");
         assertThat(index(second, "")).contains("K-301", "K-302", "K-303").hasSize(4);
+        assertThat(browser.seen("table.jobs").get(0))
+                .contains("STCs")
+                .doesNotContain("none claimed");
         answerWhatIsMissing(second);
 
         Path third = office.batch(3);
@@ -94,7 +95,7 @@ class FirstWeekIT {
         }
         assertThat(third.resolve("packs/K-305.pdf")).isRegularFile();
         assertThat(third.resolve("print-run.pdf")).isRegularFile();
-        assertThat(status("people", "p")).containsExactly("Nothing.");
+        assertThat(status("people", "p", "Nothing.")).hasSize(1);
 
         assertThat(office.stop().out()).contains("Stopped");
         Outside.Result doctor = office.command("doctor office");
@@ -161,13 +162,10 @@ class FirstWeekIT {
 
     /** What the note beside the returned list asks for. */
     private void acceptTheHeadings(Path returned) throws Exception {
-        assertThat(status("people", "li"))
-                .singleElement()
-                .asString()
-                .contains("could not be used; the note says why");
+        assertThat(status("people", "li", "could not be used; the note says why")).hasSize(1);
         assertThat(browser.open(returned.resolve("WHAT-TO-DO.txt")).seen("body").get(0))
                 .contains("match equally well", "columns-proposed.csv")
-                .contains("stage: on the board", "stage: pulled out");
+                .contains("stage: on the board", "stage: pulled out", "stc-claim,,yes");
         Outside.Result accepted =
                 office.command(
                         "match-headings '"
@@ -180,8 +178,11 @@ class FirstWeekIT {
         Path tables = office.folder("tables/tables.xlsx");
         Map<String, String> typed = new LinkedHashMap<>();
         Cells columns = Cells.of(tables, "columns");
-        typed.put(columns.at(columns.firstEmpty(), "field"), "tank-serial");
-        typed.put(columns.at(columns.firstEmpty(), "alias"), "Cyl S/N");
+        int line = columns.firstEmpty();
+        typed.put(columns.at(line, "field"), "tank-serial");
+        typed.put(columns.at(line++, "alias"), "Cyl S/N");
+        typed.put(columns.at(line, "field"), "stc-claim");
+        typed.put(columns.at(line, "always"), "yes");
         Cells words = Cells.of(tables, "words");
         int row = words.firstEmpty();
         for (Map.Entry<String, String> word :
@@ -231,10 +232,19 @@ class FirstWeekIT {
         office.drop(answered);
     }
 
-    /** What a section of the status page shows. */
-    private List<String> status(String section, String element) {
-        return browser.open(office.folder("status.html"))
-                .seen("section[aria-labelledby=" + section + "] " + element);
+    /**
+     * What a section of the status page shows, once it says this: it is written behind the work.
+     */
+    private List<String> status(String section, String element, String words) throws Exception {
+        List<String> seen = List.of();
+        for (int i = 0; i < 60 && seen.stream().noneMatch(s -> s.contains(words)); i++) {
+            Thread.sleep(1000);
+            seen =
+                    browser.open(office.folder("status.html"))
+                            .seen("section[aria-labelledby=" + section + "] " + element);
+        }
+        assertThat(seen).anyMatch(s -> s.contains(words));
+        return seen;
     }
 
     /** Job numbers on the index page of a batch, of one status or of all. */

@@ -114,8 +114,6 @@ final class NewOffice {
             }
             Thread.sleep(300);
         }
-        // What is told of it on the pages follows within a moment.
-        Thread.sleep(1500);
     }
 
     /** What a person sees in a folder; names that count upwards are in order. */

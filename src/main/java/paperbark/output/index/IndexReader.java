@@ -278,17 +278,18 @@ final class IndexReader {
 
     /** What is wrong, with the cell's heading and value where the sentence does not have them. */
     private String said(Finding finding) {
+        String fact = secrets.cleaned(finding, finding.fact());
         String heading = finding.place().columnHeading();
         String seen = secrets.seen(finding);
+        List<String> cell = new ArrayList<>();
+        if (!heading.isEmpty() && !fact.contains(heading)) {
+            cell.add(heading);
+        }
         // What stays off the page needs no words of its own here.
-        String value = seen.equals(finding.seen()) ? seen : "";
-        String cell =
-                heading
-                        + (heading.isEmpty() || value.isEmpty() ? "" : ", ")
-                        + (value.isEmpty() ? "" : "\"" + value + "\"");
-        String fact = secrets.cleaned(finding, finding.fact());
-        boolean told = cell.isEmpty() || fact.contains(heading) && fact.contains(value);
-        return told ? fact : cell + ": " + fact;
+        if (seen.equals(finding.seen()) && !seen.isEmpty() && !fact.contains(seen)) {
+            cell.add('"' + seen + '"');
+        }
+        return cell.isEmpty() ? fact : String.join(", ", cell) + ": " + fact;
     }
 
     /** One text for each who is to act. */
