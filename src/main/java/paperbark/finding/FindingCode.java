@@ -266,6 +266,10 @@ public enum FindingCode {
             CHECK, "A paper with a page missing counts as not back, and may be sent back."),
     PAPER_OUTDATED(CHECK, "A signature on an older paper does not hold for the newer one."),
     BOX_BLANK(CHECK, "A paper with an empty box counts as unfinished, and may be sent back."),
+    PHOTO_OF_OTHER_DAY(CHECK, "A picture of another day may show another job, and proves nothing."),
+    PHOTO_OF_OTHER_PLACE(CHECK, "A picture of another state shows another job."),
+    PHOTO_UNREADABLE(CHECK, "Nobody else will be able to open it either."),
+    PHOTO_OF_NO_JOB(CHECK, "A file of no job is missing where its job is looked at."),
     CLAIM_FAILED(CHECK, "A failed claim brings nothing until it is mended and lodged again.");
 
     private final Severity severity;
