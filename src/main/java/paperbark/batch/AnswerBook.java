@@ -142,11 +142,17 @@ public final class AnswerBook {
         return SheetReader.csvLines(register, names::knows)
                 .result()
                 .map(lines -> AnswerSheet.behind(CopySource.rows(name, "", lines), all))
-                .orElseGet(() -> AnswerSheet.behind(values(register, names), all));
+                .orElseGet(() -> AnswerSheet.behind(values(register, names, all), all));
     }
 
-    private static PlainRows values(Path register, ColumnNames<Field> names) {
-        return SheetReader.readAll(register, names::knows, Optional.empty(), SheetRule.NONE)
+    /** The sheet that the answers are for, of a workbook that may have others like it. */
+    private static PlainRows values(Path register, ColumnNames<Field> names, List<Answer> answers) {
+        List<String> sheets = answers.stream().map(Answer::sheet).distinct().toList();
+        if (sheets.size() != 1) {
+            throw new IllegalStateException("answers for several sheets of an old workbook");
+        }
+        return SheetReader.readAll(
+                        register, names::knows, Optional.of(sheets.get(0)), SheetRule.NONE)
                 .result()
                 .map(list -> CopySource.of(register, list).rows())
                 .orElseThrow(() -> new IllegalStateException("nothing to copy"));
