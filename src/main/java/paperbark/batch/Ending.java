@@ -9,7 +9,7 @@ public enum Ending {
     REFUSED(11, "The register was refused; nothing was published."),
     ALREADY(
             12,
-            "Nothing in this register is new: its jobs were already prepared with the same tables and templates, or are cancelled."),
+            "Nothing in this register is new: its jobs were already prepared, or are cancelled."),
     KEPT(13, "Nothing was forgotten: the time for which it must be kept is not over."),
     BUSY(20, "Another program is at work in the same place; nothing was done."),
     UNTRUSTED(21, "The ledger cannot be used; nothing was taken in."),

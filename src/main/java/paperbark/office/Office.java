@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.disk.Disk;
@@ -79,6 +80,21 @@ public record Office(Path root) {
                                 .substring(0, 6);
     }
 
+    /**
+     * The name of a signed paper in that folder: after job and paper, and after the version from
+     * the second on.
+     *
+     * @param title the paper's name for people
+     * @param version which version of the job it was printed for, from 1
+     */
+    static String signedName(String job, String title, int version) {
+        return signedFolder(job)
+                + "-"
+                + title.toLowerCase(Locale.ROOT).replaceAll("[^a-z]+", "-")
+                + (version > 1 ? "-version-" + version : "")
+                + ".pdf";
+    }
+
     /** Scanned pages that a person places. */
     public Path toPlace() {
         return signed().resolve("to-place");
@@ -97,6 +113,11 @@ public record Office(Path root) {
     /** Published batches. */
     public Path packs() {
         return root.resolve("packs");
+    }
+
+    /** Drafts of what leaves the house, a folder a batch, with a page that lists them. */
+    public Path send() {
+        return root.resolve("send");
     }
 
     /** Registers that could not be used. */

@@ -10,7 +10,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import paperbark.disk.Disk;
+import paperbark.disk.FolderChanges;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
@@ -28,13 +30,14 @@ import paperbark.value.Email;
 
 /**
  * Keeps what an office shows beside its batches. Its calendar and the page of its week are made
- * anew from ledger, tables and batches whenever the ledger changed or a day is over, so that they
- * never tell other days than the newest batch. What cannot be made costs nothing else.
+ * anew from ledger, tables and batches whenever the ledger or a file of the firm's changed or a day
+ * is over, so that they never tell other days than the newest batch; the drafts of what leaves the
+ * house with them. What cannot be made costs nothing else.
  */
 public final class OfficePapers {
     private final Office office;
     private final PhotoDesk photos;
-    private String shown = "";
+    private Object shown = "";
     private List<String> looks = List.of();
 
     OfficePapers(Office office) {
@@ -49,13 +52,14 @@ public final class OfficePapers {
 
     /** Brings up to date what is not. */
     void refresh(LocalDate today, Instant now, String version) {
-        List<String> trouble = new ArrayList<>();
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            String state = today + " " + ledger.records().lastSeal() + " " + photos.print(now);
+            Object state =
+                    List.of(today, ledger.records().lastSeal(), photos.print(now), firmsFiles());
             if (state.equals(shown)) {
                 return;
             }
             shown = state;
+            List<String> trouble = new ArrayList<>();
             List<Photos.Result> seen = new ArrayList<>();
             make(
                     "What is to be said of photos/",
@@ -66,11 +70,35 @@ public final class OfficePapers {
             make("calendar.ics", facts::writeCalendar, trouble);
             make("week.html", facts::writeWeek, trouble);
             seen.forEach(result -> trouble.addAll(PhotoDesk.lines(result)));
+            SendDesk.Making making = new SendDesk.Making(today, now, version, false);
+            make(
+                    "send/",
+                    () ->
+                            drafts(office, ledger, making)
+                                    .ifPresent(d -> trouble.addAll(d.trouble())),
+                    trouble);
+            looks = List.copyOf(trouble);
         } catch (LedgerException untrusted) {
-            // Whoever works with the ledger is told; the last calendar stays.
+            // Whoever works with the ledger is told; what was made last stays.
             return;
         }
-        looks = List.copyOf(trouble);
+    }
+
+    /** Whether files are other ones is told by size and time, as at each look into the intake. */
+    private List<Object> firmsFiles() {
+        List<Object> all = new ArrayList<>();
+        Stream.of(Optional.of(office.tables()), office.rules(), office.templates())
+                .flatMap(Optional::stream)
+                .forEach(
+                        place -> {
+                            try {
+                                all.add(FolderChanges.stamps(place));
+                            } catch (IOException gone) {
+                                // Whoever reads them is told; once they are back they changed.
+                                all.add(place);
+                            }
+                        });
+        return all;
     }
 
     /** A piece of work. */
@@ -114,6 +142,47 @@ public final class OfficePapers {
                     office.week(".pdf"),
                     office.week(".eml"));
         }
+    }
+
+    /**
+     * Makes the drafts of what leaves the house anew, for a person who asks for it.
+     *
+     * @param now the moment, for the drafts' own dates
+     * @param all whether drafts that a person took away are made again too
+     * @return what came of it; empty where the firm's tables cannot be read
+     * @throws IOException when the folder or a batch cannot be read or written
+     * @throws LedgerException when the ledger cannot be trusted
+     */
+    public static Optional<Drafts> makeDrafts(
+            Office office, LocalDate today, Instant now, String version, boolean all)
+            throws IOException {
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            ledger.verify();
+            return drafts(office, ledger, new SendDesk.Making(today, now, version, all));
+        }
+    }
+
+    /**
+     * What came of the drafts.
+     *
+     * @param files drafts that lie there now
+     * @param trouble what could not be made, a sentence each
+     */
+    public record Drafts(List<Path> files, List<String> trouble) {
+        /** Keeps the lists from being changed. */
+        public Drafts {
+            files = List.copyOf(files);
+            trouble = List.copyOf(trouble);
+        }
+    }
+
+    /** Nothing where the tables cannot be read: a register that waits for them tells why. */
+    private static Optional<Drafts> drafts(Office office, Ledger ledger, SendDesk.Making making)
+            throws IOException {
+        Optional<FirmTables> tables = FirmTablesReader.read(office.tables()).result();
+        return tables.isEmpty()
+                ? Optional.empty()
+                : Optional.of(SendDesk.renew(office, ledger, tables.get(), making));
     }
 
     /**

@@ -93,6 +93,11 @@ final class PrintedPages implements Printed {
                 .map(pack -> newest.batch());
     }
 
+    /** The folder of a batch, also one that was renamed; none where it is not here. */
+    Optional<Path> folder(String batch) {
+        return folders.of(office, batch).stream().findFirst();
+    }
+
     private static Place place(
             PageMap.PackPages pack, JobVersion version, PageMap.PaperSpan paper, int packPage) {
         return new Place(pack.job(), version.number(), version.batch(), paper, packPage);

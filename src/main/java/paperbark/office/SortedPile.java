@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import paperbark.disk.Disk;
@@ -141,14 +140,8 @@ record SortedPile(
     /** One file a paper, named after job and paper, and after the version from the second on. */
     private static void write(Path source, Office office, ReturnedPaper paper, Path out)
             throws IOException {
-        String title = paper.paper().title().toLowerCase(Locale.ROOT).replaceAll("[^a-z]+", "-");
         String job = Office.signedFolder(paper.job());
-        String name =
-                job
-                        + "-"
-                        + title
-                        + (paper.version() > 1 ? "-version-" + paper.version() : "")
-                        + ".pdf";
+        String name = Office.signedName(paper.job(), paper.paper().title(), paper.version());
         Path folder = office.signed().resolve(job);
         Path before = folder.resolve(name);
         String said = paper.paper().title() + ", job " + paper.job();

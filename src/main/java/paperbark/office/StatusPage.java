@@ -118,6 +118,7 @@ final class StatusPage {
     private OfficeView.Beside beside() {
         return new OfficeView.Beside(
                 Files.isRegularFile(office.week(".html")),
+                Files.isRegularFile(office.send().resolve(SendDesk.PAGE)),
                 Files.isRegularFile(office.calendar()),
                 Files.isRegularFile(office.root().resolve(OfficeView.MANUAL)));
     }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import paperbark.value.Money;
@@ -168,6 +169,7 @@ class ScanBookTest {
     }
 
     @Test
+    @Tag("slow")
     void ofMoreClaimsThanOneQuestionTakesEachHasItsPaper() {
         JobEntry[] jobs = new JobEntry[1100];
         for (int i = 0; i < jobs.length; i++) {

@@ -16,6 +16,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.poi.xssf.extractor.XSSFExcelExtractor;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -371,6 +372,7 @@ class ScansTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"TAKEN", "SORTED", "STAGED", "COMMITTED", "PLACED", "FILED"})
+    @Tag("slow")
     void killedAtAnyStepTheNextStartFinishesThePile(String step) throws Exception {
         try (Scanned pile = new Scanned()) {
             add(pile, batch, "J-1", "warranty");

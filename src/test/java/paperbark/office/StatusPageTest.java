@@ -224,6 +224,34 @@ class StatusPageTest {
                 .contains("<a href=\"week.html\">the week</a>, <a href=\"calendar.ics\">");
     }
 
+    @Test
+    void whatWentBackIsListedTheNewestFirstAndWhatIsInTheMakingIsNot() throws IOException {
+        for (String name : List.of("2026-11-20-old", "2026-11-23-new", ".2026-11-23-made")) {
+            Files.createDirectories(office.returned().resolve(name));
+        }
+        Files.writeString(office.returned().resolve("2026-11-22-note.txt"), "x");
+        new StatusPage(office, world()).write(workingOn("week.csv"));
+        assertThat(page()).doesNotContain("2026-11-23-made", "2026-11-22-note");
+        assertThat(page().indexOf("2026-11-23-new")).isPositive();
+        assertThat(page().indexOf("2026-11-20-old")).isGreaterThan(page().indexOf("23-new"));
+    }
+
+    @Test
+    void theLastSealIsShownUnlessTheLedgerCannotBeAsked() throws IOException {
+        String seal;
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            seal = ledger.records().lastSeal();
+        }
+        new StatusPage(office, world()).write(workingOn("week.csv"));
+        assertThat(page()).contains(seal);
+        Files.delete(office.ledgerFile());
+        new StatusPage(office, world())
+                .write(
+                        new StatusPage.State(
+                                Map.of(), Optional.empty(), List.of(), List.of(), false, true));
+        assertThat(page()).doesNotContain("entry 0, seal");
+    }
+
     // WCAG 2.1, success criterion 2.2.1: a reader can turn a time limit off before meeting it.
     @Test
     void nothingIsShownAnewButByTheOneScriptThatThePageAllows() throws Exception {

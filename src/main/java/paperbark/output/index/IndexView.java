@@ -46,7 +46,7 @@ public record IndexView(
         boolean demo) {
 
     /**
-     * A workbook of the batch.
+     * A workbook, table or page of the batch.
      *
      * @param file its name in the batch folder
      * @param label what it is, in words
@@ -138,6 +138,7 @@ public record IndexView(
      * @param missing what is still missing
      * @param closing every closing date, the nearest first
      * @param pack file name of the pack
+     * @param typing pages to type from
      * @param findings what was noticed
      * @param standing papers of earlier batches that count still
      * @param counts findings by severity, the gravest first, without zeros
@@ -162,6 +163,7 @@ public record IndexView(
             List<String> missing,
             List<Closing> closing,
             String pack,
+            List<Workbook> typing,
             List<FindingLine> findings,
             List<String> standing,
             List<SeverityCount> counts,

@@ -52,10 +52,11 @@ public record OfficeView(
      * What the page leads to, where it is there.
      *
      * @param week whether the page of the week is
+     * @param send whether the page of drafts is
      * @param calendar whether the calendar is
      * @param manual whether the manual is
      */
-    public record Beside(boolean week, boolean calendar, boolean manual) {}
+    public record Beside(boolean week, boolean send, boolean calendar, boolean manual) {}
 
     /** The same while the work is as far as these words say. */
     public OfficeView at(String words) {
