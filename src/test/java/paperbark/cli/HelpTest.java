@@ -60,6 +60,16 @@ class HelpTest {
         }
     }
 
+    @Test
+    void aCommandThatIsAskedForIsTheOnlyOneThatIsMade() {
+        assertThat(Usages.all().keySet())
+                .allSatisfy(
+                        name ->
+                                assertThat(Program.line(folder, name).getSubcommands())
+                                        .containsOnlyKeys(name))
+                .hasSameSizeAs(Commands.asked("chek"));
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
