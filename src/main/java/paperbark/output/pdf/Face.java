@@ -54,6 +54,11 @@ final class Face {
         return glyphs.toByteArray();
     }
 
+    /** Whether it has a glyph for each letter of a text. */
+    boolean hasAll(String text) {
+        return text.codePoints().allMatch(letter -> letters.getGlyphId(letter) > 0);
+    }
+
     /** The font as a dictionary of a document that shows these glyphs. */
     COSDictionary font(BitSet glyphs) throws IOException {
         String name = tag(glyphs) + "+" + font.getName();
