@@ -65,6 +65,7 @@ final class Layout {
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
         fonts.standIn(renderer);
+        Widths.over(renderer.getSharedContext());
         WatchedStyles styles =
                 WatchedStyles.over(renderer, markup, sheet, papers.size(), MOST_PAGES);
         renderer.layout();

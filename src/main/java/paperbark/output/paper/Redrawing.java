@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import paperbark.output.pdf.PaperPart;
 import paperbark.output.pdf.Sketch;
 
@@ -65,36 +66,35 @@ final class Redrawing {
         Layer root = renderer.getRootBox().getLayer();
         // What is placed by itself belongs to no paper.
         boolean plain = root.getChildren().isEmpty() && root.getFloats().isEmpty();
-        LayoutContext context = renderer.getSharedContext().newLayoutContextInstance();
-        List<PageBox> pages = root.getPages();
         for (int i = 0; i < papers.size(); i++) {
-            Optional<PaperMemory> asked = memory.filter(m -> plain).filter(drawn(papers.get(i)));
-            Extent extent = extents.get(i);
-            Box leaf = leaf(i);
-            Optional<PaperShape> shape =
-                    asked.flatMap(
-                            m ->
-                                    PaperShape.of(
-                                            leaf,
-                                            pages.subList(extent.first(), extent.end()),
-                                            styles,
-                                            context));
             String template = nameOf(papers.get(i));
-            Optional<Sketch> sketch =
-                    shape.filter(s -> Sketch.canShow(s.words()))
-                            .flatMap(s -> asked.orElseThrow().proven(template, s))
-                            .map(s -> s.with(shape.orElseThrow().words()));
+            boolean asked = plain && memory.isPresent() && !memory.get().draws(template);
+            Optional<PaperShape> shape = asked ? shape(i, styles) : Optional.empty();
+            Optional<Sketch> sketch = shape.flatMap(s -> known(template, s));
             shapes.add(shape);
             known.add(sketch);
-            sketch.ifPresent(s -> leaf.removeAllChildren());
+            if (sketch.isPresent()) {
+                leaf(i).removeAllChildren();
+            }
         }
         if (shapes.stream().anyMatch(Optional::isPresent)) {
             renderer.getSharedContext().setTextRenderer(text);
         }
     }
 
-    private static java.util.function.Predicate<PaperMemory> drawn(PaperMarkup paper) {
-        return memory -> !memory.draws(nameOf(paper));
+    private Optional<PaperShape> shape(int paper, WatchedStyles styles) {
+        List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
+        Extent extent = extents.get(paper);
+        LayoutContext context = renderer.getSharedContext().newLayoutContextInstance();
+        return PaperShape.of(
+                leaf(paper), pages.subList(extent.first(), extent.end()), styles, context);
+    }
+
+    private Optional<Sketch> known(String template, PaperShape shape) {
+        List<Sketch.Words> words = shape.words();
+        return Sketch.canShow(words)
+                ? memory.orElseThrow().proven(template, shape).map(sketch -> sketch.with(words))
+                : Optional.empty();
     }
 
     private Box leaf(int paper) {
@@ -110,23 +110,26 @@ final class Redrawing {
         List<PaperPart> parts = new ArrayList<>();
         for (int i = 0; i < papers.size(); i++) {
             Extent extent = extents.get(i);
-            Optional<COSDictionary> element =
-                    known.get(i).isPresent()
-                            ? Optional.empty()
-                            : Optional.ofNullable(
-                                            PdfBoxAccessibilityHelper.getStructualElementForBox(
-                                                    leaf(i)))
-                                    .map(e -> e.getCOSObject());
-            boolean wanted = known.get(i).isEmpty() && shapes.get(i).isPresent();
+            Optional<Sketch> sketch = known.get(i);
+            List<List<PaperPart.Drawn>> wanted =
+                    sketch.isPresent()
+                            ? List.of()
+                            : shapes.get(i).map(s -> strings(extent, s)).orElse(List.of());
             parts.add(
                     new PaperPart(
                             extent.first(),
                             extent.count(),
-                            element,
-                            known.get(i),
-                            wanted ? strings(extent, shapes.get(i).get()) : List.of()));
+                            sketch.isPresent() ? Optional.empty() : element(i),
+                            sketch,
+                            wanted));
         }
         return parts;
+    }
+
+    private Optional<COSDictionary> element(int paper) {
+        PDStructureElement element =
+                PdfBoxAccessibilityHelper.getStructualElementForBox(leaf(paper));
+        return Optional.ofNullable(element).map(PDStructureElement::getCOSObject);
     }
 
     private List<List<PaperPart.Drawn>> strings(Extent extent, PaperShape shape) {

@@ -15,6 +15,7 @@ import com.openhtmltopdf.render.InlineText;
 import com.openhtmltopdf.render.LineBox;
 import com.openhtmltopdf.render.MarkerData;
 import com.openhtmltopdf.render.PageBox;
+import com.openhtmltopdf.util.OpenUtil;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
@@ -38,6 +39,8 @@ final class ShapeReader {
                     TableCellBox.class,
                     LineBox.class,
                     InlineLayoutBox.class);
+    // Cells can name each other by their ids.
+    private static final Set<String> CELLS = Set.of("td", "th");
     private static final int TEXT = -1;
     private static final int MARKER = -2;
 
@@ -69,7 +72,7 @@ final class ShapeReader {
             }
         }
         for (PageBox page : pages) {
-            add(page.getTop() - top, page.getBottom() - top, page.getBottomUsable() - top);
+            add(page);
         }
         if (!addBox(leaf)) {
             return Optional.empty();
@@ -80,6 +83,16 @@ final class ShapeReader {
                         new PaperShape.Key(all, names.toString()),
                         List.copyOf(runs),
                         Set.copyOf(kept)));
+    }
+
+    private void add(PageBox page) {
+        add(page.getTop() - top, page.getBottom() - top, page.getBottomUsable() - top);
+        add(page.getWidth(context), page.getHeight(context));
+        // A style sheet may have other margins on the left page than on the right.
+        add(page.getMarginBorderPadding(context, CalculatedStyle.LEFT));
+        add(page.getMarginBorderPadding(context, CalculatedStyle.RIGHT));
+        add(page.getMarginBorderPadding(context, CalculatedStyle.TOP));
+        add(page.getMarginBorderPadding(context, CalculatedStyle.BOTTOM));
     }
 
     /** Whether more is drawn of a box than what it holds. */
@@ -103,6 +116,8 @@ final class ShapeReader {
         if (kind < 0
                 || box.getLayer() != null
                 || style.isPostionedOrFloated()
+                || style.isFootnote()
+                || style.isFootnoteBody()
                 || style.isTextJustify()
                 || style.hasLetterSpacing()) {
             return false;
@@ -131,6 +146,9 @@ final class ShapeReader {
         }
         names.append(element.getAttribute("alt")).append('\0');
         names.append(element.getAttribute("title")).append('\0');
+        if (element.hasAttribute("id") && CELLS.contains(element.getTagName())) {
+            names.append(element.getAttribute("id")).append('\0');
+        }
         return true;
     }
 
@@ -157,6 +175,10 @@ final class ShapeReader {
             keep(marker.getTextMarker().getText());
         }
         return marker.getImageMarker() == null;
+    }
+
+    private static boolean isDrawn(int letter) {
+        return OpenUtil.isCodePointPrintable(letter) && OpenUtil.isSafeFontCodePointToPrint(letter);
     }
 
     /** Makes a string part of the key. */
@@ -199,6 +221,10 @@ final class ShapeReader {
             return false;
         }
         String words = text.getSubstring();
+        // The library leaves some letters out when it draws.
+        if (!words.codePoints().allMatch(ShapeReader::isDrawn)) {
+            return false;
+        }
         int x = inline.getAbsX() + text.getX();
         add(TEXT, words.isEmpty() ? 0 : words.isBlank() ? 1 : 2);
         if (inRepeated) {

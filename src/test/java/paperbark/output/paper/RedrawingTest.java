@@ -38,7 +38,7 @@ class RedrawingTest {
         }
     }
 
-    @Property(tries = 25)
+    @Property(tries = 8)
     void givesTheSameBytesWhateverTheOwnerIsCalled(@ForAll("names") String name) {
         for (CaseFile job :
                 List.of(CaseFiles.installedSolar(), CaseFiles.bookedHeatPump(), CaseFiles.bare())) {
