@@ -107,6 +107,9 @@ public final class Main {
         line.addSubcommand(new ForgetCommand(world));
         line.addSubcommand(new ScansCommand(world));
         line.addSubcommand(new FilePageCommand(world));
+        line.addSubcommand(new PhotosCommand(world));
+        line.addSubcommand(new LabelsCommand(world));
+        line.addSubcommand(new EnvelopesCommand(world));
         line.addSubcommand(new SettleCommand(world));
         line.addSubcommand(new LodgedCommand(world));
         line.addSubcommand(new PaidCommand(world));

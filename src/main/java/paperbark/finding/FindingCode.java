@@ -262,6 +262,10 @@ public enum FindingCode {
     PAPER_INCOMPLETE(CHECK, "A claim with a page missing comes back from the buyer."),
     PAPER_OUTDATED(CHECK, "A signature on an older paper does not hold for the newer one."),
     BOX_BLANK(CHECK, "A paper that nobody signed in one place comes back from the buyer."),
+    PHOTO_OF_OTHER_DAY(CHECK, "A picture of another day may show another job, and proves nothing."),
+    PHOTO_OF_OTHER_PLACE(CHECK, "A picture of another state shows another job."),
+    PHOTO_UNREADABLE(CHECK, "Nobody else will be able to open it either."),
+    PHOTO_OF_NO_JOB(CHECK, "A file of no job is missing where its job is looked at."),
     CLAIM_FAILED(CHECK, "A failed claim brings nothing until it is mended and lodged again.");
 
     private final Severity severity;

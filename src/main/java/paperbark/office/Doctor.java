@@ -38,6 +38,7 @@ public final class Doctor {
         FolderCheck check = new FolderCheck(office);
         List<CheckResult> folders = check.folders();
         doctor.checks.addAll(folders);
+        doctor.checks.addAll(check.photos());
         doctor.checks.addAll(check.readers());
         doctor.checks.add(check.space());
         if (folders.stream().allMatch(CheckResult::isWell)) {

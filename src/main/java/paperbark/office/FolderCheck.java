@@ -3,6 +3,7 @@ package paperbark.office;
 import java.io.IOException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
@@ -44,6 +45,28 @@ final class FolderCheck {
         return checks;
     }
 
+    /**
+     * Where people put files of jobs; it may be a link of the firm's own, and need not be there.
+     */
+    List<CheckResult> photos() {
+        Path folder = office.photos();
+        String name = folder.getFileName() + "/";
+        if (Files.isDirectory(folder)) {
+            return List.of(
+                    Files.isReadable(folder)
+                            ? CheckResult.well(name, "can be read")
+                            : CheckResult.disk(
+                                    name, "cannot be read. Give yourself the right to read it."));
+        }
+        return Files.exists(folder, LinkOption.NOFOLLOW_LINKS)
+                ? List.of(
+                        CheckResult.setup(
+                                name,
+                                "is no folder, or a link that leads nowhere. Put a folder there, or"
+                                        + " mend the link."))
+                : List.of();
+    }
+
     private List<Path> stations() {
         List<Path> all =
                 new ArrayList<>(
@@ -63,7 +86,9 @@ final class FolderCheck {
     /** Who may read what lies here; people's bank details do. */
     List<CheckResult> readers() throws IOException {
         List<CheckResult> checks = new ArrayList<>();
-        for (Path folder : stations()) {
+        List<Path> folders = new ArrayList<>(stations());
+        folders.add(office.photos());
+        for (Path folder : folders) {
             if (Files.isDirectory(folder)) {
                 String readers = Rights.readers(folder);
                 String who = readers.isEmpty() ? "by you alone" : "by " + readers + " too";

@@ -196,6 +196,8 @@ public final class Forget {
         done.addAll(erasure.ofLists(office.filed(), left));
         done.addAll(erasure.ofLists(office.returned(), left));
         done.addAll(erasure.ofSigned(office, left));
+        done.addAll(PhotoErasure.of(office, ledger, job, left));
+        done.addAll(week());
         done.addAll(copies(today, left));
         AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
         left.forEach(
@@ -206,6 +208,17 @@ public final class Forget {
                                         + " it if you need it no more."));
         if (Office.list(office.intake()).stream().anyMatch(f -> !Office.isHidden(f))) {
             unread.add("the lists in intake were not looked into.");
+        }
+        return done;
+    }
+
+    /** The page of the week may show the owner's number; whoever works next makes it anew. */
+    private List<String> week() throws IOException {
+        List<String> done = new ArrayList<>();
+        for (String ending : List.of(".html", ".pdf", ".eml")) {
+            if (Files.deleteIfExists(office.week(ending))) {
+                done.add("deleted week" + ending);
+            }
         }
         return done;
     }

@@ -58,6 +58,11 @@ public record Office(Path root) {
         return root.resolve("scans");
     }
 
+    /** Where people put photographs, certificates and receipts of their jobs. */
+    public Path photos() {
+        return root.resolve("photos");
+    }
+
     /** Papers that came back, a folder a job, with the pages that nobody could place yet. */
     public Path signed() {
         return root.resolve("signed");

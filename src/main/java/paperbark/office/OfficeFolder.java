@@ -36,7 +36,7 @@ public final class OfficeFolder {
     public static final String NOTE = "WHAT-TO-DO.txt";
 
     private static final List<String> FOLDERS =
-            List.of(INTAKE, "scans", "packs", RETURNED, "filed", "templates", "tables");
+            List.of(INTAKE, "scans", "photos", "packs", RETURNED, "filed", "templates", "tables");
     static final String TABLES = "tables/";
     static final String MARK = TABLES + "SAMPLE-TABLES.txt";
     static final String SAMPLE_REGISTER = "sample-register.xlsx";
@@ -94,6 +94,7 @@ public final class OfficeFolder {
         OfficeFolder office = new OfficeFolder(folder);
         office.folders();
         office.templates();
+        office.file("photos/" + JobFiles.WORD, word());
         if (firm.isPresent()) {
             firm.get().write(folder, making, office.made, office.kept);
         } else {
@@ -201,6 +202,26 @@ public final class OfficeFolder {
             Files.deleteIfExists(part);
         }
         made.add(name);
+    }
+
+    private static byte[] word() {
+        return """
+                PHOTOGRAPHS, CERTIFICATES AND RECEIPTS OF YOUR JOBS GO HERE.
+
+                Either into a folder that is named after the job:   SB-1032/tank.jpg
+                or anywhere here, with the job's number in the name: SB-1032 plumbing certificate.pdf
+
+                Words in a name, or a folder's, that count:
+                certificate, compliance    a certificate; with "plumbing" or "electrical" it tells which
+                receipt, scrap             a receipt, such as that for the old heater
+                before, old                a picture of what was there before the work
+                checked (a folder)         pictures that you have looked at; nothing is asked of them again
+
+                Files here are read and never changed. "paperbark photos" and the page of the week say
+                what is missing, and which pictures are of another day or state. "forget" deletes the
+                files of its job. What lies here shows people's houses: it is as private as a register.
+                """
+                .getBytes(StandardCharsets.UTF_8);
     }
 
     private static byte[] mark() {

@@ -33,11 +33,13 @@ import paperbark.value.Email;
  */
 public final class OfficePapers {
     private final Office office;
+    private final PhotoDesk photos;
     private String shown = "";
     private List<String> looks = List.of();
 
     OfficePapers(Office office) {
         this.office = office;
+        this.photos = new PhotoDesk(office);
     }
 
     /** What somebody should look at, because something could not be made. */
@@ -49,14 +51,21 @@ public final class OfficePapers {
     void refresh(LocalDate today, Instant now, String version) {
         List<String> trouble = new ArrayList<>();
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            String state = today + " " + ledger.records().lastSeal();
+            String state = today + " " + ledger.records().lastSeal() + " " + photos.print(now);
             if (state.equals(shown)) {
                 return;
             }
             shown = state;
-            Facts facts = new Facts(office, ledger, today, now, version);
+            List<Photos.Result> seen = new ArrayList<>();
+            make(
+                    "What is to be said of photos/",
+                    () -> photos.look(ledger, today, now).ifPresent(seen::add),
+                    trouble);
+            Facts facts =
+                    new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
             make("calendar.ics", facts::writeCalendar, trouble);
             make("week.html", facts::writeWeek, trouble);
+            seen.forEach(result -> trouble.addAll(PhotoDesk.lines(result)));
         } catch (LedgerException untrusted) {
             // Whoever works with the ledger is told; the last calendar stays.
             return;
@@ -93,7 +102,10 @@ public final class OfficePapers {
             throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ledger.verify();
-            Facts facts = new Facts(office, ledger, today, now, version);
+            PhotoDesk photos = new PhotoDesk(office);
+            List<Photos.Result> seen = photos.look(ledger, today, now).stream().toList();
+            Facts facts =
+                    new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
             facts.writeCalendar();
             facts.writeWeek();
             return List.of(
@@ -104,9 +116,20 @@ public final class OfficePapers {
         }
     }
 
-    /** What the files are made of. */
+    /**
+     * What the files are made of.
+     *
+     * @param seen what lies in {@code photos/}; empty where that folder is not used
+     * @param filed what the office's registers say
+     */
     private record Facts(
-            Office office, Ledger ledger, LocalDate today, Instant now, String version) {
+            Office office,
+            Ledger ledger,
+            List<Photos.Result> seen,
+            FiledJobs filed,
+            LocalDate today,
+            Instant now,
+            String version) {
 
         private Optional<FirmTables> tables() {
             return FirmTablesReader.read(office.tables()).result();
@@ -132,21 +155,34 @@ public final class OfficePapers {
         /** The page comes last: it tells that the others are there. */
         void writeWeek() throws IOException {
             Optional<FirmTables> tables = tables();
-            WeekView view = WeekFacts.of(office, ledger, tables, days(tables), today, version);
-            byte[] sheet = WeekSheet.of(office.templates(), view, today);
+            WeekFacts.Jobs jobs =
+                    new WeekFacts.Jobs(days(tables), filed, seen.stream().findFirst());
+            WeekView view = WeekFacts.of(office, ledger, tables, jobs, today, version);
+            byte[] sheet = sheet(view);
             String page = WeekPage.of(view);
+            // A letter that went out cannot be made to forget.
+            WeekView sent = view.withoutOwnersNumbers();
+            boolean same = sent.equals(view);
             Optional<Email> firm = tables.map(FirmTables::firm).flatMap(Firm::email);
             Draft draft =
                     new Draft(
                             firm,
                             firm,
                             "The week of " + view.week() + ": " + view.inShort(),
-                            page,
-                            List.of(new Draft.Attachment("week.pdf", "application/pdf", sheet)),
+                            same ? page : WeekPage.of(sent),
+                            List.of(
+                                    new Draft.Attachment(
+                                            "week.pdf",
+                                            "application/pdf",
+                                            same ? sheet : sheet(sent))),
                             now);
             replace(office.week(".pdf"), sheet);
             replace(office.week(".eml"), DraftFile.of(draft));
             replace(office.week(".html"), page.getBytes(StandardCharsets.UTF_8));
+        }
+
+        private byte[] sheet(WeekView view) {
+            return WeekSheet.of(office.templates(), view, today);
         }
     }
 

@@ -11,12 +11,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import paperbark.batch.OutputFolder;
 import paperbark.firm.Buyer;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
+import paperbark.job.Job;
 import paperbark.ledger.Batches;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
@@ -35,6 +39,8 @@ final class WeekFacts {
     private static final int NOT_BACK = 40;
     private static final int AHEAD_DAYS = Owing.CLOSING_DAYS;
     private static final int BACK_DAYS = 60;
+    private static final String LIES =
+            " (a certificate lies in photos/: is its number in the register?)";
 
     private final LocalDate today;
     private final LocalDate sunday;
@@ -45,6 +51,15 @@ final class WeekFacts {
         this.sunday = monday(today).plusDays(6);
         this.tables = tables;
     }
+
+    /**
+     * What is known of an office's jobs beside the ledger.
+     *
+     * @param days the office's calendar
+     * @param filed what its registers say
+     * @param photos what lies in {@code photos/}; empty where that folder is not used
+     */
+    record Jobs(List<CalendarDay> days, FiledJobs filed, Optional<Photos.Result> photos) {}
 
     /** The Monday on or before a day. */
     static LocalDate monday(LocalDate day) {
@@ -59,14 +74,14 @@ final class WeekFacts {
     /**
      * What there is to look at.
      *
-     * @param days the office's calendar
+     * @param jobs what is known of its jobs beside the ledger
      * @throws IOException when a folder cannot be read
      */
     static WeekView of(
             Office office,
             Ledger ledger,
             Optional<FirmTables> tables,
-            List<CalendarDay> days,
+            Jobs jobs,
             LocalDate today,
             String version)
             throws IOException {
@@ -82,12 +97,13 @@ final class WeekFacts {
                 facts.closings(owing.closing(), c -> !last(c).isAfter(facts.sunday)),
                 facts.closings(owing.closing(), c -> last(c).isAfter(facts.sunday)),
                 facts.closings(owing.failed(), c -> true),
-                Lodging.of(ledger, claims).map(facts::signed),
-                facts.papers(days),
+                Lodging.of(ledger, claims).map(l -> facts.signed(l, ledger, jobs.filed())),
+                jobs.photos().map(p -> files(p, claims)),
+                facts.papers(jobs),
                 held(office, ledger),
                 facts.overdue(late),
                 sum(late).toString(),
-                facts.ending(days),
+                facts.ending(jobs.days()),
                 facts.machine(office));
     }
 
@@ -110,20 +126,24 @@ final class WeekFacts {
                 c.failed().orElse(""));
     }
 
-    private WeekView.Signed signed(Lodging lodging) {
+    private WeekView.Signed signed(Lodging lodging, Ledger ledger, FiledJobs filed) {
         return new WeekView.Signed(
                 lodging.ready().size(),
                 lodging.awaited().size(),
-                lodging.awaited().stream().limit(NOT_BACK).map(this::notBack).toList());
+                lodging.awaited().stream()
+                        .limit(NOT_BACK)
+                        .map(a -> notBack(a, filed.of(ledger, a.claim().job())))
+                        .toList());
     }
 
-    private WeekView.NotBack notBack(Lodging.Assigned assigned) {
+    private WeekView.NotBack notBack(Lodging.Assigned assigned, Optional<Job> job) {
         Optional<LocalDate> last = assigned.claim().lodgeBy();
         return new WeekView.NotBack(
                 assigned.claim().reference(),
                 assigned.name(),
                 assigned.paper().step().awaited(),
                 assigned.paper().batch(),
+                job.flatMap(j -> j.owner().phone()),
                 last.map(Days::show).orElse(""),
                 last.map(this::left).orElse(""));
     }
@@ -141,24 +161,57 @@ final class WeekFacts {
         return days < 0 ? count + " ago" : count + " left";
     }
 
-    private List<WeekView.Line> papers(List<CalendarDay> days) {
+    /** What is wanted of claims to be lodged and is not there. */
+    private static WeekView.Files files(Photos.Result photos, List<ClaimState> claims) {
+        Set<String> toLodge =
+                claims.stream()
+                        .filter(ClaimState::isToLodge)
+                        .map(ClaimState::job)
+                        .collect(Collectors.toSet());
+        List<WeekView.Lacking> lacking =
+                photos.jobs().stream()
+                        .filter(j -> toLodge.contains(j.job()) && !j.lacking().isEmpty())
+                        .map(j -> new WeekView.Lacking(j.job(), String.join(", ", j.lacking())))
+                        .toList();
+        return new WeekView.Files(
+                PhotoDesk.lines(photos),
+                lacking.stream().limit(NOT_BACK).toList(),
+                Math.max(0, lacking.size() - NOT_BACK));
+    }
+
+    private List<WeekView.Line> papers(Jobs jobs) {
+        List<CalendarDay> days =
+                jobs.days().stream().filter(d -> d.name().startsWith("paper ")).toList();
         return lines(
-                days.stream().filter(d -> d.name().startsWith("paper ")).toList(),
+                days,
                 today.minusDays(BACK_DAYS),
-                sunday);
+                sunday,
+                d -> d.title() + (hasFile(d, jobs) ? LIES : ""));
+    }
+
+    /** A paper that is not on file by the register may have come as a file since. */
+    private static boolean hasFile(CalendarDay day, Jobs jobs) {
+        return jobs.photos().stream()
+                .flatMap(p -> p.jobs().stream())
+                .anyMatch(j -> j.awaitsNumber() && day.name().startsWith("paper " + j.job() + " "));
     }
 
     private List<WeekView.Line> ending(List<CalendarDay> days) {
         return lines(
                 days.stream().filter(d -> d.name().matches("(?s)(licence|offer|rule) .*")).toList(),
                 today,
-                today.plusDays(AHEAD_DAYS));
+                today.plusDays(AHEAD_DAYS),
+                CalendarDay::title);
     }
 
-    private List<WeekView.Line> lines(List<CalendarDay> days, LocalDate from, LocalDate to) {
+    private List<WeekView.Line> lines(
+            List<CalendarDay> days,
+            LocalDate from,
+            LocalDate to,
+            Function<CalendarDay, String> title) {
         return days.stream()
                 .filter(d -> !d.cancelled() && !d.day().isBefore(from) && !d.day().isAfter(to))
-                .map(d -> new WeekView.Line(d.title(), Days.show(d.day()), left(d.day())))
+                .map(d -> new WeekView.Line(title.apply(d), Days.show(d.day()), left(d.day())))
                 .toList();
     }
 

@@ -5,7 +5,8 @@ import java.util.Optional;
 import paperbark.value.Phone;
 
 /**
- * What an office looks at on a Monday. It tells of jobs by their numbers only.
+ * What an office looks at on a Monday. It tells of jobs by their numbers, and of owners by the
+ * telephone alone.
  *
  * @param firm name of the firm; empty text where its tables cannot be read
  * @param day the day
@@ -15,6 +16,7 @@ import paperbark.value.Phone;
  * @param soon claims that close within the next weeks
  * @param failed claims that failed and bring nothing until they are lodged again
  * @param signed assignments that are not back; empty where no papers are scanned
+ * @param files what is to be said of the files of jobs; empty where none are put by
  * @param papers compliance papers not on file, by their last day
  * @param held batches with jobs that are still held
  * @param overdue money overdue by buyer
@@ -31,6 +33,7 @@ public record WeekView(
         List<Closing> soon,
         List<Closing> failed,
         Optional<Signed> signed,
+        Optional<Files> files,
         List<Line> papers,
         List<Held> held,
         List<Overdue> overdue,
@@ -91,11 +94,45 @@ public record WeekView(
      * @param paper the paper
      * @param came how far it has come, in words
      * @param batch the batch that it was printed with
+     * @param phone the owner's number, where its register is at hand and tells one
      * @param day last day of the claim; empty text where there is none
      * @param left in words, such as {@code 3 days left}
      */
     public record NotBack(
-            String claim, String paper, String came, String batch, String day, String left) {}
+            String claim,
+            String paper,
+            String came,
+            String batch,
+            Optional<Phone> phone,
+            String day,
+            String left) {
+        private NotBack withoutNumber() {
+            return new NotBack(claim, paper, came, batch, Optional.empty(), day, left);
+        }
+    }
+
+    /**
+     * The files that people put by for jobs.
+     *
+     * @param looks what somebody should look at, in a sentence each
+     * @param lacking jobs with a claim to be lodged for which something is not there
+     * @param more how many further ones there are
+     */
+    public record Files(List<String> looks, List<Lacking> lacking, int more) {
+        /** Keeps the lists from being changed. */
+        public Files {
+            looks = List.copyOf(looks);
+            lacking = List.copyOf(lacking);
+        }
+    }
+
+    /**
+     * A job for which files are not there.
+     *
+     * @param job its number
+     * @param what the files, in words
+     */
+    public record Lacking(String job, String what) {}
 
     /**
      * Something with a day.
@@ -127,6 +164,31 @@ public record WeekView(
      */
     public record Overdue(
             String buyer, Optional<Phone> phone, String amount, String oldest, int claims) {}
+
+    /** The same without the numbers of owners. */
+    public WeekView withoutOwnersNumbers() {
+        return new WeekView(
+                firm,
+                day,
+                week,
+                program,
+                lodge,
+                soon,
+                failed,
+                signed.map(
+                        s ->
+                                new Signed(
+                                        s.ready(),
+                                        s.waiting(),
+                                        s.first().stream().map(NotBack::withoutNumber).toList())),
+                files,
+                papers,
+                held,
+                overdue,
+                total,
+                ending,
+                machine);
+    }
 
     /** In one line what matters most. */
     public String inShort() {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import paperbark.finding.RuleRef;
 import paperbark.value.Postcode;
+import paperbark.value.State;
 
 /**
  * All rule tables, proven and ready to be asked.
@@ -22,6 +23,7 @@ import paperbark.value.Postcode;
  * @param postcodeStates states by postcode
  * @param records how long records are kept
  * @param holidays public holidays by day
+ * @param stateBoxes outermost points of the states
  * @param gst share of GST in a price
  * @param tables the files that went in, shipped and the firm's
  */
@@ -38,6 +40,7 @@ public record Rulebook(
         RuleTable<Postcode, PostcodeStateRow> postcodeStates,
         RuleTable<RecordRule, Setting> records,
         RuleTable<LocalDate, HolidayRow> holidays,
+        RuleTable<State, StateBoxRow> stateBoxes,
         RuleTable<Unkeyed, GstRow> gst,
         List<TableFile> tables) {
 
@@ -73,6 +76,7 @@ public record Rulebook(
                 postcodeStates,
                 records,
                 holidays,
+                stateBoxes,
                 gst);
     }
 

@@ -45,6 +45,7 @@ final class RulebookLoader {
                         table(PostcodeStateRow.LAYOUT),
                         settings(RecordRule.LAYOUT, RecordRule.class),
                         table(HolidayRow.LAYOUT),
+                        table(StateBoxRow.LAYOUT),
                         table(GstRow.LAYOUT),
                         files);
         folder.firmsNames().stream()

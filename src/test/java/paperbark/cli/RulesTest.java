@@ -82,7 +82,7 @@ class RulesTest {
     @Test
     void whatNobodyComparedForAYearIsListed() {
         assertThat(after(rules("--as-of", "2027-11-25"), "Not confirmed"))
-                .startsWith("Not confirmed for 12 months: 9 rows (9 from memory, not verified)")
+                .startsWith("Not confirmed for 12 months: 17 rows (17 from memory, not verified)")
                 .doesNotContain("years 4");
         assertThat(after(rules("--as-of", "2027-11-26"), "Not confirmed"))
                 .contains("years 4", "confirmed 25 Nov 2026");

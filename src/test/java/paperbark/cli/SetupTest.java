@@ -51,7 +51,7 @@ class SetupTest {
         assertThat(run.exitCode()).as(run.err()).isZero();
         for (String name :
                 new String[] {
-                    "intake", "scans", "packs", "returned", "filed", "templates", "tables"
+                    "intake", "scans", "photos", "packs", "returned", "filed", "templates", "tables"
                 }) {
             assertThat(directory.resolve("office").resolve(name)).isDirectory();
         }
@@ -69,6 +69,7 @@ class SetupTest {
                         "guide.pdf",
                         "paperbark.db",
                         "paperbark.key",
+                        "photos/HOW-TO.txt",
                         "sample-register.xlsx",
                         "tables/SAMPLE-TABLES.txt");
         assertThat(run.out())

@@ -278,6 +278,10 @@ class ArrowsTest {
             only("com.google.zxing..", "paperbark.output.paper..", "paperbark.scan..");
 
     @ArchTest
+    static final ArchRule whatCamerasWroteStaysInTheOffice =
+            only("com.drew..", "paperbark.office..");
+
+    @ArchTest
     static final ArchRule objectsAndBytesKnowNoPaper =
             noClasses()
                     .that()

@@ -130,7 +130,8 @@ class GalleryTest {
 
     private String[] completed(Path room, String line) {
         List<String> words = new ArrayList<>(List.of(line.strip().split("\\s+")));
-        boolean reads = !List.of("ledger-new", "forget", "withdraw").contains(words.get(0));
+        boolean reads =
+                !List.of("ledger-new", "setup", "forget", "withdraw").contains(words.get(0));
         if (reads && !Files.isDirectory(room.resolve("tables"))) {
             words.addAll(List.of("--tables", SAMPLE_TABLES.toString()));
         }
@@ -145,7 +146,7 @@ class GalleryTest {
         } else {
             words.addAll(List.of("check", register(room)));
         }
-        boolean ofOffice = words.get(0).equals("scans");
+        boolean ofOffice = List.of("scans", "photos").contains(words.get(0));
         if (!ofOffice
                 && !Files.isDirectory(room.resolve("tables"))
                 && !words.contains("--tables")) {

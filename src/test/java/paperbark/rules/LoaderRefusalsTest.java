@@ -123,7 +123,7 @@ class LoaderRefusalsTest {
                         + " stc/zones.csv, stc/years.csv, stc/limits.csv, veec/activities.csv,"
                         + " veec/climate-zones.csv, veec/emission-factors.csv, veec/conditions.csv,"
                         + " veec/factors.csv, veec/listed-counts.csv, au/postcode-states.csv,"
-                        + " au/records.csv, au/public-holidays.csv, gst.csv");
+                        + " au/records.csv, au/public-holidays.csv, au/state-boxes.csv, gst.csv");
     }
 
     @Test

@@ -13,7 +13,7 @@ public final class Guide {
 
     // It has no head and foot of its own, and must stay on one page.
     private static final String MARGINS =
-            "\n@page { margin: 15mm 14mm 12mm 18mm; @top-left { content: none; }"
+            "\n@page { margin: 13mm 14mm 10mm 18mm; @top-left { content: none; }"
                     + " @bottom-left { content: none; } }";
 
     private Guide() {}

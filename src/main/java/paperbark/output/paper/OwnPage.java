@@ -22,7 +22,7 @@ final class OwnPage {
      * The document.
      *
      * @param folder the firm's templates; one there that is broken gives way to the shipped one
-     * @param margins what the style sheet of the papers lacks for it
+     * @param margins what the style sheet of the papers, and that beside the template, lack for it
      */
     static byte[] of(
             Optional<Path> folder,
@@ -56,7 +56,9 @@ final class OwnPage {
         PaperMarkup page =
                 new PaperMarkup(
                         new Paper(PaperKind.COVER, "default", List.of()), running, content, false);
-        StyleSheet style = StyleSheet.of(engine.source(Packs.STYLE).orElseThrow() + margins);
+        String own = engine.source(template.replace(".ftlh", ".css")).orElse("");
+        StyleSheet style =
+                StyleSheet.of(engine.source(Packs.STYLE).orElseThrow() + "\n" + own + margins);
         try (PDDocument document = new PDDocument()) {
             LaidOut drawn =
                     Layout.draw(

@@ -5,11 +5,16 @@ import com.google.zxing.WriterException;
 import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;
 import com.google.zxing.qrcode.encoder.ByteMatrix;
 import com.google.zxing.qrcode.encoder.Encoder;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Base64;
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
+import javax.imageio.ImageIO;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import paperbark.output.pdf.SlimPages;
@@ -29,6 +34,11 @@ public final class ScanMark {
 
     private static final float TENTHS_PER_POINT = 254f / 72;
     private static final float PAGE_WIDTH = 2100;
+
+    // Viewers smooth small pictures; the white around it is what readers look for.
+    private static final int DOTS = 8;
+    private static final int QUIET = 2;
+    private static final int WHITE = 0xffffff;
 
     private final ByteMatrix modules;
 
@@ -55,6 +65,30 @@ public final class ScanMark {
                 FROM_TOP * TENTHS_PER_POINT,
                 size,
                 modules(text).getWidth());
+    }
+
+    /** A mark that says a text, as the address of a picture that holds it, for labels. */
+    static String picture(String text) {
+        ByteMatrix modules = modules(text);
+        int size = (modules.getWidth() + 2 * QUIET) * DOTS;
+        BufferedImage image = new BufferedImage(size, size, BufferedImage.TYPE_BYTE_BINARY);
+        for (int y = 0; y < size; y++) {
+            for (int x = 0; x < size; x++) {
+                image.setRGB(
+                        x, y, isBlack(modules, x / DOTS - QUIET, y / DOTS - QUIET) ? 0 : WHITE);
+            }
+        }
+        try (ByteArrayOutputStream png = new ByteArrayOutputStream()) {
+            ImageIO.write(image, "png", png);
+            return "data:image/png;base64," + Base64.getEncoder().encodeToString(png.toByteArray());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static boolean isBlack(ByteMatrix modules, int x, int y) {
+        boolean inside = x >= 0 && y >= 0 && x < modules.getWidth() && y < modules.getHeight();
+        return inside && modules.get(x, y) == 1;
     }
 
     /** Draws the mark on a finished page. */
