@@ -79,10 +79,10 @@ record PaperShape(Key key, List<Run> runs, Set<String> kept) {
 
     /** Finds the run that a string on the page is. */
     Finder finder() {
-        Map<List<Object>, Integer> placed = new HashMap<>();
+        Map<Run, Integer> placed = new HashMap<>();
         for (int i = 0; i < runs.size(); i++) {
             Run run = runs.get(i);
-            placed.merge(List.of(run.text(), run.x(), run.y()), i, (a, b) -> PaperPart.UNKNOWN);
+            placed.merge(run, i, (a, b) -> PaperPart.UNKNOWN);
         }
         return new Finder(placed, kept);
     }
@@ -90,10 +90,10 @@ record PaperShape(Key key, List<Run> runs, Set<String> kept) {
     /**
      * Finds runs by their place; what is kept may stand at other heights and on further pages too.
      */
-    record Finder(Map<List<Object>, Integer> placed, Set<String> kept) {
+    record Finder(Map<Run, Integer> placed, Set<String> kept) {
         int find(String text, float x, float y) {
             int other = kept.contains(text) ? PaperPart.KEPT : PaperPart.UNKNOWN;
-            return placed.getOrDefault(List.<Object>of(text, (int) x, (int) y), other);
+            return placed.getOrDefault(new Run(text, (int) x, (int) y), other);
         }
     }
 }

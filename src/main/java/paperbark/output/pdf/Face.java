@@ -49,13 +49,14 @@ final class Face {
 
     /** The glyph numbers of a text, two bytes each. */
     byte[] glyphs(String text) {
-        Buffer glyphs = new Buffer();
+        byte[] glyphs = new byte[2 * text.codePointCount(0, text.length())];
+        int at = 0;
         for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
             int glyph = glyph(text.codePointAt(i));
-            glyphs.write(glyph >> 8);
-            glyphs.write(glyph);
+            glyphs[at++] = (byte) (glyph >> 8);
+            glyphs[at++] = (byte) glyph;
         }
-        return glyphs.toByteArray();
+        return glyphs;
     }
 
     /** Whether it has a glyph for each letter of a text. */

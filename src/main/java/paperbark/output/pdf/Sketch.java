@@ -93,7 +93,7 @@ public final class Sketch {
 
     /** Glyphs as the steps of a page show them. */
     static byte[] shown(byte[] glyphs) {
-        Buffer shown = new Buffer();
+        Buffer shown = new Buffer(glyphs.length + 16);
         shown.string(glyphs);
         return shown.text("Tj\n").toByteArray();
     }
