@@ -27,10 +27,15 @@ public final class AdviceFiles {
     /** Writes the advices that have no file yet. */
     public static void complete(Ledger ledger, Path folder) throws IOException {
         for (EntryRecord advice : ledger.records().withoutFolder()) {
-            Path file = folder.resolve(advice.name() + ".json");
+            Path file = file(folder, advice.name());
             if (!Files.exists(file)) {
                 Disk.replace(file, new EntryFile(ledger.id(), advice).toJson());
             }
         }
+    }
+
+    /** The file of an entry. */
+    static Path file(Path folder, String entry) {
+        return folder.resolve(entry + ".json");
     }
 }

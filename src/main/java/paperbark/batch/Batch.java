@@ -195,7 +195,7 @@ public final class Batch {
         findings.addAll(KeepUntil.of(info.register(), entitlements, inputs.rulebook()));
         List<RuleRef> rules = RulesInUse.of(entitlements);
         findings.addAll(RulesInUse.old(rules, inputs.rulebook(), info.preparedOn()));
-        List<Receivable> receivables = books.receivables();
+        List<Receivable> receivables = books.receivables(cases);
         return new BatchView(
                 info, inputs.tables().firm(), cases, Finding.inOrder(findings), rules, receivables);
     }

@@ -4,9 +4,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -27,12 +27,14 @@ import paperbark.ledger.CommitUnknown;
 import paperbark.ledger.Conflict;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.JobHistory;
-import paperbark.ledger.JobVersion;
+import paperbark.ledger.Keys;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
+import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Proof;
 import paperbark.ledger.WithdrawalEntry;
+import paperbark.offer.Standing;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Receivable;
@@ -104,16 +106,12 @@ final class Books implements AutoCloseable {
         if (ledger.isEmpty()) {
             return Map.of();
         }
-        EarlierSales sales = new EarlierSales(request, this::batchesOf);
+        EarlierSales sales = EarlierSales.of(ledger.get(), request);
         Map<String, List<TakenBack>> all = new HashMap<>();
         for (CaseFile file : view.cases()) {
             String job = file.job().reference();
             JobHistory history = histories.getOrDefault(job, JobHistory.NONE);
-            Set<String> corrected =
-                    history.claims().stream()
-                            .map(ClaimState::job)
-                            .filter(other -> !other.equals(job))
-                            .collect(Collectors.toCollection(TreeSet::new));
+            Set<String> corrected = corrected(file);
             if (history.earlier().isPresent() || !corrected.isEmpty()) {
                 all.put(job, sales.of(job, corrected));
             }
@@ -121,14 +119,13 @@ final class Books implements AutoCloseable {
         return all;
     }
 
-    private List<String> batchesOf(String job) {
-        List<String> batches =
-                new ArrayList<>(
-                        ledger.orElseThrow().versions(job).stream()
-                                .map(JobVersion::batch)
-                                .toList());
-        Collections.reverse(batches);
-        return batches;
+    /** The other jobs whose place a job takes. */
+    private Set<String> corrected(CaseFile file) {
+        String job = file.job().reference();
+        return histories.getOrDefault(job, JobHistory.NONE).claims().stream()
+                .map(ClaimState::job)
+                .filter(other -> !other.equals(job))
+                .collect(Collectors.toCollection(TreeSet::new));
     }
 
     /** Whether a batch of that name was ever taken in. */
@@ -180,8 +177,10 @@ final class Books implements AutoCloseable {
                                             request.run().version()));
             if (booked) {
                 proof.grew(ledger.get());
-                AdviceFiles.complete(
-                        ledger.get(), AdviceFiles.beside(request.ledger().place().orElseThrow()));
+                LedgerPlace place = request.ledger().place().orElseThrow();
+                AdviceFiles.complete(ledger.get(), AdviceFiles.beside(place));
+                WithdrawnSales.complete(
+                        ledger.get(), place, EarlierSales.of(ledger.get(), request));
             }
         }
     }
@@ -209,13 +208,33 @@ final class Books implements AutoCloseable {
         return known.isEmpty() ? inputs : inputs.renumbered(known);
     }
 
-    /** What the ledger says of earlier claims, longest due first; nothing where there is none. */
-    List<Receivable> receivables() {
+    /**
+     * What the ledger says of earlier claims, longest due first; nothing where there is none. Those
+     * that a batch takes away or makes anew are told by the batch itself.
+     */
+    List<Receivable> receivables(List<CaseFile> cases) {
+        Map<String, CaseFile> now = new HashMap<>();
+        Set<String> replaced = new HashSet<>();
+        for (CaseFile file : cases) {
+            now.put(Keys.job(file.job().reference()), file);
+            corrected(file).forEach(job -> replaced.add(Keys.job(job)));
+        }
         return ledger.map(l -> l.claims(request.run().today())).orElse(List.of()).stream()
+                .filter(c -> !replaced.contains(Keys.job(c.job())))
+                .filter(c -> stays(c, Optional.ofNullable(now.get(Keys.job(c.job())))))
                 .filter(c -> c.isOpen() || c.failed().isPresent() || !c.lodged() || isRecent(c))
                 .map(Books::receivable)
                 .sorted(Comparator.comparing(Receivable::due))
                 .toList();
+    }
+
+    /**
+     * Whether a claim is as it was once the job has come again: the buyer has it, as it was made.
+     */
+    private static boolean stays(ClaimState claim, Optional<CaseFile> again) {
+        return again.map(file -> file.standing(claim.scheme()))
+                .map(s -> claim.lodged() && (s == Standing.DUE || s == Standing.HELD))
+                .orElse(true);
     }
 
     /** What was paid lately is still of interest; what was paid long ago would bury the rest. */

@@ -21,6 +21,7 @@ import paperbark.firm.StatePaper;
 import paperbark.job.Job;
 import paperbark.job.JobCheck;
 import paperbark.job.Missing;
+import paperbark.ledger.ClaimState;
 import paperbark.ledger.JobHistory;
 import paperbark.offer.Comparison;
 import paperbark.offer.Expected;
@@ -35,6 +36,7 @@ import paperbark.output.PaperPlan;
 import paperbark.output.ToDo;
 import paperbark.rules.HolidayRow;
 import paperbark.rules.Rulebook;
+import paperbark.value.SchemeName;
 import paperbark.value.Trade;
 
 /**
@@ -116,9 +118,16 @@ public final class Cases {
         findings.addAll(assessed.findings());
         List<Expected> expected = new ArrayList<>();
         List<Comparison> comparisons = new ArrayList<>();
-        OfferChoice offers = new OfferChoice(tables, rulebook, info.preparedOn());
+        JobHistory history = histories.getOrDefault(job.reference(), JobHistory.NONE);
+        Map<SchemeName, ClaimState> withBuyer = history.withBuyer();
         for (Entitlement entitlement : assessed.entitlements().all()) {
-            OfferChoice.Chosen chosen = offers.choose(job, entitlement);
+            // What the buyer has is paid as it was offered when it was claimed.
+            LocalDate day =
+                    Optional.ofNullable(withBuyer.get(entitlement.scheme()))
+                            .map(ClaimState::claimedOn)
+                            .orElse(info.preparedOn());
+            OfferChoice.Chosen chosen =
+                    new OfferChoice(tables, rulebook, day).choose(job, entitlement);
             chosen.expected().ifPresent(expected::add);
             chosen.comparison().ifPresent(comparisons::add);
             findings.addAll(chosen.findings());
@@ -151,8 +160,8 @@ public final class Cases {
                         toDo(job, ordered),
                         ordered,
                         papers,
-                        packFile);
-        JobHistory history = histories.getOrDefault(job.reference(), JobHistory.NONE);
+                        packFile,
+                        withBuyer.keySet());
         return new EarlierPapers(file, history, again).considered();
     }
 

@@ -98,7 +98,7 @@ final class EarlierPapers {
                     Optional.empty());
         }
         List<String> wrong = contradicted(paper, newest);
-        if (!paper.kind().isCopy() && (again || !wrong.isEmpty())) {
+        if (!paper.kind().isCopy() && (again || !wrong.isEmpty()) && !isWithBuyer(paper)) {
             takeBack.add(named(paper.title(), newest));
         }
         boolean signedBefore =
@@ -108,6 +108,12 @@ final class EarlierPapers {
                 Optional.empty(),
                 Optional.of(told(paper, newest, wrong, signedBefore)),
                 correction(paper));
+    }
+
+    /** What the buyer has is agreed on with them, as the stop that holds the new paper says. */
+    private boolean isWithBuyer(Paper paper) {
+        return paper.isBlocked()
+                && paper.kind().scheme().filter(file.withBuyer()::contains).isPresent();
     }
 
     /** The newest that was there on the day of signing, if nothing that it says is wrong now. */

@@ -9,13 +9,13 @@ public enum Ending {
     REFUSED(11, "The register was refused; nothing was published."),
     ALREADY(
             12,
-            "Nothing in this register is new: its jobs were already prepared with the same tables and templates, or are cancelled."),
+            "Nothing in this register is new: its jobs were already prepared, or are cancelled."),
     KEPT(13, "Nothing was forgotten: the time for which it must be kept is not over."),
     BUSY(20, "Another program is at work in the same place; nothing was done."),
     UNTRUSTED(21, "The ledger cannot be used; nothing was taken in."),
     DISK(
             22,
-            "A file, a folder or the ledger's server could not be written. Try again once the reason is gone; what was begun is then finished."),
+            "A file, a folder or the ledger's server could not be written, or was not found. Try again once the reason is gone; what was begun is then finished."),
     SETUP(23, "The firm's tables, rule tables or templates cannot be used; nothing was published.");
 
     private final int exitCode;

@@ -1,9 +1,12 @@
 package paperbark.batch;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
 import paperbark.firm.Product;
@@ -18,9 +21,11 @@ import paperbark.ledger.Promise;
 import paperbark.ledger.Sale;
 import paperbark.offer.Expected;
 import paperbark.output.CaseFile;
+import paperbark.output.Paper;
 import paperbark.output.PaperKind;
 import paperbark.output.paper.Diary;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /** What of a case goes into the ledger. */
 final class LedgerLines {
@@ -34,22 +39,39 @@ final class LedgerLines {
                 job.corrects(),
                 outcome(file),
                 "packs/" + file.packFile(),
-                installedOn(job),
+                job.doneOn(),
                 warrantyUntil(file),
                 Keys.site(job.site()).orElse(""),
                 ledger.prints(job),
                 sale(file),
                 claims(file),
+                held(file),
                 papers(file));
+    }
+
+    private static Set<SchemeName> held(CaseFile file) {
+        return Arrays.stream(SchemeName.values())
+                .filter(s -> file.job().isInstalled() && file.job().claim(s).claimed())
+                .filter(file::isPaperHeld)
+                .collect(Collectors.toSet());
     }
 
     /** The cover tells of its batch alone. */
     private static List<PaperEntry> papers(CaseFile file) {
         return file.papers().stream()
-                .filter(p -> p.stands().isEmpty() && !p.isBlocked())
                 .filter(p -> !p.kind().equals(PaperKind.COVER) && !p.kind().isCopy())
-                .map(p -> new PaperEntry(p.kind().folder(), p.says(file)))
+                .flatMap(p -> paper(p, file))
                 .toList();
+    }
+
+    private static Stream<PaperEntry> paper(Paper paper, CaseFile file) {
+        String kind = paper.kind().folder();
+        if (paper.takesBack()) {
+            return Stream.of(PaperEntry.takenBack(kind));
+        }
+        return paper.isBlocked() || paper.stands().isPresent()
+                ? Stream.empty()
+                : Stream.of(new PaperEntry(kind, paper.says(file)));
     }
 
     /** Nothing where the maker's warranty is not known: it is mostly the longest. */
@@ -76,14 +98,19 @@ final class LedgerLines {
         return file.price()
                 .flatMap(
                         price ->
-                                installedOn(file.job())
+                                file.job()
+                                        .doneOn()
                                         .map(day -> new Sale(day, price.fullPrice(), price.gst())));
     }
 
     /** Only what is installed is claimed, and only where the paper went out. */
     static List<ClaimEntry> claims(CaseFile file) {
-        return installedOn(file.job()).stream()
-                .flatMap(day -> file.claimable().stream().flatMap(e -> claim(file, e, day)))
+        return file.job().doneOn().stream()
+                .flatMap(
+                        day ->
+                                file.claimable().stream()
+                                        .filter(e -> !file.isPaperHeld(e.scheme()))
+                                        .flatMap(e -> claim(file, e, day)))
                 .toList();
     }
 
@@ -112,9 +139,5 @@ final class LedgerLines {
                 expected.split().toOwner(),
                 expected.split().firmGst(),
                 Optional.of(expected.due()));
-    }
-
-    private static Optional<LocalDate> installedOn(Job job) {
-        return job.isInstalled() ? job.installedOn() : Optional.empty();
     }
 }

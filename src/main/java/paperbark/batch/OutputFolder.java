@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import paperbark.disk.Computer;
 import paperbark.disk.Disk;
 
@@ -18,6 +19,7 @@ import paperbark.disk.Disk;
  */
 public final class OutputFolder {
     private static final String NAME = ".paperbark-place";
+    private static final String COPIED = "copied from ";
 
     private OutputFolder() {}
 
@@ -32,11 +34,22 @@ public final class OutputFolder {
         return known.isPresent() ? known.get() : renew(folder);
     }
 
-    /** Gives the folder an id of its own, whichever it had before. */
+    /** Gives the folder an id of its own, and notes which it had before. */
     public static String renew(Path folder) throws IOException {
         String id = UUID.randomUUID() + office(folder);
-        write(folder, List.of(id, folder.toRealPath().toString()));
+        List<String> lines = new ArrayList<>(List.of(id, folder.toRealPath().toString()));
+        Stream.concat(copiedFrom(folder).stream(), known(folder).stream())
+                .forEach(before -> lines.add(COPIED + before));
+        write(folder, lines);
         return id;
+    }
+
+    /** The ids of folders that it was a copy of: what lay there then lies here too. */
+    public static List<String> copiedFrom(Path folder) throws IOException {
+        return lines(folder).stream()
+                .filter(line -> line.startsWith(COPIED))
+                .map(line -> line.substring(COPIED.length()))
+                .toList();
     }
 
     /** What tells people which office it is, where several share a ledger. */
@@ -65,7 +78,8 @@ public final class OutputFolder {
      */
     public static Optional<String> elsewhere(Path folder) throws IOException {
         List<String> lines = lines(folder);
-        List<String> places = lines.subList(Math.min(1, lines.size()), lines.size());
+        List<String> places =
+                lines.stream().skip(1).filter(line -> !line.startsWith(COPIED)).toList();
         for (String place : places) {
             Path there = Path.of(place);
             if (Files.isDirectory(there) && Files.isSameFile(there, folder)) {

@@ -7,12 +7,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import paperbark.disk.Staging;
 import paperbark.output.BatchView;
 import paperbark.output.PrintRunFiles;
 import paperbark.output.RunFile;
+import paperbark.output.form.Entries;
 import paperbark.output.index.IndexPage;
 import paperbark.output.index.IndexView;
+import paperbark.output.index.PapersPage;
 import paperbark.output.journal.Journal;
 import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.PrintRun;
@@ -33,6 +36,10 @@ final class SharedPapers {
                             "register-checked.xlsx", "Register with findings marked"),
                     new IndexView.Workbook(AnswerBook.NAME, "Still missing, to be filled in"),
                     new IndexView.Workbook(NamesToAdd.NAME, "Names to add to the tables"));
+
+    // Where it lies as seen from a batch in an office folder; it is made anew, a batch never is.
+    private static final IndexView.Workbook PAPERS =
+            new IndexView.Workbook("../../" + PapersPage.FILE, "How each paper stands now");
 
     private SharedPapers() {}
 
@@ -69,6 +76,7 @@ final class SharedPapers {
                     return staging.write("register-checked.xlsx", copy.content());
                 });
         forms(view, inputs, request, staging, beside);
+        EntryPages.Made typed = outgoing(view, request, staging, beside);
         if (request.extras().csv()) {
             beside.make("summary-csv", () -> csv(view.with(beside.findings()), staging));
         }
@@ -82,15 +90,24 @@ final class SharedPapers {
                 () ->
                         staging.write(
                                 "index.html",
-                                IndexPage.of(view.with(beside.findings()), runs, workbooks(staging))
+                                IndexPage.of(
+                                                view.with(beside.findings()),
+                                                runs,
+                                                workbooks(staging, request, typed),
+                                                typed.pages())
                                         .getBytes(StandardCharsets.UTF_8)));
         return view.with(beside.findings());
     }
 
     /** Those that could be made, and that this batch needs. */
-    private static List<IndexView.Workbook> workbooks(Staging staging) {
+    private static List<IndexView.Workbook> workbooks(
+            Staging staging, Request request, EntryPages.Made typed) {
         Set<String> there = staging.written().keySet();
-        return WORKBOOKS.stream().filter(w -> there.contains(w.file())).toList();
+        return Stream.concat(
+                        Stream.concat(WORKBOOKS.stream(), typed.tables().stream())
+                                .filter(w -> there.contains(w.file())),
+                        Stream.of(PAPERS).filter(p -> request.extras().officeLinks()))
+                .toList();
     }
 
     /** What people fill in: facts that are missing, and names that the tables lack. */
@@ -109,6 +126,24 @@ final class SharedPapers {
             NamesToAdd names = inputs.namesToAdd().get();
             beside.make(NamesToAdd.NAME, () -> staging.write(NamesToAdd.NAME, names.workbook()));
         }
+    }
+
+    /** What leaves the house: entries for makers and buyers, and whom letters are for. */
+    private static EntryPages.Made outgoing(
+            BatchView view, Request request, Staging staging, SideProducts beside)
+            throws IOException {
+        Entries entries = new Entries(request.firm().templates());
+        EntryPages.Made typed =
+                beside.make(EntryPages.FOLDER, () -> EntryPages.write(view, entries, staging))
+                        .orElse(EntryPages.Made.NONE);
+        beside.note(entries.findings());
+        beside.make(
+                Recipients.FILE,
+                () ->
+                        staging.write(
+                                Recipients.FILE,
+                                Recipients.of(view.info().id(), view.cases()).toJson()));
+        return typed;
     }
 
     /** The print run, and on request one for each crew and day; gives what there is to print. */

@@ -117,6 +117,7 @@ public final class Main {
         line.addSubcommand(new WithdrawCommand(world));
         line.addSubcommand(new OwedCommand(world));
         line.addSubcommand(new WeekCommand(world));
+        line.addSubcommand(new DraftsCommand(world));
         line.addSubcommand(new QuartersCommand(world));
         line.addSubcommand(new ExportCommand(world));
         line.addSubcommand(new StartArchiveCommand(world));

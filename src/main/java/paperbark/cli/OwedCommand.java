@@ -42,6 +42,7 @@ final class OwedCommand implements Callable<Integer> {
         line("Total", amounts(owing.total()));
         overdue(owing);
         failed(owing);
+        paidBefore(owing);
         closing(owing);
         return Ending.DONE.exitCode();
     }
@@ -97,6 +98,21 @@ final class OwedCommand implements Callable<Integer> {
         String paid =
                 claim.received().isZero() ? "" : "  " + claim.received() + " may be asked back";
         return line + paid + claim.failed().filter(r -> !r.isEmpty()).map(r -> "  " + r).orElse("");
+    }
+
+    /** Few offices ever have one, so that there is no word of it without. */
+    private void paidBefore(Owing owing) {
+        if (!owing.paidBefore().isEmpty()) {
+            world.out().println();
+            world.out().println("Paid for claims that stand no longer, may be asked back");
+            owing.paidBefore()
+                    .forEach(
+                            c ->
+                                    world.out()
+                                            .printf(
+                                                    "  %-20s %12s  %s%n",
+                                                    c.reference(), c.received(), c.buyer()));
+        }
     }
 
     private void closing(Owing owing) {

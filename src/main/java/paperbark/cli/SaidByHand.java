@@ -62,8 +62,7 @@ final class SaidByHand {
                 + ", "
                 + claim.received()
                 + " received, "
-                + claim.outstanding()
-                + " still to come"
+                + claim.balance()
                 + late;
     }
 

@@ -1,5 +1,6 @@
 package paperbark.cli;
 
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import paperbark.ledger.ClaimState;
@@ -89,8 +90,7 @@ final class WithdrawCommand implements Callable<Integer> {
                                     + " certificates"
                                     + (claim.buyer().isEmpty() ? "" : " to " + claim.buyer())
                                     + ", "
-                                    + claim.outstanding()
-                                    + " still to come");
+                                    + claim.balance());
         }
         JobVersion newest = result.versions().get(result.versions().size() - 1);
         world.out()
@@ -101,9 +101,23 @@ final class WithdrawCommand implements Callable<Integer> {
                                 + newest.batchInWords()
                                 + WithdrawnCheck.buyers(result.claims())
                                 + ", and mark the row as cancelled or take it out."
-                                + (result.sold()
-                                        ? WithdrawnCheck.inTheBooks(newest.batchInWords())
-                                        : ""));
+                                + inTheBooks(result, newest.batchInWords()));
         return Ending.DONE;
+    }
+
+    private static String inTheBooks(Withdrawal.Result result, String batch) {
+        if (result.journal().isPresent()) {
+            Path file = result.journal().get();
+            return " Book "
+                    + file.getParent().getFileName()
+                    + "/"
+                    + file.getFileName()
+                    + " too: it takes back the sale that a journal had booked.";
+        }
+        return result.sold()
+                ? " Where the journal of batch "
+                        + batch
+                        + " books its sale, take that back in your books."
+                : "";
     }
 }

@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 
 /**
@@ -92,10 +93,24 @@ public final class FolderChanges implements Closeable {
     }
 
     private Map<Path, List<Object>> look() throws IOException {
+        return stamps(folder, this::listenTo);
+    }
+
+    /**
+     * Size and time of every file in a folder and below it, or of one file.
+     *
+     * @throws IOException when it cannot be read
+     */
+    public static Map<Path, List<Object>> stamps(Path folder) throws IOException {
+        return stamps(folder, below -> {});
+    }
+
+    private static Map<Path, List<Object>> stamps(Path folder, Consumer<Path> folders)
+            throws IOException {
         Map<Path, List<Object>> all = new TreeMap<>();
         try (Stream<Path> below = Files.walk(folder)) {
             for (Path path : below.toList()) {
-                note(path, all);
+                note(path, all, folders);
             }
         } catch (UncheckedIOException e) {
             // A folder that went while it was walked; the next look tells.
@@ -106,11 +121,12 @@ public final class FolderChanges implements Closeable {
         return all;
     }
 
-    private void note(Path path, Map<Path, List<Object>> all) throws IOException {
+    private static void note(Path path, Map<Path, List<Object>> all, Consumer<Path> folders)
+            throws IOException {
         try {
             BasicFileAttributes is = Files.readAttributes(path, BasicFileAttributes.class);
             if (is.isDirectory()) {
-                listenTo(path);
+                folders.accept(path);
             } else {
                 all.put(path, List.of(is.size(), is.lastModifiedTime()));
             }

@@ -20,6 +20,7 @@ import paperbark.value.SchemeName;
  * @param email where scanned papers go
  * @param forms name of the assignment's template variant by scheme; a scheme that is absent takes
  *     the default
+ * @param entries name of the list of what is typed or sent to the buyer, where it takes entries
  * @param own whether it is the firm itself, which then acquires the right
  */
 public record Buyer(
@@ -30,6 +31,7 @@ public record Buyer(
         Optional<Phone> phone,
         Optional<Email> email,
         Map<SchemeName, String> forms,
+        Optional<String> entries,
         boolean own) {
 
     /** Keeps registrations and forms from being changed. */

@@ -32,7 +32,7 @@ final class BuyersTable {
                                             "phone",
                                             "email"),
                                     columns(FORM),
-                                    Stream.of("own"))
+                                    Stream.of("entries", "own"))
                             .flatMap(all -> all)
                             .toList());
 
@@ -53,6 +53,7 @@ final class BuyersTable {
         Optional<Phone> phone = row.phone("phone");
         Optional<Email> email = row.optional("email", Email::parse);
         Map<SchemeName, String> forms = byScheme(row, FORM);
+        Optional<String> entries = row.text("entries");
         boolean own = row.optional("own", CellText::yesNo).orElse(false);
         return row.build(
                 () ->
@@ -64,6 +65,7 @@ final class BuyersTable {
                                 phone,
                                 email,
                                 forms,
+                                entries,
                                 own));
     }
 

@@ -16,6 +16,7 @@ import paperbark.value.Phone;
  *     owner
  * @param warrantyVariant name of the warranty registration's template variant; empty takes the
  *     default
+ * @param entries name of the list of what is typed or sent to the maker, where it takes entries
  */
 public record Maker(
         String name,
@@ -23,4 +24,5 @@ public record Maker(
         Optional<Phone> phone,
         Optional<Email> email,
         Optional<String> claimCosts,
-        Optional<String> warrantyVariant) {}
+        Optional<String> warrantyVariant,
+        Optional<String> entries) {}

@@ -20,7 +20,8 @@ final class MakersTable {
                             "phone",
                             "email",
                             "claim_costs",
-                            "warranty_variant"));
+                            "warranty_variant",
+                            "entries"));
 
     private MakersTable() {}
 
@@ -38,7 +39,16 @@ final class MakersTable {
         Optional<Email> email = row.optional("email", Email::parse);
         Optional<String> costs = row.text("claim_costs");
         Optional<String> variant = row.text("warranty_variant");
+        Optional<String> entries = row.text("entries");
         return row.build(
-                () -> new Maker(name.orElseThrow(), address, phone, email, costs, variant));
+                () ->
+                        new Maker(
+                                name.orElseThrow(),
+                                address,
+                                phone,
+                                email,
+                                costs,
+                                variant,
+                                entries));
     }
 }

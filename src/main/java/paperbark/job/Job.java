@@ -88,14 +88,34 @@ public record Job(
         return claims.values().stream().map(Claim::given).reduce(Money.ZERO, Money::plus);
     }
 
-    /** Whether the heater is in, as far as the register tells. */
+    /**
+     * Whether the heater is in, as far as the register tells. A day of installation that cannot be
+     * read tells it too.
+     */
     public boolean isInstalled() {
-        return stage == Stage.INSTALLED || (stage == Stage.NO_CLAIM && installedOn.isPresent());
+        boolean dated = installedOn.isPresent() || unread.contains(Field.INSTALLED_DATE);
+        return stage == Stage.INSTALLED || (stage == Stage.NO_CLAIM && dated);
+    }
+
+    /**
+     * The day since which the heater is in: only with it a job is a sale, in journal, sheets and
+     * ledger, or a claim.
+     */
+    public Optional<LocalDate> doneOn() {
+        return isInstalled() ? installedOn : Optional.empty();
+    }
+
+    /**
+     * The day that the job is counted on: of the installation, or while it is booked of the planned
+     * visit. A plan says nothing of a heater that is in.
+     */
+    public Optional<LocalDate> countedOn() {
+        return isInstalled() ? doneOn() : ruleDay();
     }
 
     /** Whether the visit is still to come. */
     public boolean isBooked() {
-        return stage == Stage.BOOKED || (stage == Stage.NO_CLAIM && installedOn.isEmpty());
+        return stage != Stage.CANCELLED && !isInstalled();
     }
 
     /**

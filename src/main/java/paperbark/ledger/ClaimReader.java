@@ -16,7 +16,7 @@ final class ClaimReader {
     private static final String QUERY =
             """
             SELECT c.id, j.reference, c.scheme, c.buyer, c.certificates, c.installed_on,
-                   c.lodge_by, c.expected_cents, c.owner_cents, c.gst_cents, c.due, c.active, c.entry,
+                   c.lodge_by, c.expected_cents, c.owner_cents, c.gst_cents, c.due, %s, c.entry,
                    m.touched, m.received, m.paid_on, m.failed_line, m.mended_line,
                    CASE WHEN m.failed_line IS NOT NULL THEN
                      (SELECT f.reason FROM matched f
@@ -36,6 +36,17 @@ final class ClaimReader {
                           WHERE day <= ? %s GROUP BY claim) m ON m.claim = c.id
              WHERE %s ORDER BY c.id""";
 
+    private static final String NOW = "c.active";
+
+    // What fell away after a day stood then.
+    private static final String STOOD =
+            "(c.active = 1 OR c.id IN (SELECT x.claim FROM withdrawal x JOIN entry b ON b.seq = x.entry"
+                    + " WHERE b.day > ?)) AND c.entry IN (SELECT seq FROM entry WHERE day <= ?)";
+
+    private static final String GONE =
+            "c.id IN (SELECT x.claim FROM withdrawal x JOIN entry b ON b.seq = x.entry"
+                    + " WHERE b.day <= ?)";
+
     private final Sql sql;
 
     ClaimReader(Sql sql) {
@@ -45,18 +56,23 @@ final class ClaimReader {
     /** All claims that stand, as they stood at the end of a day. */
     List<ClaimState> standing(LocalDate asOf) {
         ClaimRows rows = new ClaimRows(batches("day <= ?", asOf.toString()));
-        return sql.list(
-                QUERY.formatted(
-                        "", "c.active = 1 AND c.entry IN (SELECT seq FROM entry WHERE day <= ?)"),
-                rows::state,
-                asOf.toString(),
-                asOf.toString());
+        String day = asOf.toString();
+        return sql.list(QUERY.formatted("1", "", STOOD), rows::state, day, day, day);
+    }
+
+    /** Claims that stand no longer at the end of a day and of which money is here. */
+    List<ClaimState> paidBefore(LocalDate asOf) {
+        ClaimRows rows = new ClaimRows(batches("day <= ?", asOf.toString()));
+        String day = asOf.toString();
+        return sql.list(QUERY.formatted("0", "", GONE), rows::state, day, day).stream()
+                .filter(claim -> !claim.received().isZero())
+                .toList();
     }
 
     /** All claims, standing or withdrawn, as of now. */
     List<ClaimState> all() {
         ClaimRows rows = new ClaimRows(batches("day <= ?", LAST_DAY));
-        return sql.list(QUERY.formatted("", "1 = 1"), rows::state, LAST_DAY);
+        return sql.list(QUERY.formatted(NOW, "", "1 = 1"), rows::state, LAST_DAY);
     }
 
     private Map<Long, ClaimRows.Batch> batches(String condition, Object parameter) {
@@ -92,6 +108,6 @@ final class ClaimReader {
     Optional<ClaimState> one(long id) {
         ClaimRows rows = new ClaimRows(batches("seq = (SELECT entry FROM claim WHERE id = ?)", id));
         return sql.first(
-                QUERY.formatted("AND claim = ?", "c.id = ?"), rows::state, LAST_DAY, id, id);
+                QUERY.formatted(NOW, "AND claim = ?", "c.id = ?"), rows::state, LAST_DAY, id, id);
     }
 }

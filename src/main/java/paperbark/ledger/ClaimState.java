@@ -57,6 +57,14 @@ public record ClaimState(
         return failed.isPresent() || !active ? Money.ZERO : expected.minus(received);
     }
 
+    /** The same in words: {@code $105.80 still to come}. */
+    public String balance() {
+        Money open = outstanding();
+        return open.isNegative()
+                ? Money.ZERO.minus(open) + " more than expected"
+                : open + " still to come";
+    }
+
     /** Whether somebody has to lodge it: it stands, and it is not lodged or failed since. */
     public boolean isToLodge() {
         return active && (!lodged || failed.isPresent());

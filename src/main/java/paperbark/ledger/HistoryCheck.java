@@ -15,6 +15,7 @@ import paperbark.finding.Severity;
 import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.JobFact;
+import paperbark.job.Stage;
 import paperbark.value.Days;
 import paperbark.value.SchemeName;
 import paperbark.value.Serial;
@@ -132,6 +133,9 @@ public final class HistoryCheck {
     private static List<Finding> underWay(
             Job job, UnderWay underWay, Map<SchemeName, Set<JobFact>> hangsOn) {
         ClaimState claim = underWay.claim();
+        if (job.stage() != Stage.INSTALLED || !job.claim(claim.scheme()).claimed()) {
+            return List.of(dropped(job, claim));
+        }
         String state =
                 "The claim "
                         + claim.reference()
@@ -164,6 +168,22 @@ public final class HistoryCheck {
                                 "Agree on the change with "
                                         + claim.buyer()
                                         + " and let them correct the claim."));
+    }
+
+    /** The register's word counts, as it does where a job is cancelled. */
+    private static Finding dropped(Job job, ClaimState claim) {
+        return Finding.of(
+                        FindingCode.CLAIM_UNDER_WAY,
+                        job.origin().cell(Field.JOB),
+                        "The row no longer claims "
+                                + claim.scheme().word()
+                                + "s for an installed heater, so the claim "
+                                + claim.reference()
+                                + " falls away.",
+                        "Look at its stage and claims again"
+                                + WithdrawnCheck.buyers(List.of(claim))
+                                + ".")
+                .as(Severity.CHECK);
     }
 
     private static Finding underWay(Job job, ClaimState claim, String fact, String remedy) {

@@ -3,6 +3,8 @@ package paperbark.ledger;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import paperbark.value.SchemeName;
 
 /**
  * A job as it goes into the ledger.
@@ -18,6 +20,8 @@ import java.util.Optional;
  * @param prints the prints of its facts
  * @param sale what the owner was charged, where known
  * @param claims the claims whose papers went out
+ * @param held schemes that it claims under and whose paper is held: an earlier claim that the buyer
+ *     has stands
  * @param papers the papers that were printed
  */
 public record JobEntry(
@@ -32,11 +36,13 @@ public record JobEntry(
         Prints prints,
         Optional<Sale> sale,
         List<ClaimEntry> claims,
+        Set<SchemeName> held,
         List<PaperEntry> papers) {
 
     /** Keeps the lists from being changed. */
     public JobEntry {
         claims = List.copyOf(claims);
+        held = Set.copyOf(held);
         papers = List.copyOf(papers);
     }
 }

@@ -1,9 +1,11 @@
 package paperbark.ledger;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import paperbark.value.SchemeName;
 
 /**
  * What the ledger knows that concerns a job.
@@ -41,6 +43,14 @@ public record JobHistory(
                 conflicts.stream().filter(c -> !keys.contains(Keys.job(c.job()))).toList(),
                 claims,
                 papers);
+    }
+
+    /** The job's own claims that the buyer has and has not failed, by scheme. */
+    public Map<SchemeName, ClaimState> withBuyer() {
+        return underWay.stream()
+                .map(UnderWay::claim)
+                .filter(claim -> claim.failed().isEmpty())
+                .collect(Collectors.toMap(ClaimState::scheme, claim -> claim));
     }
 
     /** The job's own claims that stand. */

@@ -1,6 +1,8 @@
 package paperbark.ledger;
 
 import java.text.Normalizer;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import paperbark.job.Site;
@@ -25,6 +27,15 @@ public final class Keys {
     /** Whether a remark on what a row corrects names a job. */
     static boolean names(Optional<String> corrects, String reference) {
         return corrects.map(text -> job(text).contains(job(reference))).orElse(false);
+    }
+
+    /** The words of such a remark that may be jobs or claims. */
+    static List<String> named(Optional<String> corrects) {
+        return corrects.stream()
+                .flatMap(text -> Arrays.stream(job(text).split("[^\\p{L}\\p{Nd}/_-]+")))
+                .filter(word -> !word.isEmpty())
+                .distinct()
+                .toList();
     }
 
     /** A serial with everything folded that is easily read for something else. */

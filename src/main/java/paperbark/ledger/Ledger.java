@@ -214,6 +214,11 @@ public final class Ledger implements AutoCloseable {
         return new ClaimReader(sql).standing(asOf);
     }
 
+    /** Claims that stand no longer at the end of a day and of which money is here. */
+    public List<ClaimState> paidBefore(LocalDate asOf) {
+        return new ClaimReader(sql).paidBefore(asOf);
+    }
+
     /** All claims, standing or withdrawn, as of now, in the order of claiming. */
     public List<ClaimState> allClaims() {
         return new ClaimReader(sql).all();

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.value.Money;
 import paperbark.value.SchemeName;
@@ -82,7 +84,39 @@ final class Recorder {
                                         version,
                                         paper.kind(),
                                         paper.says()));
+        dropped(seq, key, job);
         job.claims().forEach(claim -> claim(seq, key, version, job, claim));
+    }
+
+    /**
+     * What this version claims no longer falls away, but for what the buyer has while its new paper
+     * is held; and so does every claim of a job whose place it takes.
+     */
+    private void dropped(long seq, String key, JobEntry job) {
+        Withdrawing withdrawing = new Withdrawing(sql);
+        Set<SchemeName> claimed =
+                job.claims().stream().map(ClaimEntry::scheme).collect(Collectors.toSet());
+        for (ClaimState claim : standing(key)) {
+            boolean stays = claim.lodged() && job.held().contains(claim.scheme());
+            if (!claimed.contains(claim.scheme()) && !stays) {
+                withdrawing.claim(seq, claim.id(), "no longer claimed");
+            }
+        }
+        for (String other : Keys.named(job.corrects())) {
+            if (!other.equals(key)) {
+                standing(other)
+                        .forEach(
+                                claim ->
+                                        withdrawing.claim(
+                                                seq,
+                                                claim.id(),
+                                                Withdrawing.CORRECTED_BY + job.reference()));
+            }
+        }
+    }
+
+    private List<ClaimState> standing(String key) {
+        return new ClaimReader(sql).where("c.active = 1 AND c.job_key = ?", key);
     }
 
     private void personal(long seq, String key, long version, JobEntry job, String salt) {

@@ -61,15 +61,11 @@ public final class WithdrawnCheck {
         return Finding.of(FindingCode.JOB_CANCELLED, job.origin().cell(Field.STAGE), fact, remedy);
     }
 
-    /**
-     * What is to be done in the firm's books, as no journal takes back a sale that is called off.
-     *
-     * @param batch the batch that sold the job, in words
-     */
-    public static String inTheBooks(String batch) {
+    private static String inTheBooks(String batch) {
         return " Where the journal of batch "
                 + batch
-                + " books its sale, take that back in your books.";
+                + " books its sale, the journal of the withdrawal, in advices, takes that back: book it"
+                + " too.";
     }
 
     /** What is to be agreed on with the buyers of claims that fall away. */

@@ -24,6 +24,7 @@ import paperbark.batch.AdviceFiles;
 import paperbark.batch.Ending;
 import paperbark.batch.OutputFolder;
 import paperbark.batch.Trouble;
+import paperbark.batch.WithdrawnSales;
 import paperbark.fault.FaultPoint;
 import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
@@ -273,6 +274,7 @@ public final class Attendant {
             OutputFolder.bind(office.packs());
             Backups.daily(office, ledger, today, world.copyDays());
             AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
+            WithdrawnSales.complete(ledger, office.ledger());
             int emptied = OldPrints.empty(office, ledger);
             if (emptied > 0) {
                 world.tell()

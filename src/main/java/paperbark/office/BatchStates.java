@@ -40,10 +40,11 @@ final class BatchStates {
             return lines;
         }
         List<BatchProgress> all = ledger.batches().progress();
+        List<String> before = OutputFolder.copiedFrom(office.packs());
         tell(
                 lines,
                 all.stream()
-                        .filter(b -> !b.isOf(place.get()))
+                        .filter(b -> !b.isOf(place.get()) && before.stream().noneMatch(b::isOf))
                         .filter(b -> visible.contains(b.name()) || filed.contains(b.name()))
                         .toList(),
                 " here, and in the ledger of another office. If the office was not copied from that"

@@ -5,9 +5,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import paperbark.batch.LastDays;
 import paperbark.firm.FirmTables;
@@ -46,6 +48,7 @@ final class CalendarDays {
 
     private final LocalDate today;
     private final List<CalendarDay> days = new ArrayList<>();
+    private final Set<String> standing = new HashSet<>();
 
     private CalendarDays(LocalDate today) {
         this.today = today;
@@ -89,18 +92,21 @@ final class CalendarDays {
         }
     }
 
-    /** Of a claim that was corrected the newest counts, and one that stands before all others. */
+    /** Of a claim that was corrected the newest counts; no earlier one stands beside it. */
     private void claims(List<ClaimState> claims) {
         Map<String, ClaimState> newest = new TreeMap<>();
-        claims.forEach(
-                c -> newest.merge(c.reference(), c, (a, b) -> a.active() && !b.active() ? a : b));
+        claims.forEach(c -> newest.put(c.reference(), c));
         for (ClaimState c : newest.values()) {
+            String name = "closing " + c.reference();
+            if (c.active()) {
+                standing.add(name);
+            }
             boolean done = c.lodged() && c.failed().isEmpty();
             c.lodgeBy()
                     .ifPresent(
                             day ->
                                     add(
-                                            "closing " + c.reference(),
+                                            name,
                                             day,
                                             closing(
                                                             c.certificates()
@@ -153,8 +159,8 @@ final class CalendarDays {
                             + ". Ask the licensed person for it.",
                     SHORTLY_BEFORE,
                     job.withdrawn());
-        } else if (job.outcome() == JobOutcome.HELD
-                && days.stream().noneMatch(d -> d.name().equals(claimName(job, what)))) {
+        } else if (job.outcome() == JobOutcome.HELD && !standing.contains(claimName(job, what))) {
+            days.removeIf(d -> d.name().equals(claimName(job, what)));
             add(
                     claimName(job, what),
                     day,

@@ -13,8 +13,11 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.batch.EntryFile;
+import paperbark.batch.EntryPages;
 import paperbark.batch.ForgottenFiles;
+import paperbark.batch.Recipients;
 import paperbark.disk.Disk;
+import paperbark.disk.FileNames;
 import paperbark.disk.Hashes;
 import paperbark.ledger.EntryRecord;
 import paperbark.ledger.Keys;
@@ -59,8 +62,13 @@ public final class Erasure {
         Map<String, Optional<byte[]>> changes = new TreeMap<>();
         for (Path file : files(batch)) {
             String name = batch.relativize(file).toString().replace('\\', '/');
-            if (name.equals(pack) || isShared(name)) {
+            if (name.equals(pack) || isShared(name) || EntryPages.isOf(name, pack)) {
                 changes.put(name, Optional.empty());
+            } else if (name.equals(Recipients.FILE)) {
+                byte[] json = Recipients.in(batch).orElseThrow().without(this::names).toJson();
+                if (!DigestUtils.sha256Hex(json).equals(Hashes.sha256(file))) {
+                    changes.put(name, Optional.of(json));
+                }
             } else if (name.equals(EntryFile.NAME)) {
                 byte[] json = new EntryFile(ledger, entry.withDetail("")).toJson();
                 if (!DigestUtils.sha256Hex(json).equals(Hashes.sha256(file))) {
@@ -77,7 +85,7 @@ public final class Erasure {
 
     /** Pages that show many jobs together and can be had from the packs. */
     private static boolean isShared(String name) {
-        return name.equals("index.html") || name.matches("print-run.*\\.pdf");
+        return name.equals("index.html") || name.matches("print-run.*\\.pdf|entries/[^/]*\\.csv");
     }
 
     private static List<String> apply(Path batch, Map<String, Optional<byte[]>> changes)
@@ -157,6 +165,33 @@ public final class Erasure {
         }
         if (!done.isEmpty()) {
             Disk.force(office.signed());
+        }
+        return done;
+    }
+
+    /**
+     * Deletes the drafts that tell of the job; those to makers tell of others too and are made
+     * again without it.
+     *
+     * @return what was done, a line a file
+     * @throws IOException when a file cannot be deleted; a second run completes it
+     */
+    List<String> ofDrafts(Office office) throws IOException {
+        List<String> done = new ArrayList<>();
+        SentNotes notes = SentNotes.of(office);
+        for (Path file : files(office.send())) {
+            String name = office.send().relativize(file).toString().replace('\\', '/');
+            String stem = FileNames.stem(file);
+            boolean own = DueLetters.stems(key).stream().anyMatch(stem::equalsIgnoreCase);
+            if (own || stem.startsWith(SendDesk.MAKER) || name.equals(SendDesk.PAGE)) {
+                Files.delete(file);
+                notes.drop(name);
+                done.add("deleted send/" + name);
+            }
+        }
+        if (!done.isEmpty()) {
+            notes.write();
+            Disk.force(office.send());
         }
         return done;
     }

@@ -87,7 +87,7 @@ final class FolderCheck {
     List<CheckResult> readers() throws IOException {
         List<CheckResult> checks = new ArrayList<>();
         List<Path> folders = new ArrayList<>(stations());
-        folders.add(office.photos());
+        folders.addAll(List.of(office.photos(), office.signed(), office.send()));
         for (Path folder : folders) {
             if (Files.isDirectory(folder)) {
                 String readers = Rights.readers(folder);

@@ -196,6 +196,7 @@ public final class Forget {
         done.addAll(erasure.ofLists(office.filed(), left));
         done.addAll(erasure.ofLists(office.returned(), left));
         done.addAll(erasure.ofSigned(office, left));
+        done.addAll(erasure.ofDrafts(office));
         done.addAll(PhotoErasure.of(office, ledger, job, left));
         done.addAll(week());
         done.addAll(copies(today, left));

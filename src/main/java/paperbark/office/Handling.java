@@ -19,6 +19,7 @@ import paperbark.disk.Hashes;
 import paperbark.disk.Rights;
 import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
+import paperbark.finding.Severity;
 import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.Proof;
@@ -147,7 +148,7 @@ final class Handling {
                 new Request.FirmFiles(office.tables(), office.templates(), office.rules()),
                 office.packs(),
                 new Request.Run(world.today().get(), world.now().get(), world.version()),
-                Request.Extras.NONE,
+                Request.Extras.OFFICE,
                 new Request.LedgerUse(Optional.of(office.ledger()), false));
     }
 
@@ -157,11 +158,13 @@ final class Handling {
             case DONE, HELD, ALREADY -> {
                 Optional<String> made = outcome.published().map(p -> p.getFileName().toString());
                 file(item, register, made);
-                tell(source, outcome.ending(), made.map(b -> " packs/" + b).orElse(""));
+                // Without a batch there is no page that tells what is to be done.
+                String more = made.map(b -> " packs/" + b).orElse(said(outcome, Severity.CHECK));
+                tell(source, outcome.ending(), more);
             }
             case SETUP -> {
                 item.putBack(office);
-                tell(source, outcome.ending(), reasons(outcome));
+                tell(source, outcome.ending(), said(outcome, Severity.STOP));
             }
             default -> {
                 Returned.register(office, item, outcome.findings(), world.today().get());
@@ -180,10 +183,11 @@ final class Handling {
         }
     }
 
-    private static String reasons(Outcome outcome) {
+    /** The findings of that severity and graver ones. */
+    private static String said(Outcome outcome, Severity least) {
         StringBuilder reasons = new StringBuilder();
         for (Finding finding : outcome.findings()) {
-            if (finding.stops()) {
+            if (finding.severity().compareTo(least) >= 0) {
                 reasons.append("\n  ").append(finding.where()).append(": ");
                 reasons.append(finding.fact()).append(' ').append(finding.remedy());
             }

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.disk.Disk;
@@ -12,6 +13,7 @@ import paperbark.disk.FileNames;
 import paperbark.disk.Hashes;
 import paperbark.ledger.Keys;
 import paperbark.ledger.LedgerPlace;
+import paperbark.output.index.PapersPage;
 
 /**
  * The paths of an office folder.
@@ -79,6 +81,21 @@ public record Office(Path root) {
                                 .substring(0, 6);
     }
 
+    /**
+     * The name of a signed paper in that folder: after job and paper, and after the version from
+     * the second on.
+     *
+     * @param title the paper's name for people
+     * @param version which version of the job it was printed for, from 1
+     */
+    static String signedName(String job, String title, int version) {
+        return signedFolder(job)
+                + "-"
+                + title.toLowerCase(Locale.ROOT).replaceAll("[^a-z]+", "-")
+                + (version > 1 ? "-version-" + version : "")
+                + ".pdf";
+    }
+
     /** Scanned pages that a person places. */
     public Path toPlace() {
         return signed().resolve("to-place");
@@ -97,6 +114,11 @@ public record Office(Path root) {
     /** Published batches. */
     public Path packs() {
         return root.resolve("packs");
+    }
+
+    /** Drafts of what leaves the house, a folder a batch, with a page that lists them. */
+    public Path send() {
+        return root.resolve("send");
     }
 
     /** Registers that could not be used. */
@@ -145,6 +167,11 @@ public record Office(Path root) {
      */
     public Path week(String ending) {
         return root.resolve("week" + ending);
+    }
+
+    /** The page that shows how the papers stand that people sign. */
+    public Path papersPage() {
+        return root.resolve(PapersPage.FILE);
     }
 
     /** The file whose lock says that a program attends the folder. */

@@ -125,7 +125,7 @@ public final class OfficeFolder {
     private void templates() throws IOException {
         for (Map.Entry<String, byte[]> file : Shipped.below(Shipped.TEMPLATES).entrySet()) {
             // The pages are not the firm's: a changed copy would have no effect.
-            if (!file.getKey().matches("(index\\.|status|week|scans).*")) {
+            if (!file.getKey().matches("(index\\.|status|week|scans|send|bundle|typing).*")) {
                 file("templates/" + file.getKey(), file.getValue());
             }
         }

@@ -10,7 +10,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import paperbark.disk.Disk;
+import paperbark.disk.FolderChanges;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
@@ -19,6 +21,7 @@ import paperbark.ledger.LedgerException;
 import paperbark.output.WeekView;
 import paperbark.output.calendar.CalendarDay;
 import paperbark.output.calendar.CalendarFile;
+import paperbark.output.index.PapersPage;
 import paperbark.output.index.WeekPage;
 import paperbark.output.mail.Draft;
 import paperbark.output.mail.DraftFile;
@@ -27,14 +30,15 @@ import paperbark.rules.Rulebook;
 import paperbark.value.Email;
 
 /**
- * Keeps what an office shows beside its batches. Its calendar and the page of its week are made
- * anew from ledger, tables and batches whenever the ledger changed or a day is over, so that they
- * never tell other days than the newest batch. What cannot be made costs nothing else.
+ * Keeps what an office shows beside its batches. Its calendar, the page of its week and the list of
+ * its papers are made anew from ledger, tables and batches whenever the ledger or a file of the
+ * firm's changed or a day is over, so that they never tell other days than the newest batch; the
+ * drafts of what leaves the house with them. What cannot be made costs nothing else.
  */
 public final class OfficePapers {
     private final Office office;
     private final PhotoDesk photos;
-    private String shown = "";
+    private Object shown = "";
     private List<String> looks = List.of();
 
     OfficePapers(Office office) {
@@ -49,13 +53,14 @@ public final class OfficePapers {
 
     /** Brings up to date what is not. */
     void refresh(LocalDate today, Instant now, String version) {
-        List<String> trouble = new ArrayList<>();
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            String state = today + " " + ledger.records().lastSeal() + " " + photos.print(now);
+            Object state =
+                    List.of(today, ledger.records().lastSeal(), photos.print(now), firmsFiles());
             if (state.equals(shown)) {
                 return;
             }
             shown = state;
+            List<String> trouble = new ArrayList<>();
             List<Photos.Result> seen = new ArrayList<>();
             make(
                     "What is to be said of photos/",
@@ -65,12 +70,37 @@ public final class OfficePapers {
                     new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
             make("calendar.ics", facts::writeCalendar, trouble);
             make("week.html", facts::writeWeek, trouble);
+            make(PapersPage.FILE, facts::writePapers, trouble);
             seen.forEach(result -> trouble.addAll(PhotoDesk.lines(result)));
+            SendDesk.Making making = new SendDesk.Making(today, now, version, false);
+            make(
+                    "send/",
+                    () ->
+                            drafts(office, ledger, making)
+                                    .ifPresent(d -> trouble.addAll(d.trouble())),
+                    trouble);
+            looks = List.copyOf(trouble);
         } catch (LedgerException untrusted) {
-            // Whoever works with the ledger is told; the last calendar stays.
+            // Whoever works with the ledger is told; what was made last stays.
             return;
         }
-        looks = List.copyOf(trouble);
+    }
+
+    /** Whether files are other ones is told by size and time, as at each look into the intake. */
+    private List<Object> firmsFiles() {
+        List<Object> all = new ArrayList<>();
+        Stream.of(Optional.of(office.tables()), office.rules(), office.templates())
+                .flatMap(Optional::stream)
+                .forEach(
+                        place -> {
+                            try {
+                                all.add(FolderChanges.stamps(place));
+                            } catch (IOException gone) {
+                                // Whoever reads them is told; once they are back they changed.
+                                all.add(place);
+                            }
+                        });
+        return all;
     }
 
     /** A piece of work. */
@@ -108,12 +138,55 @@ public final class OfficePapers {
                     new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
             facts.writeCalendar();
             facts.writeWeek();
+            facts.writePapers();
             return List.of(
                     office.calendar(),
+                    office.papersPage(),
                     office.week(".html"),
                     office.week(".pdf"),
                     office.week(".eml"));
         }
+    }
+
+    /**
+     * Makes the drafts of what leaves the house anew, for a person who asks for it.
+     *
+     * @param now the moment, for the drafts' own dates
+     * @param all whether drafts that a person took away are made again too
+     * @return what came of it; empty where the firm's tables cannot be read
+     * @throws IOException when the folder or a batch cannot be read or written
+     * @throws LedgerException when the ledger cannot be trusted
+     */
+    public static Optional<Drafts> makeDrafts(
+            Office office, LocalDate today, Instant now, String version, boolean all)
+            throws IOException {
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            ledger.verify();
+            return drafts(office, ledger, new SendDesk.Making(today, now, version, all));
+        }
+    }
+
+    /**
+     * What came of the drafts.
+     *
+     * @param files drafts that lie there now
+     * @param trouble what could not be made, a sentence each
+     */
+    public record Drafts(List<Path> files, List<String> trouble) {
+        /** Keeps the lists from being changed. */
+        public Drafts {
+            files = List.copyOf(files);
+            trouble = List.copyOf(trouble);
+        }
+    }
+
+    /** Nothing where the tables cannot be read: a register that waits for them tells why. */
+    private static Optional<Drafts> drafts(Office office, Ledger ledger, SendDesk.Making making)
+            throws IOException {
+        Optional<FirmTables> tables = FirmTablesReader.read(office.tables()).result();
+        return tables.isEmpty()
+                ? Optional.empty()
+                : Optional.of(SendDesk.renew(office, ledger, tables.get(), making));
     }
 
     /**
@@ -179,6 +252,17 @@ public final class OfficePapers {
             replace(office.week(".pdf"), sheet);
             replace(office.week(".eml"), DraftFile.of(draft));
             replace(office.week(".html"), page.getBytes(StandardCharsets.UTF_8));
+        }
+
+        /** The page comes last: it leads to the table. */
+        void writePapers() throws IOException {
+            PaperList papers = PaperList.of(office, ledger, today);
+            Optional<byte[]> table = papers.table();
+            if (table.isPresent()) {
+                replace(office.root().resolve(PaperList.TABLE), table.get());
+            }
+            String page = PapersPage.of(papers.view(today, version));
+            replace(office.papersPage(), page.getBytes(StandardCharsets.UTF_8));
         }
 
         private byte[] sheet(WeekView view) {

@@ -141,7 +141,7 @@ final class WeekFacts {
         return new WeekView.NotBack(
                 assigned.claim().reference(),
                 assigned.name(),
-                assigned.paper().step().awaited(),
+                assigned.paper().awaited(),
                 assigned.paper().batch(),
                 job.flatMap(j -> j.owner().phone()),
                 last.map(Days::show).orElse(""),
@@ -157,8 +157,11 @@ final class WeekFacts {
         if (days == 0) {
             return "today";
         }
-        String count = Math.abs(days) == 1 ? "1 day" : Math.abs(days) + " days";
-        return days < 0 ? count + " ago" : count + " left";
+        return days < 0 ? count(-days) + " ago" : count(days) + " left";
+    }
+
+    private static String count(long days) {
+        return days == 1 ? "1 day" : days + " days";
     }
 
     /** What is wanted of claims to be lodged and is not there. */
@@ -255,8 +258,7 @@ final class WeekFacts {
                 + ", due "
                 + line.claim().due().map(Days::show).orElse("")
                 + ", "
-                + line.daysOverdue()
-                + " days";
+                + count(line.daysOverdue());
     }
 
     private List<WeekView.Line> machine(Office office) throws IOException {

@@ -7,6 +7,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
@@ -43,6 +44,8 @@ import paperbark.value.SchemeName;
  * @param findings what was noticed about the job
  * @param papers the papers of the pack, in order
  * @param packFile file name of the pack
+ * @param withBuyer schemes whose earlier claim the buyer has, and has not failed: it stands as it
+ *     was made, also where a stop holds its new paper
  */
 @RecordBuilder
 public record CaseFile(
@@ -58,7 +61,8 @@ public record CaseFile(
         List<ToDo> toDo,
         List<Finding> findings,
         List<Paper> papers,
-        String packFile) {
+        String packFile,
+        Set<SchemeName> withBuyer) {
 
     /**
      * Keeps the lists from being changed, takes only claims that count off the price, and holds the
@@ -71,7 +75,8 @@ public record CaseFile(
         deadlines = List.copyOf(deadlines);
         toDo = List.copyOf(toDo);
         findings = List.copyOf(findings);
-        Claiming claiming = new Claiming(job, entitlements, findings);
+        withBuyer = Set.copyOf(withBuyer);
+        Claiming claiming = new Claiming(job, entitlements, findings, withBuyer);
         price = price.map(p -> p.keeping(scheme -> !claiming.standing(scheme).fallsAway()));
         papers = claiming.hold(papers);
     }
@@ -131,7 +136,7 @@ public record CaseFile(
 
     /** How a claim stands: the one place that papers, sheets, forms and the ledger ask. */
     public Standing standing(SchemeName scheme) {
-        return new Claiming(job, entitlements, findings).standing(scheme);
+        return new Claiming(job, entitlements, findings, withBuyer).standing(scheme);
     }
 
     /** How the claim under each scheme stands, e.g. {@code held}. */
@@ -203,6 +208,12 @@ public record CaseFile(
     /** Whether a paper of the pack is held by a stop. */
     public boolean isHeld() {
         return papers.stream().anyMatch(Paper::isBlocked);
+    }
+
+    /** Whether the assignment under a scheme is held by a stop, whatever becomes of its claim. */
+    public boolean isPaperHeld(SchemeName scheme) {
+        PaperKind kind = PaperKind.of(scheme);
+        return papers.stream().anyMatch(p -> p.kind().equals(kind) && p.isBlocked());
     }
 
     /** The gravest severity among the findings; empty where there are none. */

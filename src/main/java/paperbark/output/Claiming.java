@@ -3,6 +3,7 @@ package paperbark.output;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
 import paperbark.finding.Concern;
@@ -12,15 +13,21 @@ import paperbark.job.Stage;
 import paperbark.offer.Standing;
 import paperbark.value.SchemeName;
 
-/** Decides how a job's claims stand, from what it claims, what it earns and what stops it. */
-record Claiming(Job job, Entitlements entitlements, List<Finding> findings) {
+/**
+ * Decides how a job's claims stand, from what it claims, what it earns and what stops it. What the
+ * buyer has is money to come, whatever stops a new paper of it.
+ */
+record Claiming(
+        Job job, Entitlements entitlements, List<Finding> findings, Set<SchemeName> withBuyer) {
 
     Standing standing(SchemeName scheme) {
         if (!job.stage().claims() || !job.claim(scheme).claimed()) {
             return Standing.NOT_CLAIMED;
         }
         if (!stops(scheme).isEmpty()) {
-            return Standing.HELD;
+            return withBuyer.contains(scheme) && job.doneOn().isPresent()
+                    ? Standing.DUE
+                    : Standing.HELD;
         }
         boolean nothing =
                 entitlements.of(scheme).flatMap(Entitlement::certificates).equals(Optional.of(0));

@@ -25,6 +25,7 @@ import paperbark.value.Money;
  * @param failed claims that failed and bring nothing until they are lodged again, the earliest
  *     closing date first
  * @param closing other claims not lodged whose closing date is near or past, earliest first
+ * @param paidBefore claims that stand no longer and were paid: their money may be asked back
  * @param awaited why the claims of these two cannot be lodged: how far their assignment has come,
  *     by the number of the claim; those that are ready to lodge are left out
  */
@@ -33,6 +34,7 @@ public record Owing(
         List<Line> open,
         List<ClaimState> failed,
         List<ClaimState> closing,
+        List<ClaimState> paidBefore,
         Map<Long, String> awaited) {
     /** A claim that is not lodged is told when its closing date is fewer than so many days off. */
     public static final int CLOSING_DAYS = 60;
@@ -42,6 +44,7 @@ public record Owing(
         open = List.copyOf(open);
         failed = List.copyOf(failed);
         closing = List.copyOf(closing);
+        paidBefore = List.copyOf(paidBefore);
         awaited = Map.copyOf(awaited);
     }
 
@@ -94,7 +97,7 @@ public record Owing(
                                 Comparator.comparing((ClaimState c) -> c.lodgeBy().orElseThrow())
                                         .thenComparing(ClaimState::id))
                         .toList();
-        return new Owing(asOf, open, failed, closing, Map.of());
+        return new Owing(asOf, open, failed, closing, List.of(), Map.of());
     }
 
     /** What is still to come on a day, as a ledger has it. */
@@ -107,8 +110,14 @@ public record Owing(
             Lodging.of(ledger, told)
                     .map(Lodging::awaited)
                     .orElse(List.of())
-                    .forEach(a -> awaited.put(a.claim().id(), a.paper().step().awaited()));
-            return new Owing(asOf, owing.open(), owing.failed(), owing.closing(), awaited);
+                    .forEach(a -> awaited.put(a.claim().id(), a.paper().awaited()));
+            return new Owing(
+                    asOf,
+                    owing.open(),
+                    owing.failed(),
+                    owing.closing(),
+                    ledger.paidBefore(asOf),
+                    awaited);
         }
     }
 

@@ -44,7 +44,6 @@ public record Quarter(
         Money gstBeyond,
         Money received) {
     private static final int FIRST_MONTH = 7;
-    private static final LocalDate ALL_CLAIMS = LocalDate.of(9999, 12, 31);
 
     /** The quarter in words: {@code Jul to Sep 2026}. */
     public String name() {
@@ -67,15 +66,24 @@ public record Quarter(
         return quarters;
     }
 
-    /** The quarters of the financial year that a day lies in, as a ledger has them. */
-    public static List<Quarter> ofYear(LedgerPlace place, LocalDate within) {
-        int endingIn = within.getYear() + (within.getMonthValue() < FIRST_MONTH ? 0 : 1);
+    /** The year in which the financial year of a day ends. */
+    public static int yearOf(LocalDate day) {
+        return day.getYear() + (day.getMonthValue() < FIRST_MONTH ? 0 : 1);
+    }
+
+    /**
+     * The quarters of a financial year, as a ledger has them.
+     *
+     * @param endingIn as above
+     * @param asOf what was entered, or came, after that day is left out
+     */
+    public static List<Quarter> ofYear(LedgerPlace place, int endingIn, LocalDate asOf) {
         try (Ledger ledger = Ledger.open(place)) {
             return ofYear(
                     endingIn,
-                    ledger.income().sales(),
-                    ledger.claims(ALL_CLAIMS),
-                    ledger.income().receipts());
+                    ledger.income().sales(asOf),
+                    ledger.claims(asOf),
+                    ledger.income().receipts(asOf));
         }
     }
 

@@ -1,10 +1,13 @@
 package paperbark.settle;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import paperbark.batch.AdviceFiles;
+import paperbark.batch.WithdrawnSales;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.JobVersion;
 import paperbark.ledger.Ledger;
@@ -39,10 +42,15 @@ public final class Withdrawal {
      * @param versions what the ledger has of the job; none when it does not know it
      * @param claims the claims that stood until now
      * @param sold whether a batch sold it, and nothing has called that off until now
+     * @param journal what takes the sale back, where a journal had booked it
      * @param done whether it was booked out; if not, it had been before
      */
     public record Result(
-            List<JobVersion> versions, List<ClaimState> claims, boolean sold, boolean done) {}
+            List<JobVersion> versions,
+            List<ClaimState> claims,
+            boolean sold,
+            Optional<Path> journal,
+            boolean done) {}
 
     /**
      * Books a job out, whole or not at all: nothing is owed for it, serials and site are free.
@@ -67,7 +75,12 @@ public final class Withdrawal {
                                     order.at(),
                                     order.version()));
             AdviceFiles.complete(ledger, AdviceFiles.beside(order.ledger()));
-            return new Result(versions, standing, sold, done);
+            WithdrawnSales.complete(ledger, order.ledger());
+            Optional<Path> journal =
+                    done && sold
+                            ? WithdrawnSales.of(ledger, order.ledger(), order.job())
+                            : Optional.empty();
+            return new Result(versions, standing, sold, journal, done);
         }
     }
 }

@@ -25,7 +25,7 @@ public final class CsvErasure {
      * An erasure.
      *
      * @param names whether a field makes its row one that is emptied; that field stays
-     * @param headings what the first line calls the columns that are emptied; all where there are
+     * @param headings what the first row calls the columns that are emptied; all where there are
      *     none
      */
     public CsvErasure(Predicate<String> names, Set<String> headings) {
@@ -48,16 +48,19 @@ public final class CsvErasure {
         } catch (Refused notText) {
             throw new IOException(file + " is no text");
         }
-        for (char delimiter : CsvSource.DELIMITERS) {
-            String erased = erased(text.text(), delimiter);
-            if (!erased.equals(text.text())) {
-                return Optional.of(text.encode(erased));
+        CsvDelimiters delimiters = CsvDelimiters.of(text.text());
+        String first = delimiters.first();
+        String rows = text.text().substring(first.length());
+        for (char delimiter : delimiters.candidates()) {
+            String erased = erased(rows, delimiter);
+            if (!erased.equals(rows)) {
+                return Optional.of(text.encode(first + erased));
             }
         }
         // Under a wrong delimiter quotes look broken; the one that makes most fields counts.
         boolean isBroken =
-                CsvSource.DELIMITERS.stream()
-                        .map(delimiter -> CsvScan.of(text.text(), delimiter))
+                delimiters.candidates().stream()
+                        .map(delimiter -> CsvScan.of(rows, delimiter))
                         .max(Comparator.comparingInt(CsvScan::widest))
                         .filter(scan -> scan.brokenLine() > 0)
                         .isPresent();

@@ -11,20 +11,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import paperbark.finding.Finding;
 import paperbark.finding.Place;
 import paperbark.sheet.HeadingFinder.Headings;
 
 /** Reads a CSV file: finds its encoding and delimiter, refuses it whole when a quote is broken. */
 final class CsvSource {
-    static final List<Character> DELIMITERS = List.of(',', ';', '\t');
-
-    /** A first line by which some programs tell others the delimiter. */
-    private static final Pattern NAMED_DELIMITER =
-            Pattern.compile("\"?[sS][eE][pP]=([^\"\\r\\n])\"?(\\r\\n|\\r|\\n)");
-
     private final Place.InFile place;
     private final CsvText content;
     private final CsvRecords records;
@@ -40,13 +32,10 @@ final class CsvSource {
     private CsvSource(String file, byte[] bytes) throws Refused {
         place = new Place.InFile(file);
         content = CsvText.of(file, bytes);
-        Matcher named = NAMED_DELIMITER.matcher(content.text());
-        boolean isNamed = named.lookingAt();
-        records =
-                isNamed
-                        ? new CsvRecords(content.text().substring(named.end()), 1)
-                        : new CsvRecords(content.text(), 0);
-        candidates = isNamed ? List.of(named.group(1).charAt(0)) : DELIMITERS;
+        CsvDelimiters delimiters = CsvDelimiters.of(content.text());
+        String first = delimiters.first();
+        records = new CsvRecords(content.text().substring(first.length()), first.isEmpty() ? 0 : 1);
+        candidates = delimiters.candidates();
     }
 
     static Reading<ReadList> read(String file, byte[] bytes, Predicate<String> isKnown)
@@ -98,21 +87,13 @@ final class CsvSource {
                     DELIMITER_UNCLEAR,
                     place,
                     "The headings can be told apart by "
-                            + words(equals.get(0).delimiter())
+                            + CsvDelimiters.words(equals.get(0).delimiter())
                             + " and by "
-                            + words(equals.get(1).delimiter())
+                            + CsvDelimiters.words(equals.get(1).delimiter())
                             + " equally well.",
                     "Save the file as .xlsx, or begin it with a line such as \"sep=;\".");
         }
         return best.get();
-    }
-
-    private static String words(char delimiter) {
-        return switch (delimiter) {
-            case ',' -> "comma";
-            case ';' -> "semicolon";
-            default -> "tab";
-        };
     }
 
     /** Where no delimiter brings out headings, a quote that is broken under each explains it. */

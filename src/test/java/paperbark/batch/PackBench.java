@@ -136,7 +136,8 @@ public final class PackBench {
                             c.toDo(),
                             c.findings(),
                             c.papers(),
-                            i + ".pdf"));
+                            i + ".pdf",
+                            c.withBuyer()));
         }
         return named;
     }

@@ -57,7 +57,10 @@ class SetupTest {
         }
         Map<String, String> expected = below(Path.of("templates"), "templates/");
         expected.keySet()
-                .removeIf(name -> name.matches("templates/(index\\.|status|week|scans).*"));
+                .removeIf(
+                        name ->
+                                name.matches(
+                                        "templates/(index\\.|status|week|scans|send|bundle|typing).*"));
         expected.putAll(below(Path.of("input-samples/tables"), "tables/"));
         Map<String, String> contents = contents();
         assertThat(contents).containsAllEntriesOf(expected);

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import paperbark.value.Money;
 import paperbark.value.SchemeName;
 import paperbark.value.Serial;
@@ -75,6 +76,7 @@ public final class Entries {
                 new Prints("", Map.of("owner-name", "ab12")),
                 Optional.of(new Sale(DAY, Money.of("4620.00"), Money.of("420.00"))),
                 List.of(claims),
+                Set.of(),
                 List.of(new PaperEntry("warranty", "form: default\n")));
     }
 
@@ -92,11 +94,58 @@ public final class Entries {
                 job.prints(),
                 job.sale(),
                 job.claims(),
+                job.held(),
+                job.papers());
+    }
+
+    /** An installed job that is held, and with it its claims under these schemes. */
+    public static JobEntry held(String reference, SchemeName... schemes) {
+        JobEntry job = job(reference);
+        return new JobEntry(
+                job.reference(),
+                job.row(),
+                job.corrects(),
+                JobOutcome.HELD,
+                job.pack(),
+                job.installedOn(),
+                job.warrantyUntil(),
+                job.siteKey(),
+                job.prints(),
+                job.sale(),
+                job.claims(),
+                Set.of(schemes),
+                job.papers());
+    }
+
+    /** The same job at another site. */
+    static JobEntry at(String siteKey, JobEntry job) {
+        return new JobEntry(
+                job.reference(),
+                job.row(),
+                job.corrects(),
+                job.outcome(),
+                job.pack(),
+                job.installedOn(),
+                job.warrantyUntil(),
+                siteKey,
+                job.prints(),
+                job.sale(),
+                job.claims(),
+                job.held(),
                 job.papers());
     }
 
     /** The same job with a paper of that kind and no other. */
-    static JobEntry printing(String kind, JobEntry job) {
+    public static JobEntry printing(String kind, JobEntry job) {
+        return withPaper(new PaperEntry(kind, "form: default\n"), job);
+    }
+
+    /** The same job, which takes a paper back and prints none. */
+    static JobEntry holding(String kind, JobEntry job) {
+        return withPaper(PaperEntry.takenBack(kind), job);
+    }
+
+    private static JobEntry withPaper(PaperEntry paper, JobEntry job) {
         return new JobEntry(
                 job.reference(),
                 job.row(),
@@ -109,7 +158,8 @@ public final class Entries {
                 job.prints(),
                 job.sale(),
                 job.claims(),
-                List.of(new PaperEntry(kind, "form: default\n")));
+                job.held(),
+                List.of(paper));
     }
 
     /** A claim due a week later and to be lodged within the year. */

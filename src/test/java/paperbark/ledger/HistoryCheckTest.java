@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -16,6 +17,7 @@ import paperbark.entitlement.Schemes;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
 import paperbark.job.Job;
 import paperbark.job.Register;
 import paperbark.value.Money;
@@ -24,10 +26,10 @@ import paperbark.value.SchemeName;
 /** What is said of a job that was in a batch before. */
 class HistoryCheckTest {
     private static final String HEADINGS =
-            "Job,Installed on,TANK SERIAL,Old heater,Old serial,Old heater removed on,Owner,BSB,Account number\n";
+            "Job,Installed on,TANK SERIAL,Old heater,Old serial,Old heater removed on,Owner,BSB,Account number,Claim STCs,Claim VEECs\n";
     private static final String AS_CLAIMED =
             HEADINGS
-                    + "T-1,16/11/2026,2610040004512101,gas storage,OS-1,15/11/2026,Ada Amberwood,000-000,12345678\n";
+                    + "T-1,16/11/2026,2610040004512101,gas storage,OS-1,15/11/2026,Ada Amberwood,000-000,12345678,yes,yes\n";
 
     @TempDir private Path folder;
 
@@ -37,14 +39,25 @@ class HistoryCheckTest {
     void claimUnderBothSchemes() {
         file = folder.resolve("paperbark.db");
         Entries.create(file, Instant.EPOCH);
-        enter("one", AS_CLAIMED, JobOutcome.ISSUED, claim(SchemeName.STC), claim(SchemeName.VEEC));
+        enter(
+                "one",
+                AS_CLAIMED,
+                JobOutcome.ISSUED,
+                Set.of(),
+                claim(SchemeName.STC),
+                claim(SchemeName.VEEC));
     }
 
     private static ClaimEntry claim(SchemeName scheme) {
         return Entries.claim(scheme, "2610040004512101", "504.00");
     }
 
-    private void enter(String batch, String register, JobOutcome outcome, ClaimEntry... claims) {
+    private void enter(
+            String batch,
+            String register,
+            JobOutcome outcome,
+            Set<SchemeName> held,
+            ClaimEntry... claims) {
         Job job = Register.job(register);
         try (Ledger ledger = Ledger.open(file)) {
             Entries.enter(
@@ -63,6 +76,7 @@ class HistoryCheckTest {
                                     ledger.prints(job),
                                     Optional.empty(),
                                     List.of(claims),
+                                    held,
                                     List.of())));
         }
     }
@@ -154,6 +168,43 @@ class HistoryCheckTest {
     }
 
     @Test
+    void aRowThatNoLongerClaimsWhatTheBuyerHasIsNamedAndStopsNothing() {
+        lodgeBoth();
+        List<Finding> findings = changed(",yes,yes", ",no,yes");
+        assertThat(findings).hasSize(1);
+        assertThat(findings.get(0).severity()).isEqualTo(Severity.CHECK);
+        assertThat(findings.get(0).fact() + " " + findings.get(0).remedy())
+                .contains("no longer claims STCs", "T-1-STC falls away")
+                .contains("; agree with Kestrel Certificates on T-1-STC, which they have.");
+    }
+
+    /** What is not claimed any more is not owed, but for what the buyer has while it is held. */
+    @Test
+    void aLaterVersionTakesAwayWhatItNoLongerClaims() {
+        Set<SchemeName> both = Set.of(SchemeName.STC, SchemeName.VEEC);
+        enter("two", AS_CLAIMED, JobOutcome.HELD, both);
+        assertThat(standing()).isEmpty();
+        enter("three", AS_CLAIMED, JobOutcome.ISSUED, Set.of(), claim(SchemeName.VEEC));
+        assertThat(standing()).containsExactly("T-1-VEEC");
+    }
+
+    @Test
+    void whatTheBuyerHasStandsAsLongAsItIsOnlyHeld() {
+        lodgeBoth();
+        enter("two", AS_CLAIMED, JobOutcome.HELD, Set.of(SchemeName.STC));
+        assertThat(standing()).containsExactly("T-1-STC");
+        enter("three", AS_CLAIMED, JobOutcome.BOOKED, Set.of());
+        assertThat(standing()).isEmpty();
+    }
+
+    private List<String> standing() {
+        try (Ledger ledger = Ledger.open(file)) {
+            ledger.verify();
+            return ledger.claims(Entries.DAY).stream().map(ClaimState::reference).toList();
+        }
+    }
+
+    @Test
     void aClaimThatNobodyLodgedIsStoppedByNothing() {
         assertThat(held(changed("2610040004512101", "2610040004512102"))).isEmpty();
     }
@@ -162,7 +213,7 @@ class HistoryCheckTest {
     void whatWasHeldOnceIsHeldAgainAsLongAsTheBuyerHasTheEarlierClaim() {
         lodgeBoth();
         String other = AS_CLAIMED.replace("15/11/2026", "14/11/2026");
-        enter("two", other, JobOutcome.HELD);
+        enter("two", other, JobOutcome.HELD, Set.of(SchemeName.VEEC), claim(SchemeName.STC));
         Job again = Register.job(other);
         JobHistory history = history(again);
         assertThat(history.earlier().orElseThrow().changed().orElseThrow()).isEmpty();
@@ -210,5 +261,92 @@ class HistoryCheckTest {
             assertThat(one.byFact()).doesNotContainKeys("bsb", "account", "account-name");
             assertThat(one.text()).doesNotContain("Ada");
         }
+    }
+
+    private Finding changedFinding(List<String> takeBack, boolean anyStands) {
+        Job job = Register.job(AS_CLAIMED.replace("OS-1", "OS-2"));
+        Earlier earlier = history(job).earlier().orElseThrow();
+        return HistoryCheck.changed(job, earlier, takeBack, anyStands).orElseThrow();
+    }
+
+    @Test
+    void whatIsToBeTakenBackIsNamedAndWhatStandsIsSaid() {
+        Finding all = changedFinding(List.of("the pack"), false);
+        assertThat(all.remedy())
+                .isEqualTo("Take back the pack packs/T-1.pdf of that batch; this is version 2.");
+        assertThat(all.severity()).isEqualTo(Severity.CHECK);
+        assertThat(all.job()).contains("T-1");
+
+        Finding some = changedFinding(List.of("the paper", "another"), true);
+        assertThat(some.remedy())
+                .startsWith("Take back only: the paper, another; the other papers stand.");
+        assertThat(some.severity()).isEqualTo(Severity.CHECK);
+
+        Finding none = changedFinding(List.of(), false);
+        assertThat(none.remedy())
+                .isEqualTo(
+                        "Put the new papers with the earlier ones; nothing is to be taken back.");
+        assertThat(none.severity()).isEqualTo(Severity.NOTE);
+        assertThat(changedFinding(List.of(), true).remedy())
+                .contains("nothing is to be taken back; the other papers stand.");
+    }
+
+    @Test
+    void aJobThatIsTheSameIsNotToldToHaveChanged() {
+        Job job = Register.job(AS_CLAIMED);
+        Earlier earlier = history(job).earlier().orElseThrow();
+        assertThat(HistoryCheck.changed(job, earlier, List.of("the paper"), true)).isEmpty();
+        assertThat(HistoryCheck.isUntold(history(job))).isFalse();
+        assertThat(HistoryCheck.forgotten(job, earlier).fact())
+                .startsWith("Job T-1 was in batch one, and what it told of its owner");
+    }
+
+    @Test
+    void whatWasHeldOrBookedOutIsNeverDone() {
+        Job job = Register.job(AS_CLAIMED);
+        enter("two", AS_CLAIMED, JobOutcome.HELD, Set.of());
+        assertThat(HistoryCheck.isDone(history(job))).isFalse();
+        enter("three", AS_CLAIMED, JobOutcome.ISSUED, Set.of());
+        assertThat(HistoryCheck.isDone(history(job))).isTrue();
+        try (Ledger ledger = Ledger.open(file)) {
+            ledger.withdraw(
+                    new WithdrawalEntry(
+                            List.of(new WithdrawalEntry.Line("T-1", "called off")),
+                            "",
+                            "",
+                            Entries.DAY,
+                            Instant.EPOCH,
+                            "test"));
+        }
+        assertThat(HistoryCheck.isDone(history(job))).isFalse();
+        assertThat(HistoryCheck.isDone(JobHistory.NONE)).isFalse();
+        assertThat(HistoryCheck.isUntold(JobHistory.NONE)).isFalse();
+    }
+
+    @Test
+    void aPaidClaimIsToldWithWhatWasPaid() {
+        try (Ledger ledger = Ledger.open(file)) {
+            ledger.settle(
+                    Entries.advice("33"),
+                    book -> {
+                        Money money = Money.of("504.00");
+                        AdviceLine line = new AdviceLine("k", 2, Entries.DAY, money, "T-1-STC");
+                        return book.match(
+                                book.enter(line),
+                                line,
+                                book.byReference("T-1-STC").get(0),
+                                AdviceStatus.PAID,
+                                money,
+                                "reference",
+                                "",
+                                "");
+                    });
+        }
+        List<Finding> findings = changed("2610040004512101", "2610040004512102");
+        assertThat(findings)
+                .filteredOn(f -> f.code() == FindingCode.CLAIM_UNDER_WAY)
+                .singleElement()
+                .satisfies(
+                        f -> assertThat(f.fact()).startsWith("The claim T-1-STC was paid $504.00"));
     }
 }

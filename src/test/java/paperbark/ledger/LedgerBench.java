@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import paperbark.disk.Disk;
 import paperbark.office.Attendant;
@@ -79,9 +80,10 @@ public final class LedgerBench {
                         () ->
                                 Quarter.ofYear(
                                                 2026,
-                                                ledger.income().sales(),
+                                                ledger.income().sales(LocalDate.of(9999, 12, 31)),
                                                 ledger.claims(LocalDate.of(9999, 12, 31)),
-                                                ledger.income().receipts())
+                                                ledger.income()
+                                                        .receipts(LocalDate.of(9999, 12, 31)))
                                         .size());
                 timed("one advice", () -> pay(ledger, "last"));
                 timed("proof", () -> proved(ledger));
@@ -188,6 +190,7 @@ public final class LedgerBench {
                 new Prints("k", Map.of("owner-name", "ab12", "tank-serial", "cd34")),
                 Optional.of(new Sale(day, Money.of("4400.00"), Money.of("400.00"))),
                 claims,
+                Set.of(),
                 List.of());
     }
 

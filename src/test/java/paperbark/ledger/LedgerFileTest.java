@@ -16,7 +16,10 @@ import java.time.Instant;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.job.Register;
+import paperbark.value.SchemeName;
 
 /** A ledger in a file, and what is done to the file. */
 class LedgerFileTest {
@@ -61,6 +64,40 @@ class LedgerFileTest {
     }
 
     @Test
+    void aRuleOfTheTablesThatIsGoneIsNoticedThoughEveryRowIsAsItWas() {
+        change("DROP INDEX serial_once");
+        try (Ledger ledger = Ledger.open(file)) {
+            assertThatThrownBy(ledger::verify)
+                    .isInstanceOf(LedgerException.class)
+                    .hasMessageContaining("tables and indices");
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "UPDATE serial SET active = 0",
+                "UPDATE claim SET active = 0",
+                "DELETE FROM progress",
+            })
+    void whatIsActiveIsNoticedThoughNoSealCoversIt(String statement) {
+        try (Ledger ledger = Ledger.open(file)) {
+            Entries.enter(
+                    ledger,
+                    Entries.batch(
+                            "one",
+                            Entries.job("SB-1", Entries.claim(SchemeName.STC, "T-100", "504.00"))));
+            ledger.verify();
+        }
+        change(statement);
+        try (Ledger ledger = Ledger.open(file)) {
+            assertThatThrownBy(ledger::verify)
+                    .isInstanceOf(LedgerException.class)
+                    .hasMessageContaining("what is active");
+        }
+    }
+
+    @Test
     void aSecondLedgerNeverTakesTheFirstOnesPlace() throws IOException {
         byte[] before = Files.readAllBytes(file);
         assertThatThrownBy(() -> Entries.create(file, Instant.EPOCH))
@@ -98,6 +135,22 @@ class LedgerFileTest {
         assertThat(copies).isDirectoryNotContaining(f -> f.toString().endsWith(".key"));
         assertThat(Files.readString(copies.resolve("copy.db"), ISO_8859_1))
                 .doesNotContain(new String(key, UTF_8));
+    }
+
+    @Test
+    void aKeyThatIsGoneIsBegunAnewAndKept() throws IOException {
+        Path key = folder.resolve("paperbark.key");
+        String before = Files.readString(key);
+        Files.delete(key);
+        String first;
+        try (Ledger ledger = Ledger.open(file)) {
+            first = ledger.prints(Register.job("Job\nT-1\n")).key();
+        }
+        assertThat(Files.readString(key)).isNotEqualTo(before).hasSize(65);
+        assertThat(Files.getPosixFilePermissions(key)).hasSize(2);
+        try (Ledger ledger = Ledger.open(file)) {
+            assertThat(ledger.prints(Register.job("Job\nT-1\n")).key()).isEqualTo(first);
+        }
     }
 
     @Test

@@ -228,6 +228,7 @@ class LedgerTest {
             ledger.forget("sb-9", Entries.DAY, Instant.EPOCH, "test");
             ledger.withdraw(withdrawal("SB-9"));
             new ScanBook(ledger).enter(Entries.scan("44", Entries.page(1, "SB-1", 2, 1, 0)));
+            ledger.verify();
         }
         keep();
         Set<String> mutable =
@@ -277,7 +278,7 @@ class LedgerTest {
         try (Ledger ledger = Ledger.open(place)) {
             assertThat(ledger.withdraw(withdrawal("sb-1"))).isTrue();
             assertThat(ledger.claims(Entries.DAY)).isEmpty();
-            assertThat(ledger.income().sales()).isEmpty();
+            assertThat(ledger.income().sales(Entries.DAY)).isEmpty();
             assertThat(ledger.claimsOf("SB-1")).singleElement().matches(c -> !c.active());
             ledger.verify();
         }
@@ -308,14 +309,14 @@ class LedgerTest {
         enter(Entries.batch("two", claimed.jobs().get(0)));
         try (Ledger ledger = Ledger.open(place)) {
             assertThat(ledger.claims(Entries.DAY)).hasSize(1);
-            assertThat(ledger.income().sales()).hasSize(1);
+            assertThat(ledger.income().sales(Entries.DAY)).hasSize(1);
             assertThat(ledger.withdraw(withdrawal("SB-1"))).isTrue();
             assertThat(ledger.claims(Entries.DAY)).isEmpty();
             Path anew = folder.resolve("anew.db");
             Ledger.rebuild(new LedgerPlace.InFile(anew), ledger.id(), ledger.records().all());
             try (Ledger rebuilt = Ledger.open(anew)) {
                 assertThat(rebuilt.claimsOf("SB-1")).isEqualTo(ledger.claimsOf("SB-1"));
-                assertThat(rebuilt.income().sales()).isEmpty();
+                assertThat(rebuilt.income().sales(Entries.DAY)).isEmpty();
             }
         }
     }

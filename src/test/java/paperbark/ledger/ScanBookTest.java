@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import paperbark.value.Money;
@@ -112,6 +113,28 @@ class ScanBookTest {
         assertThat(book.ofBatch("one")).hasSize(1);
     }
 
+    @Test
+    void whatTheNewestVersionTakesBackIsNotReadyUntilALaterOneDoesNot() {
+        JobEntry job = Entries.job("SB-2", Entries.claim(SchemeName.STC, "T-200", "504.00"));
+        Entries.enter(ledger, Entries.batch("two", Entries.printing("stc", job)));
+        book.enter(Entries.scan("1", new ScanEntry.Page(1, "SB-2", 1, "stc", 1, 1, 0)));
+        assertThat(lodging().ready()).hasSize(1);
+
+        JobEntry held = Entries.holding("stc", Entries.job("SB-2"));
+        Entries.enter(ledger, Entries.batch("three", held));
+        assertThat(lodging().ready()).isEmpty();
+        PaperState taken = book.papers("SB-2").get(0);
+        assertThat(book.papers("SB-2")).extracting(PaperState::kind).containsExactly("stc");
+        assertThat(taken.takenBack()).contains("three");
+        assertThat(taken.isReady()).isFalse();
+
+        Entries.enter(
+                ledger, Entries.batch("four", Entries.printing("warranty", Entries.job("SB-2"))));
+        assertThat(book.papers("SB-2"))
+                .filteredOn(paper -> paper.kind().equals("stc"))
+                .allMatch(PaperState::isReady);
+    }
+
     private Lodging lodging() {
         return Lodging.of(ledger, ledger.claims(LATER)).orElseThrow();
     }
@@ -168,6 +191,7 @@ class ScanBookTest {
     }
 
     @Test
+    @Tag("slow")
     void ofMoreClaimsThanOneQuestionTakesEachHasItsPaper() {
         JobEntry[] jobs = new JobEntry[1100];
         for (int i = 0; i < jobs.length; i++) {

@@ -136,6 +136,7 @@ final class Offers {
                 b.phone(),
                 b.email(),
                 b.forms(),
+                b.entries(),
                 true);
     }
 

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileTime;
 import java.time.Duration;
 import java.time.Instant;
@@ -70,6 +71,24 @@ class AttendantTest {
     }
 
     @Test
+    void aTableThatIsChangedShowsInTheCalendarAtTheNextLook() throws Exception {
+        Path people = office.tables().resolve("people.csv");
+        try (OfficeLock lock = OfficeLock.take(office, now)) {
+            Attendant attendant = new Attendant(lock, world());
+            attendant.round();
+            byte[] before = Files.readAllBytes(office.calendar());
+            attendant.round();
+            assertThat(office.calendar()).hasBinaryContent(before);
+            Files.writeString(
+                    people,
+                    Files.readString(people)
+                            .replaceFirst("2024-07-01,2027-06-30", "2024-07-01,2026-12-31"));
+            attendant.round();
+            assertThat(Files.readString(office.calendar())).contains("DTSTART;VALUE=DATE:20261231");
+        }
+    }
+
+    @Test
     void theSameBytesAgainPointToTheEarlierBatch() throws Exception {
         drop("week.csv", Offices.register(1));
         attend();
@@ -77,6 +96,18 @@ class AttendantTest {
         assertThat(attend()).containsExactly(Ending.ALREADY);
         assertThat(told.get(1)).contains("same.csv", "packs/2026-11-23-week");
         Invariants.atRest(office.root(), 1);
+    }
+
+    @Test
+    void otherBytesWithTheSameJobsAreNotSaidToBeUnderTheSameTables() throws Exception {
+        drop("week.csv", Offices.register(1));
+        attend();
+        Files.writeString(office.tables().resolve("sellers.csv"), "\n", StandardOpenOption.APPEND);
+        drop("later.csv", Offices.register(1) + "\n");
+        assertThat(attend()).containsExactly(Ending.ALREADY);
+        assertThat(told.get(1))
+                .startsWith("later.csv: Nothing in this register is new")
+                .doesNotContain("tables");
     }
 
     @Test

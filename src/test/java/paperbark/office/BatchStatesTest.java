@@ -93,4 +93,18 @@ class BatchStatesTest {
         Invariants.change(office.root(), "UPDATE progress SET state = 'published' WHERE entry = 2");
         assertThat(run("owed").err()).isEmpty();
     }
+
+    /** What lay in the office that it is a copy of lies here too, and nobody changed anything. */
+    @Test
+    void anOfficeThatIsACopyOfAnotherSaysNothingOfWhatCameWithIt() throws Exception {
+        Program.Run copied =
+                Program.run(office.root(), "watch", ".", "--once", "--quiet-for", "0", "--copied");
+        assertThat(copied.exitCode()).isZero();
+        assertThat(copied.out()).doesNotContain("Look:");
+        assertThat(run("owed").err()).isEmpty();
+        assertThat(run("doctor").exitCode()).isZero();
+
+        Invariants.change(office.root(), "UPDATE progress SET place = 'another' WHERE entry = 1");
+        assertThat(run("owed").err()).contains("and in the ledger of another office");
+    }
 }

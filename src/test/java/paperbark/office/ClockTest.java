@@ -19,6 +19,7 @@ import java.util.TimeZone;
 import java.util.TreeMap;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -51,6 +52,7 @@ class ClockTest {
     /** Clocks go forward at 2 o'clock on 4 October and back at 3 on 5 April. */
     @ParameterizedTest
     @ValueSource(strings = {"2026-10-04T02:30", "2026-04-05T02:30", "2026-04-05T23:59"})
+    @Tag("slow")
     void whateverTheZoneTheSameBytesComeOut(String local) throws IOException {
         Instant at = LocalDateTime.parse(local).atZone(MELBOURNE).toInstant();
         LocalDate day = LocalDate.parse(local.substring(0, 10));
@@ -99,7 +101,7 @@ class ClockTest {
                                         Optional.empty()),
                                 place.resolve("packs"),
                                 new Request.Run(day, at, "test"),
-                                new Request.Extras(false, true, false),
+                                new Request.Extras(false, true, false, false),
                                 new Request.LedgerUse(Optional.of(ledger), false)));
         Path batch =
                 Office.list(place.resolve("packs")).stream()

@@ -6,6 +6,8 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
@@ -33,17 +35,30 @@ class CorrectedSalesTest {
         return office.packs().resolve("2026-11-23-" + name);
     }
 
+    /** What was made by now for the books: of batches, and of withdrawals. */
+    private List<Path> journals(String ofBatch, String ofWithdrawal) throws IOException {
+        List<Path> all = new ArrayList<>();
+        for (Path batch : Office.list(office.packs())) {
+            all.add(batch.resolve(ofBatch));
+        }
+        Path advices = office.root().resolve("advices");
+        if (Files.isDirectory(advices)) {
+            for (Path file : Office.list(advices)) {
+                if (file.toString().endsWith(ofWithdrawal)) {
+                    all.add(file);
+                }
+            }
+        }
+        return all.stream().filter(Files::isRegularFile).toList();
+    }
+
     /** Debits less credits of every account in journals that were made by now. */
     private Map<String, BigDecimal> balances() throws IOException {
         Map<String, BigDecimal> all = new TreeMap<>();
-        for (Path batch : Office.list(office.packs())) {
-            Path journal = batch.resolve("journal.csv");
-            if (Files.isRegularFile(journal)) {
-                for (String line : Files.readString(journal).lines().skip(1).toList()) {
-                    String[] cells = line.split(",", -1);
-                    all.merge(
-                            cells[3], amount(cells[4]).subtract(amount(cells[5])), BigDecimal::add);
-                }
+        for (Path journal : journals("journal.csv", "-journal.csv")) {
+            for (String line : Files.readString(journal).lines().skip(1).toList()) {
+                String[] cells = line.split(",", -1);
+                all.merge(cells[3], amount(cells[4]).subtract(amount(cells[5])), BigDecimal::add);
             }
         }
         all.values().removeIf(sum -> sum.signum() == 0);
@@ -107,29 +122,116 @@ class CorrectedSalesTest {
     }
 
     @Test
-    void whatIsCalledOffIsNamedForTheBooksOnce() throws IOException {
-        String inBooks = "books its sale, take that back in your books.";
-        drop("a", Offices.register(1, 2, 3).replace("J-3,installed", "J-3,booked"));
+    void whatIsCalledOffIsTakenBackByAJournalOfItsOwn() throws IOException {
+        drop("a", Offices.register(1));
+        Map<String, BigDecimal> one = balances();
+        drop("b", Offices.register(2, 3).replace("J-3,installed", "J-3,booked"));
 
-        Program.Run byHand = withdraw("J-1");
-        assertThat(byHand.out()).contains("Where the journal of batch 2026-11-23-a " + inBooks);
-        assertThat(withdraw("J-3").out()).contains("To do:").doesNotContain(inBooks);
+        assertThat(withdraw("J-2").out())
+                .contains("Book advices/withdrawal-3-journal.csv too: it takes back the sale");
+        assertThat(balances()).isEqualTo(one);
+        assertThat(Files.readString(office.root().resolve("advices/withdrawal-3-accounts.journal")))
+                .contains("; Sales called off by withdrawal-3", "2026-11-16 J-2 taken back");
+        assertThat(withdraw("J-3").out()).contains("To do:").doesNotContain("ook");
 
-        assertThat(prepare("b", Offices.register(2).replace("installed", "cancelled")).out())
-                .contains("Where the journal of batch 2026-11-23-a " + inBooks);
-        assertThat(prepare("c", Offices.register(1, 2).replace("installed", "cancelled")).out())
+        assertThat(prepare("c", Offices.register(1).replace("installed", "cancelled")).out())
+                .contains(
+                        "Where the journal of batch 2026-11-23-a books its sale, the journal of the"
+                                + " withdrawal, in advices, takes that back: book it too.");
+        assertThat(balances()).isEmpty();
+        assertThat(Program.run(office.root(), "quarters").out()).doesNotContain("4,620.00");
+        assertThat(prepare("d", Offices.register(1, 2).replace("installed", "cancelled")).out())
                 .contains("2 job-cancelled")
-                .doesNotContain(inBooks);
+                .doesNotContain("book it too");
+        assertThat(balances()).isEmpty();
     }
 
     @Test
-    void whatAnotherJobTookThePlaceOfIsNotNamedForTheBooks() throws IOException {
+    void whatIsCalledOffAndComesAgainIsBookedOnce() throws IOException {
+        drop("a", Offices.register(1));
+        Map<String, BigDecimal> once = balances();
+        withdraw("J-1");
+        assertThat(balances()).isEmpty();
+
+        drop("b", Offices.register(1).replace("4620.00", "4840.00"));
+        assertThat(balances())
+                .containsEntry("income:heaters and installation", amount("-4400.00"))
+                .containsEntry("liabilities:gst on sales", amount("-440.00"));
+        withdraw("J-1");
+        assertThat(balances()).isEmpty();
+
+        // The row as it was at first, which another job has meanwhile taken the place of.
+        drop("c", correcting(Offices.register(1).replace("J-1,", "J-9,"), "J-1"));
+        assertThat(balances()).isEqualTo(once);
+        withdraw("J-9");
+        assertThat(balances()).isEmpty();
+    }
+
+    @Test
+    void aJournalThatACutKeptFromBeingWrittenComesWithTheNextStart() throws IOException {
+        drop("a", Offices.register(1));
+        withdraw("J-1");
+        Path journal = office.root().resolve("advices/withdrawal-2-journal.csv");
+        byte[] was = Files.readAllBytes(journal);
+        Files.delete(journal);
+        assertThat(balances()).isNotEmpty();
+        Program.run(office.root(), "watch", ".", "--once", "--quiet-for", "0");
+        assertThat(journal).hasBinaryContent(was);
+
+        // One that is not needed any more is not written late.
+        Files.delete(journal);
+        drop("b", Offices.register(1).replace("4620.00", "4840.00"));
+        Program.run(office.root(), "watch", ".", "--once", "--quiet-for", "0");
+        assertThat(balances()).containsEntry("income:heaters and installation", amount("-4400.00"));
+    }
+
+    @Test
+    void whatAnotherJobTookThePlaceOfIsTakenBackOnce() throws IOException {
         drop("a", Offices.register(1));
         String other = Offices.register(1).replace("J-1,", "J-9,");
         drop("b", correcting(other, "J-1"));
-        assertThat(withdraw("J-1").out()).contains("To do:").doesNotContain("in your books");
-        assertThat(withdraw("J-9").out())
-                .contains("Where the journal of batch 2026-11-23-b books its sale");
+        Map<String, BigDecimal> once = balances();
+        assertThat(withdraw("J-1").out()).contains("To do:").doesNotContain("ook");
+        assertThat(balances()).isEqualTo(once);
+        withdraw("J-9");
+        assertThat(balances()).isEmpty();
+    }
+
+    @Test
+    void aSaleThatNoJournalIsFoundOfIsNamedForTheBooks() throws IOException {
+        Path batch = drop("a", Offices.register(1));
+        Files.move(batch.resolve("journal.csv"), folder.resolve("journal.csv"));
+        assertThat(withdraw("J-1").out())
+                .contains(
+                        "Where the journal of batch 2026-11-23-a books its sale, take that back in"
+                                + " your books.");
+    }
+
+    /** It had taken back what the older journal booked. */
+    @Test
+    void whereTheNewestBatchIsNotHereNoOlderJournalIsTakenForIt() throws IOException {
+        drop("a", Offices.register(1));
+        Path second = drop("b", Offices.register(1).replace("4620.00", "4840.00"));
+        Files.move(second, folder.resolve("elsewhere"));
+        assertThat(withdraw("J-1").out())
+                .contains("Where the journal of batch 2026-11-23-b books its sale, take that back");
+        assertThat(journals("none", "-journal.csv")).isEmpty();
+
+        prepare("c", Offices.register(1).replace("4620.00", "4730.00"));
+        assertThat(office.packs().resolve("2026-11-23-c/journal.csv"))
+                .content()
+                .contains("Batch 2026-11-23-b, which had the job, is not here: take back")
+                .doesNotContain("Takes back");
+    }
+
+    @Test
+    void theQuartersCountWhatTheJournalsBook() throws IOException {
+        drop("a", Offices.register(1, 2));
+        drop("b", Offices.register(1).replace("J-1,installed", "J-1,booked"));
+        assertThat(balances()).containsEntry("income:heaters and installation", amount("-4200.00"));
+        assertThat(Program.run(office.root(), "quarters").out())
+                .contains("    1       $4,620.00")
+                .doesNotContain("9,240.00");
     }
 
     private Program.Run withdraw(String job) {
@@ -158,11 +260,13 @@ class CorrectedSalesTest {
     @Tag("outside")
     void anotherProgramFindsThemAllInBalance() throws IOException {
         fourTimes();
+        drop("e", Offices.register(2));
+        withdraw("J-2");
         StringBuilder all = new StringBuilder();
-        for (Path batch : Office.list(office.packs())) {
-            if (!Office.isHidden(batch)) {
-                all.append(Files.readString(batch.resolve("accounts.journal"))).append('\n');
-            }
+        List<Path> journals = journals("accounts.journal", "-accounts.journal");
+        assertThat(journals).hasSize(6);
+        for (Path journal : journals) {
+            all.append(Files.readString(journal)).append('\n');
         }
         Files.writeString(folder.resolve("all.journal"), all);
         Outside.Result checked =

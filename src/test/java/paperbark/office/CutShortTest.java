@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -23,6 +24,7 @@ import paperbark.fault.FaultPoint;
  * The program is killed, at every step and at random; after the next start the office is as if
  * nothing had happened. {@code -Dcut.kills=200} sets how many random kills there are.
  */
+@Tag("slow")
 class CutShortTest {
     private static final int KILLS = Integer.getInteger("cut.kills", 12);
     private static final int HALTED = 137;

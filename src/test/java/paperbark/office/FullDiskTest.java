@@ -18,6 +18,7 @@ import paperbark.outside.Outside;
 
 /** An office on a disk of its own that runs full, or may not be written. */
 @Tag("outside")
+@Tag("slow")
 class FullDiskTest {
     @TempDir private Path folder;
 

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import paperbark.cli.Program;
@@ -81,6 +82,7 @@ class HalfMadeTest {
 
     /** Waits in the middle of its papers until it is told to end. */
     @Test
+    @Tag("slow")
     void aProcessThatIsToldToEndLeavesNoHiddenFolder() throws Exception {
         Files.writeString(office.intake().resolve("one.csv"), Offices.register(1, 2));
         Path trace = folder.resolve("trace");

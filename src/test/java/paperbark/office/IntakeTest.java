@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -72,6 +73,7 @@ class IntakeTest {
     }
 
     @Test
+    @Tag("slow")
     void withoutALanguageSetOneNameKeepsNoOtherFileWaiting() throws Exception {
         drop("B\u00fcro week.csv");
         drop("plain.csv");

@@ -7,12 +7,14 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.batch.SampleWeek;
 
 /** A {@code prepare} that is told to end, from the keyboard or by the system, leaves nothing. */
+@Tag("slow")
 class InterruptedTest {
     @TempDir private Path folder;
 

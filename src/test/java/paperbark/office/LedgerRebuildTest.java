@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import paperbark.cli.Program;
@@ -106,6 +107,7 @@ class LedgerRebuildTest {
     }
 
     @Test
+    @Tag("slow")
     void aLedgerThatAnotherProgramWritesInIsNotTakenForALostOne() throws Exception {
         byte[] before = Files.readAllBytes(Offices.ledgerFile(office));
         try (var other =

@@ -39,4 +39,43 @@ class OfficeLockTest {
         OfficeLock.take(office, Instant.EPOCH).close();
         assertThat(office.lockInfo()).doesNotExist();
     }
+
+    @Test
+    void whoHasTheLockIsNamedToWhoeverComesSecond() throws Exception {
+        try (OfficeLock lock = OfficeLock.take(office, Instant.EPOCH)) {
+            assertThat(lock.office()).isEqualTo(office);
+            assertThatThrownBy(() -> OfficeLock.take(office, Instant.EPOCH))
+                    .isInstanceOf(OfficeLock.Busy.class)
+                    .hasMessageContaining("process " + ProcessHandle.current().pid())
+                    .hasMessageContaining("since 1970-01-01T00:00:00Z");
+        }
+        OfficeLock.take(office, Instant.EPOCH).close();
+    }
+
+    @Test
+    void aNoteOfAnotherComputersProcessIsBelievedAndOneThatIsEmptyIsNot() throws Exception {
+        try (OfficeLock lock = OfficeLock.take(office, Instant.EPOCH)) {
+            assertThat(lock.office()).isEqualTo(office);
+            Files.writeString(
+                    office.lockInfo(), "process 99999999 on another-desk, since 1970-01-01");
+            assertThatThrownBy(() -> OfficeLock.take(office, Instant.EPOCH))
+                    .hasMessageContaining("another-desk");
+            Files.writeString(office.lockInfo(), " ");
+            assertThatThrownBy(() -> OfficeLock.take(office, Instant.EPOCH))
+                    .hasMessageContaining("has not said which one it is");
+            Files.delete(office.lockInfo());
+            assertThatThrownBy(() -> OfficeLock.take(office, Instant.EPOCH))
+                    .hasMessageContaining("has not said which one it is");
+        }
+    }
+
+    @Test
+    void whatAKilledRunLeftAmongTheFilesOfAMomentIsCleared() throws Exception {
+        try (OfficeLock lock = OfficeLock.take(office, Instant.EPOCH)) {
+            Path temporary = lock.clearedTemporary();
+            assertThat(temporary).isEmptyDirectory();
+            Files.writeString(temporary.resolve("left.bin"), "x");
+            assertThat(lock.clearedTemporary()).isEqualTo(temporary).isEmptyDirectory();
+        }
+    }
 }

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -14,6 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
  * A rename outlives a cut of power only when what it renames was on the disk before, so the order
  * of writing, forcing, committing and renaming is what counts.
  */
+@Tag("slow")
 class OrderOnDiskTest {
     @TempDir private Path folder;
 

@@ -27,6 +27,7 @@ import paperbark.fault.FaultPoint;
  * on one.
  */
 @Tag("outside")
+@Tag("slow")
 class PowerCutTest {
     private static final boolean ALL = "all".equals(System.getProperty("cut.power"));
     private static final Set<FaultPoint> STEPS =

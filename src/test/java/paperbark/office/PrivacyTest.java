@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import paperbark.cli.Program;
@@ -95,6 +96,7 @@ class PrivacyTest {
     }
 
     @Test
+    @Tag("slow")
     void noneIsThereAfterAKill() throws Exception {
         Path said = folder.resolve("said.txt");
         Child.end(Child.watch(office, said, "paperbark.fault=IN_TRANSACTION"));

@@ -11,6 +11,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import paperbark.batch.Ending;
@@ -19,6 +20,7 @@ import paperbark.batch.Ending;
  * Many registers through one process: memory stays flat, no file stays open, no temporary file is
  * left. {@code -Dsoak.registers=500} sets how many.
  */
+@Tag("slow")
 class SoakTest {
     private static final int REGISTERS = Integer.getInteger("soak.registers", 40);
     private static final double FLAT = 1.10;

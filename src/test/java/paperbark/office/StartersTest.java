@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -68,6 +69,48 @@ class StartersTest {
         assertThat(starters.complete()).isEmpty();
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        "WINDOWS, start.cmd, 'rem [^-]*'",
+        "WINDOWS, schedule/paperbark-task.xml, <!-- .* -->",
+        "MAC, stop.command, '# .*'",
+        "MAC, schedule/paperbark.office.plist, <!-- .* -->",
+        "LINUX, stop.sh, '# .*'",
+        "LINUX, start.desktop, '# .*'",
+        "LINUX, schedule/HOW-TO.txt, '[^#].*'"
+    })
+    void theLastLineOfEachFileIsARemarkWhereItsKindHasThem(
+            Platform platform, String name, String last) throws IOException {
+        starters(platform, program(0)).complete();
+        List<String> lines = Files.readAllLines(office().resolve(name));
+        assertThat(lines.get(lines.size() - 1)).matches(last);
+    }
+
+    @Test
+    void whatToDoWithTheFilesIsSaidForEachPlatform() throws IOException {
+        String where = office().resolve("schedule").toString();
+        assertThat(starters(Platform.LINUX, program(0)).texts().get("schedule/HOW-TO.txt"))
+                .contains("systemctl --user enable --now paperbark.service")
+                .contains(StartWords.shell(List.of(where)) + "/paperbark*");
+        assertThat(starters(Platform.MAC, program(0)).texts().get("schedule/HOW-TO.txt"))
+                .contains(StartWords.shell(List.of(where + "/paperbark.office.plist")));
+        assertThat(starters(Platform.WINDOWS, program(0)).texts().get("schedule/HOW-TO.txt"))
+                .contains("/xml \"" + where, "paperbark-task.xml\"");
+    }
+
+    @Test
+    void theUnitsWatchTheFolderForGoodOrOnce() throws IOException {
+        Starters starters = new Starters(office(), Platform.LINUX, List.of("/opt/paperbark"));
+        assertThat(starters.texts().get("schedule/paperbark.service"))
+                .containsPattern("ExecStart=\"/opt/paperbark\" \"watch\" \".*%% .*\\$\\$HOME");
+        assertThat(starters.texts().get("schedule/paperbark-look.service"))
+                .contains("ExecStart=\"/opt/paperbark\" \"watch\" \"--once\" \"");
+        assertThat(starters.texts().get("start.desktop"))
+                .contains("Name=Start Paperbark", "Comment=Attends");
+        assertThat(starters.texts().get("stop.desktop"))
+                .contains("Name=Stop Paperbark", "Comment=Ends");
+    }
+
     @Test
     void whatSomebodyChangedStaysAndTheRestFollowsTheProgram() throws IOException {
         starters(Platform.LINUX, folder.resolve("old/paperbark")).complete();
@@ -83,6 +126,7 @@ class StartersTest {
     }
 
     @Test
+    @Tag("slow")
     void theScriptsAttendAndStopTheFolderTheyLieIn() throws IOException {
         starters(Platform.LINUX, program(0)).complete();
         Path words = folder.resolve("words.txt");
@@ -107,6 +151,7 @@ class StartersTest {
     }
 
     @Test
+    @Tag("slow")
     void aProgramThatIsGoneIsToldOf() throws IOException {
         starters(Platform.LINUX, folder.resolve("gone/paperbark")).complete();
         Outside.Result start =

@@ -90,6 +90,33 @@ class StatusPageTest {
     }
 
     @Test
+    void aRegisterThatWentBackWaitsUntilItsNameHasABatch() throws Exception {
+        try (OfficeLock lock = OfficeLock.take(office, now)) {
+            Attendant attendant = new Attendant(lock, world());
+            drop(attendant, "week.csv", "Hello,World\n1,2\n");
+            drop(attendant, "other.csv", "Hello,World\n1,2\n");
+            assertThat(page()).contains("2026-11-23-week</a>: could not be used");
+
+            drop(attendant, "week.csv", Offices.register(1, 2));
+            assertThat(page())
+                    .contains("packs/2026-11-23-week/index.html", "2026-11-23-other</a>: could not")
+                    .doesNotContain("2026-11-23-week</a>: could not be used");
+            assertThat(office.returned().resolve("2026-11-23-week/WHAT-TO-DO.txt")).exists();
+
+            drop(attendant, "week.csv", "Hello,World\n1,2\n");
+            assertThat(page()).contains("2026-11-23-week-2</a>: could not be used");
+        }
+    }
+
+    private void drop(Attendant attendant, String name, String content) throws Exception {
+        Path register = Files.writeString(office.intake().resolve(name), content);
+        Files.setLastModifiedTime(register, FileTime.from(now.minusSeconds(60)));
+        attendant.round();
+        now = now.plusSeconds(11);
+        attendant.round();
+    }
+
+    @Test
     void itIsWrittenAnewForProgressOnceInThreeSecondsAtMost() throws IOException {
         StatusPage status = new StatusPage(office, world());
         status.write(workingOn("week.csv"));
@@ -195,6 +222,34 @@ class StatusPageTest {
         status.write(workingOn("week.csv"));
         assertThat(page())
                 .contains("<a href=\"week.html\">the week</a>, <a href=\"calendar.ics\">");
+    }
+
+    @Test
+    void whatWentBackIsListedTheNewestFirstAndWhatIsInTheMakingIsNot() throws IOException {
+        for (String name : List.of("2026-11-20-old", "2026-11-23-new", ".2026-11-23-made")) {
+            Files.createDirectories(office.returned().resolve(name));
+        }
+        Files.writeString(office.returned().resolve("2026-11-22-note.txt"), "x");
+        new StatusPage(office, world()).write(workingOn("week.csv"));
+        assertThat(page()).doesNotContain("2026-11-23-made", "2026-11-22-note");
+        assertThat(page().indexOf("2026-11-23-new")).isPositive();
+        assertThat(page().indexOf("2026-11-20-old")).isGreaterThan(page().indexOf("23-new"));
+    }
+
+    @Test
+    void theLastSealIsShownUnlessTheLedgerCannotBeAsked() throws IOException {
+        String seal;
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            seal = ledger.records().lastSeal();
+        }
+        new StatusPage(office, world()).write(workingOn("week.csv"));
+        assertThat(page()).contains(seal);
+        Files.delete(office.ledgerFile());
+        new StatusPage(office, world())
+                .write(
+                        new StatusPage.State(
+                                Map.of(), Optional.empty(), List.of(), List.of(), false, true));
+        assertThat(page()).doesNotContain("entry 0, seal");
     }
 
     // WCAG 2.1, success criterion 2.2.1: a reader can turn a time limit off before meeting it.

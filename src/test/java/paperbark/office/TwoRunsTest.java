@@ -9,11 +9,13 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import paperbark.cli.Program;
 
 /** A second run while a first one has its batch in the ledger and has not published it yet. */
+@Tag("slow")
 class TwoRunsTest {
     @TempDir private Path folder;
 

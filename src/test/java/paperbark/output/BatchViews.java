@@ -101,6 +101,7 @@ public final class BatchViews {
                 Optional.empty(),
                 Optional.empty(),
                 Map.of(),
+                Optional.empty(),
                 false);
     }
 
@@ -136,7 +137,8 @@ public final class BatchViews {
                 List.of(
                         new IndexView.Workbook("summary.xlsx", "Summary (workbook)"),
                         new IndexView.Workbook(
-                                "register-checked.xlsx", "Register with findings marked")));
+                                "register-checked.xlsx", "Register with findings marked")),
+                Map.of());
     }
 
     /** A handful of jobs: ready, booked, to be looked at, held, and one without a price. */

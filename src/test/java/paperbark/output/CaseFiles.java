@@ -116,7 +116,8 @@ public final class CaseFiles {
                         "ternlight",
                         "kestrel",
                         PaperKind.values().toArray(PaperKind[]::new)),
-                "packs/SB-1032.pdf");
+                "packs/SB-1032.pdf",
+                Set.of());
     }
 
     /** A booked heat pump job: nothing but the booking is known, and VEECs are held by a stop. */
@@ -186,7 +187,8 @@ public final class CaseFiles {
                         PaperKind.WORKING,
                         PaperKind.OLD_HEATER,
                         PaperKind.HANDOVER),
-                "packs/SB-1040.pdf");
+                "packs/SB-1040.pdf",
+                Set.of());
     }
 
     /** A job of which only the number is known, with every paper and nothing to put on it. */
@@ -262,7 +264,8 @@ public final class CaseFiles {
                         "default",
                         "default",
                         PaperKind.values().toArray(PaperKind[]::new)),
-                "packs/SB-1099.pdf");
+                "packs/SB-1099.pdf",
+                Set.of());
     }
 
     /** The same case with another owner's name. */
@@ -309,7 +312,8 @@ public final class CaseFiles {
                 c.toDo(),
                 c.findings(),
                 papers,
-                c.packFile());
+                c.packFile(),
+                c.withBuyer());
     }
 
     /** A stop that holds papers. */

@@ -92,6 +92,8 @@ final class DataModel {
                             "taken",
                             Expected.class));
 
+    private static final Class<?> LETTERS = LetterView.class;
+
     /** The names that a record has for templates, by what they are. */
     static Map<String, Type> facts(Class<?> record) {
         Map<String, Type> facts = new LinkedHashMap<>();
@@ -124,6 +126,7 @@ final class DataModel {
             visit(CaseFile.class);
             TOP.values().forEach(this::visit);
             FORMS_ALONE.values().forEach(this::visit);
+            visit(LETTERS);
             while (!waiting.isEmpty()) {
                 Class<?> next = waiting.remove();
                 seen.get(next).values().forEach(type -> kind(next, type));
@@ -152,9 +155,14 @@ final class DataModel {
                 "\nMapping tables of buyers' forms see these as well, for the scheme of the paper:\n\n");
         page.append("| name | what it is | kind |\n|---|---|---|\n");
         FORMS_ALONE.forEach((name, type) -> top(name, type, page));
+        page.append(
+                "\nLetters (`mail/owner.ftlh`, `mail/maker.ftlh`, `mail/buyer.ftlh`) see this at the"
+                        + " top, and nothing of the above:\n\n");
+        page.append("| name | what it is | kind |\n|---|---|---|\n");
+        records().get(LETTERS).forEach((name, type) -> row(LETTERS, name, type, page));
         page.append("\n## The records\n");
         records().keySet().stream()
-                .filter(type -> type != CaseFile.class)
+                .filter(type -> type != CaseFile.class && type != LETTERS)
                 .sorted(Comparator.comparing(DataModel::title))
                 .forEach(type -> section(type, page));
         return page.toString();

@@ -140,7 +140,8 @@ final class Facts {
                 Phone.parse("03 7010 4321").toOptional(),
                 Email.parse("warranty@example.com").toOptional(),
                 Optional.of("We pay the post of the part."),
-                variant);
+                variant,
+                Optional.empty());
     }
 
     static Trades trades(State state) {
@@ -227,6 +228,7 @@ final class Facts {
                 Phone.parse("03 7010 1111").toOptional(),
                 Email.parse("papers@example.com").toOptional(),
                 forms,
+                Optional.empty(),
                 false);
     }
 

@@ -160,7 +160,8 @@ public final class Jobs {
                 toDo,
                 findings,
                 BatchViews.papers(List.copyOf(counts.keySet()), findings),
-                reference.replaceAll("[^A-Za-z0-9-]", "_") + "-a1b2c3.pdf");
+                reference.replaceAll("[^A-Za-z0-9-]", "_") + "-a1b2c3.pdf",
+                Set.of());
     }
 
     private Job job() {

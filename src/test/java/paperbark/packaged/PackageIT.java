@@ -2,10 +2,15 @@ package paperbark.packaged;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
@@ -42,6 +47,30 @@ class PackageIT {
             }
         }
         return files;
+    }
+
+    @Test
+    void theBillOfMaterialsListsWhatIsInTheJarAndNoLibraryOfTheTests() throws IOException {
+        JsonNode bill = new ObjectMapper().readTree(Files.readAllBytes(Path.of("target/bom.json")));
+        List<String> listed = new ArrayList<>();
+        bill.path("components")
+                .forEach(
+                        c ->
+                                listed.add(
+                                        c.path("name").asText()
+                                                + "-"
+                                                + c.path("version").asText()));
+        List<String> there =
+                Stream.of(System.getProperty("java.class.path").split(File.pathSeparator))
+                        .map(path -> Path.of(path).getFileName().toString())
+                        .filter(name -> name.endsWith(".jar"))
+                        .map(name -> name.replaceFirst("\\.jar$", ""))
+                        .toList();
+        assertThat(listed)
+                .hasSizeGreaterThan(40)
+                .allMatch(library -> there.stream().anyMatch(jar -> jar.startsWith(library)))
+                .anyMatch(library -> library.startsWith("sqlite-jdbc-"))
+                .noneMatch(library -> library.matches("(junit|assertj|archunit|jqwik|jazzer).*"));
     }
 
     @Test

@@ -301,22 +301,40 @@ class SettleDeskTest {
     }
 
     @Test
-    void theQuartersOfALedgerAreThoseOfTheYearThatADayLiesIn() throws IOException {
+    void theQuartersOfALedgerTellWhatWasKnownOnADay() throws IOException {
         settle(HEAD + "SB-2-STC,15/1/2027,648.00,paid,\n");
-        for (String day : List.of("2026-07-01", "2026-11-23", "2027-06-30")) {
-            List<Quarter> year = Quarter.ofYear(place, LocalDate.parse(day));
-            assertThat(year.get(0).from()).isEqualTo(LocalDate.of(2026, 7, 1));
-            assertThat(year)
-                    .extracting(q -> q.jobs() + " " + q.expected() + " " + q.received())
-                    .containsExactly(
-                            "0 $0.00 $0.00",
-                            "3 $1,716.00 $0.00",
-                            "0 $0.00 $648.00",
-                            "0 $0.00 $0.00");
-        }
-        assertThat(Quarter.ofYear(place, LocalDate.of(2027, 7, 1)).get(0).from())
+        assertThat(figures(2027, "2027-01-15"))
+                .containsExactly(
+                        "0 $0.00 $0.00", "3 $1,716.00 $0.00", "0 $0.00 $648.00", "0 $0.00 $0.00");
+        assertThat(figures(2027, "2027-01-14").get(2)).isEqualTo("0 $0.00 $0.00");
+        assertThat(figures(2027, Entries.DAY.minusDays(1).toString()))
+                .containsOnly("0 $0.00 $0.00");
+        assertThat(Quarter.ofYear(place, 2028, LocalDate.of(2027, 7, 1)).get(0).from())
                 .isEqualTo(LocalDate.of(2027, 7, 1));
-        assertThat(Quarter.ofYear(place, LocalDate.of(2026, 6, 30)).get(0).from())
-                .isEqualTo(LocalDate.of(2025, 7, 1));
+    }
+
+    private List<String> figures(int year, String day) {
+        return Quarter.ofYear(place, year, LocalDate.parse(day)).stream()
+                .map(q -> q.jobs() + " " + q.expected() + " " + q.received())
+                .toList();
+    }
+
+    @Test
+    void aFinancialYearIsCalledByTheYearInWhichItEnds() {
+        assertThat(Quarter.yearOf(LocalDate.of(2026, 6, 30))).isEqualTo(2026);
+        assertThat(Quarter.yearOf(LocalDate.of(2026, 7, 1))).isEqualTo(2027);
+        assertThat(Quarter.yearOf(LocalDate.of(2027, 6, 30))).isEqualTo(2027);
+    }
+
+    /** What was called off later was owed, sold and claimed until then. */
+    @Test
+    void aDayThatIsOverIsToldAsItWas() throws IOException {
+        LocalDate before = LocalDate.of(2026, 11, 30);
+        assertThat(Withdrawal.run(withdrawal("SB-1")).done()).isTrue();
+        assertThat(figures(2027, before.toString()).get(1)).isEqualTo("3 $1,716.00 $0.00");
+        assertThat(figures(2027, "2026-12-01").get(1)).startsWith("2 ");
+        assertThat(Owing.of(place, before).open())
+                .extracting(l -> l.claim().reference())
+                .contains("SB-1-STC");
     }
 }

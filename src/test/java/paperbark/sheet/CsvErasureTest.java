@@ -52,6 +52,21 @@ class CsvErasureTest {
     }
 
     @Test
+    void aLineThatNamesTheDelimiterIsHonouredAndStays() throws IOException {
+        assertThat(erased(rows, "sep=^\r\nJob^Owner\r\nJ-1^A, B; C|D\r\n", StandardCharsets.UTF_8))
+                .isEqualTo("sep=^\r\nJob^Owner\r\nJ-1^\r\n");
+        CsvErasure owners = new CsvErasure("J-1"::equals, Set.of("Owner"));
+        assertThat(erased(owners, "sep=;\nJob;Owner;STCs\nJ-1;A;14\n", StandardCharsets.UTF_8))
+                .isEqualTo("sep=;\nJob;Owner;STCs\nJ-1;;14\n");
+    }
+
+    @Test
+    void barsTellFieldsApartToo() throws IOException {
+        assertThat(erased(rows, "Job|Owner\nJ-1|A, B\nJ-2|C\n", StandardCharsets.UTF_8))
+                .isEqualTo("Job|Owner\nJ-1|\nJ-2|C\n");
+    }
+
+    @Test
     void nothingWhereTheJobIsNotThere() throws IOException {
         assertThat(erased(rows, "Job,Owner\nJ-11,A\n", StandardCharsets.UTF_8))
                 .isEqualTo("nothing");

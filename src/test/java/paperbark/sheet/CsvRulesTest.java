@@ -110,7 +110,7 @@ class CsvRulesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {",", ";", "\t"})
+    @ValueSource(strings = {",", ";", "\t", "|"})
     void theDelimiterIsTheOneThatBringsOutTheHeadings(String delimiter) {
         Reading<Sheet> reading =
                 csv(
@@ -131,6 +131,8 @@ class CsvRulesTest {
         Reading<Sheet> reading = csv("Job,Owner,x\nSerial;Date;y\n1,2,3\n");
         assertThat(codes(reading)).containsExactly(DELIMITER_UNCLEAR);
         assertThat(reading.findings().get(0).fact()).contains("comma").contains("semicolon");
+        assertThat(csv("Job,Owner,x\nSerial|Date|y\n1,2,3\n").findings().get(0).fact())
+                .contains("by comma and by \"|\"");
     }
 
     @Test

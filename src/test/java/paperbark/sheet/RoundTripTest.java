@@ -34,7 +34,7 @@ class RoundTripTest {
 
     @Property(tries = 200)
     void textComesBackFromCsv(@ForAll("texts") List<String> texts) throws IOException {
-        for (char delimiter : new char[] {',', ';', '\t'}) {
+        for (char delimiter : new char[] {',', ';', '\t', '|'}) {
             CSVFormat format = CSVFormat.RFC4180.builder().setDelimiter(delimiter).get();
             StringWriter out = new StringWriter();
             try (CSVPrinter printer = new CSVPrinter(out, format)) {

@@ -90,6 +90,16 @@ final class DateForm {
                 : value;
     }
 
+    /** A day in a form such as {@code dd/mm/yyyy}; a value that is no day stays as it is. */
+    static String as(String form, String value) {
+        return SHOWN.matcher(value).matches()
+                ? Days.parse(value)
+                        .toOptional()
+                        .flatMap(day -> written(day, Optional.of(form)))
+                        .orElse(value)
+                : value;
+    }
+
     private static Optional<String> written(LocalDate day, Optional<String> form) {
         try {
             String pattern = form.map(DateForm::pattern).orElse(USUAL);

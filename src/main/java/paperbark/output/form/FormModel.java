@@ -27,6 +27,11 @@ final class FormModel {
 
     FormModel(TemplateEngine engine, CaseFile caseFile, Paper paper) {
         this.engine = engine;
+        facts = printable.clean(facts(caseFile, paper));
+    }
+
+    /** What can be asked for, as it is. */
+    static Map<String, Object> facts(CaseFile caseFile, Paper paper) {
         Map<String, Object> all = TemplateModel.of(caseFile);
         TemplateModel.put(all, "paper", paper);
         Optional<SchemeName> scheme = paper.kind().scheme();
@@ -38,7 +43,7 @@ final class FormModel {
                 "buyer",
                 taken.map(Expected::buyer)
                         .or(() -> scheme.flatMap(s -> caseFile.job().claim(s).buyer())));
-        facts = printable.clean(all);
+        return all;
     }
 
     /**

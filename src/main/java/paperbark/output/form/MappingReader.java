@@ -9,17 +9,14 @@ import java.util.Optional;
 import java.util.Set;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
-import paperbark.finding.Place;
 import paperbark.output.form.Mapping.Align;
 import paperbark.output.form.Mapping.FieldRow;
 import paperbark.output.form.Mapping.Stamp;
 import paperbark.output.table.SafeCsv;
 import paperbark.sheet.Cell;
-import paperbark.sheet.CellTrouble;
 import paperbark.sheet.Column;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Row;
-import paperbark.sheet.RowReader;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
 import paperbark.value.Parsed;
@@ -174,19 +171,5 @@ final class MappingReader {
     /** A line break within a value is written as in a FreeMarker text. */
     private static Optional<String> value(MappingRow row) {
         return row.text("value").map(value -> value.replace("\\n", "\n"));
-    }
-
-    /** A row of the table; one with a cell that cannot be used is left out. */
-    private static final class MappingRow extends RowReader<String> {
-        MappingRow(Sheet sheet, Map<String, Column> columns, Row row, List<Finding> findings) {
-            super(sheet, columns, row, findings);
-        }
-
-        @Override
-        protected Finding finding(String key, Place place, CellTrouble trouble, boolean refused) {
-            FindingCode code = refused ? FindingCode.TABLE_ROW_WRONG : trouble.code();
-            return Finding.of(code, place, trouble.fact(), trouble.remedy())
-                    .seeing(trouble.seen().orElse(""));
-        }
     }
 }

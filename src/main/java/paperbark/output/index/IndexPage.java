@@ -24,14 +24,20 @@ public final class IndexPage {
      * The page, by the shipped template.
      *
      * @param runs what there is to print
-     * @param workbooks the workbooks that are there
+     * @param workbooks the workbooks and tables that are there
+     * @param typing pages to type from, by the name of the job's pack
      */
     public static String of(
-            BatchView view, List<RunFile> runs, List<IndexView.Workbook> workbooks) {
+            BatchView view,
+            List<RunFile> runs,
+            List<IndexView.Workbook> workbooks,
+            Map<String, List<IndexView.Workbook>> typing) {
         try {
             TemplateEngine engine = new TemplateEngine(Optional.empty(), RunLimit.OWN_PAGE);
             Map<String, Object> model =
-                    new HashMap<>(TemplateModel.of(new IndexReader(view, runs, workbooks).read()));
+                    new HashMap<>(
+                            TemplateModel.of(
+                                    new IndexReader(view, runs, workbooks, typing).read()));
             model.put("scriptHash", hash(engine.text(SCRIPT).orElseThrow()));
             return engine.render(TEMPLATE, model);
         } catch (BrokenTemplate e) {
@@ -44,7 +50,7 @@ public final class IndexPage {
      *
      * <p>Source: Content Security Policy Level 3, 2.3.1, hash-source.
      */
-    private static String hash(String script) {
+    static String hash(String script) {
         return "sha256-" + Base64.encodeBase64String(DigestUtils.sha256(script));
     }
 }

@@ -56,9 +56,15 @@ final class IndexReader {
     private final Map<CaseFile, Step> nextProblems = new IdentityHashMap<>();
     private final List<RunFile> runs;
     private final List<IndexView.Workbook> workbooks;
+    private final Map<String, List<IndexView.Workbook>> typing;
     private final List<CaseFile> heldFirst;
 
-    IndexReader(BatchView view, List<RunFile> runs, List<IndexView.Workbook> workbooks) {
+    IndexReader(
+            BatchView view,
+            List<RunFile> runs,
+            List<IndexView.Workbook> workbooks,
+            Map<String, List<IndexView.Workbook>> typing) {
+        this.typing = typing;
         this.view = view;
         this.workbooks = workbooks;
         this.runs = runs;
@@ -221,6 +227,7 @@ final class IndexReader {
                 missing(file.toDo()),
                 file.deadlines().stream().map(d -> closing(file, d)).toList(),
                 file.packFile(),
+                typing.getOrDefault(file.packFile(), List.of()),
                 own(file),
                 stand(file),
                 GRAVEST_FIRST.stream()
@@ -232,9 +239,11 @@ final class IndexReader {
 
     private static String when(Job job) {
         Optional<String> day =
-                job.installedOn()
-                        .map(on -> "installed " + Days.show(on) + signed(job))
-                        .or(() -> job.visit().on().map(on -> "booked for " + Days.show(on)));
+                job.isInstalled()
+                        ? job.doneOn()
+                                .map(on -> "installed " + Days.show(on) + signed(job))
+                                .or(() -> Optional.of("installed, day not known"))
+                        : job.ruleDay().map(on -> "booked for " + Days.show(on));
         return job.stage() == Stage.NO_CLAIM
                 ? day.map(on -> on + ", ").orElse("") + job.stage().word()
                 : day.orElse(job.stage().word());
@@ -272,8 +281,24 @@ final class IndexReader {
         return file.papers().stream()
                 .flatMap(p -> p.blockedBy().stream())
                 .distinct()
-                .map(f -> secrets.cleaned(f, f.fact()))
+                .map(this::said)
                 .toList();
+    }
+
+    /** What is wrong, with the cell's heading and value where the sentence does not have them. */
+    private String said(Finding finding) {
+        String fact = secrets.cleaned(finding, finding.fact());
+        String heading = finding.place().columnHeading();
+        String seen = secrets.seen(finding);
+        List<String> cell = new ArrayList<>();
+        if (!heading.isEmpty() && !fact.contains(heading)) {
+            cell.add(heading);
+        }
+        // What stays off the page needs no words of its own here.
+        if (seen.equals(finding.seen()) && !seen.isEmpty() && !fact.contains(seen)) {
+            cell.add('"' + seen + '"');
+        }
+        return cell.isEmpty() ? fact : String.join(", ", cell) + ": " + fact;
     }
 
     /** One text for each who is to act. */

@@ -46,9 +46,9 @@ public record IndexView(
         boolean demo) {
 
     /**
-     * A workbook of the batch.
+     * A file beside the print runs: a workbook, table or page.
      *
-     * @param file its name in the batch folder
+     * @param file where it lies, from the batch folder
      * @param label what it is, in words
      */
     public record Workbook(String file, String label) {}
@@ -138,6 +138,7 @@ public record IndexView(
      * @param missing what is still missing
      * @param closing every closing date, the nearest first
      * @param pack file name of the pack
+     * @param typing pages to type from
      * @param findings what was noticed
      * @param standing papers of earlier batches that count still
      * @param counts findings by severity, the gravest first, without zeros
@@ -162,6 +163,7 @@ public record IndexView(
             List<String> missing,
             List<Closing> closing,
             String pack,
+            List<Workbook> typing,
             List<FindingLine> findings,
             List<String> standing,
             List<SeverityCount> counts,

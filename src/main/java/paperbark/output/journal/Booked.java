@@ -60,7 +60,7 @@ public record Booked(LocalDate day, String job, boolean reversal, List<Line> lin
         String text = new String(csv, StandardCharsets.UTF_8).replaceFirst("^\uFEFF", "");
         try (CSVParser parser = CSVFormat.RFC4180.parse(new StringReader(text))) {
             for (CSVRecord row : parser) {
-                if (row.size() == Journal.COLUMNS && row.getRecordNumber() > 1) {
+                if (row.size() == JournalText.COLUMNS && row.getRecordNumber() > 1) {
                     List<CSVRecord> entry =
                             rows.computeIfAbsent(
                                     SafeCsv.bare(row.get(2)), job -> new ArrayList<>());

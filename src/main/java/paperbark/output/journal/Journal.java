@@ -1,29 +1,18 @@
 package paperbark.output.journal;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import paperbark.firm.AccountRole;
-import paperbark.job.Stage;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
-import paperbark.output.table.SafeCsv;
-import paperbark.value.Money;
 
 /**
  * The sales of the installed jobs of a batch in double entry, with the accounts named by the firm.
  * GST on what buyers pay beyond discounts waits on an account of its own until they pay.
  */
 public final class Journal {
-    private static final List<String> HEADINGS =
-            List.of("Entry", "Day", "Job", "Account", "Debit", "Credit", "Remark");
-
-    /** How many columns the CSV has. */
-    static final int COLUMNS = 7;
-
     private final BatchView view;
     private final Map<AccountRole, String> accounts;
     private final List<Entry> entries;
@@ -51,7 +40,7 @@ public final class Journal {
         List<Booked> all = new ArrayList<>();
         for (CaseFile file : view.cases()) {
             earlier.getOrDefault(file.job().reference(), List.of())
-                    .forEach(then -> all.add(then.entry().back(then.batch())));
+                    .forEach(then -> then.back().ifPresent(all::add));
             entry(file).map(this::named).ifPresent(all::add);
         }
         return all;
@@ -77,14 +66,14 @@ public final class Journal {
 
     private Optional<Entry> entry(CaseFile file) {
         return file.job()
-                .installedOn()
-                .filter(day -> file.job().stage() == Stage.INSTALLED)
+                .doneOn()
                 .filter(day -> file.price().isPresent())
-                .map(day -> SaleEntry.of(file, day, isBookedAnew(file)));
-    }
-
-    private boolean isBookedAnew(CaseFile file) {
-        return !earlier.getOrDefault(file.job().reference(), List.of()).isEmpty();
+                .map(
+                        day ->
+                                SaleEntry.of(
+                                        file,
+                                        day,
+                                        earlier.getOrDefault(file.job().reference(), List.of())));
     }
 
     List<Entry> entries() {
@@ -93,24 +82,7 @@ public final class Journal {
 
     /** One line a posting, debits and credits in columns of their own. */
     public byte[] csv() {
-        List<List<String>> rows = new ArrayList<>();
-        int number = 0;
-        for (Booked entry : booked()) {
-            number++;
-            for (Booked.Line line : entry.lines()) {
-                boolean credit = line.amount().isNegative();
-                rows.add(
-                        List.of(
-                                Integer.toString(number),
-                                entry.day().toString(),
-                                SafeCsv.text(entry.job()),
-                                SafeCsv.text(line.account()),
-                                credit ? "" : plain(line.amount()),
-                                credit ? plain(Money.ZERO.minus(line.amount())) : "",
-                                SafeCsv.text(line.remark())));
-            }
-        }
-        return SafeCsv.of(HEADINGS, rows);
+        return JournalText.csv(booked());
     }
 
     /** What is said of the whole entry stands with its first line. */
@@ -129,58 +101,20 @@ public final class Journal {
      * The same as plain text that double-entry programs read: one file, accounts declared first.
      */
     public byte[] plainText() {
-        StringBuilder text = new StringBuilder();
-        text.append("; Sales of batch ").append(safe(view.info().id())).append('\n');
-        text.append("; Only installed jobs with a price. Claims that are held are not booked.\n\n");
-        text.append("commodity $1000.00\n");
-        booked().stream()
-                .flatMap(e -> e.lines().stream())
-                .map(Booked.Line::account)
-                .distinct()
-                .sorted()
-                .forEach(name -> text.append("account ").append(name).append('\n'));
+        JournalText text =
+                new JournalText(
+                        "Sales of batch " + view.info().id(),
+                        "Only installed jobs with a price. Claims that are held are not booked.",
+                        booked());
         for (CaseFile file : view.cases()) {
-            earlier.getOrDefault(file.job().reference(), List.of())
-                    .forEach(then -> takenBack(text, then));
+            earlier.getOrDefault(file.job().reference(), List.of()).forEach(text::takenBack);
             entry(file).ifPresent(entry -> sale(text, entry));
         }
-        return text.toString().getBytes(StandardCharsets.UTF_8);
+        return text.bytes();
     }
 
-    private static void takenBack(StringBuilder text, TakenBack then) {
-        Booked back = then.entry().back(then.batch());
-        text.append('\n').append(back.day()).append(' ').append(safe(back.job()));
-        text.append(" taken back\n    ; ")
-                .append(safe(Booked.REVERSAL + then.batch()))
-                .append('\n');
-        back.lines().forEach(l -> text.append(line(l.account(), l.amount(), "")).append('\n'));
-    }
-
-    private void sale(StringBuilder text, Entry entry) {
-        text.append('\n').append(entry.day()).append(' ').append(safe(entry.job()));
-        text.append(" heater and installation\n");
-        entry.remarks().forEach(r -> text.append("    ; ").append(safe(r)).append('\n'));
-        entry.postings()
-                .forEach(
-                        p ->
-                                text.append(line(accounts.get(p.account()), p.amount(), p.remark()))
-                                        .append('\n'));
-    }
-
-    private static String line(String account, Money amount, String remark) {
-        String said = remark.isEmpty() ? "" : "  ; " + safe(remark);
-        return "    %-44s  %12s%s".formatted(account, "$" + plain(amount), said);
-    }
-
-    private static String plain(Money amount) {
-        return amount.amount().toPlainString();
-    }
-
-    /** Text on one line, without a sign that the journal would read as its own. */
-    private static String safe(String text) {
-        return text.codePoints()
-                .map(c -> Character.isLetterOrDigit(c) || " .,'$/+-".indexOf(c) >= 0 ? c : '_')
-                .mapToObj(Character::toString)
-                .collect(Collectors.joining());
+    private void sale(JournalText text, Entry entry) {
+        text.begin(entry.day(), entry.job(), "heater and installation", entry.remarks());
+        entry.postings().forEach(p -> text.line(accounts.get(p.account()), p.amount(), p.remark()));
     }
 }

@@ -27,18 +27,19 @@ final class SaleEntry {
     /**
      * The entry.
      *
-     * @param bookedAnew whether the journal takes the earlier entry back itself
+     * @param earlier what the journal takes back before it
      */
-    static Entry of(CaseFile file, LocalDate day, boolean bookedAnew) {
+    static Entry of(CaseFile file, LocalDate day, List<TakenBack> earlier) {
         SaleEntry sale = new SaleEntry(file);
         sale.price(file.price().orElseThrow());
         file.benefits().stream()
                 .filter(benefit -> !file.isOpen(benefit.scheme()))
                 .forEach(sale::claim);
         sale.remarks();
-        if (!bookedAnew) {
+        if (earlier.isEmpty()) {
             sale.correction();
         }
+        earlier.forEach(sale::notHere);
         return new Entry(day, file.job().reference(), sale.postings, sale.remarks);
     }
 
@@ -83,7 +84,10 @@ final class SaleEntry {
         Optional<Expected> expected = file.expected(benefit.scheme());
         Money toFirm = expected.map(e -> e.split().toFirm()).orElse(discount);
         Money gst = expected.map(Expected::split).map(Split::firmGst).orElse(Money.ZERO);
-        String whose = what + benefit.buyer().map(b -> ", " + b).orElse(", no buyer yet");
+        String whose =
+                what
+                        + benefit.buyer().map(b -> ", " + b).orElse(", no buyer yet")
+                        + (expected.isPresent() ? "" : ", no offer: the discount itself");
         Money beyond = toFirm.minus(discount);
         if (toFirm.isNegative()) {
             credit(
@@ -136,6 +140,15 @@ final class SaleEntry {
                         what ->
                                 remarks.add(
                                         "This job corrects an earlier paper: take back the earlier entry first."));
+    }
+
+    private void notHere(TakenBack earlier) {
+        if (earlier.entry().isEmpty()) {
+            remarks.add(
+                    "Batch "
+                            + earlier.batch()
+                            + ", which had the job, is not here: take back what its journal booked.");
+        }
     }
 
     private void debit(AccountRole account, Money amount, String remark) {

@@ -105,7 +105,8 @@ public final class GstTable {
                             + " amount of the firm's GST is zero.");
         }
         notes.add(
-                "Day and quarter: of the installation, for booked jobs of the planned visit. A held claim is"
+                "Day and quarter: of the installation, for booked jobs of the planned visit; a heater that is"
+                        + " in since nobody knows when lies in no quarter yet. A held claim is"
                         + " not taken off the price here, and puts off no GST on the price of a heater"
                         + " that is in.");
         if (open > 0) {
@@ -135,11 +136,11 @@ public final class GstTable {
         return List.of(
                 text(job.reference()),
                 text(job.owner().names()),
-                TableCell.of(Value.day(job.ruleDay())),
+                TableCell.of(Value.day(job.countedOn())),
                 text(job.stage().word()),
                 text(SaleState.of(file).word()),
                 text(job.site().address().state().map(State::name)),
-                text(quarter(job.ruleDay().orElse(LocalDate.MAX))),
+                text(quarter(job.countedOn().orElse(LocalDate.MAX))),
                 text(job.owner().gstRegistered().map(yes -> yes ? "yes" : "no")),
                 money(price.fullPrice()),
                 isKnown(file) ? money(price.assigned()) : TableCell.BLANK,

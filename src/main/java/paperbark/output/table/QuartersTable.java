@@ -29,7 +29,7 @@ final class QuartersTable {
     private static final List<TableColumn> COLUMNS =
             List.of(
                     text("quarter", "Quarter", 22),
-                    text("counted", "Counted as", 20),
+                    text("counted", "Counted as", 24),
                     whole("jobs", "Jobs", 9),
                     money("sales", "G1 Total sales"),
                     money("gst", "1A GST on sales"),

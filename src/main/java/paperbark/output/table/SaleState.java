@@ -1,7 +1,6 @@
 package paperbark.output.table;
 
 import java.util.Arrays;
-import paperbark.job.Stage;
 import paperbark.offer.Standing;
 import paperbark.output.CaseFile;
 import paperbark.value.SchemeName;
@@ -10,6 +9,8 @@ import paperbark.value.SchemeName;
 enum SaleState {
     INSTALLED("installed"),
     INSTALLED_HELD("installed, held"),
+    /** In, but nobody knows since when, so that it lies in no quarter yet. */
+    UNDATED("installed, day not known"),
     BOOKED("booked"),
     BOOKED_HELD("booked, held");
 
@@ -31,8 +32,12 @@ enum SaleState {
     static SaleState of(CaseFile file) {
         boolean held =
                 Arrays.stream(SchemeName.values()).anyMatch(s -> file.standing(s) == Standing.HELD);
-        return file.job().stage() == Stage.INSTALLED
-                ? held ? INSTALLED_HELD : INSTALLED
-                : held ? BOOKED_HELD : BOOKED;
+        if (file.job().doneOn().isPresent()) {
+            return held ? INSTALLED_HELD : INSTALLED;
+        }
+        if (file.job().isInstalled()) {
+            return UNDATED;
+        }
+        return held ? BOOKED_HELD : BOOKED;
     }
 }

@@ -132,7 +132,8 @@ class BenefitPageTest {
                 c.toDo(),
                 List.of(),
                 c.papers(),
-                c.packFile());
+                c.packFile(),
+                c.withBuyer());
     }
 
     private static Firm unregistered(Firm f) {

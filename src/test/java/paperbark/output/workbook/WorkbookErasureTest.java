@@ -94,8 +94,22 @@ class WorkbookErasureTest {
             assertThat(new DataFormatter().formatCellValue(other.getCell(3)))
                     .isEqualTo("16/11/2026");
             assertThat(other.getCell(4).getNumericCellValue()).isEqualTo(2);
+            assertThat(left.getSheet("Forgotten").getRow(0).getCell(0).getStringCellValue())
+                    .startsWith("Jobs were forgotten");
         }
         assertThat(ROWS.of(after)).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"xlsx", "xls"})
+    void aSecondJobOfTheSameListIsForgottenUnderTheSameNote(String kind) throws IOException {
+        byte[] before = list(kind.equals("xls") ? new HSSFWorkbook() : new XSSFWorkbook());
+        byte[] first = ROWS.of(before).orElseThrow();
+        byte[] second = new WorkbookErasure("J-2"::equals, Set.of()).of(first).orElseThrow();
+        assertThat(readable(second)).doesNotContain("Amberwood");
+        try (Workbook left = WorkbookFactory.create(new ByteArrayInputStream(second))) {
+            assertThat(left.getNumberOfSheets()).isEqualTo(3);
+        }
     }
 
     @ParameterizedTest
