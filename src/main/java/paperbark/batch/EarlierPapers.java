@@ -38,6 +38,7 @@ final class EarlierPapers {
     private final JobHistory history;
     private final boolean again;
     private final List<String> takeBack = new ArrayList<>();
+    private final List<String> agreed = new ArrayList<>();
     private final List<String> tooNew = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
 
@@ -71,7 +72,7 @@ final class EarlierPapers {
         List<String> old =
                 known || !takeBack.isEmpty() ? takeBack : List.of("the pack " + earlier.pack());
         return HistoryCheck.changed(
-                job, earlier, old, papers.stream().anyMatch(p -> p.stands().isPresent()));
+                job, earlier, old, agreed, papers.stream().anyMatch(p -> p.stands().isPresent()));
     }
 
     private Paper placed(Paper paper) {
@@ -98,8 +99,8 @@ final class EarlierPapers {
                     Optional.empty());
         }
         List<String> wrong = contradicted(paper, newest);
-        if (!paper.kind().isCopy() && (again || !wrong.isEmpty()) && !isWithBuyer(paper)) {
-            takeBack.add(named(paper.title(), newest));
+        if (!paper.kind().isCopy() && (again || !wrong.isEmpty())) {
+            (isWithBuyer(paper) ? agreed : takeBack).add(named(paper.title(), newest));
         }
         boolean signedBefore =
                 !wrong.isEmpty()

@@ -19,7 +19,7 @@ import picocli.CommandLine.TypeConversionException;
             "Enters a payment for a claim, where no buyer's advice tells it.",
             "An advice that tells the same payment later is recognised and changes nothing."
         },
-        footer = {"", "Example:", "  paperbark paid SB-1101 504.00"},
+        footer = {"", "Example:", "  paperbark paid SB-1101-STC 505.80"},
         mixinStandardHelpOptions = true)
 final class PaidCommand implements Callable<Integer> {
     private final Main.World world;

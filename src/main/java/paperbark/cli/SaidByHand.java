@@ -30,6 +30,7 @@ final class SaidByHand {
             return Ending.USAGE.exitCode();
         }
         result.before().stream().distinct().forEach(world.out()::println);
+        result.remarks().forEach(world.out()::println);
         result.claims().forEach(claim -> world.out().println("Now:          " + state(claim)));
         result.entry()
                 .ifPresent(

@@ -38,6 +38,8 @@ import picocli.CommandLine.Spec;
 final class SetupCommand implements Callable<Integer> {
     // More names scroll the message off the screen.
     private static final int NAMED = 6;
+    // The Monday of the sample week; later the sample's offers and licences are over.
+    private static final String SAMPLE_DAY = "2026-11-23";
 
     private final Main.World world;
 
@@ -80,7 +82,11 @@ final class SetupCommand implements Callable<Integer> {
                             "The tables are a sample firm's. Put yours in their place before the first real week: tables"
                                     + "/SAMPLE-TABLES.txt says how.");
             Path register = office.resolve("sample-register.xlsx");
-            world.out().println("Try it:     " + Started.with("prepare", register.toString()));
+            world.out()
+                    .println(
+                            "Try it:     "
+                                    + Started.with(
+                                            "prepare", register.toString(), "--as-of", SAMPLE_DAY));
         } else if (firm.isPresent()) {
             world.out()
                     .println(

@@ -257,7 +257,9 @@ public enum FindingCode {
     PAYMENT_SHORT(CHECK, "What is not asked for is not paid."),
     PAYMENT_OVER(CHECK, "Money beyond the claim may be somebody else's, and may be taxed."),
     PAYMENT_TWICE(CHECK, "A payment counted twice hides one that never came."),
-    PAYMENT_IN_FUTURE(CHECK, "Money that is yet to come counts as received from now on."),
+    PAYMENT_IN_FUTURE(
+            CHECK,
+            "Money that is yet to come may not come, and would count as received from now on."),
     PAYMENT_REVERSED(CHECK, "Money taken back is owed again."),
     SCAN_UNREADABLE(CHECK, "Signed papers in a file that cannot be read count as not back."),
     PAGE_UNPLACED(CHECK, "A page that nobody places is missing from its paper."),

@@ -64,31 +64,38 @@ public final class HandBook {
         return book.match(book.enter(line), line, claim, what, firms, HOW, "", "");
     }
 
-    /** Days on which a person said that exactly this was paid for a claim, unsaid ones left out. */
-    public List<LocalDate> paid(ClaimState claim, Money amount) {
-        return paid(claim, amount, "AND m.how = '" + HOW + "'");
+    /**
+     * Days on which a person said that this was paid for a claim, unsaid ones left out. Whether the
+     * whole payment or the firm's part of it was told, it is the same money.
+     *
+     * @param amount the payment
+     * @param firms what of it is the firm's
+     */
+    public List<LocalDate> paid(ClaimState claim, Money amount, Money firms) {
+        return paid(claim, amount, firms, "AND m.how = '" + HOW + "'");
     }
 
-    /** Days on which exactly this was paid for a claim, whoever told it. */
-    public List<LocalDate> toldPaid(ClaimState claim, Money amount) {
-        return paid(claim, amount, "");
+    /** Days on which this was paid for a claim, whoever told it; otherwise as {@link #paid}. */
+    public List<LocalDate> toldPaid(ClaimState claim, Money amount, Money firms) {
+        return paid(claim, amount, firms, "");
     }
 
-    private List<LocalDate> paid(ClaimState claim, Money amount, String condition) {
+    private List<LocalDate> paid(ClaimState claim, Money amount, Money firms, String condition) {
         return sql.list(
                 "SELECT m.day FROM matched m JOIN line l ON l.id = m.line WHERE m.claim = ?"
-                        + " AND m.kind = 'paid' AND l.cents = ? AND"
+                        + " AND m.kind = 'paid' AND m.cents = ? AND (m.cents <> 0 OR l.cents = ?) AND"
                         + STILL_SAID
                         + condition.replaceFirst("^(?=.)", " ")
                         + " ORDER BY m.line",
                 r -> LocalDate.parse(r.getString(1)),
                 claim.id(),
+                firms.cents(),
                 amount.cents());
     }
 
     /** Whether a person said so at most so many days before or after. */
-    public boolean saidNear(ClaimState claim, Money amount, LocalDate day, int days) {
-        return paid(claim, amount).stream()
+    public boolean saidNear(ClaimState claim, Money amount, Money firms, LocalDate day, int days) {
+        return paid(claim, amount, firms).stream()
                 .anyMatch(d -> Math.abs(ChronoUnit.DAYS.between(d, day)) <= days);
     }
 

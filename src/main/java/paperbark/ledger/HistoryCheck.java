@@ -84,10 +84,15 @@ public final class HistoryCheck {
      * What is to be said of a job that comes again with other facts.
      *
      * @param takeBack the earlier papers that count no longer; none where the job only moved on
+     * @param agreed those that the buyer has, which are agreed on with them instead
      * @param anyStands whether an earlier paper counts still
      */
     public static Optional<Finding> changed(
-            Job job, Earlier earlier, List<String> takeBack, boolean anyStands) {
+            Job job,
+            Earlier earlier,
+            List<String> takeBack,
+            List<String> agreed,
+            boolean anyStands) {
         return earlier.changed()
                 .filter(changed -> !changed.isEmpty())
                 .map(
@@ -100,19 +105,26 @@ public final class HistoryCheck {
                                                         + "; since then these facts changed: "
                                                         + headings(job, changed)
                                                         + ".",
-                                                remedy(earlier, takeBack, anyStands))
+                                                remedy(earlier, takeBack, agreed, anyStands))
                                         .as(takeBack.isEmpty() ? Severity.NOTE : Severity.CHECK)
                                         .forJob(job.reference()));
     }
 
-    private static String remedy(Earlier earlier, List<String> takeBack, boolean anyStands) {
-        if (!anyStands && !takeBack.isEmpty()) {
+    private static String remedy(
+            Earlier earlier, List<String> takeBack, List<String> agreed, boolean anyStands) {
+        if (!anyStands && agreed.isEmpty() && !takeBack.isEmpty()) {
             return "Take back the pack "
                     + earlier.pack()
                     + " of that batch; this is version "
                     + (earlier.version() + 1)
                     + ".";
         }
+        String buyers =
+                agreed.isEmpty()
+                        ? ""
+                        : "; the buyer has: "
+                                + String.join(", ", agreed)
+                                + ", to be agreed on with them";
         String others =
                 anyStands
                         ? "; the other papers stand. Prepare with --again where an ABN, contact data or an"
@@ -121,6 +133,7 @@ public final class HistoryCheck {
         return (takeBack.isEmpty()
                         ? "Put the new papers with the earlier ones; nothing is to be taken back"
                         : "Take back only: " + String.join(", ", takeBack))
+                + buyers
                 + others;
     }
 

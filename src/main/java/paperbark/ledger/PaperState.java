@@ -86,9 +86,12 @@ public record PaperState(
         return !replaced && !withdrawn && takenBack.isEmpty();
     }
 
-    /** How it stands, to whoever waits for it. */
+    /**
+     * How it stands, to whoever waits for it. Whether an earlier one is taken back, or agreed on
+     * with the buyer who has it, the finding of its job says.
+     */
     public String awaited() {
-        return takenBack.isPresent() ? "taken back, and the new one is held" : step().awaited();
+        return takenBack.isPresent() ? "changed since, and the new one is held" : step().awaited();
     }
 
     /** How far it has come, whether it counts or not. */

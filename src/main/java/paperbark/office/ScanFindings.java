@@ -59,7 +59,9 @@ final class ScanFindings {
         }
         Set<Integer> earlier = before.map(PaperState::back).orElse(Set.of());
         twice(paper, earlier);
-        if (paper.paper().signed()) {
+        // Of a job that was called off nothing is wanted any more.
+        boolean calledOff = before.filter(PaperState::withdrawn).isPresent();
+        if (paper.paper().signed() && !calledOff) {
             missing(paper, earlier);
             blank(paper);
         }

@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -99,6 +100,7 @@ final class WeekFacts {
                 facts.closings(owing.failed(), c -> true),
                 Lodging.of(ledger, claims).map(l -> facts.signed(l, ledger, jobs.filed())),
                 jobs.photos().map(p -> files(p, claims)),
+                facts.visits(ledger, jobs.filed()),
                 facts.papers(jobs),
                 held(office, ledger),
                 facts.overdue(late),
@@ -180,6 +182,23 @@ final class WeekFacts {
                 PhotoDesk.lines(photos),
                 lacking.stream().limit(NOT_BACK).toList(),
                 Math.max(0, lacking.size() - NOT_BACK));
+    }
+
+    /** A visit that is over and of which nobody told what came of it; the longest ago first. */
+    private List<WeekView.Line> visits(Ledger ledger, FiledJobs filed) {
+        return ledger.currentJobs().stream()
+                .filter(j -> j.installedOn().isEmpty() && !j.withdrawn())
+                .flatMap(j -> filed.of(ledger, j.reference()).stream())
+                .filter(Job::isBooked)
+                .filter(j -> j.ruleDay().filter(day -> day.isBefore(today)).isPresent())
+                .sorted(Comparator.comparing(j -> j.ruleDay().orElseThrow()))
+                .map(this::visit)
+                .toList();
+    }
+
+    private WeekView.Line visit(Job job) {
+        LocalDate day = job.ruleDay().orElseThrow();
+        return new WeekView.Line(job.reference(), Days.show(day), left(day));
     }
 
     private List<WeekView.Line> papers(Jobs jobs) {

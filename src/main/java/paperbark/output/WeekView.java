@@ -17,6 +17,7 @@ import paperbark.value.Phone;
  * @param failed claims that failed and bring nothing until they are lodged again
  * @param signed assignments that are not back; empty where no papers are scanned
  * @param files what is to be said of the files of jobs; empty where none are put by
+ * @param visits booked jobs whose visit should be over, by its day
  * @param papers compliance papers not on file, by their last day
  * @param held batches with jobs that are still held
  * @param overdue money overdue by buyer
@@ -34,6 +35,7 @@ public record WeekView(
         List<Closing> failed,
         Optional<Signed> signed,
         Optional<Files> files,
+        List<Line> visits,
         List<Line> papers,
         List<Held> held,
         List<Overdue> overdue,
@@ -46,6 +48,7 @@ public record WeekView(
         lodge = List.copyOf(lodge);
         soon = List.copyOf(soon);
         failed = List.copyOf(failed);
+        visits = List.copyOf(visits);
         papers = List.copyOf(papers);
         held = List.copyOf(held);
         overdue = List.copyOf(overdue);
@@ -182,6 +185,7 @@ public record WeekView(
                                         s.waiting(),
                                         s.first().stream().map(NotBack::withoutNumber).toList())),
                 files,
+                visits,
                 papers,
                 held,
                 overdue,

@@ -17,6 +17,7 @@ import paperbark.ledger.HandBook;
 import paperbark.ledger.JobOutcome;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
+import paperbark.ledger.Lodging;
 import paperbark.value.Days;
 import paperbark.value.Money;
 
@@ -25,13 +26,16 @@ import paperbark.value.Money;
  * mistake. Each is an entry of the ledger; one that cannot be entered whole changes nothing.
  */
 public final class ByHand {
+    private final Ledger ledger;
     private final AdviceBook book;
     private final LocalDate today;
     private final List<String> refused = new ArrayList<>();
     private final List<String> before = new ArrayList<>();
     private final List<ClaimState> after = new ArrayList<>();
+    private final List<String> remarks = new ArrayList<>();
 
-    private ByHand(AdviceBook book, LocalDate today) {
+    private ByHand(Ledger ledger, AdviceBook book, LocalDate today) {
+        this.ledger = ledger;
         this.book = book;
         this.today = today;
     }
@@ -63,12 +67,14 @@ public final class ByHand {
      * @param refused why nothing was entered, in a sentence each; empty where it was
      * @param before what had been entered already, in a sentence each
      * @param claims the claims as they stand now, where something is new
+     * @param remarks how it was understood and what is to be thought of, in a sentence each
      * @param entry name of the new entry
      */
     public record Result(
             List<String> refused,
             List<String> before,
             List<ClaimState> claims,
+            List<String> remarks,
             Optional<String> entry) {
 
         /** Keeps the lists from being changed. */
@@ -76,6 +82,7 @@ public final class ByHand {
             refused = List.copyOf(refused);
             before = List.copyOf(before);
             claims = List.copyOf(claims);
+            remarks = List.copyOf(remarks);
         }
     }
 
@@ -115,10 +122,14 @@ public final class ByHand {
                     ledger.settle(
                             source,
                             book -> {
-                                ByHand hand = new ByHand(book, order.today());
+                                ByHand hand = new ByHand(ledger, book, order.today());
                                 work.accept(hand, book.byHand());
                                 return new Result(
-                                        hand.refused, hand.before, hand.after, book.name());
+                                        hand.refused,
+                                        hand.before,
+                                        hand.after,
+                                        hand.remarks,
+                                        book.name());
                             });
             AdviceFiles.complete(ledger, AdviceFiles.beside(order.ledger()));
             return result;
@@ -135,6 +146,8 @@ public final class ByHand {
         if (!refused.isEmpty()) {
             return;
         }
+        Lodging.of(ledger, List.copyOf(claims.values()))
+                .ifPresent(l -> l.awaited().forEach(a -> remarks.add(notReady(a))));
         for (ClaimState claim : claims.values()) {
             if (claim.lodged() && claim.failed().isEmpty()) {
                 before.add(claim.reference() + " is known to be lodged already.");
@@ -142,6 +155,16 @@ public final class ByHand {
                 after.add(said.say(claim, AdviceStatus.LODGED, on, Money.ZERO, Money.ZERO));
             }
         }
+    }
+
+    private static String notReady(Lodging.Assigned awaited) {
+        return "Look at "
+                + awaited.claim().reference()
+                + ": its "
+                + awaited.name()
+                + " is "
+                + awaited.paper().awaited()
+                + ". The claim is entered as lodged all the same.";
     }
 
     private void paid(Payment payment, HandBook said) {
@@ -160,7 +183,9 @@ public final class ByHand {
             return;
         }
         ClaimState claim = standing.get(0);
-        if (!payment.again() && said.toldPaid(claim, payment.amount()).contains(payment.on())) {
+        Money firms = LineSettler.firms(payment.amount(), claim);
+        if (!payment.again()
+                && said.toldPaid(claim, payment.amount(), firms).contains(payment.on())) {
             before.add(
                     payment.amount()
                             + " on "
@@ -170,13 +195,35 @@ public final class ByHand {
                             + " is in the ledger already. If the same came twice on that day, add --again.");
             return;
         }
-        Money firms = LineSettler.firms(payment.amount(), claim);
         Money open = claim.expected().minus(claim.received());
         if (!payment.more() && firms.compareTo(open) > 0) {
             refused.add(tooMuch(payment, claim, open));
             return;
         }
         after.add(said.say(claim, AdviceStatus.PAID, payment.on(), payment.amount(), firms));
+        understood(payment.amount(), firms, claim).ifPresent(remarks::add);
+    }
+
+    /** Where the owner is paid too, what of the payment was taken for whose. */
+    private static Optional<String> understood(Money amount, Money firms, ClaimState claim) {
+        if (claim.toOwner().isZero()) {
+            return Optional.empty();
+        }
+        Money owners = amount.minus(firms);
+        String whose;
+        if (firms.isZero()) {
+            whose = "what the owner is paid; nothing of it is the firm's";
+        } else if (!owners.isZero()) {
+            whose = "the whole payment: " + firms + " is the firm's, " + owners + " the owner's";
+        } else {
+            whose =
+                    "money of the firm"
+                            + (amount.equals(claim.expected()) ? ", its part of the payment" : "")
+                            + "; the owner's "
+                            + claim.toOwner()
+                            + " is not in it";
+        }
+        return Optional.of(amount + " is understood as " + whose + ".");
     }
 
     private static String tooMuch(Payment payment, ClaimState claim, Money open) {

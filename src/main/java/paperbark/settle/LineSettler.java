@@ -48,6 +48,10 @@ final class LineSettler {
                 return ended(said, Ending.SEEN, Optional.of(before.get(0)), "");
             }
         }
+        if (said.day().isAfter(today)) {
+            toCome(said);
+            return ended(said, Ending.TO_COME, Optional.empty(), "");
+        }
         ClaimFinder.Found found = claimFinder.find(said);
         if (found.claim().isEmpty()) {
             unknown(said, found);
@@ -57,10 +61,12 @@ final class LineSettler {
             return ended(said, Ending.UNKNOWN, Optional.empty(), found.why());
         }
         ClaimState claim = found.claim().get();
-        if (isPaid(said) && book.byHand().saidNear(claim, said.amount(), said.day(), 0)) {
+        Money firms = counted(said, claim);
+        if (isPaid(said) && book.byHand().saidNear(claim, said.amount(), firms, said.day(), 0)) {
             return ended(said, Ending.SEEN, found.claim(), found.how());
         }
-        if (isPaid(said) && book.byHand().saidNear(claim, said.amount(), said.day(), NEAR_DAYS)) {
+        if (isPaid(said)
+                && book.byHand().saidNear(claim, said.amount(), firms, said.day(), NEAR_DAYS)) {
             byHand(said, claim);
             return ended(said, Ending.DUPLICATE, found.claim(), found.how());
         }
@@ -86,7 +92,6 @@ final class LineSettler {
                         found.how(),
                         said.reason(),
                         said.buyerReference().or(said::claim).orElse(""));
-        inFuture(said);
         return new SettledLine(
                 said.row(),
                 said.day(),
@@ -155,7 +160,7 @@ final class LineSettler {
         return isPaid(said)
                 && !claim.received().isZero()
                 && claim.received().compareTo(claim.expected()) >= 0
-                && said.amount().equals(claim.expected());
+                && counted(said, claim).equals(claim.expected());
     }
 
     private static boolean isPaid(RemittanceLine said) {
@@ -164,14 +169,17 @@ final class LineSettler {
 
     /** Banks and buyers name the day of one payment differently. */
     private void byHand(RemittanceLine said, ClaimState claim) {
+        Money firms = counted(said, claim);
         tell(
                 FindingCode.PAYMENT_TWICE,
                 said,
                 AdviceField.AMOUNT,
-                "A payment of this amount for "
+                (firms.equals(said.amount())
+                                ? "A payment of this amount for "
+                                : "The firm's part of this payment, " + firms + ", for ")
                         + claim.reference()
                         + " was entered by hand, on "
-                        + Days.show(book.byHand().paid(claim, said.amount()).get(0))
+                        + Days.show(book.byHand().paid(claim, said.amount(), firms).get(0))
                         + "; it is taken for this one.",
                 "Compare with the bank statement; if the money came twice, enter the second payment by"
                         + " hand too.");
@@ -250,15 +258,17 @@ final class LineSettler {
                 "Ask the buyer for the reason.");
     }
 
-    private void inFuture(RemittanceLine said) {
-        if (said.day().isAfter(today)) {
-            tell(
-                    FindingCode.PAYMENT_IN_FUTURE,
-                    said,
-                    AdviceField.PAID_DATE,
-                    "The line is of " + Days.show(said.day()) + ", which has not come yet.",
-                    "Compare the day with the bank statement.");
-        }
+    /** What is to come counts nowhere yet, so that every paper and page says the same of it. */
+    private void toCome(RemittanceLine said) {
+        tell(
+                FindingCode.PAYMENT_IN_FUTURE,
+                said,
+                AdviceField.PAID_DATE,
+                "The line is of "
+                        + Days.show(said.day())
+                        + ", which has not come yet; it was not taken in.",
+                "Settle the advice again on that day or later, when the money is there; if the day is wrong,"
+                        + " correct it first.");
     }
 
     private void differs(RemittanceLine said, ClaimState after) {

@@ -45,6 +45,8 @@ public record SettledLine(
         FAILED("failed", true),
         /** No claim, or more than one, fits. */
         UNKNOWN("unknown", true),
+        /** The line is of a day to come; nothing was changed. */
+        TO_COME("to come", true),
         /** The claim was paid in full before; nothing was changed. */
         DUPLICATE("duplicate", true),
         /** The very line was taken in before; nothing was changed. */

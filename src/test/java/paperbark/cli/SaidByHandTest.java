@@ -196,7 +196,10 @@ class SaidByHandTest {
         assertThat(nextBatch(register).get("index.html")).doesNotContain("claim-under-way");
         run("2026-12-01", "lodged", "J-1");
         assertThat(nextBatch(register).get("index.html"))
-                .contains("claim-under-way", "The claim J-1-STC is with the buyer");
+                .contains(
+                        "claim-under-way",
+                        "The claim J-1-STC is with the buyer",
+                        "; the buyer has: STC assignment, to be agreed on with them");
         run("2026-12-01", "unsay", "advice-2");
         assertThat(nextBatch(register).get("index.html")).doesNotContain("claim-under-way");
         run("2026-12-01", "paid", "J-1-STC", "200.00");
@@ -221,6 +224,32 @@ class SaidByHandTest {
         assertThat(settle("later.csv", headings + "J-1-STC,16/12/2026,200.00\n").out())
                 .contains("short:        1");
         assertThat(quarters()).contains("$400.00");
+    }
+
+    @Test
+    void aLineOfADayToComeCountsNowhereUntilItIsSettledOnThatDay() throws IOException {
+        String lines = "Claim reference,Paid on,Amount\nJ-1-STC,28/12/2026,200.00\n";
+        String register = Offices.register(1).replace("4512101", "4512333");
+        Map<String, String> before = nextBatch(register);
+        String days = calendar();
+        String page = week();
+        String quarters = quarters();
+        String owed = owed("2027-01-10");
+
+        Program.Run early = settle("early.csv", lines);
+        assertThat(early.exitCode()).isEqualTo(10);
+        assertThat(early.out())
+                .contains(
+                        "28 Dec 2026, which has not come yet; it was not taken in",
+                        "to come:      1");
+        assertThat(changed(before, nextBatch(register))).isEmpty();
+        assertThat(calendar()).isEqualTo(days);
+        assertThat(week()).isEqualTo(page);
+        assertThat(quarters()).isEqualTo(quarters);
+        assertThat(owed("2027-01-10")).isEqualTo(owed);
+
+        assertThat(run("2026-12-28", "settle", "early.csv").out()).contains("short:        1");
+        assertThat(owed("2027-01-10")).isNotEqualTo(owed);
     }
 
     @Test

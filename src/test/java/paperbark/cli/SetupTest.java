@@ -79,7 +79,9 @@ class SetupTest {
                 .contains(
                         "guide.pdf",
                         "The tables are a sample firm's.",
-                        "prepare " + directory.resolve("office/sample-register.xlsx"));
+                        "prepare "
+                                + directory.resolve("office/sample-register.xlsx")
+                                + " --as-of 2026-11-23");
     }
 
     @Test

@@ -126,7 +126,11 @@ class HistoryCheckTest {
     private String told(String before, String after) {
         Job job = Register.job(AS_CLAIMED.replace(before, after));
         return HistoryCheck.changed(
-                        job, history(job).earlier().orElseThrow(), List.of("the paper"), true)
+                        job,
+                        history(job).earlier().orElseThrow(),
+                        List.of("the paper"),
+                        List.of(),
+                        true)
                 .orElseThrow()
                 .fact();
     }
@@ -264,9 +268,13 @@ class HistoryCheckTest {
     }
 
     private Finding changedFinding(List<String> takeBack, boolean anyStands) {
+        return changedFinding(takeBack, List.of(), anyStands);
+    }
+
+    private Finding changedFinding(List<String> takeBack, List<String> agreed, boolean anyStands) {
         Job job = Register.job(AS_CLAIMED.replace("OS-1", "OS-2"));
         Earlier earlier = history(job).earlier().orElseThrow();
-        return HistoryCheck.changed(job, earlier, takeBack, anyStands).orElseThrow();
+        return HistoryCheck.changed(job, earlier, takeBack, agreed, anyStands).orElseThrow();
     }
 
     @Test
@@ -282,6 +290,10 @@ class HistoryCheckTest {
                 .startsWith("Take back only: the paper, another; the other papers stand.");
         assertThat(some.severity()).isEqualTo(Severity.CHECK);
 
+        assertThat(changedFinding(List.of("the paper"), List.of("an assignment"), false).remedy())
+                .isEqualTo(
+                        "Take back only: the paper; the buyer has: an assignment, to be agreed on with them.");
+
         Finding none = changedFinding(List.of(), false);
         assertThat(none.remedy())
                 .isEqualTo(
@@ -295,7 +307,8 @@ class HistoryCheckTest {
     void aJobThatIsTheSameIsNotToldToHaveChanged() {
         Job job = Register.job(AS_CLAIMED);
         Earlier earlier = history(job).earlier().orElseThrow();
-        assertThat(HistoryCheck.changed(job, earlier, List.of("the paper"), true)).isEmpty();
+        assertThat(HistoryCheck.changed(job, earlier, List.of("the paper"), List.of(), true))
+                .isEmpty();
         assertThat(HistoryCheck.isUntold(history(job))).isFalse();
         assertThat(HistoryCheck.forgotten(job, earlier).fact())
                 .startsWith("Job T-1 was in batch one, and what it told of its owner");

@@ -95,6 +95,11 @@ class NotBackTest {
         assertThat(Files.readString(office.week(".eml")).replaceAll("\\r\\n ", " "))
                 .contains("2 assignments not back");
 
+        String early = office("lodged", "J-2").out();
+        assertThat(early)
+                .contains(
+                        "Look at J-2-STC: its STC assignment is back in part. The claim is entered as lodged all the same.");
+        office("unsay", early.replaceAll("(?s).*(advice-\\d+).*", "$1"));
         String said = office("lodged", "J-1").out().replaceAll("(?s).*(advice-\\d+).*", "$1");
         allAwait("J-2");
         office("unsay", said);
@@ -125,7 +130,7 @@ class NotBackTest {
         Files.writeString(office.intake().resolve("more.csv"), Offices.register() + used);
         office("watch", ".", "--once", "--quiet-for", "0");
         assertThat(Files.readString(office.papersPage()))
-                .contains("taken back, and the new one is held");
+                .contains("changed since, and the new one is held");
         assertThat(Files.readString(office.status()))
                 .contains("ready to lodge: <strong>1</strong>");
         // Once the facts are as they were the paper counts again.

@@ -82,6 +82,32 @@ class WeekTest {
     }
 
     @Test
+    void aBookedJobWhoseVisitShouldBeOverIsAskedForUntilItsRowTellsMore() throws IOException {
+        String booked =
+                Offices.register(4, 5)
+                        .replace("Job,Stage,Installed on", "Job,Stage,Visit")
+                        .replace("installed,16/11/2026", "booked,24/11/2026")
+                        .replaceFirst("J-5,booked,24", "J-5,booked,27");
+        Files.writeString(folder.resolve("intake/next.csv"), booked);
+        watch("2026-11-24");
+        run("2026-11-24", "week", ".");
+        assertThat(page()).doesNotContain("Visits that should be over");
+        run("2026-11-26", "week", ".");
+        assertThat(page())
+                .contains("Visits that should be over J-4 : visit was on 24 Nov 2026 (2 days ago)")
+                .doesNotContain("J-5 : visit");
+        try (PDDocument sheet = Loader.loadPDF(folder.resolve("week.pdf").toFile())) {
+            assertThat(new PDFTextStripper().getText(sheet).replaceAll("\\s+", " "))
+                    .contains("J-4: visit was on 24 Nov 2026 (2 days ago): installed?");
+        }
+        Files.writeString(folder.resolve("intake/done.csv"), Offices.register(4));
+        run("2026-11-30", "withdraw", "J-5", "--because", "called off");
+        watch("2026-11-30");
+        run("2026-11-30", "week", ".");
+        assertThat(page()).doesNotContain("Visits that should be over");
+    }
+
+    @Test
     void whatClosesThisWeekStandsFirst() throws IOException {
         run("2027-11-15", "week", ".");
         assertThat(page().split("Failed")[0])

@@ -2,6 +2,7 @@ package paperbark.settle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -221,6 +222,13 @@ class SettleTest {
     @ParameterizedTest
     @CsvSource({"648.00, OWNER_PAID, 0.00", "12.00, MATCHED, 12.00", "660.00, MATCHED, 12.00"})
     void whatTheOwnerIsPaidIsNeverTheFirmsMoney(String told, Ending ending, String firm) {
+        ownerIsPaid();
+        assertThat(only("Claim reference,Paid on,Amount", "SB-4-STC,30/11/2026," + told))
+                .isEqualTo(ending);
+        assertThat(state("SB-4-STC").received()).isEqualTo(Money.of(firm));
+    }
+
+    private void ownerIsPaid() {
         try (Ledger ledger = Ledger.open(place)) {
             ClaimEntry usual = Entries.claim(SchemeName.STC, "T-400", "0.00");
             Entries.enter(
@@ -242,9 +250,6 @@ class SettleTest {
                                                     Money.ZERO,
                                                     usual.promise().due())))));
         }
-        assertThat(only("Claim reference,Paid on,Amount", "SB-4-STC,30/11/2026," + told))
-                .isEqualTo(ending);
-        assertThat(state("SB-4-STC").received()).isEqualTo(Money.of(firm));
     }
 
     @Test
@@ -396,13 +401,65 @@ class SettleTest {
     }
 
     @Test
-    void aPaymentOfADayToComeIsACheckAndIsTakenIn() {
+    void aPaymentOfADayToComeIsACheckAndIsNotTakenIn() {
+        List<Export.ExportedTable> before = everything();
         Advice.Settled settled =
                 settle("Claim reference,Paid on,Amount", "SB-1-STC,30/12/2030,504.00");
 
-        assertThat(settled.lines().get(0).ending()).isEqualTo(Ending.MATCHED);
+        assertThat(settled.lines().get(0).ending()).isEqualTo(Ending.TO_COME);
+        assertThat(settled.needsPerson()).isTrue();
         assertThat(settled.findings())
                 .extracting(f -> f.code() + " " + f.severity())
                 .containsExactly("PAYMENT_IN_FUTURE CHECK");
+        assertThat(everything()).isEqualTo(before);
+    }
+
+    @Test
+    void aLineOfTheDayOfTheRunIsTakenIn() {
+        assertThat(only("Claim reference,Paid on,Amount", "SB-1-STC,23/11/2027,504.00"))
+                .isEqualTo(Ending.MATCHED);
+        assertThat(only("Claim reference,Paid on,Amount", "SB-2-STC,24/11/2027,648.00"))
+                .isEqualTo(Ending.TO_COME);
+    }
+
+    private ByHand.Result byHand(String amount, LocalDate on) throws IOException {
+        AdviceBook.Source now = Entries.advice("");
+        return ByHand.paid(
+                new ByHand.Payment("SB-4-STC", Money.of(amount), on, false, false),
+                new ByHand.Order(place, now.day(), now.at(), now.program()));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "12.00, 660.00, 'money of the firm, its part of the payment; the owner''s $648.00 is not in it'",
+        "660.00, 12.00, 'the whole payment: $12.00 is the firm''s, $648.00 the owner''s'"
+    })
+    void thePartAndTheWholeOfAPaymentAreTheSameMoney(String byHand, String told, String understood)
+            throws IOException {
+        ownerIsPaid();
+        LocalDate on = LocalDate.of(2026, 11, 30);
+        assertThat(byHand(byHand, on).remarks())
+                .containsExactly("$" + byHand + " is understood as " + understood + ".");
+
+        String headings = "Claim reference,Paid on,Amount";
+        assertThat(only(headings, "SB-4-STC,30/11/2026," + told)).isEqualTo(Ending.SEEN);
+        assertThat(only(headings, "SB-4-STC,2/12/2026," + told)).isEqualTo(Ending.DUPLICATE);
+        assertThat(only(headings, "SB-4-STC,20/12/2026," + told)).isEqualTo(Ending.DUPLICATE);
+        assertThat(byHand(told, on).before()).hasSize(1);
+        assertThat(state("SB-4-STC").received()).isEqualTo(Money.of("12.00"));
+        // What the owner was paid is told beside it, and is none of that money.
+        assertThat(only(headings, "SB-4-STC,30/11/2026,648.00")).isEqualTo(Ending.OWNER_PAID);
+    }
+
+    @Test
+    void whatIsNoPartOfAPaymentAsAgreedIsTakenForTheFirms() throws IOException {
+        ownerIsPaid();
+        assertThat(byHand("5.00", LocalDate.of(2026, 11, 30)).remarks())
+                .containsExactly(
+                        "$5.00 is understood as money of the firm; the owner's $648.00 is not in it.");
+        assertThat(byHand("648.00", LocalDate.of(2026, 11, 30)).remarks())
+                .containsExactly(
+                        "$648.00 is understood as what the owner is paid; nothing of it is the firm's.");
+        assertThat(state("SB-4-STC").received()).isEqualTo(Money.of("5.00"));
     }
 }

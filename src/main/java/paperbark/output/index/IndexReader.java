@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,7 +25,6 @@ import paperbark.output.Deadline;
 import paperbark.output.EarlierPaper;
 import paperbark.output.Paper;
 import paperbark.output.RunFile;
-import paperbark.output.ToDo;
 import paperbark.output.index.IndexView.Closing;
 import paperbark.output.index.IndexView.Figure;
 import paperbark.output.index.IndexView.FindingLine;
@@ -166,17 +164,21 @@ final class IndexReader {
         Table expected = tables.expected();
         Money held = toFirm(expected, Standing.HELD);
         Money booked = toFirm(expected, Standing.BOOKED);
+        boolean fees =
+                Stream.of(Standing.DUE, Standing.BOOKED)
+                        .anyMatch(s -> !sum(expected, "fee", s).isZero());
         String parts =
-                beside(
-                        booked + " of it only booked",
-                        !booked.isZero(),
-                        held + " more held",
-                        !held.isZero());
+                Stream.of(
+                                fees ? "net of fees" : "",
+                                booked.isZero() ? "" : booked + " of it only booked",
+                                held.isZero() ? "" : held + " more held")
+                        .filter(part -> !part.isEmpty())
+                        .collect(Collectors.joining(", "));
         totals.add(
                 new Figure(
                         "Money expected",
                         toFirm(expected, Standing.DUE).plus(booked).toString(),
-                        parts.isEmpty() ? "net of fees" : parts));
+                        parts));
         return totals;
     }
 
@@ -195,9 +197,13 @@ final class IndexReader {
     }
 
     private static Money toFirm(Table expected, Standing standing) {
+        return sum(expected, "to-firm", standing);
+    }
+
+    private static Money sum(Table expected, String column, Standing standing) {
         return money(
                 expected.sum(
-                        "to-firm",
+                        column,
                         row -> expected.value(row, "standing").shown().equals(standing.word())));
     }
 
@@ -224,7 +230,8 @@ final class IndexReader {
                 file.papers().stream().filter(Paper::isBlocked).map(Paper::title).toList(),
                 file.entitlements().all().stream().map(e -> certificates(file, e)).toList(),
                 stops(file),
-                missing(file.toDo()),
+                status == JobStatus.LOOK ? ToDoLines.checks(file, secrets) : List.of(),
+                ToDoLines.missing(file.toDo()),
                 file.deadlines().stream().map(d -> closing(file, d)).toList(),
                 file.packFile(),
                 typing.getOrDefault(file.packFile(), List.of()),
@@ -299,22 +306,6 @@ final class IndexReader {
             cell.add('"' + seen + '"');
         }
         return cell.isEmpty() ? fact : String.join(", ", cell) + ": " + fact;
-    }
-
-    /** One text for each who is to act. */
-    private static List<String> missing(List<ToDo> all) {
-        Map<String, List<String>> byWhom = new LinkedHashMap<>();
-        for (ToDo toDo : all) {
-            byWhom.computeIfAbsent(toDo.who(), w -> new ArrayList<>())
-                    .add(
-                            toDo.what()
-                                    + toDo.by()
-                                            .map(day -> " (by " + Days.show(day) + ")")
-                                            .orElse(""));
-        }
-        return byWhom.entrySet().stream()
-                .map(e -> e.getKey() + ": " + String.join(", ", e.getValue()))
-                .toList();
     }
 
     private Closing closing(CaseFile file, Deadline deadline) {

@@ -135,6 +135,7 @@ public record IndexView(
      * @param heldPapers the papers that a stop holds
      * @param certificates one text a scheme
      * @param stops what must be mended before the held papers are made
+     * @param checks what is to be done where no stop holds a paper and a check asks for a look
      * @param missing what is still missing
      * @param closing every closing date, the nearest first
      * @param pack file name of the pack
@@ -160,6 +161,7 @@ public record IndexView(
             List<String> heldPapers,
             List<String> certificates,
             List<String> stops,
+            List<String> checks,
             List<String> missing,
             List<Closing> closing,
             String pack,

@@ -114,7 +114,8 @@ class IndexPageTest {
                 .contains("Jobs 5 1 held")
                 .contains("STCs 51 17 of them only booked, 13 more held")
                 .contains("VEECs 22 18 more held")
-                .contains("Money expected $3,345.56 $598.70 of it only booked, $1,721.89 more held")
+                .contains(
+                        "Money expected $3,345.56 net of fees, $598.70 of it only booked, $1,721.89 more held")
                 .contains("1 stop 3 checks 1 note");
     }
 
@@ -179,6 +180,27 @@ class IndexPageTest {
                 .doesNotContain(">nothing<");
         assertThat(rows.indexOf("</span>held</span>"))
                 .isLessThan(rows.indexOf("</span>ready</span>"));
+    }
+
+    @Test
+    void aJobToLookAtSaysWhatItsChecksAskForAndNeverThatNothingIsToDo() {
+        Jobs job = new Jobs("SB-1", "Fern Placeholder", "Ballan");
+        for (int i = 1; i <= 4; i++) {
+            job.finding(
+                    Finding.of(
+                            FindingCode.SERIAL_LIKE_CLAIMED,
+                            BatchViews.cell(4, "Tank serial", "C4"),
+                            "Fact " + i + ".",
+                            "Remedy " + i + "."));
+        }
+        String page = BatchViews.page(BatchViews.of(true, List.of(job.caseFile())));
+        String row = page.substring(page.indexOf("<tr role=\"row\" id=\"job-1\""));
+        row = row.substring(0, row.indexOf("</tr>"));
+
+        assertThat(row)
+                .contains("</span>ready, look at it</span>", "To be looked at:")
+                .contains("Remedy 1.", "Remedy 3.", "and 1 more, with its findings")
+                .doesNotContain("Remedy 4.", "nothing");
     }
 
     @Test
