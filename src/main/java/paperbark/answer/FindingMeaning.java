@@ -10,7 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.stream.Collectors;
+import java.util.Set;
 import paperbark.finding.Concern;
 import paperbark.finding.FindingCode;
 import paperbark.rules.FindingSources;
@@ -49,7 +49,7 @@ public record FindingMeaning(
         List<String> remedies = after(DO, said);
         return new FindingMeaning(
                 code,
-                severity(code),
+                severity(code) + milder(code, said),
                 remedies.isEmpty() ? List.of("Nothing; it is worth knowing.") : remedies,
                 said.stream().map(FindingMeaning::shown).toList(),
                 sources(code, said));
@@ -65,17 +65,38 @@ public record FindingMeaning(
 
     private static String severity(FindingCode code) {
         return switch (code.severity()) {
-            case STOP -> "A stop" + held(code) + " held until it is mended.";
-            case CHECK -> "A check: the papers go out, but somebody must look.";
-            case NOTE -> "A note: worth knowing, nobody needs to act.";
+            case STOP -> "A stop: " + held(code.holds()) + " until it is mended.";
+            case CHECK -> "A check: it holds no paper, but somebody must look.";
+            case NOTE -> "A note: worth knowing; nothing has to be mended.";
         };
     }
 
-    private static String held(FindingCode code) {
-        return code.holds().stream()
-                .sorted()
-                .map(Concern::words)
-                .collect(Collectors.joining(", ", ": ", code.holds().size() == 1 ? " is" : " are"));
+    private static String held(Set<Concern> concerns) {
+        if (concerns.contains(Concern.REGISTER)) {
+            return "nothing is made of the whole file";
+        }
+        if (concerns.contains(Concern.JOB)) {
+            return "no paper of the job is made";
+        }
+        List<String> papers = concerns.stream().sorted().map(Concern::words).toList();
+        return switch (papers.size()) {
+            case 0 -> "the paper that it names is held";
+            case 1 -> "the papers for " + papers.get(0) + " are held";
+            default ->
+                    "of the papers for "
+                            + String.join(", ", papers)
+                            + " those that hang on it are held";
+        };
+    }
+
+    /** Whether an example was milder than the catalogue, because less hung on it. */
+    private static String milder(FindingCode code, List<List<String>> said) {
+        return said.stream()
+                .map(lines -> lines.get(0).replaceAll("[ ,:].*", ""))
+                .filter(word -> !word.equals(code.severity().word()))
+                .findFirst()
+                .map(word -> " Where less hangs on it, it is a " + word + ".")
+                .orElse("");
     }
 
     /** The first examples that differ in what they say. */

@@ -43,14 +43,18 @@ public final class AnswerBook {
 
     private AnswerBook() {}
 
-    /** What is asked about a batch: what its installed jobs lack, a row a fact. */
+    /**
+     * What is asked about a batch, a row a fact: all that its installed jobs lack, and of booked
+     * ones what is known before the visit. The rest of these is written on the site sheet.
+     */
     static Optional<byte[]> asking(List<CaseFile> cases, Request request, FirmTables tables)
             throws IOException {
         List<Question> questions = new ArrayList<>();
         for (CaseFile file : cases) {
-            if (file.job().isInstalled()) {
-                Missing.of(file.job()).forEach(m -> questions.add(question(file.job(), m, tables)));
-            }
+            Job job = file.job();
+            Missing.of(job).stream()
+                    .filter(m -> job.isInstalled() || m.isKnownBeforehand())
+                    .forEach(m -> questions.add(question(job, m, tables)));
         }
         return questions.isEmpty()
                 ? Optional.empty()
@@ -63,7 +67,7 @@ public final class AnswerBook {
         FieldForm form = FieldForm.of(field, tables);
         return new Question(
                 job.reference(),
-                field.label(),
+                field.label() + (job.isInstalled() ? "" : ", before the visit"),
                 missing.who(),
                 field.key(),
                 form.holds(),
@@ -138,11 +142,17 @@ public final class AnswerBook {
         return SheetReader.csvLines(register, names::knows)
                 .result()
                 .map(lines -> AnswerSheet.behind(CopySource.rows(name, "", lines), all))
-                .orElseGet(() -> AnswerSheet.behind(values(register, names), all));
+                .orElseGet(() -> AnswerSheet.behind(values(register, names, all), all));
     }
 
-    private static PlainRows values(Path register, ColumnNames<Field> names) {
-        return SheetReader.readAll(register, names::knows, Optional.empty(), SheetRule.NONE)
+    /** The sheet that the answers are for, of a workbook that may have others like it. */
+    private static PlainRows values(Path register, ColumnNames<Field> names, List<Answer> answers) {
+        List<String> sheets = answers.stream().map(Answer::sheet).distinct().toList();
+        if (sheets.size() != 1) {
+            throw new IllegalStateException("answers for several sheets of an old workbook");
+        }
+        return SheetReader.readAll(
+                        register, names::knows, Optional.of(sheets.get(0)), SheetRule.NONE)
                 .result()
                 .map(list -> CopySource.of(register, list).rows())
                 .orElseThrow(() -> new IllegalStateException("nothing to copy"));

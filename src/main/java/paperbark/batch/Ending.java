@@ -15,7 +15,7 @@ public enum Ending {
     UNTRUSTED(21, "The ledger cannot be used; nothing was taken in."),
     DISK(
             22,
-            "A file, a folder or the ledger's server could not be written. Try again once the reason is gone; what was begun is then finished."),
+            "A file, a folder or the ledger's server could not be written, or was not found. Try again once the reason is gone; what was begun is then finished."),
     SETUP(23, "The firm's tables, rule tables or templates cannot be used; nothing was published.");
 
     private final int exitCode;

@@ -1,6 +1,8 @@
 package paperbark.batch;
 
 import io.soabase.recordbuilder.core.RecordBuilder;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -56,6 +58,12 @@ public record Inputs(
 
     /** Reads all of it; no result when the tables or the register cannot be used. */
     public static Reading<Inputs> read(Request request) {
+        Path register = request.register().file();
+        if (!Files.isRegularFile(register)) {
+            // Tables are looked for beside it, and would be blamed for a slip in its name.
+            return Reading.refused(
+                    SheetReader.read(register, heading -> false, Optional.empty()).findings());
+        }
         List<Finding> findings = new ArrayList<>();
         Optional<FirmTables> tables =
                 gather(FirmTablesReader.read(request.firm().tables()), findings);

@@ -21,6 +21,7 @@ import paperbark.ledger.Promise;
 import paperbark.ledger.Sale;
 import paperbark.offer.Expected;
 import paperbark.output.CaseFile;
+import paperbark.output.Paper;
 import paperbark.output.PaperKind;
 import paperbark.output.paper.Diary;
 import paperbark.value.Money;
@@ -58,10 +59,19 @@ final class LedgerLines {
     /** The cover tells of its batch alone. */
     private static List<PaperEntry> papers(CaseFile file) {
         return file.papers().stream()
-                .filter(p -> p.stands().isEmpty() && !p.isBlocked())
                 .filter(p -> !p.kind().equals(PaperKind.COVER) && !p.kind().isCopy())
-                .map(p -> new PaperEntry(p.kind().folder(), p.says(file)))
+                .flatMap(p -> paper(p, file))
                 .toList();
+    }
+
+    private static Stream<PaperEntry> paper(Paper paper, CaseFile file) {
+        String kind = paper.kind().folder();
+        if (paper.takesBack()) {
+            return Stream.of(PaperEntry.takenBack(kind));
+        }
+        return paper.isBlocked() || paper.stands().isPresent()
+                ? Stream.empty()
+                : Stream.of(new PaperEntry(kind, paper.says(file)));
     }
 
     /** Nothing where the maker's warranty is not known: it is mostly the longest. */

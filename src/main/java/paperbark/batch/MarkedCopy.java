@@ -17,7 +17,6 @@ import paperbark.sheet.ColumnNames;
 import paperbark.sheet.HeadingTable;
 import paperbark.sheet.ReadList;
 import paperbark.sheet.SheetReader;
-import paperbark.sheet.SheetRule;
 
 /**
  * A list with its findings marked: a copy of a workbook, or a workbook made of a CSV file or of the
@@ -97,7 +96,7 @@ public record MarkedCopy(byte[] content, List<Finding> noticed) {
     private static MarkedCopy again(Path register, ColumnNames<Field> names, List<Finding> findings)
             throws IOException {
         Optional<ReadList> read =
-                SheetReader.readAll(register, names::knows, Optional.empty(), SheetRule.NONE)
+                SheetReader.readAll(register, names::knows, Optional.empty(), names.sheets())
                         .result();
         if (read.isPresent()) {
             return of(CopySource.of(register, read.get()), findings);

@@ -1,5 +1,6 @@
 package paperbark.batch;
 
+import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -10,7 +11,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import paperbark.output.Paper;
 import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.PaperPages;
 import paperbark.output.paper.SignBox;
@@ -39,17 +39,12 @@ public record PageMap(String batch, List<PackPages> jobs) {
      *
      * @param job the job number
      * @param papers those in the pack, in order
-     * @param takenBack kinds of earlier papers that count no longer and whose new ones are held;
-     *     none in maps of earlier programs
      */
-    public record PackPages(
-            String job,
-            List<PaperSpan> papers,
-            @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> takenBack) {
-        /** Keeps the lists from being changed. */
+    @JsonIgnoreProperties("takenBack")
+    public record PackPages(String job, List<PaperSpan> papers) {
+        /** Keeps the list from being changed. */
         public PackPages {
             papers = List.copyOf(papers);
-            takenBack = takenBack == null ? List.of() : List.copyOf(takenBack);
         }
 
         /** The paper that a page of the pack belongs to. */
@@ -67,6 +62,8 @@ public record PageMap(String batch, List<PackPages> jobs) {
      * @param signed whether it is to come back signed
      * @param first its first page in the pack, from 1
      * @param pages how many pages it has
+     * @param unmarked whether its pages bear no scan mark, as a buyer's own form may; not told by
+     *     earlier programs
      * @param boxes the boxes to write in
      */
     public record PaperSpan(
@@ -76,6 +73,7 @@ public record PageMap(String batch, List<PackPages> jobs) {
             boolean signed,
             int first,
             int pages,
+            @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean unmarked,
             List<SignBox> boxes) {
         /** Keeps the list from being changed. */
         public PaperSpan {
@@ -90,6 +88,7 @@ public record PageMap(String batch, List<PackPages> jobs) {
                     paper.kind().isSigned() && !paper.kind().isCopy(),
                     paper.firstPage(),
                     paper.pageCount(),
+                    !paper.marked(),
                     pack.boxes().stream()
                             .filter(
                                     b ->
@@ -115,18 +114,7 @@ public record PageMap(String batch, List<PackPages> jobs) {
                 pack.papers().stream()
                         .filter(p -> p.heldBy().isEmpty())
                         .map(p -> PaperSpan.of(pack, p))
-                        .toList(),
-                pack.caseFile().papers().stream()
-                        .filter(PageMap::takesBack)
-                        .map(p -> p.kind().folder())
                         .toList());
-    }
-
-    /** An earlier one that says what is not so any more, where no new one goes out in its place. */
-    private static boolean takesBack(Paper paper) {
-        return paper.isBlocked()
-                && !paper.kind().isCopy()
-                && paper.replaces().filter(earlier -> !earlier.changed().isEmpty()).isPresent();
     }
 
     byte[] toJson() throws JsonProcessingException {

@@ -57,10 +57,15 @@ public record Request(
      * @param siteSheets whether installed jobs get a site sheet too
      * @param csv whether the workbook's sheets are wanted as CSV files too
      * @param byCrew whether each crew gets a print run of its own for each day
+     * @param officeLinks whether the index leads to the pages of the office folder that the batch
+     *     lies in
      */
-    public record Extras(boolean siteSheets, boolean csv, boolean byCrew) {
+    public record Extras(boolean siteSheets, boolean csv, boolean byCrew, boolean officeLinks) {
         /** None of them. */
-        public static final Extras NONE = new Extras(false, false, false);
+        public static final Extras NONE = new Extras(false, false, false, false);
+
+        /** Those of a batch in an office folder. */
+        public static final Extras OFFICE = new Extras(false, false, false, true);
     }
 
     /**

@@ -15,6 +15,7 @@ import paperbark.output.RunFile;
 import paperbark.output.form.Entries;
 import paperbark.output.index.IndexPage;
 import paperbark.output.index.IndexView;
+import paperbark.output.index.PapersPage;
 import paperbark.output.journal.Journal;
 import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.PrintRun;
@@ -35,6 +36,10 @@ final class SharedPapers {
                             "register-checked.xlsx", "Register with findings marked"),
                     new IndexView.Workbook(AnswerBook.NAME, "Still missing, to be filled in"),
                     new IndexView.Workbook(NamesToAdd.NAME, "Names to add to the tables"));
+
+    // Where it lies as seen from a batch in an office folder; it is made anew, a batch never is.
+    private static final IndexView.Workbook PAPERS =
+            new IndexView.Workbook("../../" + PapersPage.FILE, "How each paper stands now");
 
     private SharedPapers() {}
 
@@ -88,17 +93,20 @@ final class SharedPapers {
                                 IndexPage.of(
                                                 view.with(beside.findings()),
                                                 runs,
-                                                workbooks(staging, typed),
+                                                workbooks(staging, request, typed),
                                                 typed.pages())
                                         .getBytes(StandardCharsets.UTF_8)));
         return view.with(beside.findings());
     }
 
     /** Those that could be made, and that this batch needs. */
-    private static List<IndexView.Workbook> workbooks(Staging staging, EntryPages.Made typed) {
+    private static List<IndexView.Workbook> workbooks(
+            Staging staging, Request request, EntryPages.Made typed) {
         Set<String> there = staging.written().keySet();
-        return Stream.concat(WORKBOOKS.stream(), typed.tables().stream())
-                .filter(w -> there.contains(w.file()))
+        return Stream.concat(
+                        Stream.concat(WORKBOOKS.stream(), typed.tables().stream())
+                                .filter(w -> there.contains(w.file())),
+                        Stream.of(PAPERS).filter(p -> request.extras().officeLinks()))
                 .toList();
     }
 

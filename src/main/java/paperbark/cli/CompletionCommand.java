@@ -4,8 +4,6 @@ import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import picocli.AutoComplete;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Spec;
 
 /** {@code completion}: lets a shell complete commands, options and names of findings. */
 @Command(
@@ -19,15 +17,13 @@ import picocli.CommandLine.Spec;
 final class CompletionCommand implements Callable<Integer> {
     private final Main.World world;
 
-    @Spec private CommandSpec spec;
-
     CompletionCommand(Main.World world) {
         this.world = world;
     }
 
     @Override
     public Integer call() {
-        world.out().print(AutoComplete.bash("paperbark", spec.root().commandLine()));
+        world.out().print(AutoComplete.bash("paperbark", Main.line(world)));
         return Ending.DONE.exitCode();
     }
 }

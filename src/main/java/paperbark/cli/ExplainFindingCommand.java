@@ -55,7 +55,7 @@ final class ExplainFindingCommand implements Callable<Integer> {
         world.out().println(meaning.code().code());
         part("What", List.of(meaning.severity()));
         part("Why", List.of(meaning.code().why()));
-        part("Do", meaning.remedies());
+        part("Do, for instance", meaning.remedies());
         for (List<String> example : meaning.examples()) {
             part("Example", example);
         }

@@ -24,23 +24,21 @@ final class Faults implements IExecutionExceptionHandler {
         Optional<Trouble> trouble = Trouble.of(fault);
         if (trouble.isPresent()) {
             LOG.log(Level.DEBUG, "what lies behind the next lines", fault);
-            return tell(trouble.get().kind().ending(), trouble.get().said());
+            // What it is about comes first: the other sentence fits many causes.
+            world.err().println(trouble.get().said());
+            world.err().println(trouble.get().kind().ending().sentence());
+            return trouble.get().kind().ending().exitCode();
         }
         return ours(fault);
     }
 
     /** Says what to do about a fault of our own. */
     int ours(Throwable fault) {
-        tell(
-                Ending.FAULT,
-                "Please report this with the lines below; they hold no customer's data but may name files.");
+        world.err().println(Ending.FAULT.sentence());
+        world.err()
+                .println(
+                        "Please report this with the lines below; they hold no customer's data but may name files.");
         fault.printStackTrace(world.err());
         return Ending.FAULT.exitCode();
-    }
-
-    private int tell(Ending ending, String detail) {
-        world.err().println(ending.sentence());
-        world.err().println(detail);
-        return ending.exitCode();
     }
 }

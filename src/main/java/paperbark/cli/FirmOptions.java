@@ -1,6 +1,5 @@
 package paperbark.cli;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -112,11 +111,16 @@ final class FirmOptions {
             String where = option.isEmpty() ? finding.where() : option;
             throw wrong(where + ": " + finding.fact() + " " + finding.remedy());
         }
-        Optional<Path> picture = logo.map(world.directory()::resolve);
-        picture.filter(file -> !Files.isRegularFile(file) || !FirmOffice.isPicture(file))
+        firm.sampleLeft()
                 .ifPresent(
-                        file -> {
-                            throw wrong("--logo: " + file + " is no .png or .svg file.");
+                        trouble -> {
+                            throw wrong(trouble);
+                        });
+        Optional<Path> picture = logo.map(world.directory()::resolve);
+        picture.flatMap(FirmOffice::pictureTrouble)
+                .ifPresent(
+                        trouble -> {
+                            throw wrong("--logo: " + trouble);
                         });
         return new FirmOffice(firm, picture);
     }

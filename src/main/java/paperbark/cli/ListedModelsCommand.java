@@ -5,12 +5,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import paperbark.office.ModelDesk;
 import paperbark.office.TableDesk;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -56,18 +56,7 @@ final class ListedModelsCommand implements Callable<Integer> {
             description = "The day on which the list was published or fetched.")
     private LocalDate day;
 
-    @Option(
-            names = "--sheet",
-            paramLabel = "NAME",
-            description = "The sheet to read; otherwise the one whose headings match best.")
-    private Optional<String> sheet = Optional.empty();
-
-    @Option(
-            names = "--tables",
-            paramLabel = "PATH",
-            description =
-                    "Folder or workbook of the firm's tables; otherwise the folder \"tables\" beside the list.")
-    private Optional<Path> tables = Optional.empty();
+    @Mixin private ListOptions options;
 
     @Option(
             names = "--write",
@@ -84,12 +73,9 @@ final class ListedModelsCommand implements Callable<Integer> {
         if (!Files.isRegularFile(file)) {
             throw new ParameterException(spec.commandLine(), "There is no file " + file + ".");
         }
-        Path named =
-                tables.map(world.directory()::resolve)
-                        .orElse(file.resolveSibling("tables"))
-                        .normalize();
+        Path named = options.tables(world, file.resolveSibling(""));
         ModelDesk.Compared compared =
-                ModelDesk.compare(file, sheet, named, version, day.toString());
+                ModelDesk.compare(file, options.sheet(), named, version, day.toString());
         Refusal.told(world, compared.findings());
         if (compared.isRefused()) {
             return Ending.REFUSED.exitCode();

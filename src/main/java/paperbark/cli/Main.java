@@ -60,7 +60,7 @@ public final class Main {
      * for tests.
      */
     static int run(World world, String... arguments) {
-        CommandLine line = line(world);
+        CommandLine line = line(world, arguments);
         Main main = line.getCommand();
         try {
             return arguments.length == 0 ? usage(line) : line.execute(arguments);
@@ -82,46 +82,13 @@ public final class Main {
         }
     }
 
-    /** The commands and their options. */
-    static CommandLine line(World world) {
+    /**
+     * The commands and their options; where the first word names a command, that one alone, since
+     * each costs time at the start.
+     */
+    static CommandLine line(World world, String... arguments) {
         CommandLine line = new CommandLine(new Main(world));
-        line.addSubcommand(new SetupCommand(world));
-        line.addSubcommand(new TablesCommand(world));
-        line.addSubcommand(new NewRegisterCommand(world));
-        line.addSubcommand(new MatchHeadingsCommand(world));
-        line.addSubcommand(new ListedModelsCommand(world));
-        line.addSubcommand(new PrepareCommand(world));
-        line.addSubcommand(new PrintCommand(world));
-        line.addSubcommand(new CheckCommand(world));
-        line.addSubcommand(new ExplainCommand(world));
-        line.addSubcommand(new ExplainFindingCommand(world));
-        line.addSubcommand(new RulesCommand(world));
-        line.addSubcommand(new PreviewCommand(world));
-        line.addSubcommand(new FormFieldsCommand(world));
-        line.addSubcommand(new FormGridCommand(world));
-        line.addSubcommand(new LedgerNewCommand(world));
-        line.addSubcommand(new LedgerRebuildCommand(world));
-        line.addSubcommand(new DoctorCommand(world));
-        line.addSubcommand(new WatchCommand(world));
-        line.addSubcommand(new StopCommand(world));
-        line.addSubcommand(new ForgetCommand(world));
-        line.addSubcommand(new ScansCommand(world));
-        line.addSubcommand(new FilePageCommand(world));
-        line.addSubcommand(new PhotosCommand(world));
-        line.addSubcommand(new LabelsCommand(world));
-        line.addSubcommand(new EnvelopesCommand(world));
-        line.addSubcommand(new SettleCommand(world));
-        line.addSubcommand(new LodgedCommand(world));
-        line.addSubcommand(new PaidCommand(world));
-        line.addSubcommand(new UnsayCommand(world));
-        line.addSubcommand(new WithdrawCommand(world));
-        line.addSubcommand(new OwedCommand(world));
-        line.addSubcommand(new WeekCommand(world));
-        line.addSubcommand(new DraftsCommand(world));
-        line.addSubcommand(new QuartersCommand(world));
-        line.addSubcommand(new ExportCommand(world));
-        line.addSubcommand(new StartArchiveCommand(world));
-        line.addSubcommand(new CompletionCommand(world));
+        Commands.asked(arguments).forEach(command -> line.addSubcommand(command.apply(world)));
         line.registerConverter(Path.class, new PathConverter());
         line.setOut(world.out());
         line.setErr(world.err());

@@ -3,7 +3,6 @@ package paperbark.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import paperbark.batch.HeadingProposal;
@@ -13,6 +12,7 @@ import paperbark.office.ProposalDesk;
 import paperbark.office.TableDesk;
 import paperbark.sheet.Reading;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -42,18 +42,7 @@ final class MatchHeadingsCommand implements Callable<Integer> {
     @Parameters(paramLabel = "REGISTER", description = "The list: .xlsx, .xls, .ods or .csv.")
     private Path register;
 
-    @Option(
-            names = "--sheet",
-            paramLabel = "NAME",
-            description = "The sheet to read; otherwise the one that looks most like a list.")
-    private Optional<String> sheet = Optional.empty();
-
-    @Option(
-            names = "--tables",
-            paramLabel = "PATH",
-            description =
-                    "Folder or workbook of the firm's tables; otherwise the folder \"tables\" beside the list.")
-    private Optional<Path> tables = Optional.empty();
+    @Mixin private ListOptions list;
 
     @Option(
             names = "--write",
@@ -74,11 +63,8 @@ final class MatchHeadingsCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Path file = world.directory().resolve(register).normalize();
-        Path named =
-                tables.map(world.directory()::resolve)
-                        .orElse(ReadingOptions.beside(file).resolve("tables"))
-                        .normalize();
-        Reading<HeadingProposal> read = HeadingProposal.of(file, sheet, named);
+        Path named = list.tables(world, ReadingOptions.beside(file));
+        Reading<HeadingProposal> read = HeadingProposal.of(file, list.sheet(), named);
         if (read.result().isEmpty()) {
             Refusal.told(world, read.findings());
             return isOfTables(read.findings())

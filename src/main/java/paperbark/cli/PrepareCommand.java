@@ -61,7 +61,7 @@ final class PrepareCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Request request =
-                options.request(world, "packs", new Request.Extras(siteSheets, csv, byCrew));
+                options.request(world, "packs", new Request.Extras(siteSheets, csv, byCrew, false));
         ProgressLine progress = new ProgressLine(world);
         Outcome outcome =
                 new Batch(progress, options.proof(world, request), threads()).prepare(request);

@@ -9,6 +9,7 @@ import paperbark.ledger.LedgerPlace;
 import paperbark.office.OfficeFolder;
 import paperbark.value.Days;
 import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.TypeConversionException;
@@ -22,18 +23,7 @@ final class ReadingOptions {
             description = "The list of jobs: .xlsx, .xls, .ods or .csv.")
     private Path register;
 
-    @Option(
-            names = "--sheet",
-            paramLabel = "NAME",
-            description = "The sheet to read; otherwise the one whose headings match best.")
-    private Optional<String> sheet = Optional.empty();
-
-    @Option(
-            names = "--tables",
-            paramLabel = "PATH",
-            description =
-                    "Folder or workbook of the firm's tables; otherwise the folder \"tables\" beside the register.")
-    private Optional<Path> tables = Optional.empty();
+    @Mixin private ListOptions list;
 
     @Option(
             names = "--as-of",
@@ -75,10 +65,9 @@ final class ReadingOptions {
     /** The request to read, with relative paths taken from the working directory. */
     Request request(Main.World world) {
         Path beside = beside(world);
-        Path tablesPath =
-                tables.map(world.directory()::resolve).orElse(beside.resolve("tables")).normalize();
+        Path tablesPath = list.tables(world, beside);
         return new Request(
-                new Request.Register(file(world), sheet),
+                new Request.Register(file(world), list.sheet()),
                 new Request.FirmFiles(tablesPath, Optional.empty(), rules(tablesPath)),
                 beside,
                 new Request.Run(

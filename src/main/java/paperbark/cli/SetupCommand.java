@@ -120,9 +120,11 @@ final class SetupCommand implements Callable<Integer> {
             return Optional.empty();
         }
         Console console = System.console();
-        return new FirmQuestions(question -> console.readLine("%s", question), world.out()::println)
-                .asked()
-                .map(asked -> new FirmOffice(asked, Optional.empty()));
+        return new FirmQuestions(
+                        question -> console.readLine("%s", question),
+                        world.out()::println,
+                        world.directory())
+                .asked();
     }
 
     private void tell(String what, List<String> names) {

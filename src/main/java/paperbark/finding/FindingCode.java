@@ -179,6 +179,7 @@ public enum FindingCode {
     AFTER_SCHEME(STOP, "The scheme has ended by that day.", CLAIMS),
     CLAIM_CLOSED(STOP, "Certificates cannot be created after the closing date.", CLAIMS),
     CLAIM_CLOSING(CHECK, "Registry checks take weeks and the closing date does not move."),
+    CLAIM_UNTOLD(CHECK, "Certificates that nobody claims are money that nobody gets."),
     COUNT_TOO_HIGH(STOP, "Each certificate claimed without entitlement carries a penalty.", CLAIMS),
     COUNT_TOO_LOW(CHECK, "The job earns more certificates than the register says."),
     COUNT_UNPROVED(CHECK, "A number that nobody worked out may claim too much or too little."),
@@ -222,6 +223,7 @@ public enum FindingCode {
 
     // The firm's tables and templates
     TABLE_MISSING(STOP, "A table that the work needs is not there.", REGISTER),
+    TABLE_EMPTY(NOTE, "What a table does not know, no job can have."),
     TABLE_TWICE(STOP, "Of two tables of one name nobody can tell which is meant.", REGISTER),
     SAMPLE_SHOWN(STOP, "Nothing invented may stand on the papers of a real firm.", JOB),
     TABLE_ROW_WRONG(CHECK, "A row of a table that cannot be used is left out."),
@@ -248,7 +250,8 @@ public enum FindingCode {
     SERIAL_CLAIMED_BEFORE(STOP, "Certificates can be created once for a heater.", CLAIMS),
     SERIAL_LIKE_CLAIMED(CHECK, "Two serials that look alike are often one that was misread."),
     SITE_CLAIMED_BEFORE(STOP, "A second claim for one place must be for a second heater.", CLAIMS),
-    CLAIM_UNDER_WAY(STOP, "A claim that the buyer has lodged cannot be changed on paper.", CLAIMS),
+    CLAIM_UNDER_WAY(
+            STOP, "New papers alone do not change a claim that the buyer has already.", CLAIMS),
     BATCH_LOST(CHECK, "A batch that was claimed must have its papers."),
     PAYMENT_UNMATCHED(CHECK, "Money that belongs to no claim leaves a claim looking unpaid."),
     PAYMENT_SHORT(CHECK, "What is not asked for is not paid."),
@@ -259,9 +262,10 @@ public enum FindingCode {
     SCAN_UNREADABLE(CHECK, "Signed papers in a file that cannot be read count as not back."),
     PAGE_UNPLACED(CHECK, "A page that nobody places is missing from its paper."),
     PAGE_TWICE(NOTE, "Of a page that came twice, one may be the one that was signed."),
-    PAPER_INCOMPLETE(CHECK, "A claim with a page missing comes back from the buyer."),
+    PAPER_INCOMPLETE(
+            CHECK, "A paper with a page missing counts as not back, and may be sent back."),
     PAPER_OUTDATED(CHECK, "A signature on an older paper does not hold for the newer one."),
-    BOX_BLANK(CHECK, "A paper that nobody signed in one place comes back from the buyer."),
+    BOX_BLANK(CHECK, "A paper with an empty box counts as unfinished, and may be sent back."),
     PHOTO_OF_OTHER_DAY(CHECK, "A picture of another day may show another job, and proves nothing."),
     PHOTO_OF_OTHER_PLACE(CHECK, "A picture of another state shows another job."),
     PHOTO_UNREADABLE(CHECK, "Nobody else will be able to open it either."),

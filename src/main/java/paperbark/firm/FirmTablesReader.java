@@ -11,7 +11,6 @@ import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
-import paperbark.finding.Severity;
 import paperbark.sheet.Reading;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.TableFiles;
@@ -164,10 +163,15 @@ public final class FirmTablesReader {
     }
 
     private Optional<OpenTable> table(TableShape shape, Reading<Sheet> reading) {
-        Optional<Finding> empty = headingsAlone(reading);
-        if (empty.isPresent()) {
-            findings.add(empty.get().as(Severity.NOTE));
-            return Optional.of(OpenTable.empty(empty.get().place()));
+        Optional<Place> headings = headingsAlone(reading);
+        if (headings.isPresent()) {
+            findings.add(
+                    Finding.of(
+                            FindingCode.TABLE_EMPTY,
+                            headings.get(),
+                            "The table \"" + shape.name() + "\" has no rows yet.",
+                            "Fill it in once a job needs what belongs there."));
+            return Optional.of(OpenTable.empty(headings.get()));
         }
         List<Finding> rows =
                 reading.findings().stream().filter(FirmTablesReader::isAboutARow).toList();
@@ -193,10 +197,11 @@ public final class FirmTablesReader {
     }
 
     /** An empty register is a mistake, but a firm may have no sellers or offers yet. */
-    private static Optional<Finding> headingsAlone(Reading<Sheet> reading) {
+    private static Optional<Place> headingsAlone(Reading<Sheet> reading) {
         return reading.findings().stream()
                 .filter(f -> f.code() == FindingCode.REGISTER_EMPTY)
-                .filter(f -> f.place() instanceof Place.InRow)
+                .map(Finding::place)
+                .filter(place -> place instanceof Place.InRow)
                 .findFirst();
     }
 

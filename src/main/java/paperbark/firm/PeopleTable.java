@@ -41,7 +41,7 @@ final class PeopleTable {
     }
 
     private static Optional<Licence> licence(TableRow row) {
-        Optional<Trade> trade = row.needed("trade", CellText.oneOf(Trade.values(), Trade::word));
+        Optional<Trade> trade = row.needed("trade", Trade::parse);
         Optional<String> number = row.neededText("licence");
         Optional<String> licenceClass = row.text("class");
         Optional<State> state = row.needed("state", State::parse);

@@ -24,7 +24,7 @@ final class StatePapersTable {
 
     private static Optional<StatePaper> paper(TableRow row, TakenNames names) {
         Optional<State> state = row.needed("state", State::parse);
-        Optional<Trade> trade = row.needed("trade", CellText.oneOf(Trade.values(), Trade::word));
+        Optional<Trade> trade = row.needed("trade", Trade::parse);
         Optional<String> document = row.neededText("document");
         Optional<Integer> months = row.optional("months", WholeNumber::parse);
         Optional<Integer> days = row.needed("days", WholeNumber::parse);

@@ -65,6 +65,7 @@ public final class BatchCheck {
                                 + Field.SITE_POSITION.label()
                                 + "\" where on the property each heater stands."));
         columns(live).ifPresent(findings::add);
+        findings.addAll(UntoldClaims.of(live));
         rowEach(jobs, rowEach).ifPresent(findings::add);
         return findings;
     }

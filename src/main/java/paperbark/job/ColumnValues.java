@@ -1,8 +1,12 @@
 package paperbark.job;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
@@ -19,6 +23,7 @@ import paperbark.value.Email;
 import paperbark.value.Money;
 import paperbark.value.Phone;
 import paperbark.value.Postcode;
+import paperbark.value.SchemeName;
 import paperbark.value.State;
 import paperbark.value.WholeNumber;
 
@@ -33,6 +38,12 @@ final class ColumnValues {
     private static final int MORE = 60;
 
     private static final int FEW = 30;
+
+    /** More fields than these help nobody to choose. */
+    private static final int OFFERED = 3;
+
+    private static final int KINDS = 2;
+
     private static final int AGAINST = -50;
 
     private static final Pattern STREET =
@@ -96,6 +107,51 @@ final class ColumnValues {
         return against
                 ? new Evidence(AGAINST, "but few " + form.words, false, false)
                 : Evidence.NONE;
+    }
+
+    /**
+     * What the column may be, for people who look for its field: of the two likeliest kinds of
+     * value up to three fields each.
+     *
+     * @param open fields that no column is proposed for
+     */
+    String hint(List<Field> open) {
+        if (cells.isEmpty()) {
+            return "nothing stands below it";
+        }
+        Map<String, List<Field>> byKind = new LinkedHashMap<>();
+        for (Field field : open) {
+            Evidence evidence = speaksFor(field);
+            if (evidence.points() > 0 && !field.key().startsWith("postal-")) {
+                byKind.computeIfAbsent(evidence.because(), k -> new ArrayList<>()).add(field);
+            }
+        }
+        String kinds =
+                byKind.entrySet().stream()
+                        .sorted(
+                                Comparator.comparingInt(
+                                        e -> -speaksFor(e.getValue().get(0)).points()))
+                        .limit(KINDS)
+                        .map(e -> labels(e.getValue()) + " (" + e.getKey() + ")")
+                        .collect(Collectors.joining(" or "));
+        return kinds.isEmpty() ? "nothing speaks for any field" : "may be " + kinds;
+    }
+
+    private static String labels(List<Field> fields) {
+        return fields.stream()
+                .sorted(
+                        Comparator.comparing((Field f) -> !f.isNeeded())
+                                .thenComparing(ColumnValues::isOfCertificates))
+                .limit(OFFERED)
+                .map(f -> "\"" + f.label() + "\"")
+                .collect(Collectors.joining(", "));
+    }
+
+    /** A list with a column for each scheme has headings that say so. */
+    private static boolean isOfCertificates(Field field) {
+        return field.key().startsWith("certificate-")
+                || Arrays.stream(SchemeName.values())
+                        .anyMatch(s -> field.key().startsWith(s.key()));
     }
 
     /**
@@ -185,9 +241,12 @@ final class ColumnValues {
                     fits(ONE_CELL), 50, "are whole addresses", field.equals(Field.SITE_ONE_CELL));
         }
         if (field.equals(Field.PRODUCT_ONE_CELL)) {
-            boolean every =
-                    cells.stream().allMatch(c -> ProductCell.isMakerThenModel(c.text(), tables));
-            return new Form(c -> every, 50, "begin with a maker of the tables", true, false);
+            return new Form(
+                    c -> ProductCell.isMakerThenModel(c.text(), tables),
+                    50,
+                    "begin with a maker of the tables",
+                    true,
+                    false);
         }
         if (field.equals(Field.SITE_STREET) || field.equals(Field.POSTAL_STREET)) {
             boolean site = field.equals(Field.SITE_STREET);

@@ -18,7 +18,8 @@ import paperbark.sheet.Sheet;
  * @param column the column
  * @param field what it is probably about; empty where nothing speaks for anything
  * @param sure how sure that is
- * @param because what speaks for it, in words
+ * @param because what speaks for it, in words; where nothing does, what stands below and what that
+ *     may be
  */
 public record HeadingMatch(Column column, Optional<Field> field, Sure sure, String because) {
     // Scores are our own weighing of the evidence: a heading that is known outright is 90 points,
@@ -108,7 +109,13 @@ public record HeadingMatch(Column column, Optional<Field> field, Sure sure, Stri
                         .forEach(gone::add);
             }
         }
-        return sheet.columns().stream().map(c -> match(c, taken)).toList();
+        List<Field> open =
+                Field.values().stream()
+                        .filter(f -> f.parts().isEmpty() && !gone.contains(f))
+                        .toList();
+        return sheet.columns().stream()
+                .map(c -> match(c, taken, ColumnValues.of(sheet, c, tables), open))
+                .toList();
     }
 
     /** Cells that all hold several facts are not proposed as one of these alone. */
@@ -125,7 +132,8 @@ public record HeadingMatch(Column column, Optional<Field> field, Sure sure, Stri
         }
     }
 
-    private static HeadingMatch match(Column column, List<Guess> taken) {
+    private static HeadingMatch match(
+            Column column, List<Guess> taken, ColumnValues values, List<Field> open) {
         return taken.stream()
                 .filter(g -> g.column.equals(column))
                 .findFirst()
@@ -133,7 +141,10 @@ public record HeadingMatch(Column column, Optional<Field> field, Sure sure, Stri
                         g ->
                                 new HeadingMatch(
                                         column, Optional.of(g.field), Sure.of(g.points), g.because))
-                .orElseGet(() -> new HeadingMatch(column, Optional.empty(), Sure.NONE, ""));
+                .orElseGet(
+                        () ->
+                                new HeadingMatch(
+                                        column, Optional.empty(), Sure.NONE, values.hint(open)));
     }
 
     private static Optional<Guess> guess(

@@ -106,6 +106,8 @@ public record JobRows(Sheet sheet, Set<Integer> others, List<Finding> findings) 
                 missing.stream()
                         .map(f -> columns.containsKey(f) ? columns.get(f).heading() : f.label())
                         .map(heading -> "\"" + heading + "\"")
+                        // Facts that share a cell share its heading.
+                        .distinct()
                         .collect(Collectors.joining(", "));
         return Finding.of(
                         FindingCode.ROW_NO_JOB,

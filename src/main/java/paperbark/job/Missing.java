@@ -88,6 +88,11 @@ public record Missing(Field field, String who) {
         }
     }
 
+    /** Whether it can be known before the visit: what office and owner know, and nobody on site. */
+    public boolean isKnownBeforehand() {
+        return who.equals(OFFICE) || who.equals(OWNER);
+    }
+
     /** Whether a stop speaks of the missing fact, so that a check would only repeat it. */
     boolean isToldElsewhere(Job job) {
         if (Set.of(Field.OLD_KIND, Field.OLD_DISABLED, Field.OLD_DISPOSAL).contains(field)) {

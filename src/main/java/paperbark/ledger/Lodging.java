@@ -9,11 +9,11 @@ import java.util.Optional;
 
 /**
  * Which claims that are to be lodged can be: whether the newest assignment of each came back with
- * all its pages. Claims whose assignment the ledger does not list are those of an earlier program
- * and are left out. The earliest last day comes first.
+ * all its pages and was not taken back since. Claims whose assignment the ledger does not list are
+ * those of an earlier program and are left out. The earliest last day comes first.
  *
  * @param ready whose assignment is back
- * @param awaited whose assignment is not back, or not all of it
+ * @param awaited whose assignment is not back, or not all of it, or counts no longer
  */
 public record Lodging(List<Assigned> ready, List<Assigned> awaited) {
 
@@ -62,7 +62,7 @@ public record Lodging(List<Assigned> ready, List<Assigned> awaited) {
         for (ClaimState claim : open) {
             PaperState paper = papers.get(claim.id());
             if (paper != null) {
-                (paper.step().isBack() ? ready : awaited).add(new Assigned(claim, paper));
+                (paper.isReady() ? ready : awaited).add(new Assigned(claim, paper));
             }
         }
         return Optional.of(new Lodging(ready, awaited));

@@ -11,8 +11,11 @@ import java.util.Set;
  * @param kind name of the paper's kind
  * @param version which version of the job it was printed for, from 1
  * @param batch name of the batch
+ * @param printedOn day of that batch
  * @param replaced whether a later batch printed the paper anew
  * @param withdrawn whether the job was booked out since
+ * @param takenBack the batch of the job's newest version, where it tells to take this paper back
+ *     and holds the new one
  * @param pages how many pages it has; 0 while none came back
  * @param back the pages that came back
  * @param blank pages that came back with an empty box each time
@@ -23,8 +26,10 @@ public record PaperState(
         String kind,
         int version,
         String batch,
+        LocalDate printedOn,
         boolean replaced,
         boolean withdrawn,
+        Optional<String> takenBack,
         int pages,
         Set<Integer> back,
         Set<Integer> blank,
@@ -71,7 +76,22 @@ public record PaperState(
         }
     }
 
-    /** How far it has come. */
+    /** Whether it still counts, and every page is here. */
+    public boolean isReady() {
+        return counts() && step().isBack();
+    }
+
+    /** Whether it still counts: no later batch printed it anew or took it back. */
+    public boolean counts() {
+        return !replaced && !withdrawn && takenBack.isEmpty();
+    }
+
+    /** How it stands, to whoever waits for it. */
+    public String awaited() {
+        return takenBack.isPresent() ? "taken back, and the new one is held" : step().awaited();
+    }
+
+    /** How far it has come, whether it counts or not. */
     public Step step() {
         if (back.isEmpty()) {
             return Step.PRINTED;

@@ -2,6 +2,7 @@ package paperbark.ledger;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -21,13 +22,21 @@ public final class ScanBook {
     private static final int AT_ONCE = 500;
 
     private static final String PAPERS =
-            "SELECT j.reference, p.job_key, p.kind, p.version, e.name,"
+            "SELECT j.reference, p.job_key, p.kind, p.version, e.name, e.day,"
                     + " (SELECT count(*) FROM paper l WHERE l.job_key = p.job_key AND l.kind = p.kind"
                     + " AND l.version > p.version),"
                     + " (SELECT count(*) FROM withdrawn w WHERE w.job_key = p.job_key"
-                    + " AND w.version >= p.version)"
+                    + " AND w.version >= p.version),"
+                    // What versions between said counts no longer: facts may have been put back.
+                    + " (SELECT max(te.name) FROM paper t JOIN entry te ON te.seq = t.entry"
+                    + " WHERE t.job_key = p.job_key AND t.kind = p.kind || '"
+                    + PaperEntry.TAKEN_BACK
+                    + "' AND t.version > p.version AND t.version ="
+                    + " (SELECT max(n.version) FROM job n WHERE n.job_key = p.job_key))"
                     + " FROM paper p JOIN entry e ON e.seq = p.entry"
-                    + " JOIN job j ON j.job_key = p.job_key AND j.version = p.version WHERE ";
+                    + " JOIN job j ON j.job_key = p.job_key AND j.version = p.version WHERE p.kind NOT LIKE '%"
+                    + PaperEntry.TAKEN_BACK
+                    + "' AND ";
 
     private static final String CAME =
             "SELECT s.job_key, s.version, s.kind, s.page, s.pages, s.blank, b.day FROM scanned s"
@@ -87,8 +96,7 @@ public final class ScanBook {
 
     /** Whether papers are scanned at all: an office that does not is told nothing of them. */
     public boolean isUsed() {
-        return sql.first("SELECT seq FROM entry WHERE kind = 'scan' LIMIT 1", r -> r.getLong(1))
-                .isPresent();
+        return firstDay().isPresent();
     }
 
     /** How often these bytes were taken in. */
@@ -111,6 +119,32 @@ public final class ScanBook {
         return states("e.name = ?", batch);
     }
 
+    /** The day on which the first pile was taken in; empty where no papers are scanned. */
+    public Optional<LocalDate> firstDay() {
+        return sql.first(
+                "SELECT day FROM entry WHERE kind = 'scan' ORDER BY seq LIMIT 1",
+                r -> LocalDate.parse(r.getString(1)));
+    }
+
+    /**
+     * The newest version of every paper of these kinds whose job was not called off or forgotten.
+     */
+    public List<PaperState> newest(Collection<String> kinds) {
+        return states(
+                        "p.kind IN ("
+                                + marks(kinds.size())
+                                + ") AND NOT EXISTS (SELECT 1 FROM forgotten f WHERE"
+                                + " f.job_key = p.job_key AND f.version >= p.version)",
+                        kinds.toArray())
+                .stream()
+                .filter(paper -> !paper.replaced() && !paper.withdrawn())
+                .toList();
+    }
+
+    private static String marks(int howMany) {
+        return String.join(", ", Collections.nCopies(howMany, "?"));
+    }
+
     /** The newest assignment of each claim by the claim's number; a later one counts alone. */
     Map<Long, PaperState> assignments(List<ClaimState> claims) {
         Map<Long, PaperState> all = new HashMap<>();
@@ -131,8 +165,10 @@ public final class ScanBook {
     private Map<String, PaperState> newest(SchemeName scheme, List<ClaimState> claims) {
         List<Object> values = new ArrayList<>(List.of(scheme.key()));
         claims.forEach(c -> values.add(Keys.job(c.job())));
-        String marks = String.join(", ", Collections.nCopies(claims.size(), "?"));
-        return states("p.kind = ? AND p.job_key IN (" + marks + ")", values.toArray()).stream()
+        return states(
+                        "p.kind = ? AND p.job_key IN (" + marks(claims.size()) + ")",
+                        values.toArray())
+                .stream()
                 .filter(paper -> !paper.replaced())
                 .collect(Collectors.toMap(paper -> Keys.job(paper.job()), paper -> paper));
     }
@@ -143,8 +179,10 @@ public final class ScanBook {
             String kind,
             int version,
             String batch,
+            LocalDate printedOn,
             boolean replaced,
-            boolean withdrawn) {
+            boolean withdrawn,
+            Optional<String> takenBack) {
         private String id() {
             return key + " " + version + " " + kind;
         }
@@ -164,8 +202,10 @@ public final class ScanBook {
                                         r.getString(3),
                                         r.getInt(4),
                                         r.getString(5),
-                                        r.getLong(6) > 0,
-                                        r.getLong(7) > 0),
+                                        LocalDate.parse(r.getString(6)),
+                                        r.getLong(7) > 0,
+                                        r.getLong(8) > 0,
+                                        Optional.ofNullable(r.getString(9))),
                         values);
         if (printed.isEmpty()) {
             return List.of();
@@ -214,8 +254,10 @@ public final class ScanBook {
                 paper.kind(),
                 paper.version(),
                 paper.batch(),
+                paper.printedOn(),
                 paper.replaced(),
                 paper.withdrawn(),
+                paper.takenBack(),
                 came.stream().mapToInt(Came::pages).max().orElse(0),
                 back,
                 blank,

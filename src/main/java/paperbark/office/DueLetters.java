@@ -149,15 +149,10 @@ final class DueLetters {
     }
 
     /** The papers of a batch that count, by job. */
-    private Map<String, List<PaperState>> current(String batch) throws IOException {
-        List<PaperState> all = new ArrayList<>();
-        for (PaperState paper : scans.ofBatch(batch)) {
-            boolean counts = !paper.replaced() && !paper.withdrawn();
-            if (counts && printed.takenBack(paper.job(), paper.version(), paper.kind()).isEmpty()) {
-                all.add(paper);
-            }
-        }
-        return all.stream().collect(Collectors.groupingBy(p -> Keys.job(p.job())));
+    private Map<String, List<PaperState>> current(String batch) {
+        return scans.ofBatch(batch).stream()
+                .filter(PaperState::counts)
+                .collect(Collectors.groupingBy(p -> Keys.job(p.job())));
     }
 
     private void owner(String batch, PrintedJob of) throws IOException {

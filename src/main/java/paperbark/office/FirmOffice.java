@@ -34,13 +34,18 @@ public record FirmOffice(NewFirm firm, Optional<Path> logo) {
     /** The certificates that each state asks for are facts of the law and no sample. */
     private static final String OF_EVERY_FIRM = "state-papers";
 
-    /** Whether a file can be a logo. */
-    public static boolean isPicture(Path file) {
-        return ending(file).matches("png|svg");
+    /** Why a file cannot be a logo, in a sentence; empty where it can. */
+    public static Optional<String> pictureTrouble(Path file) {
+        if (!ending(file).matches("png|svg")) {
+            return Optional.of(file.getFileName() + " is no .png or .svg file.");
+        }
+        return Files.isRegularFile(file)
+                ? Optional.empty()
+                : Optional.of("There is no file " + file + ".");
     }
 
     private static String ending(Path file) {
-        String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+        String name = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT);
         return name.substring(name.lastIndexOf('.') + 1);
     }
 

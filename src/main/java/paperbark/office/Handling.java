@@ -148,7 +148,7 @@ final class Handling {
                 new Request.FirmFiles(office.tables(), office.templates(), office.rules()),
                 office.packs(),
                 new Request.Run(world.today().get(), world.now().get(), world.version()),
-                Request.Extras.NONE,
+                Request.Extras.OFFICE,
                 new Request.LedgerUse(Optional.of(office.ledger()), false));
     }
 

@@ -134,7 +134,7 @@ final class LostBatches {
                 desk.resolve("packs"),
                 new Request.Run(
                         LocalDate.parse(entry.day()), Instant.parse(entry.at()), world.version()),
-                Request.Extras.NONE,
+                Request.Extras.OFFICE,
                 new Request.LedgerUse(Optional.of(before(entry, desk)), false));
     }
 

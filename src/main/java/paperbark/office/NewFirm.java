@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import paperbark.batch.SampleFirm;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
 import paperbark.firm.FirmTablesReader;
@@ -24,6 +25,34 @@ public record NewFirm(
         List<Map<String, String>> licences,
         List<String> makers,
         List<String> buyers) {
+
+    /** What is asked for by a name of the firm's own. */
+    public enum Named {
+        PERSON("people", "person"),
+        MAKER("makers", "maker"),
+        BUYER("buyers", "buyer");
+
+        private final String table;
+        private final String column;
+
+        Named(String table, String column) {
+            this.table = table;
+            this.column = column;
+        }
+
+        /** What is said where the name is an invented one of the sample firm's. */
+        public Optional<String> sample(String name) {
+            NewFirm with =
+                    new NewFirm(
+                            SOMEBODY,
+                            this == PERSON ? List.of(Map.of(column, name)) : List.of(),
+                            this == MAKER ? List.of(name) : List.of(),
+                            this == BUYER ? List.of(name) : List.of());
+            return with.ofSample().stream().anyMatch((table + ": " + name)::equalsIgnoreCase)
+                    ? Optional.of(invented(name))
+                    : Optional.empty();
+        }
+    }
 
     // Stand in for what was not told yet while one fact is looked at alone; the number belongs to
     // nobody.
@@ -50,6 +79,23 @@ public record NewFirm(
         }
         return List.of(
                 firm, people, named("makers", "maker", makers), named("buyers", "buyer", buyers));
+    }
+
+    /** What is said of a name, or fact, that is the sample firm's: a pack that shows it is held. */
+    private static String invented(String what) {
+        return what
+                + " is the sample firm's and made up; papers that show it are held. Name one of your own.";
+    }
+
+    /** What of it is the sample firm's, a phrase each. */
+    private List<String> ofSample() {
+        return FirmTablesReader.of(tables()).result().map(SampleFirm::left).orElse(List.of());
+    }
+
+    /** What would hold papers because it is the sample firm's, in a sentence. */
+    public Optional<String> sampleLeft() {
+        List<String> left = ofSample();
+        return left.isEmpty() ? Optional.empty() : Optional.of(invented(String.join(", ", left)));
     }
 
     private static TableRows named(String table, String column, List<String> names) {

@@ -13,6 +13,7 @@ import paperbark.disk.FileNames;
 import paperbark.disk.Hashes;
 import paperbark.ledger.Keys;
 import paperbark.ledger.LedgerPlace;
+import paperbark.output.index.PapersPage;
 
 /**
  * The paths of an office folder.
@@ -166,6 +167,11 @@ public record Office(Path root) {
      */
     public Path week(String ending) {
         return root.resolve("week" + ending);
+    }
+
+    /** The page that shows how the papers stand that people sign. */
+    public Path papersPage() {
+        return root.resolve(PapersPage.FILE);
     }
 
     /** The file whose lock says that a program attends the folder. */

@@ -21,6 +21,7 @@ import paperbark.ledger.LedgerException;
 import paperbark.output.WeekView;
 import paperbark.output.calendar.CalendarDay;
 import paperbark.output.calendar.CalendarFile;
+import paperbark.output.index.PapersPage;
 import paperbark.output.index.WeekPage;
 import paperbark.output.mail.Draft;
 import paperbark.output.mail.DraftFile;
@@ -29,10 +30,10 @@ import paperbark.rules.Rulebook;
 import paperbark.value.Email;
 
 /**
- * Keeps what an office shows beside its batches. Its calendar and the page of its week are made
- * anew from ledger, tables and batches whenever the ledger or a file of the firm's changed or a day
- * is over, so that they never tell other days than the newest batch; the drafts of what leaves the
- * house with them. What cannot be made costs nothing else.
+ * Keeps what an office shows beside its batches. Its calendar, the page of its week and the list of
+ * its papers are made anew from ledger, tables and batches whenever the ledger or a file of the
+ * firm's changed or a day is over, so that they never tell other days than the newest batch; the
+ * drafts of what leaves the house with them. What cannot be made costs nothing else.
  */
 public final class OfficePapers {
     private final Office office;
@@ -69,6 +70,7 @@ public final class OfficePapers {
                     new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
             make("calendar.ics", facts::writeCalendar, trouble);
             make("week.html", facts::writeWeek, trouble);
+            make(PapersPage.FILE, facts::writePapers, trouble);
             seen.forEach(result -> trouble.addAll(PhotoDesk.lines(result)));
             SendDesk.Making making = new SendDesk.Making(today, now, version, false);
             make(
@@ -136,8 +138,10 @@ public final class OfficePapers {
                     new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
             facts.writeCalendar();
             facts.writeWeek();
+            facts.writePapers();
             return List.of(
                     office.calendar(),
+                    office.papersPage(),
                     office.week(".html"),
                     office.week(".pdf"),
                     office.week(".eml"));
@@ -248,6 +252,17 @@ public final class OfficePapers {
             replace(office.week(".pdf"), sheet);
             replace(office.week(".eml"), DraftFile.of(draft));
             replace(office.week(".html"), page.getBytes(StandardCharsets.UTF_8));
+        }
+
+        /** The page comes last: it leads to the table. */
+        void writePapers() throws IOException {
+            PaperList papers = PaperList.of(office, ledger, today);
+            Optional<byte[]> table = papers.table();
+            if (table.isPresent()) {
+                replace(office.root().resolve(PaperList.TABLE), table.get());
+            }
+            String page = PapersPage.of(papers.view(today, version));
+            replace(office.papersPage(), page.getBytes(StandardCharsets.UTF_8));
         }
 
         private byte[] sheet(WeekView view) {

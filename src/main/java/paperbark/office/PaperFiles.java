@@ -35,10 +35,7 @@ final class PaperFiles {
         PageMap.PaperSpan paper = of.span(kind).orElseThrow();
         PaperState state = of.state(kind).orElseThrow();
         String job = of.job().job();
-        Path file =
-                office.signed()
-                        .resolve(Office.signedFolder(job))
-                        .resolve(Office.signedName(job, paper.title(), state.version()));
+        Path file = SignedFile.of(office, job, paper.title(), state.version());
         PaperState.Step step = state.step();
         if (step.isBack() && Files.isRegularFile(file)) {
             String said = step == PaperState.Step.BACK ? "signed" : "signed, with an empty box";

@@ -1,21 +1,29 @@
 package paperbark.office;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import paperbark.batch.OutputFolder;
 import paperbark.batch.PageMap;
+import paperbark.ledger.Batches;
 import paperbark.ledger.JobVersion;
 import paperbark.ledger.Ledger;
 import paperbark.output.PageMark;
 import paperbark.scan.Place;
 import paperbark.scan.Printed;
+import paperbark.scan.PrintedForms;
 
 /** The pages that an office printed, by the maps in its batch folders. */
-final class PrintedPages implements Printed {
+final class PrintedPages implements Printed, PrintedForms {
+    // Enough to tell what of a form is filled in, and what is printed on each.
+    private static final int MOST_ALIKE = 8;
+    private static final int LOOKED_INTO = 20;
+
     private final Ledger ledger;
     private final Office office;
     private final BatchFolders folders;
@@ -77,20 +85,84 @@ final class PrintedPages implements Printed {
                 .map(paper -> new Place(like.job(), like.version(), like.batch(), paper, packPage));
     }
 
-    /**
-     * The batch of the newest version of a job, where it tells to take back an earlier version's
-     * paper and holds the new one. What versions between said counts no longer: the facts may have
-     * been put back.
-     */
-    Optional<String> takenBack(String job, int version, String kind) throws IOException {
-        List<JobVersion> all = versions(job);
-        if (all.isEmpty() || all.get(all.size() - 1).number() <= version) {
+    @Override
+    public List<Place> inPackOf(Place page) throws IOException {
+        List<Place> all = new ArrayList<>();
+        Optional<PageMap.PackPages> pack = map(page.batch()).flatMap(map -> map.of(page.job()));
+        for (PageMap.PaperSpan paper : pack.stream().flatMap(p -> p.papers().stream()).toList()) {
+            for (int i = 0; paper.unmarked() && i < paper.pages(); i++) {
+                all.add(
+                        new Place(
+                                page.job(),
+                                page.version(),
+                                page.batch(),
+                                paper,
+                                paper.first() + i));
+            }
+        }
+        return all;
+    }
+
+    @Override
+    public List<Place> alike(Place page) throws IOException {
+        List<Place> all = new ArrayList<>();
+        for (JobVersion version : versions(page.job())) {
+            add(all, page, page.job(), version);
+        }
+        addOthers(all, page, page.batch());
+        String place = OutputFolder.known(office.packs()).orElse("");
+        for (Batches.BatchState batch : ledger.batches().newest(LOOKED_INTO, place)) {
+            if (!batch.name().equals(page.batch())) {
+                addOthers(all, page, batch.name());
+            }
+        }
+        return all;
+    }
+
+    /** Pages of other jobs of a batch, as long as there are few. */
+    private void addOthers(List<Place> all, Place page, String batch) throws IOException {
+        List<PageMap.PackPages> packs = map(batch).map(PageMap::jobs).orElse(List.of());
+        for (int i = 0; i < packs.size() && all.size() < MOST_ALIKE; i++) {
+            String job = packs.get(i).job();
+            for (JobVersion version : versions(job)) {
+                if (version.batch().equals(batch) && !job.equals(page.job())) {
+                    add(all, page, job, version);
+                }
+            }
+        }
+    }
+
+    /** The same page of the paper of another job or version, if that was printed without a mark. */
+    private void add(List<Place> all, Place page, String job, JobVersion version)
+            throws IOException {
+        pack(job, version).stream()
+                .flatMap(pack -> pack.papers().stream())
+                .filter(PageMap.PaperSpan::unmarked)
+                .filter(paper -> paper.kind().equals(page.paper().kind()))
+                .filter(paper -> page.page() <= paper.pages())
+                .map(
+                        paper ->
+                                new Place(
+                                        job,
+                                        version.number(),
+                                        version.batch(),
+                                        paper,
+                                        paper.first() + page.page() - 1))
+                .filter(place -> !place.equals(page))
+                .forEach(all::add);
+    }
+
+    @Override
+    public Optional<Path> pack(Place page) throws IOException {
+        Optional<JobVersion> version =
+                versions(page.job()).stream().filter(v -> v.number() == page.version()).findFirst();
+        if (version.isEmpty()) {
             return Optional.empty();
         }
-        JobVersion newest = all.get(all.size() - 1);
-        return pack(job, newest)
-                .filter(pack -> pack.takenBack().contains(kind))
-                .map(pack -> newest.batch());
+        return folders.of(office, page.batch()).stream()
+                .map(folder -> folder.resolve(version.get().pack()))
+                .filter(Files::isRegularFile)
+                .findFirst();
     }
 
     /** The folder of a batch, also one that was renamed; none where it is not here. */

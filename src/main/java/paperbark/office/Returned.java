@@ -26,7 +26,10 @@ final class Returned {
     static final String PROPOSAL = "columns-proposed.csv";
 
     private static final Set<FindingCode> OF_HEADINGS =
-            Set.of(FindingCode.HEADINGS_NOT_FOUND, FindingCode.COLUMN_MISSING);
+            Set.of(
+                    FindingCode.HEADINGS_NOT_FOUND,
+                    FindingCode.COLUMN_MISSING,
+                    FindingCode.SHEET_NOT_FOUND);
 
     private Returned() {}
 
@@ -42,15 +45,15 @@ final class Returned {
                     item.returning().resolve(FileNames.stem(source) + "-checked.xlsx"),
                     marked.get());
         }
-        boolean proposed = propose(office, item, source, findings);
+        Optional<HeadingProposal> proposed = propose(office, item, source, findings);
         giveBack(office, item, note(source, findings, proposed), today);
     }
 
     /** Where the headings are the trouble, leaves a proposal which column is which. */
-    private static boolean propose(
+    private static Optional<HeadingProposal> propose(
             Office office, WorkItem item, Path source, List<Finding> findings) throws IOException {
         if (findings.stream().noneMatch(f -> OF_HEADINGS.contains(f.code()))) {
-            return false;
+            return Optional.empty();
         }
         Optional<HeadingProposal> proposal =
                 new SideProducts(source.getFileName().toString())
@@ -62,7 +65,7 @@ final class Returned {
         if (proposal.isPresent()) {
             Disk.write(item.returning().resolve(PROPOSAL), proposal.get().columnsFile());
         }
-        return proposal.isPresent();
+        return proposal;
     }
 
     /** Gives back a pile of scans that cannot be read. */
@@ -123,7 +126,8 @@ final class Returned {
         return true;
     }
 
-    private static String note(Path source, List<Finding> findings, boolean proposed) {
+    private static String note(
+            Path source, List<Finding> findings, Optional<HeadingProposal> proposed) {
         StringBuilder note = new StringBuilder();
         note.append(source.getFileName())
                 .append(" could not be used, and nothing was prepared from it.\n\n");
@@ -134,15 +138,38 @@ final class Returned {
                 note.append("  What to do: ").append(finding.remedy()).append("\n\n");
             }
         }
-        if (proposed) {
-            note.append(
-                    PROPOSAL
-                            + " says which column is probably which, and how sure that is.\n"
-                            + "  What to do: look it over, take out each row with \"look\" that is wrong,"
-                            + " and copy its first three columns to the table \"columns\".\n\n");
-        }
+        proposed.map(Returned::proposal).ifPresent(note::append);
         note.append(
                 "Then drop the file into the intake folder again. This folder you may delete.\n");
+        return note.toString();
+    }
+
+    private static String proposal(HeadingProposal proposal) {
+        StringBuilder note = new StringBuilder();
+        note.append(
+                PROPOSAL
+                        + " says which column is probably which, and how sure that is.\n"
+                        + "  What to do: look it over, take out each row with \"look\" that is wrong,"
+                        + " and copy its first three columns to the table \"columns\".\n\n");
+        List<String> open = proposal.open();
+        if (!open.isEmpty()) {
+            note.append("It names no field for these columns:\n");
+            open.forEach(column -> note.append("  ").append(column).append('\n'));
+            note.append(
+                    "  What to do: add a row with field and heading for each that is wanted. The others are not used.\n\n");
+        }
+        if (!proposal.missingInFile().isEmpty()) {
+            note.append("Every list needs these, and no column was found for them:\n  ")
+                    .append(String.join(", ", proposal.missingInFile()))
+                    .append("\n\n");
+        }
+        List<String> words = proposal.unknownWords();
+        if (!words.isEmpty()) {
+            note.append("Words of the list that are not understood:\n");
+            words.forEach(word -> note.append("  ").append(word).append('\n'));
+            note.append(
+                    "  What to do: give the table \"words\" a row for each: field, word, and what it stands for.\n\n");
+        }
         return note.toString();
     }
 

@@ -1,6 +1,5 @@
 package paperbark.office;
 
-import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -20,13 +19,11 @@ import paperbark.scan.SeenPage;
 final class ScanFindings {
     private final String file;
     private final ScanBook book;
-    private final PrintedPages printed;
     private final List<Finding> findings = new ArrayList<>();
 
-    ScanFindings(String file, ScanBook book, PrintedPages printed) {
+    ScanFindings(String file, ScanBook book) {
         this.file = file;
         this.book = book;
-        this.printed = printed;
     }
 
     List<Finding> all() {
@@ -49,7 +46,7 @@ final class ScanFindings {
     }
 
     /** Of a paper, before its pages are entered. */
-    void of(ReturnedPaper paper) throws IOException {
+    void of(ReturnedPaper paper) {
         Optional<PaperState> before =
                 book.papers(paper.job()).stream()
                         .filter(
@@ -78,7 +75,7 @@ final class ScanFindings {
                 + ".";
     }
 
-    private void old(ReturnedPaper paper, PaperState state) throws IOException {
+    private void old(ReturnedPaper paper, PaperState state) {
         if (state.withdrawn()) {
             outdated(
                     paper,
@@ -90,7 +87,7 @@ final class ScanFindings {
                     "a later batch printed it anew.",
                     "Have the newer one signed; this one counts no longer.");
         } else {
-            printed.takenBack(paper.job(), paper.version(), paper.kind())
+            state.takenBack()
                     .ifPresent(
                             later ->
                                     outdated(

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import paperbark.batch.Ending;
 import paperbark.disk.Disk;
 import paperbark.finding.Finding;
@@ -47,8 +48,9 @@ public final class Scans {
      * @throws paperbark.ledger.LedgerException when the ledger cannot be trusted
      */
     public Result take() throws IOException {
+        List<String> looks;
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            LedgerProof.prove(office, ledger, new Proof(), ProvedFiles.none());
+            looks = LedgerProof.prove(office, ledger, new Proof(), ProvedFiles.none());
         }
         ScanDesk desk = new ScanDesk(office, world);
         List<ScanDesk.Result> results = new ArrayList<>();
@@ -63,10 +65,28 @@ public final class Scans {
                 results.add(desk.take(file));
             }
         }
+        show(looks);
         return new Result(
                 results.stream().map(ScanDesk.Result::ending).toList(),
                 results.stream().flatMap(r -> r.findings().stream()).toList(),
                 results.stream().map(ScanDesk.Result::said).toList());
+    }
+
+    /** What the office shows of its papers tells of these too. */
+    private void show(List<String> looks) throws IOException {
+        OfficePapers papers = new OfficePapers(office);
+        papers.refresh(world.today().get(), world.now().get(), world.version());
+        new StatusPage(office, world)
+                .write(
+                        new StatusPage.State(
+                                new Intake(office.intake(), world.quiet())
+                                        .look(world.now().get())
+                                        .waiting(),
+                                Optional.empty(),
+                                List.of(),
+                                Stream.concat(looks.stream(), papers.looks().stream()).toList(),
+                                true,
+                                false));
     }
 
     /**

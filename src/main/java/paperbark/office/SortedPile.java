@@ -21,6 +21,7 @@ import paperbark.scan.PagesPdf;
 import paperbark.scan.PileReader;
 import paperbark.scan.ReturnedPaper;
 import paperbark.scan.SeenPage;
+import paperbark.scan.UnmarkedPages;
 import paperbark.scan.UnreadablePile;
 
 /**
@@ -28,6 +29,7 @@ import paperbark.scan.UnreadablePile;
  *
  * @param papers the papers that the pile has pages of
  * @param entered the pages as the ledger takes them in
+ * @param byLooks how many pages without a mark were placed by their neighbours and looks
  * @param unplaced how many pages a person has to place
  * @param empty how many pages have nothing on them
  * @param findings what people should look at
@@ -35,6 +37,7 @@ import paperbark.scan.UnreadablePile;
 record SortedPile(
         List<ReturnedPaper> papers,
         List<ScanEntry.Page> entered,
+        int byLooks,
         int unplaced,
         int empty,
         List<Finding> findings) {
@@ -51,6 +54,7 @@ record SortedPile(
                 + papers.size()
                 + (papers.size() == 1 ? " paper" : " papers")
                 + " sorted into signed/"
+                + (byLooks > 0 ? ", " + byLooks + " without a mark by looks and neighbours" : "")
                 + (empty > 0 ? ", " + empty + " empty" : "")
                 + (unplaced > 0 ? ", " + unplaced + " to be placed by a person" : "")
                 + ". "
@@ -67,11 +71,12 @@ record SortedPile(
             throws IOException {
         PrintedPages printed = new PrintedPages(ledger, office);
         int cores = Runtime.getRuntime().availableProcessors();
-        List<SeenPage> pages =
-                NamedPages.placed(source, PileReader.read(source, printed, cores), printed);
+        List<SeenPage> read = PileReader.read(source, printed, cores);
+        List<SeenPage> named = NamedPages.placed(source, read, printed);
+        List<SeenPage> pages = UnmarkedPages.placed(source, named, printed);
         List<ReturnedPaper> papers = papers(pages);
         String name = source.getFileName().toString();
-        ScanFindings findings = new ScanFindings(name, new ScanBook(ledger), printed);
+        ScanFindings findings = new ScanFindings(name, new ScanBook(ledger));
         List<ScanEntry.Page> entered = new ArrayList<>();
         for (ReturnedPaper paper : papers) {
             findings.of(paper);
@@ -90,15 +95,25 @@ record SortedPile(
             }
         }
         int empty = (int) pages.stream().filter(SeenPage::empty).count();
+        long open = pages.stream().filter(SeenPage::isUnmarked).count();
+        int byLooks = (int) (named.stream().filter(SeenPage::isUnmarked).count() - open);
         SortedPile sorted =
-                new SortedPile(papers, List.copyOf(entered), unplaced, empty, findings.all());
+                new SortedPile(
+                        papers, List.copyOf(entered), byLooks, unplaced, empty, findings.all());
         if (!sorted.findings().isEmpty()) {
-            byte[] report = ScanReport.of(name, sorted, world).getBytes(StandardCharsets.UTF_8);
-            String file = world.today().get() + "-" + FileNames.slug(FileNames.stem(source));
-            Path free = Office.free(office.signed(), file + ".html");
-            write(out.resolve(free.getFileName().toString()), to -> to.write(report));
+            report(source, office, sorted, out, world);
         }
         return sorted;
+    }
+
+    private static void report(
+            Path source, Office office, SortedPile sorted, Path out, Attendant.World world)
+            throws IOException {
+        String name = source.getFileName().toString();
+        byte[] report = ScanReport.of(name, sorted, world).getBytes(StandardCharsets.UTF_8);
+        String file = world.today().get() + "-" + FileNames.slug(FileNames.stem(source));
+        Path free = Office.free(office.signed(), file + ".html");
+        write(out.resolve(free.getFileName().toString()), to -> to.write(report));
     }
 
     private static List<ReturnedPaper> papers(List<SeenPage> pages) {
@@ -137,24 +152,22 @@ record SortedPile(
                 page.blanks());
     }
 
-    /** One file a paper, named after job and paper, and after the version from the second on. */
+    /** One file a paper. */
     private static void write(Path source, Office office, ReturnedPaper paper, Path out)
             throws IOException {
-        String job = Office.signedFolder(paper.job());
-        String name = Office.signedName(paper.job(), paper.paper().title(), paper.version());
-        Path folder = office.signed().resolve(job);
-        Path before = folder.resolve(name);
+        Path before = SignedFile.of(office, paper.job(), paper.paper().title(), paper.version());
+        Path there = office.signed().relativize(before);
         String said = paper.paper().title() + ", job " + paper.job();
         try {
-            Optional<Path> there = Files.exists(before) ? Optional.of(before) : Optional.empty();
+            Optional<Path> earlier = Files.exists(before) ? Optional.of(before) : Optional.empty();
             write(
-                    out.resolve(job).resolve(name),
-                    to -> PagesPdf.write(source, paper.pages(), there, said, to));
+                    out.resolve(there),
+                    to -> PagesPdf.write(source, paper.pages(), earlier, said, to));
         } catch (UnreadablePile damaged) {
             // Whatever lies there by that name stays as it is.
-            Path free = Office.free(folder, name);
+            Path free = Office.free(before.getParent(), before.getFileName().toString());
             write(
-                    out.resolve(job).resolve(free.getFileName().toString()),
+                    out.resolve(there).resolveSibling(free.getFileName()),
                     to -> PagesPdf.write(source, paper.pages(), Optional.empty(), said, to));
         }
     }

@@ -8,7 +8,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -78,7 +77,8 @@ final class StatusPage {
                                                         e.getKey().getFileName().toString(),
                                                         e.getValue()))
                                 .toList(),
-                        returned(),
+                        new OpenReturns(office)
+                                .names(state.asksLedger()).stream().limit(LISTED).toList(),
                         state.asksLedger() ? batches() : List.of(),
                         state.asksLedger() ? lodging() : Optional.empty());
         shown = Optional.of(view);
@@ -120,16 +120,8 @@ final class StatusPage {
                 Files.isRegularFile(office.week(".html")),
                 Files.isRegularFile(office.send().resolve(SendDesk.PAGE)),
                 Files.isRegularFile(office.calendar()),
+                Files.isRegularFile(office.papersPage()),
                 Files.isRegularFile(office.root().resolve(OfficeView.MANUAL)));
-    }
-
-    private List<String> returned() throws IOException {
-        return Office.list(office.returned()).stream()
-                .filter(f -> Files.isDirectory(f) && !Office.isHidden(f))
-                .map(f -> f.getFileName().toString())
-                .sorted(Comparator.reverseOrder())
-                .limit(LISTED)
-                .toList();
     }
 
     private String seal() throws IOException {
@@ -175,7 +167,7 @@ final class StatusPage {
         return new OfficeView.Awaited(
                 assigned.paper().job(),
                 assigned.name(),
-                assigned.paper().step().awaited(),
+                assigned.paper().awaited(),
                 assigned.paper().batch());
     }
 

@@ -141,7 +141,7 @@ final class WeekFacts {
         return new WeekView.NotBack(
                 assigned.claim().reference(),
                 assigned.name(),
-                assigned.paper().step().awaited(),
+                assigned.paper().awaited(),
                 assigned.paper().batch(),
                 job.flatMap(j -> j.owner().phone()),
                 last.map(Days::show).orElse(""),

@@ -56,6 +56,11 @@ public record Paper(
         return !blockedBy.isEmpty();
     }
 
+    /** Whether it is held, and an earlier one says what is not so any more. */
+    public boolean takesBack() {
+        return isBlocked() && replaces.filter(earlier -> !earlier.changed().isEmpty()).isPresent();
+    }
+
     /**
      * What stands on it beside the facts of the job, a line each: another form is another paper.
      */

@@ -26,7 +26,7 @@ final class PageLook {
     }
 
     SeenPage at(int number, Grey full) throws IOException {
-        int by = Math.max(1, (int) (dpi(full) / ENOUGH_DPI));
+        int by = reduction(full);
         Grey page = full.reduced(by);
         Optional<Found> found = MarkReader.read(page);
         if (found.isEmpty() && isEmpty(page)) {
@@ -36,8 +36,13 @@ final class PageLook {
             found = MarkReader.read(full).map(f -> new Found(f.mark(), f.pose().inReduced(by)));
         }
         return found.isEmpty()
-                ? unplaced(number, 0, "It has no mark that can be read.")
+                ? unplaced(number, 0, SeenPage.NO_MARK)
                 : marked(number, page, found.get());
+    }
+
+    /** How many pixels of a picture are one where that is sharp enough to read it. */
+    static int reduction(Grey full) {
+        return Math.max(1, (int) (dpi(full) / ENOUGH_DPI));
     }
 
     private static double dpi(Grey page) {

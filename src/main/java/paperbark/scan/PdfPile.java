@@ -53,7 +53,7 @@ final class PdfPile implements Pile {
         try {
             PDPage page = document.getPage(number - 1);
             Optional<PDImageXObject> image = onlyImage(page);
-            return image.isPresent() ? decoded(image.get()) : drawn(page, number);
+            return image.isPresent() ? decoded(image.get()) : drawn(number, DPI);
         } catch (UnreadablePile told) {
             throw told;
         } catch (MissingImageReaderException e) {
@@ -65,13 +65,15 @@ final class PdfPile implements Pile {
         }
     }
 
-    private Grey drawn(PDPage page, int number) throws IOException {
-        double inches = 1.0 / POINTS_PER_INCH * DPI;
+    /** A page as it is drawn with so many dots an inch. */
+    Grey drawn(int number, int dpi) throws IOException {
+        PDPage page = document.getPage(number - 1);
+        double inches = 1.0 / POINTS_PER_INCH * dpi;
         Piles.refuseHuge(
                 (long) (page.getCropBox().getWidth() * inches),
                 (long) (page.getCropBox().getHeight() * inches));
         return RunLimit.USUAL.<Grey, IOException>run(
-                () -> Grey.of(renderer.renderImageWithDPI(number - 1, DPI, ImageType.GRAY)),
+                () -> Grey.of(renderer.renderImageWithDPI(number - 1, dpi, ImageType.GRAY)),
                 () -> {});
     }
 

@@ -24,6 +24,8 @@ public record SeenPage(
         boolean looked,
         List<BlankBox> blank) {
 
+    static final String NO_MARK = "It has no mark that can be read.";
+
     /** Keeps the list from being changed. */
     public SeenPage {
         blank = List.copyOf(blank);
@@ -39,7 +41,17 @@ public record SeenPage(
 
     /** The same page in a place that somebody else told. */
     public SeenPage at(Place told) {
-        return new SeenPage(number, false, Optional.of(told), "", quarterTurns, false, List.of());
+        return at(told, quarterTurns);
+    }
+
+    /** The same page in a place that something else told, and how it lies. */
+    SeenPage at(Place told, int turns) {
+        return new SeenPage(number, false, Optional.of(told), "", turns, false, List.of());
+    }
+
+    /** Whether it has no mark, and nothing told its place so far. */
+    public boolean isUnmarked() {
+        return place.isEmpty() && !empty && why.equals(NO_MARK);
     }
 
     /** The empty boxes as the ledger counts them: -1 where nobody looked. */

@@ -110,7 +110,7 @@ public record Owing(
             Lodging.of(ledger, told)
                     .map(Lodging::awaited)
                     .orElse(List.of())
-                    .forEach(a -> awaited.put(a.claim().id(), a.paper().step().awaited()));
+                    .forEach(a -> awaited.put(a.claim().id(), a.paper().awaited()));
             return new Owing(
                     asOf,
                     owing.open(),

@@ -8,14 +8,19 @@ import static paperbark.finding.FindingCode.REGISTER_EMPTY;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import paperbark.finding.Place;
+import paperbark.value.Nearest;
 
 /** Lets in only whole files of a kind that can be read, and tells the kind by their content. */
 final class FileGate {
@@ -30,10 +35,7 @@ final class FileGate {
             attributes = Files.readAttributes(file, BasicFileAttributes.class);
         } catch (NoSuchFileException e) {
             throw Refused.because(
-                    FILE_UNREADABLE,
-                    place,
-                    "There is no file of this name.",
-                    "Check the name and the folder.");
+                    FILE_UNREADABLE, place, "There is no file of this name.", nearest(file));
         } catch (FileSystemException e) {
             throw Refused.because(
                     FILE_UNREADABLE,
@@ -139,5 +141,19 @@ final class FileGate {
     private static String ending(String name) {
         int dot = name.lastIndexOf('.');
         return dot < 0 ? "" : name.substring(dot + 1).toLowerCase(Locale.ROOT);
+    }
+
+    /** What to do about a name that no file has: files of the folder may be nearly called so. */
+    private static String nearest(Path file) {
+        Path folder = file.resolveSibling("");
+        List<String> names = new ArrayList<>();
+        try (DirectoryStream<Path> all = Files.newDirectoryStream(folder, Files::isRegularFile)) {
+            all.forEach(other -> names.add(other.getFileName().toString()));
+        } catch (IOException | DirectoryIteratorException e) {
+            return "There is no folder " + folder + "; check its name.";
+        }
+        return Nearest.to(file.getFileName().toString(), names)
+                .map(near -> "Type \"" + near + "\" if that is meant, or check the folder.")
+                .orElse("Check the name and the folder.");
     }
 }

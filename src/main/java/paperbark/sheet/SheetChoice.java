@@ -164,7 +164,7 @@ final class SheetChoice {
                 SHEET_NOT_FOUND,
                 place,
                 "The headings of the sheets " + listed(names) + " match equally well.",
-                "Type the name of the right one after --sheet, or hide the others.");
+                "Hide the others, or name the right one: after --sheet, or for registers in a line \"sheet\" of the columns table.");
     }
 
     private static String listed(List<String> names) {

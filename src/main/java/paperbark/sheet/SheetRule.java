@@ -39,7 +39,11 @@ public record SheetRule(List<String> patterns) {
         patterns = List.copyOf(patterns);
     }
 
-    boolean isNone() {
+    /** The sheets of the newest month alone. */
+    public static final SheetRule NEWEST_MONTH = new SheetRule(List.of("newest month"));
+
+    /** Whether nothing is said of sheets. */
+    public boolean isNone() {
         return patterns.isEmpty();
     }
 

@@ -60,6 +60,16 @@ class HelpTest {
         }
     }
 
+    @Test
+    void aCommandThatIsAskedForIsTheOnlyOneThatIsMade() {
+        assertThat(Usages.all().keySet())
+                .allSatisfy(
+                        name ->
+                                assertThat(Program.line(folder, name).getSubcommands())
+                                        .containsOnlyKeys(name))
+                .hasSameSizeAs(Commands.asked("chek"));
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
@@ -95,7 +105,8 @@ class HelpTest {
         assertThat(run.out())
                 .startsWith(code.code())
                 .contains(code.why(), "[" + code.code() + "]")
-                .containsSubsequence("\nWhat\n", "\nWhy\n", "\nDo\n", "\nExample\n", "\nSource\n");
+                .containsSubsequence(
+                        "\nWhat\n", "\nWhy\n", "\nDo, for instance\n", "\nExample\n", "\nSource\n");
     }
 
     /** What holds the claim under one scheme alone is a rule of that scheme. */
@@ -114,7 +125,7 @@ class HelpTest {
     void aStopSaysWhatItHoldsAndTheLawItRestsOn() {
         assertThat(Program.run(folder, "explain-finding", "CLAIM-CLOSED").out())
                 .contains(
-                        "A stop: STC, VEEC are held until it is mended.",
+                        "A stop: of the papers for STC, VEEC those that hang on it are held until it is mended.",
                         "The last day for creating STCs was 19 Nov 2026.",
                         "Renewable Energy (Electricity) Act 2000 (in force), Commonwealth of Australia, s 21(2)",
                         "Victorian Energy Efficiency Target Act 2007 (023), State of Victoria, s 17(2)");

@@ -3,13 +3,18 @@ package paperbark.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.apache.poi.xssf.usermodel.XSSFRow;
+import org.apache.poi.xssf.usermodel.XSSFSheet;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -84,6 +89,66 @@ class MatchHeadingsTest {
         assertThat(checked.out()).doesNotContain("column-missing");
     }
 
+    /** A tab a month, all with the same headings: the newest is meant. */
+    @Test
+    void ofSheetsNamedAfterMonthsTheNewestIsProposedAndThenRead() throws IOException {
+        try (XSSFWorkbook book = new XSSFWorkbook();
+                OutputStream out = Files.newOutputStream(directory.resolve("year.xlsx"))) {
+            for (String month : List.of("Oct 2026", "Nov 2026")) {
+                XSSFSheet sheet = book.createSheet(month);
+                int n = 0;
+                for (String line : LIST.replace("PL-", month.charAt(0) + "-").lines().toList()) {
+                    XSSFRow row = sheet.createRow(n++);
+                    String[] cells = line.split(",");
+                    for (int i = 0; i < cells.length; i++) {
+                        row.createCell(i).setCellValue(cells[i]);
+                    }
+                }
+            }
+            book.write(out);
+        }
+        assertThat(Program.run(directory, "check", "year.xlsx").exitCode()).isEqualTo(11);
+
+        Program.Run run = Program.run(directory, "match-headings", "year.xlsx", "--write");
+        assertThat(run.exitCode()).as(run.err()).isZero();
+        assertThat(Files.readString(directory.resolve("tables/columns.csv")))
+                .contains("sheet,newest month,", "tank-serial,Cyl S/N,");
+        Program.Run checked = Program.run(directory, "check", "year.xlsx");
+        assertThat(checked.out()).contains("Jobs:         5", "Nov 2026").doesNotContain("O-30");
+        assertThat(
+                        Program.run(
+                                        directory,
+                                        "match-headings",
+                                        "year.xlsx",
+                                        "--write",
+                                        "--replace")
+                                .exitCode())
+                .isZero();
+        assertThat(Files.readString(directory.resolve("tables/columns.csv")))
+                .as("the firm's rule stays")
+                .containsOnlyOnce("sheet,newest month,");
+    }
+
+    @Test
+    void aColumnThatNothingSpeaksForSaysWhatStandsBelowIt() throws IOException {
+        Files.writeString(
+                directory.resolve("list.csv"),
+                """
+                Job,Who for,Going on,All up,Came out,Rmk,Hot water unit
+                PL-1,Nora Nettle,26/11/2026,4620,gas storage,ring first,Ternlight TL-E22-250
+                PL-2,Otto Oakum,27/11/2026,3990,electric storage,dog,Ternlight X-1
+                PL-3,Rex Ragwort,28/11/2026,12500,gas storage,gate,Shoveler S-1
+                """);
+        assertThat(Program.run(directory, "match-headings", "list.csv").out())
+                .containsPattern("Who for +- +- +may be \"Owner\" \\(3 of 3 may be names\\)")
+                .containsPattern("Going on +- +- +may be \"Date, planned or done\"")
+                .containsPattern("All up +- +- +may be \"Full price\"")
+                .containsPattern("Came out +- +- +may be \"Old heater\"")
+                .containsPattern("Rmk +- +- +nothing speaks for any field")
+                .contains("stc-claim,,yes")
+                .containsPattern("Hot water unit +product-one-cell +look +2 of 3 begin with");
+    }
+
     @Test
     void aTableOfTheFirmsIsNeverReplacedUnasked() throws IOException {
         Path own = directory.resolve("tables/columns.csv");
@@ -134,7 +199,7 @@ class MatchHeadingsTest {
             assertThat(run.out())
                     .containsPattern("site-one-cell +likely")
                     .containsPattern("product-one-cell +likely")
-                    .doesNotContain("No column was found for");
+                    .contains("No column was found for: which certificates are claimed");
             Program.Run checked = Program.run(directory, "check", "list.csv");
             assertThat(checked.out()).contains("Jobs:         2");
             assertThat(checked.out()).doesNotContain("column-missing", "cell-not-split");

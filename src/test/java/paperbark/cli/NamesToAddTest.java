@@ -112,6 +112,22 @@ class NamesToAddTest {
                 .doesNotContain("names-to-add.xlsx\"");
     }
 
+    /** A person who reads the page has not the list before them. */
+    @Test
+    void whatIsToBeMendedIsSaidWithItsWordAndItsHeading() throws IOException {
+        list("Dunlinn,D270-A,Wanda Wattle,Kestrel Certificates");
+        Path register = directory.resolve("first.csv");
+        Files.writeString(
+                register,
+                Files.readString(register)
+                        .replaceFirst("\n", ",Benefit form\n")
+                        .replaceFirst("\n$", ",off somehow\n"));
+        assertThat(index("mend").replace("&quot;", "\""))
+                .contains(
+                        "<li>Maker: The makers table has no \"Dunlinn\".</li>",
+                        "<li>Benefit form, \"off somehow\": The word is none of those that this column takes.</li>");
+    }
+
     private String index(String out) throws IOException {
         Program.Run run = Program.run(directory, "prepare", "first.csv", "--out", out);
         assertThat(run.exitCode()).as(run.out() + run.err()).isEqualTo(10);

@@ -12,6 +12,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.poi.ss.usermodel.DataValidation;
@@ -25,7 +26,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
+import paperbark.office.FirmOffice;
 import paperbark.office.NewFirm;
+import paperbark.value.Trade;
 
 /** An office that belongs to somebody: its tables, its register, and nothing invented. */
 class NewFirmTest {
@@ -100,6 +103,9 @@ class NewFirmTest {
         "--person,Nora Nettle; gardening; 1; VIC",
         "--person,Nora Nettle",
         "--logo,nowhere.png",
+        "--maker,Ternlight",
+        "--buyer,Kestrel Certificates",
+        "--phone,03 5550 0100",
     })
     void whatCannotBeIsAWrongUseAndMakesNothing(String option, String value) {
         List<String> words = new ArrayList<>(List.of(SETUP));
@@ -111,7 +117,9 @@ class NewFirmTest {
         }
         Program.Run run = Program.run(directory, words.toArray(String[]::new));
         assertThat(run.exitCode()).as(run.err()).isEqualTo(2);
-        if (!option.equals("--person")) {
+        if (run.err().contains("the sample firm's")) {
+            assertThat(run.err()).contains(option.equals("--phone") ? "phone" : value);
+        } else if (!option.equals("--person")) {
             assertThat(run.err()).contains(option);
         }
         assertThat(directory.resolve("office")).doesNotExist();
@@ -135,7 +143,9 @@ class NewFirmTest {
     }
 
     @Test
-    void questionsAreAskedAgainUntilTheAnswerCanBe() {
+    void questionsAreAskedAgainUntilTheAnswerCanBe() throws IOException {
+        Path logo = directory.resolve("our logo.svg");
+        Files.writeString(logo, "<svg xmlns='http://www.w3.org/2000/svg'/>");
         Deque<String> answers =
                 new ArrayDeque<>(
                         List.of(
@@ -144,41 +154,111 @@ class NewFirmTest {
                                 "",
                                 "61 000 000 002",
                                 "",
-                                "yes",
+                                "perhaps",
+                                "y",
                                 "1 Any Lane",
                                 "Ballan",
-                                "VIC",
+                                "Victoria",
+                                "33421",
                                 "3342",
                                 "",
                                 "",
                                 "",
+                                "12",
+                                "000-000",
                                 "",
-                                "",
+                                "Wanda Wattle",
                                 "Nora Nettle",
-                                "gardening",
-                                "plumbing",
+                                "gardener",
+                                "Plumber",
                                 "00123",
                                 "VIC",
+                                "Otto Oakum",
+                                "electrician",
+                                "E-7",
+                                "VIC",
                                 "",
+                                "Ternlight",
                                 "Merganser",
                                 "",
-                                "Teal"));
+                                "kestrel certificates",
+                                "Teal",
+                                "",
+                                "our logo.jpg",
+                                "nowhere.svg",
+                                "'our logo.svg'"));
         List<String> told = new ArrayList<>();
-        NewFirm firm =
-                new FirmQuestions(question -> answers.isEmpty() ? "" : answers.poll(), told::add)
-                        .asked()
-                        .orElseThrow();
+        FirmOffice office = asked(answers, told).orElseThrow();
+        NewFirm firm = office.firm();
         assertThat(answers).isEmpty();
         assertThat(firm.troubles()).isEmpty();
         assertThat(firm.facts())
                 .containsEntry("abn", "61 000 000 002")
                 .containsEntry("postcode", "3342")
+                .containsEntry("bsb", "000-000")
                 .doesNotContainKey("acn");
-        assertThat(firm.licences()).hasSize(1);
+        assertThat(firm.licences()).hasSize(2);
         assertThat(firm.makers()).containsExactly("Merganser");
         assertThat(firm.buyers()).containsExactly("Teal");
-        assertThat(told.stream().filter(line -> line.startsWith("  "))).hasSize(3);
-        assertThat(new FirmQuestions(question -> null, told::add).asked()).isEmpty();
+        assertThat(office.logo()).contains(logo);
+        assertThat(told.stream().filter(line -> line.startsWith("  ")))
+                .containsExactly(
+                        "  The check digits do not fit, so at least one digit is wrong. Compare it"
+                                + " with one of your invoices or the Business Register.",
+                        "  This one is needed.",
+                        "  Type yes or no.",
+                        "  A postcode has four digits.",
+                        "  A BSB has six digits, such as 000-000. It is on the account's statement.",
+                        "  Wanda Wattle is the sample firm's and made up; papers that show it are"
+                                + " held. Name one of your own.",
+                        "  Type plumber or electrician.",
+                        "  Ternlight is the sample firm's and made up; papers that show it are held."
+                                + " Name one of your own.",
+                        "  kestrel certificates is the sample firm's and made up; papers that show it"
+                                + " are held. Name one of your own.",
+                        "  our logo.jpg is no .png or .svg file.",
+                        "  There is no file " + directory.resolve("nowhere.svg") + ".");
+        assertThat(asked(null, told)).isEmpty();
+    }
+
+    private Optional<FirmOffice> asked(Deque<String> answers, List<String> told) {
+        return new FirmQuestions(
+                        question ->
+                                answers == null ? null : answers.isEmpty() ? "" : answers.poll(),
+                        told::add,
+                        directory)
+                .asked();
+    }
+
+    /** The people table takes the words that people use for the trades. */
+    @Test
+    void aPersonOfATradeIsTakenByWhatPeopleCallThem() throws IOException {
+        Program.Run run =
+                Program.run(directory, with("--person", "Otto Oakum; electrician; E-7; VIC"));
+        assertThat(run.exitCode()).as(run.err()).isZero();
+        assertThat(
+                        tables(directory.resolve("office"))
+                                .person("Otto Oakum")
+                                .orElseThrow()
+                                .licences()
+                                .get(0)
+                                .trade())
+                .isEqualTo(Trade.ELECTRICAL);
+    }
+
+    /** A new firm has no offers and no sellers; that is no trouble of its list. */
+    @Test
+    void anEmptyTableIsToldAsATableAndNotAsARegister() throws IOException {
+        Program.run(directory, SETUP);
+        Program.run(directory, "tables", "office", "--to", "csv");
+        Files.writeString(
+                directory.resolve("office/x.csv"),
+                "Job,Owner,Site street,Site suburb,Site state,Site postcode,Maker,Model\n"
+                        + "A-1,Ada Amberwood,4 Teaspoon Lane,Ballan,VIC,3342,Merganser,M-1\n");
+        String said = Program.run(directory, "check", "office/x.csv", "--explain").out();
+        assertThat(said)
+                .contains("The table \"offers\" has no rows yet.", "[table-empty]")
+                .doesNotContain("There is no row below", "[register-empty]");
     }
 
     /** Names of the sample firm in the tables of another, one paper after the other. */
@@ -227,6 +307,13 @@ class NewFirmTest {
                 .as("never overwritten")
                 .isEqualTo(2);
         Path register = office.resolve("week-48.xlsx");
+        try (XSSFWorkbook book = open(register)) {
+            XSSFSheet sheet = book.getSheetAt(0);
+            assertThat(sheet.getPrintSetup().getLandscape()).isTrue();
+            assertThat(sheet.getPrintSetup().getFitWidth()).isBetween((short) 3, (short) 6);
+            assertThat(sheet.getRepeatingRows().formatAsString()).isEqualTo("1:1");
+            assertThat(sheet.getRepeatingColumns().formatAsString()).isEqualTo("A:A");
+        }
         fill(
                 register,
                 List.of(
@@ -284,6 +371,7 @@ class NewFirmTest {
             assertThat(rule(sheet, 6)).contains("Wanda Wattle");
             assertThat(sheet.getColumnStyle(1).getDataFormatString()).isEqualTo("d mmm yyyy");
             assertThat(sheet.getColumnStyle(3).getDataFormatString()).isEqualTo("@");
+            assertThat(sheet.getPrintSetup().getFitWidth()).isEqualTo((short) 1);
         }
     }
 

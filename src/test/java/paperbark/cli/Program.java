@@ -31,9 +31,10 @@ public final class Program {
     }
 
     /** The program's commands and options, with nothing run. */
-    static CommandLine line(Path directory) {
+    static CommandLine line(Path directory, String... words) {
         return Main.line(
-                world(NOON_OF_23_NOVEMBER, directory, new StringWriter(), new StringWriter()));
+                world(NOON_OF_23_NOVEMBER, directory, new StringWriter(), new StringWriter()),
+                words);
     }
 
     private static Main.World world(

@@ -43,6 +43,27 @@ class WordsTest {
     }
 
     @Test
+    void aFileThatIsNotThereIsAllThatIsSaidOfIt() throws IOException {
+        Files.createFile(folder.resolve("week-48.xlsx"));
+        Program.Run run = Program.run(folder, "check", "week-84.xlsx");
+        assertThat(run.exitCode()).isEqualTo(11);
+        assertThat(run.out())
+                .contains(
+                        "There is no file of this name.", "Type \"week-48.xlsx\" if that is meant")
+                .contains("Findings:     1 stop, 0 check, 0 note")
+                .doesNotContain("table");
+        assertThat(Program.run(folder, "check", "weeks/week-48.xlsx").out())
+                .contains("There is no folder " + folder.resolve("weeks") + "; check its name.");
+    }
+
+    @Test
+    void anOfficeThatIsNotThereIsNamedFirst() {
+        Program.Run run = Program.run(folder, "watch", "nowhere");
+        assertThat(run.exitCode()).isEqualTo(22);
+        assertThat(run.err()).startsWith("Not found: " + folder.resolve("nowhere"));
+    }
+
+    @Test
     void wordsThatAreNotUnderstoodDoNotDrownInTheUsage() {
         Program.Run run = Program.run(folder, "check", "week.csv", "--as-of", "sometime");
         assertThat(run.exitCode()).isEqualTo(2);

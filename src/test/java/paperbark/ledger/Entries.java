@@ -137,6 +137,15 @@ public final class Entries {
 
     /** The same job with a paper of that kind and no other. */
     public static JobEntry printing(String kind, JobEntry job) {
+        return withPaper(new PaperEntry(kind, "form: default\n"), job);
+    }
+
+    /** The same job, which takes a paper back and prints none. */
+    static JobEntry holding(String kind, JobEntry job) {
+        return withPaper(PaperEntry.takenBack(kind), job);
+    }
+
+    private static JobEntry withPaper(PaperEntry paper, JobEntry job) {
         return new JobEntry(
                 job.reference(),
                 job.row(),
@@ -150,7 +159,7 @@ public final class Entries {
                 job.sale(),
                 job.claims(),
                 job.held(),
-                List.of(new PaperEntry(kind, "form: default\n")));
+                List.of(paper));
     }
 
     /** A claim due a week later and to be lodged within the year. */

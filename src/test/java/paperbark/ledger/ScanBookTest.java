@@ -113,6 +113,28 @@ class ScanBookTest {
         assertThat(book.ofBatch("one")).hasSize(1);
     }
 
+    @Test
+    void whatTheNewestVersionTakesBackIsNotReadyUntilALaterOneDoesNot() {
+        JobEntry job = Entries.job("SB-2", Entries.claim(SchemeName.STC, "T-200", "504.00"));
+        Entries.enter(ledger, Entries.batch("two", Entries.printing("stc", job)));
+        book.enter(Entries.scan("1", new ScanEntry.Page(1, "SB-2", 1, "stc", 1, 1, 0)));
+        assertThat(lodging().ready()).hasSize(1);
+
+        JobEntry held = Entries.holding("stc", Entries.job("SB-2"));
+        Entries.enter(ledger, Entries.batch("three", held));
+        assertThat(lodging().ready()).isEmpty();
+        PaperState taken = book.papers("SB-2").get(0);
+        assertThat(book.papers("SB-2")).extracting(PaperState::kind).containsExactly("stc");
+        assertThat(taken.takenBack()).contains("three");
+        assertThat(taken.isReady()).isFalse();
+
+        Entries.enter(
+                ledger, Entries.batch("four", Entries.printing("warranty", Entries.job("SB-2"))));
+        assertThat(book.papers("SB-2"))
+                .filteredOn(paper -> paper.kind().equals("stc"))
+                .allMatch(PaperState::isReady);
+    }
+
     private Lodging lodging() {
         return Lodging.of(ledger, ledger.claims(LATER)).orElseThrow();
     }

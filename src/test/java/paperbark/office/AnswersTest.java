@@ -17,6 +17,7 @@ import java.util.Map;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.poi.hssf.usermodel.HSSFWorkbook;
 import org.apache.poi.ss.usermodel.DataFormatter;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.usermodel.Sheet;
@@ -86,6 +87,57 @@ class AnswersTest {
         try (var filed = Files.list(office.filed().resolve("2026/2026-11-23-week-2"))) {
             assertThat(filed.filter(Files::isRegularFile)).hasSize(1);
         }
+    }
+
+    /** Of tabs that are alike the newest is read, and its answers belong to it. */
+    @Test
+    void answersCompleteAnOldWorkbookWithATabAMonth() throws Exception {
+        Path columns = office.tables().resolve("columns.csv");
+        Files.writeString(
+                columns, Files.readString(columns).stripTrailing() + "\nsheet,newest month,\n");
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (HSSFWorkbook book = new HSSFWorkbook()) {
+            for (String month : List.of("Oct 2026", "Nov 2026")) {
+                Sheet sheet = book.createSheet(month);
+                for (String line : LACKING.lines().toList()) {
+                    Row row = sheet.createRow(sheet.getPhysicalNumberOfRows());
+                    for (String text : line.split(",")) {
+                        row.createCell(Math.max(0, row.getLastCellNum())).setCellValue(text);
+                    }
+                }
+            }
+            book.write(bytes);
+        }
+        assertThat(drop("week.xls", bytes.toByteArray())).containsExactly(Ending.HELD);
+        Path asking = office.packs().resolve("2026-11-23-week/still-missing.xlsx");
+
+        drop("a.xlsx", answered(asking, Map.of("J-1 tank-serial", "2610040004512101")));
+        assertThat(text(office.packs().resolve("2026-11-23-week-2/packs/J-1.pdf")))
+                .contains("2610040004512101");
+    }
+
+    /** What is only known on site is for the site sheet. */
+    @Test
+    void aBookedJobIsAskedForWhatIsKnownBeforeTheVisit() throws Exception {
+        String booked =
+                LACKING.replace("J-2,installed,16/11/2026", "J-2,booked,")
+                        .replace("Wanda Wattle,Tilly Teatree,,17/11/2026,DEMO-E2", ",,,,");
+        assertThat(drop("week.csv", booked.getBytes())).hasSize(1);
+        Path asking = office.packs().resolve("2026-11-23-week/still-missing.xlsx");
+        assertThat(questions(asking).stream().filter(q -> q.startsWith("J-2")))
+                .containsExactly("J-2 owner-phone", "J-2 owner-email", "J-2 plumber", "J-2 seller");
+        try (XSSFWorkbook book = open(asking)) {
+            assertThat(book.getSheet("Still missing"))
+                    .filteredOn(row -> row.getCell(0).getStringCellValue().equals("J-2"))
+                    .allSatisfy(
+                            row ->
+                                    assertThat(row.getCell(1).getStringCellValue())
+                                            .endsWith(", before the visit"));
+        }
+
+        drop("a.xlsx", answered(asking, Map.of("J-2 owner-phone", "0491 570 156")));
+        assertThat(text(office.packs().resolve("2026-11-23-week-2/packs/J-2.pdf")))
+                .contains("0491 570 156");
     }
 
     @Test

@@ -96,17 +96,17 @@ class DropToPaidTest {
     }
 
     private void theSignedPapersComeBack() throws Exception {
-        PageMap.PaperSpan whole = ScansTest.paper(batch, "SB-1102", "stc");
-        PageMap.PaperSpan half = ScansTest.paper(batch, "SB-1101", "stc");
-        Path pack = ScansTest.pack(batch, "SB-1102");
+        PageMap.PaperSpan whole = ScannedOffice.paper(batch, "SB-1102", "stc");
+        PageMap.PaperSpan half = ScannedOffice.paper(batch, "SB-1101", "stc");
+        Path pack = ScannedOffice.pack(batch, "SB-1102");
         try (Scanned pile = new Scanned()) {
             pile.page(pack, whole.first() + 1, whole.boxes(), true, true);
             pile.empty();
-            pile.page(ScansTest.pack(batch, "SB-1101"), half.first(), List.of(), true, false);
+            pile.page(ScannedOffice.pack(batch, "SB-1101"), half.first(), List.of(), true, false);
             pile.page(pack, whole.first(), whole.boxes(), true, false);
             pile.page(pack, whole.first(), whole.boxes(), true, false);
-            ScansTest.add(pile, batch, "SB-1102", "veec");
-            pile.page(ScansTest.pack(batch, "SB-1106"), 1, List.of(), false, false);
+            ScannedOffice.add(pile, batch, "SB-1102", "veec");
+            pile.page(ScannedOffice.pack(batch, "SB-1106"), 1, List.of(), false, false);
             pile.save(office.scans().resolve("pile.pdf"));
         }
         assertThat(watch(TUESDAY).out())

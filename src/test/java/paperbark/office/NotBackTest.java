@@ -21,6 +21,11 @@ class NotBackTest {
     private static final Pattern IN_STATUS = Pattern.compile("<li>Job (J-\\d): STC assignment");
     private static final Pattern IN_WEEK =
             Pattern.compile("<strong>(J-\\d)-STC</strong></th><td data-label=\"Paper\">");
+    private static final Pattern IN_PAPERS =
+            Pattern.compile(
+                    "<strong>(J-\\d)</strong></th><td role=\"cell\" data-label=\"Paper\">(?:<a[^>]*>)?STC assignment<");
+    private static final Pattern IN_TABLE =
+            Pattern.compile("(?m)^(J-\\d),STC assignment,.*to be lodged.*,no,");
     private static final Pattern IN_OWED = Pattern.compile("(J-\\d)-STC .*  assignment ");
 
     @TempDir private Path folder;
@@ -54,6 +59,11 @@ class NotBackTest {
         String owed = office("owed", "--as-of", "2027-11-01").out();
         assertThat(awaited(IN_STATUS, Files.readString(office.status()))).containsExactly(jobs);
         assertThat(awaited(IN_WEEK, week)).containsExactly(jobs);
+        String papers = Files.readString(office.papersPage());
+        String first = papers.substring(0, papers.indexOf("<h2 id=\"ready\""));
+        assertThat(awaited(IN_PAPERS, first)).containsExactly(jobs);
+        String table = Files.readString(office.root().resolve(PaperList.TABLE));
+        assertThat(awaited(IN_TABLE, table)).containsExactly(jobs);
         assertThat(awaited(IN_OWED, owed)).containsExactly(jobs);
     }
 
@@ -61,12 +71,15 @@ class NotBackTest {
     void statusPageWeekAndOwedTellTheSameAssignmentsThatAreNotBack() throws IOException {
         office("week", ".");
         assertThat(Files.readString(office.week(".html"))).doesNotContain("What is not back");
+        assertThat(Files.readString(office.papersPage()))
+                .contains("No scanned papers were taken in yet")
+                .doesNotContain("J-1");
         try (Scanned pile = new Scanned()) {
-            ScansTest.add(pile, batch, "J-1", "warranty");
+            ScannedOffice.add(pile, batch, "J-1", "warranty");
             pile.page(
-                    ScansTest.pack(batch, "J-2"),
-                    ScansTest.paper(batch, "J-2", "stc").first(),
-                    ScansTest.paper(batch, "J-2", "stc").boxes(),
+                    ScannedOffice.pack(batch, "J-2"),
+                    ScannedOffice.paper(batch, "J-2", "stc").first(),
+                    ScannedOffice.paper(batch, "J-2", "stc").boxes(),
                     true,
                     false);
             pile.save(office.scans().resolve("pile.pdf"));
@@ -95,5 +108,28 @@ class NotBackTest {
         allAwait();
         assertThat(Files.readString(office.week(".html")))
                 .contains("Every assignment of a claim to be lodged is back.");
+    }
+
+    @Test
+    void anAssignmentThatWasTakenBackIsNotReadyWhileTheNewOneIsHeld() throws IOException {
+        try (Scanned pile = new Scanned()) {
+            ScannedOffice.add(pile, batch, "J-1", "stc");
+            ScannedOffice.add(pile, batch, "J-2", "stc");
+            pile.save(office.scans().resolve("pile.pdf"));
+        }
+        allAwait();
+        assertThat(Files.readString(office.status()))
+                .contains("ready to lodge: <strong>2</strong>");
+        String used =
+                Offices.row(1, "2610040004512333").replace("price,yes,yes,no", "price,no,yes,no");
+        Files.writeString(office.intake().resolve("more.csv"), Offices.register() + used);
+        office("watch", ".", "--once", "--quiet-for", "0");
+        assertThat(Files.readString(office.papersPage()))
+                .contains("taken back, and the new one is held");
+        assertThat(Files.readString(office.status()))
+                .contains("ready to lodge: <strong>1</strong>");
+        // Once the facts are as they were the paper counts again.
+        Files.writeString(office.intake().resolve("back.csv"), Offices.register(1));
+        allAwait();
     }
 }

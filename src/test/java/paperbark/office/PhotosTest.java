@@ -223,7 +223,7 @@ class PhotosTest {
     private void scanAWarranty() throws IOException {
         Path batch = office.packs().resolve("2026-11-23-week");
         try (Scanned pile = new Scanned()) {
-            ScansTest.add(pile, batch, "J-1", "warranty");
+            ScannedOffice.add(pile, batch, "J-1", "warranty");
             pile.save(office.scans().resolve("pile.pdf"));
         }
     }

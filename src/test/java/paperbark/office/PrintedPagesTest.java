@@ -45,8 +45,8 @@ class PrintedPagesTest {
         office = Office.in(folder);
         Ledger.create(office.ledger(), Instant.EPOCH);
         ledger = Ledger.open(office.ledger());
-        print("one", List.of());
-        print("two", List.of());
+        print("one");
+        print("two");
     }
 
     @AfterEach
@@ -56,12 +56,12 @@ class PrintedPagesTest {
 
     private static PageMap.PaperSpan span(
             String kind, String title, boolean copy, int first, int pages) {
-        return new PageMap.PaperSpan(kind, title, copy, true, first, pages, List.of());
+        return new PageMap.PaperSpan(kind, title, copy, true, first, pages, false, List.of());
     }
 
-    private void print(String batch, List<String> takenBack) throws IOException {
+    private void print(String batch) throws IOException {
         Entries.enter(ledger, Entries.batch(batch, Entries.job("SB-1")));
-        PageMap map = new PageMap(batch, List.of(new PageMap.PackPages("SB-1", PACK, takenBack)));
+        PageMap map = new PageMap(batch, List.of(new PageMap.PackPages("SB-1", PACK)));
         Path there = Files.createDirectories(office.packs().resolve(batch));
         Files.write(there.resolve(PageMap.FILE), new ObjectMapper().writeValueAsBytes(map));
     }
@@ -174,18 +174,8 @@ class PrintedPagesTest {
         assertThat(named("SB-1 warranty 2.pdf", seen(1, at(1)), open)).containsExactly(1, 5);
     }
 
-    @Test
-    void aPaperThatWasTakenBackAndIsHeldNowIsOld() throws IOException {
-        assertThat(printed().takenBack("SB-1", 1, "stc")).isEmpty();
-        print("three", List.of("stc"));
-        assertThat(printed().takenBack("SB-1", 1, "stc")).contains("three");
-        assertThat(printed().takenBack("SB-1", 1, "warranty")).isEmpty();
-        assertThat(printed().takenBack("SB-1", 3, "stc")).isEmpty();
-        assertThat(printed().takenBack("SB-2", 1, "stc")).isEmpty();
-    }
-
     private List<Finding> findings(ReturnedPaper paper) throws IOException {
-        ScanFindings findings = new ScanFindings("pile.pdf", new ScanBook(ledger), printed());
+        ScanFindings findings = new ScanFindings("pile.pdf", new ScanBook(ledger));
         findings.of(paper);
         return findings.all();
     }

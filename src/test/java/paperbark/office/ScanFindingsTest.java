@@ -47,7 +47,7 @@ class ScanFindingsTest {
     private static ReturnedPaper paper(boolean signed, int... pages) {
         PageMap.PaperSpan span =
                 new PageMap.PaperSpan(
-                        "warranty", "Warranty registration", false, signed, 5, 3, List.of());
+                        "warranty", "Warranty registration", false, signed, 5, 3, false, List.of());
         return new ReturnedPaper(
                 "SB-1",
                 1,
@@ -70,7 +70,7 @@ class ScanFindingsTest {
     }
 
     private ScanFindings findings() throws IOException {
-        return new ScanFindings("pile.pdf", new ScanBook(ledger), new PrintedPages(ledger, office));
+        return new ScanFindings("pile.pdf", new ScanBook(ledger));
     }
 
     private List<Finding> of(ReturnedPaper paper) throws IOException {
@@ -172,9 +172,9 @@ class ScanFindingsTest {
 
     @Test
     void oneOfAThingIsNotSeveral() {
-        assertThat(new SortedPile(List.of(paper(true, 1)), List.of(), 0, 0, List.of()).said())
+        assertThat(new SortedPile(List.of(paper(true, 1)), List.of(), 0, 0, 0, List.of()).said())
                 .isEqualTo("0 pages of 1 paper sorted into signed/. 0 findings.");
-        assertThat(new SortedPile(List.of(), entered(1), 2, 3, List.of()).said())
+        assertThat(new SortedPile(List.of(), entered(1), 0, 2, 3, List.of()).said())
                 .isEqualTo(
                         "1 page of 0 papers sorted into signed/, 3 empty, 2 to be placed by a person."
                                 + " 0 findings.");

@@ -127,11 +127,11 @@ class SendTest {
     void aSignedAssignmentTakesThePlaceOfThePrintedOne() throws IOException {
         Path batch = office.packs().resolve(BATCH);
         try (Scanned pile = new Scanned()) {
-            ScansTest.add(pile, batch, "J-1", "stc");
+            ScannedOffice.add(pile, batch, "J-1", "stc");
             pile.page(
-                    ScansTest.pack(batch, "J-3"),
-                    ScansTest.paper(batch, "J-3", "stc").first(),
-                    ScansTest.paper(batch, "J-3", "stc").boxes(),
+                    ScannedOffice.pack(batch, "J-3"),
+                    ScannedOffice.paper(batch, "J-3", "stc").first(),
+                    ScannedOffice.paper(batch, "J-3", "stc").boxes(),
                     true,
                     false);
             pile.save(office.scans().resolve("pile.pdf"));

@@ -90,6 +90,33 @@ class StatusPageTest {
     }
 
     @Test
+    void aRegisterThatWentBackWaitsUntilItsNameHasABatch() throws Exception {
+        try (OfficeLock lock = OfficeLock.take(office, now)) {
+            Attendant attendant = new Attendant(lock, world());
+            drop(attendant, "week.csv", "Hello,World\n1,2\n");
+            drop(attendant, "other.csv", "Hello,World\n1,2\n");
+            assertThat(page()).contains("2026-11-23-week</a>: could not be used");
+
+            drop(attendant, "week.csv", Offices.register(1, 2));
+            assertThat(page())
+                    .contains("packs/2026-11-23-week/index.html", "2026-11-23-other</a>: could not")
+                    .doesNotContain("2026-11-23-week</a>: could not be used");
+            assertThat(office.returned().resolve("2026-11-23-week/WHAT-TO-DO.txt")).exists();
+
+            drop(attendant, "week.csv", "Hello,World\n1,2\n");
+            assertThat(page()).contains("2026-11-23-week-2</a>: could not be used");
+        }
+    }
+
+    private void drop(Attendant attendant, String name, String content) throws Exception {
+        Path register = Files.writeString(office.intake().resolve(name), content);
+        Files.setLastModifiedTime(register, FileTime.from(now.minusSeconds(60)));
+        attendant.round();
+        now = now.plusSeconds(11);
+        attendant.round();
+    }
+
+    @Test
     void itIsWrittenAnewForProgressOnceInThreeSecondsAtMost() throws IOException {
         StatusPage status = new StatusPage(office, world());
         status.write(workingOn("week.csv"));

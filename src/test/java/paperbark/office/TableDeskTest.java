@@ -6,7 +6,9 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -31,7 +33,7 @@ import paperbark.firm.TableGuide;
 import paperbark.firm.TableRows;
 import paperbark.output.table.SafeCsv;
 import paperbark.output.workbook.TablesWorkbook;
-import paperbark.outside.Outside;
+import paperbark.outside.Typist;
 
 /** The firm's tables as a workbook and as CSV files. */
 class TableDeskTest {
@@ -162,6 +164,11 @@ class TableDeskTest {
         try (XSSFWorkbook book = open(folder.resolve("tables.xlsx"))) {
             assertThat(book.getSheet("people").getRow(1).getCell(0).getStringCellValue())
                     .startsWith("Example: ");
+            for (Cell cell : book.getSheet("people").getRow(1)) {
+                assertThat(book.getSheet("people").getColumnWidth(cell.getColumnIndex()) / 256)
+                        .as(cell.getStringCellValue())
+                        .isGreaterThan(cell.getStringCellValue().length());
+            }
         }
     }
 
@@ -213,11 +220,15 @@ class TableDeskTest {
         Path tables = copied();
         List<TableRows> before = read(tables);
         TableDesk.convert(tables, TableDesk.Form.XLSX);
-        office("--terminate_after_init");
-        Path basic = Files.createDirectories(folder.resolve("profile/user/basic/Standard"));
-        Files.writeString(
-                basic.resolve("Module1.xba"), MODULE.formatted(CHANGE.replace("\"", "&quot;")));
-        office("macro:///Standard.Module1.Change(" + tables.resolve("tables.xlsx").toUri() + ")");
+        Map<String, String> typed = new LinkedHashMap<>();
+        typed.put("$offers.$E$3", "36.95");
+        typed.put("$offers.$D$3", "2026-10-30");
+        typed.put("$sellers.$A$6", "Dotterel Depot");
+        typed.put("$sellers.$D$6", "NT");
+        typed.put("$sellers.$E$6", "0801");
+        typed.put("$sellers.$F$6", "08 5550 0101");
+        typed.put("$sellers.$A$1", "locked");
+        new Typist(folder).type(tables.resolve("tables.xlsx"), typed);
         List<TableRows> after = read(tables);
         TableRows offers = table(after, "offers");
         assertThat(offers.rows().get(0).get(offers.column("price_per_certificate")))
@@ -231,58 +242,6 @@ class TableDeskTest {
                 before.stream().filter(t -> others.contains(t.name())).toList(),
                 after.stream().filter(t -> others.contains(t.name())).toList());
         assertThat(FirmTablesReader.read(tables).findings()).isEmpty();
-    }
-
-    private static final String CHANGE =
-            """
-            Sub Typed(document, cell As String, text As String)
-              Dim place(0) As New com.sun.star.beans.PropertyValue
-              place(0).Name = "ToPoint"
-              place(0).Value = cell
-              Dim said(0) As New com.sun.star.beans.PropertyValue
-              said(0).Name = "StringName"
-              said(0).Value = text
-              helper = createUnoService("com.sun.star.frame.DispatchHelper")
-              frame = document.CurrentController.Frame
-              helper.executeDispatch(frame, ".uno:GoToCell", "", 0, place())
-              helper.executeDispatch(frame, ".uno:EnterString", "", 0, said())
-            End Sub
-
-            Sub Change(book As String)
-              Dim hidden(0) As New com.sun.star.beans.PropertyValue
-              hidden(0).Name = "Hidden"
-              hidden(0).Value = True
-              Dim kind(0) As New com.sun.star.beans.PropertyValue
-              kind(0).Name = "FilterName"
-              kind(0).Value = "Calc MS Excel 2007 XML"
-              document = StarDesktop.loadComponentFromURL(book, "_blank", 0, hidden())
-              Typed(document, "$offers.$E$3", "36.95")
-              Typed(document, "$offers.$D$3", "2026-10-30")
-              Typed(document, "$sellers.$A$6", "Dotterel Depot")
-              Typed(document, "$sellers.$D$6", "NT")
-              Typed(document, "$sellers.$E$6", "0801")
-              Typed(document, "$sellers.$F$6", "08 5550 0101")
-              Typed(document, "$sellers.$A$1", "locked")
-              document.storeToURL(book, kind())
-              document.close(True)
-            End Sub
-            """;
-    private static final String MODULE =
-            """
-            <?xml version="1.0" encoding="UTF-8"?>
-            <!DOCTYPE script:module PUBLIC "-//OpenOffice.org//DTD OfficeDocument 1.0//EN" "module.dtd">
-            <script:module xmlns:script="http://openoffice.org/2000/script" script:name="Module1" script:language="StarBasic">%s</script:module>
-            """;
-
-    private void office(String word) {
-        Outside.Result result =
-                Outside.run(
-                        folder,
-                        "soffice",
-                        "-env:UserInstallation=" + folder.resolve("profile").toUri(),
-                        "--headless",
-                        word);
-        assertThat(result.exitCode()).as(result.err()).isZero();
     }
 
     @Test

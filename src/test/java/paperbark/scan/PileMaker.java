@@ -15,11 +15,13 @@ import java.awt.image.Kernel;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -130,14 +132,15 @@ final class PileMaker {
                 signed.add(box);
             }
         }
+        if (boxes(truth).isEmpty() && !truth.isEmpty()) {
+            scribble(image, harm.dpi());
+        }
         put(pile, harmed(image, harm), harm);
         return new Truth(truth.job(), truth.packPage(), blank, signed, harm.toString());
     }
 
     private List<SignBox> boxes(Truth truth) {
-        Optional<PageMap.PaperSpan> paper =
-                map.of(truth.job()).flatMap(job -> job.at(truth.packPage()));
-        return paper.stream()
+        return paper(truth).stream()
                 .flatMap(p -> p.boxes().stream())
                 .filter(b -> b.packPage() == truth.packPage())
                 .toList();
@@ -171,6 +174,15 @@ final class PileMaker {
             x += step;
         }
         pen.dispose();
+    }
+
+    /** A name and a signature somewhere on a page that has no boxes of ours. */
+    private void scribble(BufferedImage image, int dpi) {
+        for (int i = 0; i < 2; i++) {
+            int left = 200 + random.nextInt(1200);
+            int top = 1200 + random.nextInt(1400);
+            sign(image, new SignBox(1, "Owner", "Signature", left, top, 500, 120), dpi);
+        }
     }
 
     private double within(SignBox box) {
@@ -281,7 +293,7 @@ final class PileMaker {
         }
     }
 
-    /** So many pages of the run by chance, in their order, each once. */
+    /** So many pages of the run by chance, in their order or not, each once. */
     List<Integer> some(int howMany) {
         List<Integer> all = new ArrayList<>();
         for (int i = 1; i <= run.getNumberOfPages(); i++) {
@@ -291,5 +303,41 @@ final class PileMaker {
             all.remove(random.nextInt(all.size()));
         }
         return all;
+    }
+
+    /** So many forms without a mark, each with the pages of its pack about it, if they came. */
+    List<Integer> aboutForms(int howMany, boolean shuffled) throws IOException {
+        List<Integer> forms = new ArrayList<>();
+        List<Truth> all = new ArrayList<>(List.of(new Truth("", 0, Set.of(), Set.of(), "")));
+        for (int page = 1; page <= run.getNumberOfPages(); page++) {
+            Truth told = told(page);
+            Truth before = all.get(page - 1);
+            all.add(
+                    told.isEmpty()
+                            ? new Truth(before.job(), before.packPage() + 1, Set.of(), Set.of(), "")
+                            : told);
+            if (paper(all.get(page)).filter(PageMap.PaperSpan::unmarked).isPresent()) {
+                forms.add(page);
+            }
+        }
+        Collections.shuffle(forms, random);
+        Set<Integer> pages = new TreeSet<>();
+        for (int form : forms.subList(0, Math.min(howMany, forms.size()))) {
+            pages.add(form);
+            for (int near = form - 2; near <= form + 2; near += 4) {
+                if (random.nextInt(4) > 0 && paper(all.get(near)).isPresent()) {
+                    pages.add(near);
+                }
+            }
+        }
+        List<Integer> pile = new ArrayList<>(pages);
+        if (shuffled) {
+            Collections.shuffle(pile, random);
+        }
+        return pile;
+    }
+
+    private Optional<PageMap.PaperSpan> paper(Truth truth) {
+        return map.of(truth.job()).flatMap(job -> job.at(truth.packPage()));
     }
 }

@@ -24,6 +24,8 @@ final class PileScore {
     int signedBoxes;
     int falseAlarms;
     int unlooked;
+    int forms;
+    int formsPlaced;
     double seconds;
     final List<String> wrong = new ArrayList<>();
     final List<String> doubtful = new ArrayList<>();
@@ -40,21 +42,60 @@ final class PileScore {
 
     /** Makes a pile of some pages, reads it, and counts. */
     void pile(Path file, long seed, int howMany, int... resolutions) throws IOException {
-        List<PileMaker.Truth> truths = new ArrayList<>();
-        try (PDDocument run = Loader.loadPDF(batch.resolve("print-run.pdf").toFile());
-                PDDocument pile = new PDDocument()) {
-            PileMaker maker = new PileMaker(run, map, seed);
-            for (int page : maker.some(howMany)) {
-                truths.add(maker.add(pile, page, maker.anyHarm(resolutions)));
-            }
-            pile.save(file.toFile());
-        }
+        List<PileMaker.Truth> truths = made(file, seed, maker -> maker.some(howMany), resolutions);
         long before = processorNanos();
         List<SeenPage> seen = PileReader.read(file, this::places, 2);
         seconds += (processorNanos() - before) / CORES / 1e9;
         for (int i = 0; i < truths.size(); i++) {
             count(truths.get(i), seen.get(i));
         }
+    }
+
+    /** The same with so many forms without a mark, their neighbours beside them or anywhere. */
+    void forms(Path file, long seed, int howMany, boolean shuffled, int... resolutions)
+            throws IOException {
+        List<PileMaker.Truth> truths =
+                made(file, seed, maker -> maker.aboutForms(howMany, shuffled), resolutions);
+        long before = processorNanos();
+        List<SeenPage> read = PileReader.read(file, this::places, 2);
+        List<SeenPage> seen = UnmarkedPages.placed(file, read, new PilesForms(batch, map));
+        seconds += (processorNanos() - before) / CORES / 1e9;
+        for (int i = 0; i < truths.size(); i++) {
+            if (isForm(truths.get(i))) {
+                forms++;
+                formsPlaced += seen.get(i).place().isPresent() ? 1 : 0;
+                if (seen.get(i).place().isEmpty()) {
+                    doubtful.add("not placed: " + truths.get(i));
+                }
+            }
+            count(truths.get(i), seen.get(i));
+        }
+    }
+
+    private boolean isForm(PileMaker.Truth truth) {
+        return map.of(truth.job())
+                .flatMap(job -> job.at(truth.packPage()))
+                .filter(PageMap.PaperSpan::unmarked)
+                .isPresent();
+    }
+
+    /** Which pages of the run a pile is made of. */
+    private interface Choice {
+        List<Integer> of(PileMaker maker) throws IOException;
+    }
+
+    private List<PileMaker.Truth> made(Path file, long seed, Choice choice, int... resolutions)
+            throws IOException {
+        List<PileMaker.Truth> truths = new ArrayList<>();
+        try (PDDocument run = Loader.loadPDF(batch.resolve("print-run.pdf").toFile());
+                PDDocument pile = new PDDocument()) {
+            PileMaker maker = new PileMaker(run, map, seed);
+            for (int page : choice.of(maker)) {
+                truths.add(maker.add(pile, page, maker.anyHarm(resolutions)));
+            }
+            pile.save(file.toFile());
+        }
+        return truths;
     }
 
     /** Time of all threads, since others may be at work on the machine too. */
@@ -92,7 +133,9 @@ final class PileScore {
             return;
         }
         right++;
-        boxes(truth, seen);
+        if (!place.paper().unmarked()) {
+            boxes(truth, seen);
+        }
     }
 
     private void boxes(PileMaker.Truth truth, SeenPage seen) {
@@ -121,8 +164,10 @@ final class PileScore {
 
     @Override
     public String toString() {
-        return "%d pages: %d right, %d empty, %d asked, %d wrong; %d of %d blank boxes, %d false alarms in %d, %d pages not looked into; %.1f pages a second"
+        return "%d of %d forms; %d pages: %d right, %d empty, %d asked, %d wrong; %d of %d blank boxes, %d false alarms in %d, %d pages not looked into; %.1f pages a second"
                 .formatted(
+                        formsPlaced,
+                        forms,
                         pages,
                         right,
                         empty,

@@ -281,8 +281,24 @@ final class IndexReader {
         return file.papers().stream()
                 .flatMap(p -> p.blockedBy().stream())
                 .distinct()
-                .map(f -> secrets.cleaned(f, f.fact()))
+                .map(this::said)
                 .toList();
+    }
+
+    /** What is wrong, with the cell's heading and value where the sentence does not have them. */
+    private String said(Finding finding) {
+        String fact = secrets.cleaned(finding, finding.fact());
+        String heading = finding.place().columnHeading();
+        String seen = secrets.seen(finding);
+        List<String> cell = new ArrayList<>();
+        if (!heading.isEmpty() && !fact.contains(heading)) {
+            cell.add(heading);
+        }
+        // What stays off the page needs no words of its own here.
+        if (seen.equals(finding.seen()) && !seen.isEmpty() && !fact.contains(seen)) {
+            cell.add('"' + seen + '"');
+        }
+        return cell.isEmpty() ? fact : String.join(", ", cell) + ": " + fact;
     }
 
     /** One text for each who is to act. */

@@ -46,9 +46,9 @@ public record IndexView(
         boolean demo) {
 
     /**
-     * A workbook, table or page of the batch.
+     * A file beside the print runs: a workbook, table or page.
      *
-     * @param file its name in the batch folder
+     * @param file where it lies, from the batch folder
      * @param label what it is, in words
      */
     public record Workbook(String file, String label) {}

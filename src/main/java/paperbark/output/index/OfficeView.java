@@ -1,5 +1,6 @@
 package paperbark.output.index;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -54,9 +55,36 @@ public record OfficeView(
      * @param week whether the page of the week is
      * @param send whether the page of drafts is
      * @param calendar whether the calendar is
+     * @param papers whether the list of papers is
      * @param manual whether the manual is
      */
-    public record Beside(boolean week, boolean send, boolean calendar, boolean manual) {}
+    public record Beside(
+            boolean week, boolean send, boolean calendar, boolean papers, boolean manual) {
+        /** The places, each with what it is called, in the order of the page. */
+        public List<Place> all() {
+            List<Place> all = new ArrayList<>();
+            add(all, week, "week.html", "the week");
+            add(all, send, "send/index.html", "what leaves the house");
+            add(all, calendar, "calendar.ics", "the calendar");
+            add(all, papers, PapersPage.FILE, "papers to be signed");
+            add(all, manual, MANUAL, "the manual");
+            return List.copyOf(all);
+        }
+
+        private static void add(List<Place> all, boolean there, String file, String words) {
+            if (there) {
+                all.add(new Place(file, words));
+            }
+        }
+    }
+
+    /**
+     * Where a link leads.
+     *
+     * @param file the file, from the office folder
+     * @param words what it is called
+     */
+    public record Place(String file, String words) {}
 
     /** The same while the work is as far as these words say. */
     public OfficeView at(String words) {

@@ -222,11 +222,10 @@ public final class Packs {
         try (PDDocument document = new PDDocument()) {
             LaidOut laidOut =
                     Layout.draw(document, PackDocument.of(papers, title, used), used, papers, gate);
-            List<PaperPages> pages = pages(papers, laidOut.papers());
+            List<PaperPages> pages = pages(papers, laidOut.papers(), inserts);
             Conformance claims = inserts.fill(document, pages, papers, laidOut);
             Links.describe(document, pages);
-            List<PaperPages> marked =
-                    pages.stream().filter(p -> inserts.isMarked(p.kind())).toList();
+            List<PaperPages> marked = pages.stream().filter(PaperPages::marked).toList();
             mark(document, laidOut.pages(), caseFile, marked);
             laidOut.slim();
             Imprint.of(caseFile, title, claims).stamp(document);
@@ -248,12 +247,19 @@ public final class Packs {
         }
     }
 
-    private static List<PaperPages> pages(List<PaperMarkup> papers, List<Extent> extents) {
+    private static List<PaperPages> pages(
+            List<PaperMarkup> papers, List<Extent> extents, Inserts inserts) {
         List<PaperPages> pages = new ArrayList<>();
         for (int i = 0; i < papers.size(); i++) {
             Paper paper = papers.get(i).paper();
             Extent at = extents.get(i);
-            pages.add(new PaperPages(paper.kind(), at.first() + 1, at.count(), paper.blockedBy()));
+            pages.add(
+                    new PaperPages(
+                            paper.kind(),
+                            at.first() + 1,
+                            at.count(),
+                            inserts.isMarked(paper.kind()),
+                            paper.blockedBy()));
         }
         return pages;
     }

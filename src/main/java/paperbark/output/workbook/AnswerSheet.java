@@ -92,7 +92,7 @@ public final class AnswerSheet {
             }
             sheet.createFreezePane(1, 1);
             FormLook.lock(sheet);
-            SheetSetup.print(sheet, SheetReader.ANSWERS);
+            SheetSetup.form(sheet, SheetReader.ANSWERS, Answers.HEADINGS.size());
             lists.hide();
             return bytes(workbook);
         } catch (IOException e) {

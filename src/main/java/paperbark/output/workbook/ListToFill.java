@@ -60,7 +60,7 @@ public final class ListToFill {
             }
             sheet.createFreezePane(1, 1);
             sheet.setAutoFilter(new CellRangeAddress(0, 0, 0, entries.size() - 1));
-            SheetSetup.print(sheet, sheetName);
+            SheetSetup.form(sheet, sheetName, entries.size());
             lists.hide();
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
             workbook.write(bytes);

@@ -16,6 +16,12 @@ import org.openxmlformats.schemas.spreadsheetml.x2006.main.CTTableColumn;
 
 /** How a sheet of ours scrolls, filters and prints. */
 final class SheetSetup {
+    /** So many letters in a row can be read on a page on its side. */
+    private static final int READABLE = 170;
+
+    /** Of a column's width a letter takes so many. */
+    private static final int UNITS = 256;
+
     private SheetSetup() {}
 
     /** Landscape A4, as wide as the page, with page numbers. */
@@ -32,6 +38,27 @@ final class SheetSetup {
         sheet.getHeader().setLeft(header.replace("&", "&&"));
         sheet.getHeader().setRight("&A");
         sheet.getFooter().setRight("Page &P of &N");
+    }
+
+    /**
+     * The same of a sheet to type into, whose headings stand in its first row and whose rows are
+     * known by their first column: both stand on every page, and a sheet that would be too small to
+     * read on one is as wide as several.
+     *
+     * @param columns how many columns it has
+     */
+    static void form(XSSFSheet sheet, String header, int columns) {
+        print(sheet, header);
+        sheet.setRepeatingRows(new CellRangeAddress(0, 0, -1, -1));
+        sheet.setRepeatingColumns(new CellRangeAddress(-1, -1, 0, 0));
+        sheet.setPrintGridlines(true);
+        int first = sheet.getColumnWidth(0) / UNITS;
+        int others = 0;
+        for (int i = 1; i < columns; i++) {
+            others += sheet.getColumnWidth(i) / UNITS;
+        }
+        int room = READABLE - first;
+        sheet.getPrintSetup().setFitWidth((short) Math.max(1, (others + room - 1) / room));
     }
 
     /** Headings stay in sight and on every printed page; each column can be filtered. */

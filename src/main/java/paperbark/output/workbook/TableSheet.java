@@ -74,7 +74,7 @@ final class TableSheet {
         }
         sheet.createFreezePane(1, FIRST_ROW);
         FormLook.lock(sheet);
-        SheetSetup.print(sheet, table.name());
+        SheetSetup.form(sheet, table.name(), columns.size());
     }
 
     private void columns(TableRows table, List<ColumnGuide> columns) {
@@ -82,7 +82,8 @@ final class TableSheet {
             sheet.setDefaultColumnStyle(i, look.open(columns.get(i).holds()));
             int at = i;
             int longest = table.rows().stream().mapToInt(r -> r.get(at).length()).max().orElse(0);
-            int wanted = Math.max(table.headings().get(i).length(), longest) + 2;
+            int shown = Math.max(longest, columns.get(i).example().length());
+            int wanted = Math.max(table.headings().get(i).length(), shown) + 2;
             int narrowest = i == 0 ? NAME_WIDTH : NARROWEST;
             sheet.setColumnWidth(i, Math.max(narrowest, Math.min(WIDEST, wanted)) * 256);
         }
