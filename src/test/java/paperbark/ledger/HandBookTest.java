@@ -101,11 +101,20 @@ class HandBookTest {
         assertThat(paid.received()).isEqualTo(PART);
         assertThat(paid.paidOn()).contains(DAY);
         assertThat(paid.balance()).isEqualTo("$404.00 still to come");
+        assertThat(paid.isOpen()).isTrue();
 
         assertThat(entry).isEqualTo("advice-2");
         assertThat(of("advice-2"))
                 .containsExactly(new HandBook.Said(1, paid.id(), AdviceStatus.PAID, false));
         assertThat(of("one")).isEmpty();
+    }
+
+    @Test
+    void whatIsPaidBeyondWhatWasExpectedIsNotStillToCome() {
+        assertThat(said(AdviceStatus.PAID, DAY, ALL).balance()).isEqualTo("$0.00 still to come");
+        ClaimState more = said(AdviceStatus.PAID, DAY, PART);
+        assertThat(more.balance()).isEqualTo("$100.00 more than expected");
+        assertThat(more.isOpen()).isFalse();
     }
 
     @Test

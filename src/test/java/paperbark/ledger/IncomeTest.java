@@ -179,4 +179,24 @@ class IncomeTest {
         assertThat(ledger.income().receipts(DAY.plusDays(2))).containsExactly(taken);
         assertThat(ledger.income().receipts(DAY.plusDays(3))).containsExactly(came, taken);
     }
+
+    @Test
+    void whatCameForAClaimThatFellAwayIsToldFromThatDayAsLongAsItIsHere() {
+        batch("one", DAY, job("T-1"), job("T-2"));
+        told(1, AdviceStatus.PAID, DAY, "504.00");
+        withdraw(DAY.plusDays(1), "T-1", "T-2");
+        assertThat(ledger.paidBefore(DAY)).isEmpty();
+        assertThat(ledger.paidBefore(DAY.plusDays(1)))
+                .singleElement()
+                .satisfies(
+                        claim -> {
+                            assertThat(claim.reference()).isEqualTo("T-1-STC");
+                            assertThat(claim.received()).isEqualTo(Money.of("504.00"));
+                            assertThat(claim.active()).isFalse();
+                            assertThat(claim.isOpen()).isFalse();
+                            assertThat(claim.isToLodge()).isFalse();
+                        });
+        told(2, AdviceStatus.PAID, DAY, "-504.00");
+        assertThat(ledger.paidBefore(DAY.plusDays(1))).isEmpty();
+    }
 }

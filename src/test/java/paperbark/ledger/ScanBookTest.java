@@ -135,6 +135,28 @@ class ScanBookTest {
                 .allMatch(PaperState::isReady);
     }
 
+    @Test
+    void anAssignmentIsOfTheSchemeItWasPrintedForAndTheLatestCounts() {
+        JobEntry both =
+                Entries.job(
+                        "SB-2",
+                        Entries.claim(SchemeName.STC, "T-200", "504.00"),
+                        Entries.claim(SchemeName.VEEC, "T-200", "20.00"));
+        Entries.enter(ledger, Entries.batch("two", Entries.printing("stc", both)));
+        Entries.enter(ledger, Entries.batch("three", Entries.printing("stc", both)));
+        book.enter(Entries.scan("1", Entries.page(1, "SB-1", 1, 1, 0)));
+        assertThat(lodging().awaited())
+                .singleElement()
+                .satisfies(
+                        a -> {
+                            assertThat(a.claim().reference()).isEqualTo("SB-2-STC");
+                            assertThat(a.paper().version()).isEqualTo(2);
+                            assertThat(a.paper().withdrawn()).isFalse();
+                            assertThat(a.paper().step().awaited()).isEqualTo("not back yet");
+                            assertThat(a.paper().step().words()).isEqualTo("printed");
+                        });
+    }
+
     private Lodging lodging() {
         return Lodging.of(ledger, ledger.claims(LATER)).orElseThrow();
     }

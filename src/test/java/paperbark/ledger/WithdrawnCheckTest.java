@@ -102,7 +102,8 @@ class WithdrawnCheckTest {
         batch();
         assertThat(cancelled(true).remedy())
                 .endsWith(
-                        ". Where the journal of batch one books its sale, take that back in your books.");
+                        ". Where the journal of batch one books its sale, the journal of the withdrawal,"
+                                + " in advices, takes that back: book it too.");
     }
 
     @Test
@@ -134,6 +135,8 @@ class WithdrawnCheckTest {
         assertThat(WithdrawnCheck.takenBack(JOB, earlier).fact())
                 .startsWith("Job T-1 was withdrawn on 24 Nov 2026: called off.");
         assertThat(WithdrawnCheck.takenBack(JOB, earlier).job()).contains("T-1");
+        assertThat(earlier.withdrawn().orElseThrow().isByList()).isFalse();
+        assertThat(new Withdrawn(Entries.DAY, "not in the list", "week.csv").isByList()).isTrue();
         assertThat(WithdrawnCheck.leftOut(JOB, earlier).fact())
                 .startsWith("Job T-1 was withdrawn on 24 Nov 2026: called off.");
     }
