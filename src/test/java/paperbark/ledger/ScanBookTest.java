@@ -157,6 +157,36 @@ class ScanBookTest {
                         });
     }
 
+    @Test
+    void ofAKindTheNewestPapersAreToldOfJobsThatAreNeitherCalledOffNorForgotten() {
+        JobEntry[] jobs = new JobEntry[3];
+        for (int i = 0; i < jobs.length; i++) {
+            jobs[i] = Entries.printing("stc", Entries.job("SB-" + (i + 2)));
+        }
+        Entries.enter(ledger, Entries.batch("two", jobs));
+        Entries.enter(ledger, Entries.batch("three", jobs[0]));
+        assertThat(newest("stc")).containsExactly("SB-2 2 stc", "SB-3 1 stc", "SB-4 1 stc");
+        assertThat(newest("warranty", "stc")).hasSize(4).contains("SB-1 1 warranty");
+        assertThat(newest("veec")).isEmpty();
+
+        ledger.withdraw(
+                new WithdrawalEntry(
+                        List.of(new WithdrawalEntry.Line("SB-3", "called off")),
+                        "",
+                        "",
+                        Entries.DAY,
+                        Instant.EPOCH,
+                        "test"));
+        ledger.forget("SB-4", Entries.DAY, Instant.EPOCH, "test");
+        assertThat(newest("stc")).containsExactly("SB-2 2 stc");
+    }
+
+    private List<String> newest(String... kinds) {
+        return book.newest(List.of(kinds)).stream()
+                .map(p -> p.job() + " " + p.version() + " " + p.kind())
+                .toList();
+    }
+
     private Lodging lodging() {
         return Lodging.of(ledger, ledger.claims(LATER)).orElseThrow();
     }
