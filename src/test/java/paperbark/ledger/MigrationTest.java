@@ -162,6 +162,7 @@ class MigrationTest {
                             "forgotten[",
                             "scanned[",
                             "matched[")
+                    .containsPattern("claim\\[1, [^]]*, 0\\], ")
                     .doesNotContain("SITE OF SB-2");
             Ledger.rebuild(other, ledger.id(), ledger.records().all());
             try (Ledger anew = Ledger.open(other)) {
