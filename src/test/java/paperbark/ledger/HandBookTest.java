@@ -75,11 +75,11 @@ class HandBookTest {
     }
 
     private List<LocalDate> paid(Money amount) {
-        return settle(book -> book.byHand().paid(claim(book), amount));
+        return settle(book -> book.byHand().paid(claim(book), amount, amount));
     }
 
     private List<LocalDate> toldPaid(Money amount) {
-        return settle(book -> book.byHand().toldPaid(claim(book), amount));
+        return settle(book -> book.byHand().toldPaid(claim(book), amount, amount));
     }
 
     private Optional<JobOutcome> outcome(String job) {
@@ -144,11 +144,11 @@ class HandBookTest {
                 book -> {
                     HandBook hand = book.byHand();
                     ClaimState claim = claim(book);
-                    assertThat(hand.saidNear(claim, PART, DAY.plusDays(5), 5)).isTrue();
-                    assertThat(hand.saidNear(claim, PART, DAY.minusDays(5), 5)).isTrue();
-                    assertThat(hand.saidNear(claim, PART, DAY.plusDays(6), 5)).isFalse();
-                    assertThat(hand.saidNear(claim, PART, DAY.minusDays(6), 5)).isFalse();
-                    assertThat(hand.saidNear(claim, ALL, DAY, 5)).isFalse();
+                    assertThat(hand.saidNear(claim, PART, PART, DAY.plusDays(5), 5)).isTrue();
+                    assertThat(hand.saidNear(claim, PART, PART, DAY.minusDays(5), 5)).isTrue();
+                    assertThat(hand.saidNear(claim, PART, PART, DAY.plusDays(6), 5)).isFalse();
+                    assertThat(hand.saidNear(claim, PART, PART, DAY.minusDays(6), 5)).isFalse();
+                    assertThat(hand.saidNear(claim, ALL, ALL, DAY, 5)).isFalse();
                     return null;
                 });
     }
