@@ -76,6 +76,7 @@ final class Layout {
         return new LaidOut(
                 extents,
                 SignBoxes.in(renderer),
+                FillBoxes.in(renderer),
                 id ->
                         Optional.ofNullable(
                                 PdfBoxAccessibilityHelper.getStructualElementForBox(
