@@ -200,8 +200,8 @@ class LedgerRunTest {
             assertThat(run.exitCode()).isEqualTo(20);
             assertThat(run.err().lines())
                     .containsExactly(
-                            "Another program is at work in the same place; nothing was done.",
-                            "Another program is writing in the ledger. Wait until it has ended.");
+                            "Another program is writing in the ledger. Wait until it has ended.",
+                            "Another program is at work in the same place; nothing was done.");
             statement.execute("ROLLBACK");
         }
         assertThat(directory.resolve("packs/2026-11-23-one")).doesNotExist();

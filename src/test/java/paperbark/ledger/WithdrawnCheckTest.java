@@ -102,7 +102,8 @@ class WithdrawnCheckTest {
         batch();
         assertThat(cancelled(true).remedy())
                 .endsWith(
-                        ". Where the journal of batch one books its sale, take that back in your books.");
+                        ". Where the journal of batch one books its sale, the journal of the withdrawal,"
+                                + " in advices, takes that back: book it too.");
     }
 
     @Test

@@ -91,6 +91,7 @@ class DropToPaidTest {
                 .doesNotContainValue("CANCELLED");
 
         theSignedPapersComeBack();
+        theBundlesWaitForWhatIsNotSigned();
         theClaimIsLodged();
         theMoneyComes();
     }
@@ -121,10 +122,25 @@ class DropToPaidTest {
                 .contains("ready to lodge, with their assignment back: 2.");
     }
 
+    private void theBundlesWaitForWhatIsNotSigned() throws IOException {
+        assertThat(subject("SB-1102-STC")).startsWith("Claim SB-1102-STC ");
+        assertThat(subject("SB-1101-STC")).startsWith("NOT SIGNED YET: Claim SB-1101-STC ");
+        assertThat(office.send().resolve(batch.getFileName() + "/SB-1106-STC.eml")).doesNotExist();
+    }
+
+    private String subject(String claim) throws IOException {
+        // RFC 5322, 2.2.3: a long subject is folded.
+        return Files.readString(office.send().resolve(batch.getFileName() + "/" + claim + ".eml"))
+                .replaceAll("\\r\\n ", " ")
+                .replaceAll("(?s).*?\\nSubject: ([^\\r]*).*", "$1");
+    }
+
     private void theClaimIsLodged() throws Exception {
         assertThat(run(TUESDAY, "lodged", "SB-1102-STC").out())
                 .contains("18 certificates to Pipit and Wren: lodged", "$10.80 still to come");
         assertThat(week(TUESDAY)).contains("ready to lodge, with their assignment back: 1.");
+        watch(TUESDAY);
+        assertThat(office.send().resolve(batch.getFileName() + "/SB-1102-STC.eml")).doesNotExist();
         assertThat(lastDays())
                 .containsEntry("18 STCs: SB-1102", "CANCELLED")
                 .containsEntry("17 VEECs: SB-1102", "CONFIRMED");

@@ -84,7 +84,7 @@ class EquipmentTest {
 
     @Test
     void formsOfMakersAndBuyersCountAsPapersThoughNoTemplateHasTheirName() throws IOException {
-        said("makers.csv", ",ternlight\n", ",own-registration\n");
+        said("makers.csv", ",ternlight,\n", ",own-registration,\n");
         said("buyers.csv", ",kestrel,,", ",own-assignment,,");
         assertThat(Equipment.papers(office.templates(), office.tables()))
                 .contains("warranty/own-registration", "stc/own-assignment");

@@ -16,6 +16,7 @@ import paperbark.output.pdf.SlimPages;
  * @param elements the element of the structure tree that came of the markup with an id
  * @param pages the pages as they were drawn
  * @param fonts with which they were drawn
+ * @param redrawing which of the papers were drawn
  */
 record LaidOut(
         List<Extent> papers,
@@ -23,7 +24,8 @@ record LaidOut(
         List<FillBox> fills,
         Function<String, Optional<PDStructureElement>> elements,
         SlimPages pages,
-        Fonts fonts) {
+        Fonts fonts,
+        Redrawing redrawing) {
     /** Keeps the lists from being changed. */
     LaidOut {
         papers = List.copyOf(papers);
@@ -33,6 +35,6 @@ record LaidOut(
 
     /** Makes the pages that still show what was drawn small. */
     void slim() throws IOException {
-        pages.slim(fonts::styleOf);
+        redrawing.learn(pages.slim(fonts::styleOf, redrawing.parts()));
     }
 }

@@ -65,24 +65,31 @@ final class Layout {
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
         fonts.standIn(renderer);
-        WatchedStyles.over(renderer, markup, sheet, papers.size(), MOST_PAGES);
+        Widths.over(renderer.getSharedContext());
+        WatchedStyles styles =
+                WatchedStyles.over(renderer, markup, sheet, papers.size(), MOST_PAGES);
         renderer.layout();
         List<Extent> extents = extents(renderer, papers);
         refuseExcess(extents);
         TextOffPage.refuse(renderer);
         numbers.of(extents);
+        List<SignBox> boxes = SignBoxes.in(renderer);
+        List<FillBox> fills = FillBoxes.in(renderer);
+        Redrawing redrawing =
+                Redrawing.of(document, renderer, papers, extents, styles, sheet.drawn());
         paint(renderer);
         BlankBacks.clear(document, extents);
         return new LaidOut(
                 extents,
-                SignBoxes.in(renderer),
-                FillBoxes.in(renderer),
+                boxes,
+                fills,
                 id ->
                         Optional.ofNullable(
                                 PdfBoxAccessibilityHelper.getStructualElementForBox(
                                         renderer.getSharedContext().getBoxById(id))),
                 new SlimPages(document),
-                fonts);
+                fonts,
+                redrawing);
     }
 
     private static void refuseExcess(List<Extent> extents) {

@@ -102,18 +102,18 @@ public final class Packs {
                 .filter(Paper::isPrinted)
                 .forEach(p -> papers.add(inserts.blank(p).orElseGet(() -> writer.write(p))));
         try {
-            return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
+            return drawn(caseFile, papers, inserts, writer.findings());
         } catch (RuntimeException e) {
             blameStyle(caseFile);
         }
         papers.replaceAll(p -> layable(caseFile, writer, p));
         try {
-            return inTime(() -> laidOut(caseFile, papers, inserts, writer.findings()));
+            return drawn(caseFile, papers, inserts, writer.findings());
         } catch (RuntimeException e) {
             // What is left are the finished pages, which come from files that are not ours.
             papers.replaceAll(p -> inserts.isOf(p) ? writer.heldBy(p.paper(), notJoined(p)) : p);
         }
-        return inTime(() -> laidOut(caseFile, papers, new Inserts(List.of()), writer.findings()));
+        return drawn(caseFile, papers, new Inserts(List.of()), writer.findings());
     }
 
     /** Without a cover that says why, a page of reasons stands for a paper that is held. */
@@ -135,7 +135,7 @@ public final class Packs {
         empty.appendChild(empty.createElement("div"));
         PaperMarkup blank = new PaperMarkup(any, empty, empty, false);
         try {
-            inTime(() -> laidOut(caseFile, List.of(blank), new Inserts(List.of()), List.of()));
+            drawn(caseFile, List.of(blank), new Inserts(List.of()), List.of());
         } catch (RuntimeException e) {
             boolean told =
                     e instanceof RunLimit.Exceeded
@@ -170,6 +170,25 @@ public final class Packs {
                 "Open the form in a PDF reader and save it anew, or ask the buyer for it again.");
     }
 
+    /**
+     * The pack as a whole. What is remembered of other jobs must never cost a job its papers: where
+     * it fails, all of them are drawn.
+     */
+    private Pack drawn(
+            CaseFile caseFile, List<PaperMarkup> papers, Inserts inserts, List<Finding> before) {
+        StyleSheet used = style;
+        try {
+            return inTime(() -> laidOut(caseFile, papers, inserts, before, used));
+        } catch (RunLimit.Exceeded | TooManyPages | TextOffPage e) {
+            throw e;
+        } catch (RuntimeException e) {
+            if (used.drawn().isEmpty()) {
+                throw e;
+            }
+        }
+        return inTime(() -> laidOut(caseFile, papers, inserts, before, used.drawingAll()));
+    }
+
     private Pack inTime(RunLimit.Work<Pack, RuntimeException> layout) {
         return limit.run(layout, () -> {});
     }
@@ -189,7 +208,7 @@ public final class Packs {
     /** The paper itself, or a page of reasons where its markup makes the layout fail. */
     private PaperMarkup layable(CaseFile caseFile, PaperWriter writer, PaperMarkup paper) {
         try {
-            inTime(() -> laidOut(caseFile, List.of(paper), new Inserts(List.of()), List.of()));
+            drawn(caseFile, List.of(paper), new Inserts(List.of()), List.of());
             return paper;
         } catch (RuntimeException e) {
             Paper of = paper.paper();
@@ -215,10 +234,13 @@ public final class Packs {
     }
 
     private Pack laidOut(
-            CaseFile caseFile, List<PaperMarkup> papers, Inserts inserts, List<Finding> before) {
+            CaseFile caseFile,
+            List<PaperMarkup> papers,
+            Inserts inserts,
+            List<Finding> before,
+            StyleSheet used) {
         String title = "Papers of job " + caseFile.job().reference();
         ResourceGate gate = new ResourceGate(folder, logo.png());
-        StyleSheet used = style;
         try (PDDocument document = new PDDocument()) {
             LaidOut laidOut =
                     Layout.draw(document, PackDocument.of(papers, title, used), used, papers, gate);

@@ -23,7 +23,7 @@ import paperbark.output.Typeface;
  * becomes one page that says why.
  */
 final class PaperWriter {
-    private static final String HELD = "blocked.ftlh";
+    static final String HELD = "blocked.ftlh";
     static final String RUNNING = "running.ftlh";
 
     private final TemplateEngine engine;

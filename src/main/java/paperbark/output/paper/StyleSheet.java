@@ -9,12 +9,20 @@ import org.w3c.dom.Element;
  *
  * @param text as it stands in its file
  * @param memory what it made of the documents so far; empty where every document has to be matched
+ * @param drawn the papers that were drawn with it; empty where every paper has to be drawn
  */
-record StyleSheet(String text, Optional<StyleMemory> memory) {
+record StyleSheet(String text, Optional<StyleMemory> memory, Optional<PaperMemory> drawn) {
     /** A sheet of which no document was made yet. */
     static StyleSheet of(String text) {
-        return new StyleSheet(
-                text, StyleMemory.fits(text) ? Optional.of(new StyleMemory()) : Optional.empty());
+        return StyleMemory.fits(text)
+                ? new StyleSheet(
+                        text, Optional.of(new StyleMemory()), Optional.of(new PaperMemory()))
+                : new StyleSheet(text, Optional.empty(), Optional.empty());
+    }
+
+    /** The same, without what was drawn with it. */
+    StyleSheet drawingAll() {
+        return new StyleSheet(text, memory, Optional.empty());
     }
 
     /** Puts the sheet into a document. */

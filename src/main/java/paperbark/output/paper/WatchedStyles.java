@@ -54,14 +54,16 @@ final class WatchedStyles extends StyleReference {
      *
      * @param document holds the sheet only where the sheet remembers nothing
      */
-    static void over(
+    static WatchedStyles over(
             PdfBoxRenderer renderer,
             Document document,
             StyleSheet sheet,
             int papers,
             int mostOfAPaper) {
         SharedContext context = renderer.getSharedContext();
-        context.setCss(new WatchedStyles(context, document, sheet, papers, mostOfAPaper));
+        WatchedStyles styles = new WatchedStyles(context, document, sheet, papers, mostOfAPaper);
+        context.setCss(styles);
+        return styles;
     }
 
     /** The sheet is parsed and matched only for elements of which nothing is remembered. */
@@ -75,7 +77,8 @@ final class WatchedStyles extends StyleReference {
         return styles;
     }
 
-    private int kindOf(Element element) {
+    /** A number for all elements that are alike; 0 where that is not known. */
+    int kindOf(Element element) {
         Integer known = kinds.get(element);
         if (known == null) {
             int parent = element.getParentNode() instanceof Element e ? kindOf(e) : 0;

@@ -8,7 +8,12 @@ final class Buffer extends ByteArrayOutputStream {
     private static final long UNITS = 10_000;
 
     Buffer() {
-        super(1024);
+        this(1024);
+    }
+
+    /** A buffer for about so many bytes. */
+    Buffer(int size) {
+        super(size);
     }
 
     /** Adds plain text. */

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import org.apache.fontbox.ttf.CmapLookup;
@@ -27,15 +28,20 @@ final class Face {
     private static final int SYMBOLIC = 4;
     private static final int TAG = 6;
 
+    // The letters of European languages are looked up once.
+    private static final int NEAR = 0x250;
+
     private final TrueTypeFont font;
     private final Outlines outlines;
     private final CmapLookup letters;
+    private final int[] near = new int[NEAR];
 
     Face(TrueTypeFont font) {
         this.font = font;
         try {
             outlines = new Outlines(font);
             letters = font.getUnicodeCmapLookup();
+            Arrays.setAll(near, letters::getGlyphId);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -43,15 +49,28 @@ final class Face {
 
     /** The glyph numbers of a text, two bytes each. */
     byte[] glyphs(String text) {
-        Buffer glyphs = new Buffer();
-        text.codePoints()
-                .map(letters::getGlyphId)
-                .forEach(
-                        glyph -> {
-                            glyphs.write(glyph >> 8);
-                            glyphs.write(glyph);
-                        });
-        return glyphs.toByteArray();
+        byte[] glyphs = new byte[2 * text.codePointCount(0, text.length())];
+        int at = 0;
+        for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
+            int glyph = glyph(text.codePointAt(i));
+            glyphs[at++] = (byte) (glyph >> 8);
+            glyphs[at++] = (byte) glyph;
+        }
+        return glyphs;
+    }
+
+    /** Whether it has a glyph for each letter of a text. */
+    boolean hasAll(String text) {
+        for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
+            if (glyph(text.codePointAt(i)) == 0) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private int glyph(int letter) {
+        return letter < NEAR ? near[letter] : letters.getGlyphId(letter);
     }
 
     /** The font as a dictionary of a document that shows these glyphs. */

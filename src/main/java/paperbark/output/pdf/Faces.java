@@ -38,6 +38,11 @@ final class Faces {
         return faces.get(style);
     }
 
+    /** Whether every style has a glyph for each letter of a text. */
+    boolean haveAll(String text) {
+        return faces.stream().allMatch(face -> face.hasAll(text));
+    }
+
     /** The name by which pages ask for a style. */
     static String nameOf(int style) {
         return "F" + (style + 1);

@@ -34,8 +34,9 @@ public final class PackWriter {
         COSDictionary catalog = document.getDocumentCatalog().getCOSObject();
         COSDictionary information = document.getDocumentInformation().getCOSObject();
         List<COSDictionary> pages = flat(document);
-        List<COSDictionary> elements = elements(document);
         List<COSDictionary> annotations = annotations(pages);
+        int parents = numberParents(pages, annotations);
+        List<COSDictionary> elements = elements(document, parents);
         DocumentWriter file = new DocumentWriter(out);
         GraphWriter writer = new GraphWriter(file);
         writer.number(elements);
@@ -103,7 +104,23 @@ public final class PackWriter {
         return annotations;
     }
 
-    private static List<COSDictionary> elements(PDDocument document) {
+    /** Gives pages and annotations their numbers in the tree of parents; returns the next one. */
+    private static int numberParents(List<COSDictionary> pages, List<COSDictionary> annotations) {
+        int next = 0;
+        for (COSDictionary page : pages) {
+            if (page.containsKey(COSName.STRUCT_PARENTS)) {
+                page.setInt(COSName.STRUCT_PARENTS, next++);
+            }
+        }
+        for (COSDictionary annotation : annotations) {
+            if (annotation.containsKey(COSName.STRUCT_PARENT)) {
+                annotation.setInt(COSName.STRUCT_PARENT, next++);
+            }
+        }
+        return next;
+    }
+
+    private static List<COSDictionary> elements(PDDocument document, int parentCount) {
         PDStructureTreeRoot root = document.getDocumentCatalog().getStructureTreeRoot();
         if (root == null) {
             return List.of();
@@ -120,6 +137,7 @@ public final class PackWriter {
         COSDictionary parents = new COSDictionary();
         parents.setItem(COSName.NUMS, pairs);
         root.getCOSObject().setItem(COSName.PARENT_TREE, parents);
+        root.setParentTreeNextKey(parentCount);
         return elements;
     }
 

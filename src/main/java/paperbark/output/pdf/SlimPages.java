@@ -3,12 +3,14 @@ package paperbark.output.pdf;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
@@ -17,6 +19,7 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSStream;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocumentOutline;
 
 /**
  * The pages of a document that the layout drew, made small: their content as short as it can be
@@ -69,32 +72,81 @@ public final class SlimPages {
      * Makes the pages small.
      *
      * @param styles which style of the typeface a font is, from 0
+     * @param papers what the pages hold, in order
+     * @return for each paper the sketch that was wanted of it, if one can be taken
      */
-    public void slim(Function<COSDictionary, Optional<Integer>> styles) throws IOException {
+    public List<Optional<Sketch>> slim(
+            Function<COSDictionary, Optional<Integer>> styles, List<PaperPart> papers)
+            throws IOException {
         TagTree tree =
                 new TagTree(document.getDocumentCatalog().getStructureTreeRoot().getCOSObject());
+        List<COSDictionary> pages = new ArrayList<>();
+        document.getPages().forEach(page -> pages.add(page.getCOSObject()));
+        if (papers.stream().anyMatch(p -> p.known().isPresent())) {
+            tree.place(papers, pages);
+        }
         Glyphs used = new Glyphs();
+        Map<COSDictionary, List<Op>> steps = new LinkedHashMap<>();
+        for (PDPage page : document.getPages()) {
+            if (has(page)) {
+                steps.put(page.getCOSObject(), read(page.getCOSObject(), styles, used));
+            }
+        }
+        papers.forEach(paper -> show(paper, paper.of(pages), steps, used));
+        List<Optional<Sketch>> sketches =
+                papers.stream().map(p -> sketch(p, p.of(pages), steps)).toList();
         COSDictionary fonts = new COSDictionary();
         COSDictionary shared = new COSDictionary();
         shared.setItem(COSName.FONT, fonts);
         Map<COSDictionary, int[]> numbers = new IdentityHashMap<>();
-        for (PDPage page : document.getPages()) {
-            if (has(page)) {
-                COSDictionary own = page.getCOSObject();
-                numbers.put(own, slim(own, tree, styles, used));
-                own.setItem(COSName.RESOURCES, resources(own, shared));
-            }
+        for (Map.Entry<COSDictionary, List<Op>> page : steps.entrySet()) {
+            COSDictionary own = page.getKey();
+            numbers.put(own, slim(own, page.getValue(), tree));
+            own.setItem(COSName.RESOURCES, resources(own, shared));
         }
         tree.renumber(numbers);
+        untieBookmarks();
         fonts.addAll(Faces.shared().fonts(used));
         document.getPages().getCOSObject().setItem(COSName.RESOURCES, shared);
+        return sketches;
     }
 
-    private int[] slim(
-            COSDictionary page,
-            TagTree tree,
-            Function<COSDictionary, Optional<Integer>> styles,
-            Glyphs used)
+    /** A bookmark tells its place on a page; the layout ties it to an element that says nothing. */
+    private void untieBookmarks() {
+        PDDocumentOutline outline = document.getDocumentCatalog().getDocumentOutline();
+        if (outline != null) {
+            outline.children().forEach(item -> item.getCOSObject().removeItem(COSName.SE));
+        }
+    }
+
+    private static void show(
+            PaperPart paper,
+            List<COSDictionary> pages,
+            Map<COSDictionary, List<Op>> steps,
+            Glyphs used) {
+        if (paper.known().isPresent()) {
+            Sketch known = paper.known().get();
+            known.addTo(used);
+            for (int i = 0; i < pages.size(); i++) {
+                steps.compute(pages.get(i), page(known.steps(i)));
+            }
+        }
+    }
+
+    private static BiFunction<COSDictionary, List<Op>, List<Op>> page(List<Op> paper) {
+        return (page, running) -> SketchReader.between(running, paper);
+    }
+
+    private static Optional<Sketch> sketch(
+            PaperPart paper, List<COSDictionary> pages, Map<COSDictionary, List<Op>> steps) {
+        boolean isDrawn = steps.keySet().containsAll(pages);
+        return paper.strings().isEmpty() || !isDrawn
+                ? Optional.empty()
+                : SketchReader.of(paper, pages.stream().map(steps::get).toList(), pages);
+    }
+
+    private List<Op> read(
+            COSDictionary page, Function<COSDictionary, Optional<Integer>> styles, Glyphs used)
             throws IOException {
         COSDictionary resources = dictionary(page, COSName.RESOURCES);
         Map<COSName, Integer> faces = new HashMap<>();
@@ -103,8 +155,11 @@ public final class SlimPages {
             faces.put(name, styles.apply(fonts.getCOSDictionary(name)).orElseThrow());
         }
         COSDictionary marks = dictionary(resources, COSName.PROPERTIES);
-        List<Op> ops = new PageOps(content(page), faces, marks, used).read();
-        PageText text = new PageText(ops, (a, b) -> tree.follows(page, a, b), contents(ops));
+        return new PageOps(content(page), faces, marks, used).read();
+    }
+
+    private int[] slim(COSDictionary page, List<Op> steps, TagTree tree) throws IOException {
+        PageText text = new PageText(steps, (a, b) -> tree.follows(page, a, b), contents(steps));
         byte[] body = text.write();
         Buffer all = new Buffer();
         byte[] last = behind.getOrDefault(page, NOTHING);

@@ -70,8 +70,40 @@ final class TagTree {
         }
     }
 
-    private static boolean isElement(COSBase kid) {
+    static boolean isElement(COSBase kid) {
         return kid instanceof COSDictionary dictionary && dictionary.containsKey(COSName.S);
+    }
+
+    /**
+     * Puts the elements of papers that were not drawn among those that were, in the order of the
+     * papers.
+     *
+     * @param pages of the document
+     * @throws UnknownPlace when what was drawn stands in another order
+     */
+    void place(List<PaperPart> papers, List<COSDictionary> pages) {
+        List<COSBase> tops = kids(root);
+        if (tops.size() != 1 || !isElement(tops.get(0))) {
+            throw new UnknownPlace();
+        }
+        COSDictionary top = (COSDictionary) tops.get(0);
+        List<COSBase> drawn = new ArrayList<>();
+        List<COSBase> all = new ArrayList<>();
+        List<COSDictionary> placed = new ArrayList<>();
+        for (PaperPart paper : papers) {
+            List<COSBase> own = paper.element().map(TagTree::kids).orElse(List.of());
+            drawn.addAll(own);
+            all.addAll(own);
+            List<COSDictionary> known =
+                    paper.known().map(k -> k.tags(top, paper.of(pages))).orElse(List.of());
+            all.addAll(known);
+            placed.addAll(known);
+        }
+        if (!drawn.equals(kids(top))) {
+            throw new UnknownPlace();
+        }
+        setKids(top, all);
+        placed.forEach(this::slim);
     }
 
     static List<COSBase> kids(COSDictionary element) {

@@ -5,6 +5,9 @@ package paperbark.output.pdf;
  * so that what it drew is kept exactly, and a picture of the page is the same to the dot.
  */
 final class Unit {
+    /** So many are one unit of the layout. */
+    static final long OF_THE_LAYOUT = 375;
+
     private static final double IN_A_POINT = 10_000;
 
     private Unit() {}

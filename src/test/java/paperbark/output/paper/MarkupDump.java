@@ -34,7 +34,10 @@ public final class MarkupDump {
         List<PaperMarkup> papers =
                 job.papers().stream().filter(Paper::isPrinted).map(writer::write).toList();
         StyleSheet sheet =
-                new StyleSheet(shipped.source(Packs.STYLE).orElseThrow(), Optional.empty());
+                new StyleSheet(
+                        shipped.source(Packs.STYLE).orElseThrow(),
+                        Optional.empty(),
+                        Optional.empty());
         Document document = PackDocument.of(papers, job.job().reference(), sheet);
         try {
             Transformer transformer = TransformerFactory.newInstance().newTransformer();

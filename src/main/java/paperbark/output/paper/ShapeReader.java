@@ -1,0 +1,237 @@
+package paperbark.output.paper;
+
+import com.openhtmltopdf.bidi.BidiSplitter;
+import com.openhtmltopdf.css.style.CalculatedStyle;
+import com.openhtmltopdf.css.style.CssContext;
+import com.openhtmltopdf.newtable.TableBox;
+import com.openhtmltopdf.newtable.TableCellBox;
+import com.openhtmltopdf.newtable.TableRowBox;
+import com.openhtmltopdf.newtable.TableSectionBox;
+import com.openhtmltopdf.render.AnonymousBlockBox;
+import com.openhtmltopdf.render.BlockBox;
+import com.openhtmltopdf.render.Box;
+import com.openhtmltopdf.render.InlineLayoutBox;
+import com.openhtmltopdf.render.InlineText;
+import com.openhtmltopdf.render.LineBox;
+import com.openhtmltopdf.render.MarkerData;
+import com.openhtmltopdf.render.PageBox;
+import com.openhtmltopdf.util.OpenUtil;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.w3c.dom.Element;
+
+/**
+ * Reads the shape of one paper from its boxes. What is no plain text, table, list or block, such as
+ * pictures, links, floats and counted page numbers, has no shape: such papers are always drawn.
+ */
+final class ShapeReader {
+    private static final List<Class<?>> KNOWN =
+            List.of(
+                    BlockBox.class,
+                    AnonymousBlockBox.class,
+                    TableBox.class,
+                    TableSectionBox.class,
+                    TableRowBox.class,
+                    TableCellBox.class,
+                    LineBox.class,
+                    InlineLayoutBox.class);
+    // Cells can name each other by their ids.
+    private static final Set<String> CELLS = Set.of("td", "th");
+    private static final int TEXT = -1;
+    private static final int MARKER = -2;
+
+    private final List<PageBox> pages;
+    private final WatchedStyles styles;
+    private final CssContext context;
+    private final int top;
+    private final List<PaperShape.Run> runs = new ArrayList<>();
+    private final Set<String> kept = new HashSet<>();
+    private final StringBuilder names = new StringBuilder();
+    private int[] numbers = new int[4096];
+    private int count;
+    // Whether head or foot of a table is read, which is drawn again on each page of the table.
+    private boolean inRepeated;
+
+    ShapeReader(List<PageBox> pages, WatchedStyles styles, CssContext context) {
+        this.pages = pages;
+        this.context = context;
+        this.styles = styles;
+        top = pages.get(0).getTop();
+    }
+
+    /** The shape; empty where there is something that it could not tell. */
+    Optional<PaperShape> read(Box leaf) {
+        for (Box around = leaf; around != null; around = around.getParent()) {
+            // That is drawn by and by on the pages of all papers.
+            if (isSeen(around)) {
+                return Optional.empty();
+            }
+        }
+        for (PageBox page : pages) {
+            add(page);
+        }
+        if (!addBox(leaf)) {
+            return Optional.empty();
+        }
+        int[] all = Arrays.copyOf(numbers, count);
+        return Optional.of(
+                new PaperShape(
+                        new PaperShape.Key(all, names.toString()),
+                        List.copyOf(runs),
+                        Set.copyOf(kept)));
+    }
+
+    private void add(PageBox page) {
+        add(page.getTop() - top, page.getBottom() - top, page.getBottomUsable() - top);
+        add(page.getWidth(context), page.getHeight(context));
+        // A style sheet may have other margins on the left page than on the right.
+        add(page.getMarginBorderPadding(context, CalculatedStyle.LEFT));
+        add(page.getMarginBorderPadding(context, CalculatedStyle.RIGHT));
+        add(page.getMarginBorderPadding(context, CalculatedStyle.TOP));
+        add(page.getMarginBorderPadding(context, CalculatedStyle.BOTTOM));
+    }
+
+    /** Whether more is drawn of a box than what it holds. */
+    private boolean isSeen(Box box) {
+        CalculatedStyle style = box.getStyle();
+        return style.isHasBackground() || !style.getBorder(context).isAllZeros();
+    }
+
+    private void add(int... more) {
+        if (count + more.length > numbers.length) {
+            numbers = Arrays.copyOf(numbers, 2 * numbers.length);
+        }
+        for (int number : more) {
+            numbers[count++] = number;
+        }
+    }
+
+    private boolean addBox(Box box) {
+        int kind = KNOWN.indexOf(box.getClass());
+        CalculatedStyle style = box.getStyle();
+        if (kind < 0
+                || box.getLayer() != null
+                || style.isPostionedOrFloated()
+                || style.isFootnote()
+                || style.isFootnoteBody()
+                || style.isTextJustify()
+                || style.hasLetterSpacing()) {
+            return false;
+        }
+        int like = box.getElement() == null ? 0 : styles.kindOf(box.getElement());
+        if (box.getElement() != null && (like == 0 || !addElement(box.getElement()))) {
+            return false;
+        }
+        add(kind, like, box.getAbsY() - top, box.getHeight(), box.getTy(), box.getChildCount());
+        names.append(box.getPseudoElementOrClass() == null ? "" : box.getPseudoElementOrClass());
+        if (box instanceof LineBox line) {
+            return addLine(line);
+        }
+        if (box instanceof InlineLayoutBox inline) {
+            return addInline(inline);
+        }
+        add(box.getAbsX(), box.getWidth(), box.getContentWidth(), box.getTx());
+        return !(box instanceof BlockBox block && (block.isReplaced() || !addMarker(block)))
+                && addChildren(box);
+    }
+
+    /** What elements that are alike may still differ in, as far as the tags of the paper say it. */
+    private boolean addElement(Element element) {
+        if (element.hasAttribute("href")) {
+            return false;
+        }
+        names.append(element.getAttribute("alt")).append('\0');
+        names.append(element.getAttribute("title")).append('\0');
+        if (element.hasAttribute("id") && CELLS.contains(element.getTagName())) {
+            names.append(element.getAttribute("id")).append('\0');
+        }
+        return true;
+    }
+
+    private boolean addChildren(Box box) {
+        boolean wasInRepeated = inRepeated;
+        inRepeated |=
+                box instanceof TableSectionBox section
+                        && (section.isHeader() || section.isFooter());
+        boolean told = true;
+        for (int i = 0; told && i < box.getChildCount(); i++) {
+            told = addBox(box.getChild(i));
+        }
+        inRepeated = wasInRepeated;
+        return told;
+    }
+
+    private boolean addMarker(BlockBox block) {
+        MarkerData marker = block.getMarkerData();
+        if (marker == null) {
+            return true;
+        }
+        add(MARKER, marker.getLayoutWidth());
+        if (marker.getTextMarker() != null) {
+            keep(marker.getTextMarker().getText());
+        }
+        return marker.getImageMarker() == null;
+    }
+
+    private static boolean isDrawn(int letter) {
+        return OpenUtil.isCodePointPrintable(letter) && OpenUtil.isSafeFontCodePointToPrint(letter);
+    }
+
+    /** Makes a string part of the key. */
+    private void keep(String text) {
+        names.append(text).append('\0');
+        kept.add(text);
+    }
+
+    private boolean addLine(LineBox line) {
+        add(line.getBaseline(), line.getPaintingTop() - line.getAbsY(), line.getPaintingHeight());
+        if (line.getTextDecorations() != null) {
+            add(line.getAbsX(), line.getWidth());
+        }
+        return line.getNonFlowContent().isEmpty() && addChildren(line);
+    }
+
+    private boolean addInline(InlineLayoutBox inline) {
+        add(inline.getBaseline(), inline.isStartsHere() ? 1 : 0, inline.isEndsHere() ? 1 : 0);
+        add(inline.getInlineChildCount());
+        if (isSeen(inline) || !inline.getTextDecorations().isEmpty()) {
+            add(inline.getAbsX(), inline.getInlineWidth());
+        }
+        for (Object child : inline.getInlineChildren()) {
+            boolean told =
+                    child instanceof InlineText text
+                            ? addText(text, inline)
+                            : child instanceof Box box && addBox(box);
+            if (!told) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean addText(InlineText text, InlineLayoutBox inline) {
+        if (text.isDynamicFunction()
+                || text.isEndsOnSoftHyphen()
+                || text.getTextDirection() != BidiSplitter.LTR
+                || text.getLetterSpacing() != 0) {
+            return false;
+        }
+        String words = text.getSubstring();
+        // The library leaves some letters out when it draws.
+        if (!words.codePoints().allMatch(ShapeReader::isDrawn)) {
+            return false;
+        }
+        int x = inline.getAbsX() + text.getX();
+        add(TEXT, words.isEmpty() ? 0 : words.isBlank() ? 1 : 2);
+        if (inRepeated) {
+            add(x);
+            keep(words);
+        }
+        runs.add(new PaperShape.Run(words, x, inline.getAbsY() + inline.getBaseline()));
+        return true;
+    }
+}

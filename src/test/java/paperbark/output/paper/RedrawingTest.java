@@ -1,0 +1,138 @@
+package paperbark.output.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.junit.jupiter.api.Test;
+import paperbark.output.CaseFile;
+import paperbark.output.CaseFiles;
+import paperbark.output.Paper;
+import paperbark.output.PaperKind;
+import paperbark.output.RunLimit;
+import paperbark.output.TemplateEngine;
+import paperbark.output.pdf.PaperPart;
+import paperbark.output.pdf.Sketch;
+
+/** A paper that is shown in place of being drawn is the same to the byte. */
+class RedrawingTest {
+    private static final TemplateEngine ENGINE = new TemplateEngine(Optional.empty());
+    private static final Packs DRAWING_ALL = drawingAll();
+    private static final Packs USUAL = new Packs(Optional.empty());
+
+    private static Packs drawingAll() {
+        System.setProperty("paperbark.draw-all", "true");
+        try {
+            return new Packs(Optional.empty());
+        } finally {
+            System.clearProperty("paperbark.draw-all");
+        }
+    }
+
+    @Property(tries = 8)
+    void givesTheSameBytesWhateverTheOwnerIsCalled(@ForAll("names") String name) {
+        for (CaseFile job :
+                List.of(CaseFiles.installedSolar(), CaseFiles.bookedHeatPump(), CaseFiles.bare())) {
+            CaseFile own = CaseFiles.withOwner(job, name);
+
+            assertThat(USUAL.make(own, List.of()).pdf())
+                    .isEqualTo(DRAWING_ALL.make(own, List.of()).pdf());
+        }
+    }
+
+    @Provide
+    Arbitrary<String> names() {
+        return Arbitraries.oneOf(
+                Arbitraries.of(
+                        "Ann Dunlin",
+                        "Wim",
+                        "\u0141ucja \u017B\u00F3\u0142w",
+                        "\u0391\u03BD\u03BD\u03B1",
+                        "\u05D3\u05D1\u05D5\u05E8\u05D4",
+                        "\u6F22\u5B57",
+                        "Zo\u00E9\u00A0van\u00A0Dam",
+                        "soft\u00ADhyphen",
+                        "1.  ",
+                        "(\\)",
+                        "a b  c\td",
+                        "fi ffl",
+                        "W".repeat(60)),
+                Arbitraries.strings()
+                        .withCharRange('a', 'z')
+                        .withChars(" '-\u00E4\u00F6")
+                        .ofMinLength(1)
+                        .ofMaxLength(120));
+    }
+
+    @Test
+    void drawsAPaperOfAKnownShapeNoMore() throws IOException {
+        StyleSheet sheet = StyleSheet.of(ENGINE.source(Packs.STYLE).orElseThrow());
+
+        assertThat(shown(sheet, "Ann Dunlin")).isEmpty();
+        assertThat(shown(sheet, "Bea Plover")).as("compared first").isEmpty();
+        assertThat(shown(sheet, "Cem Martin").size()).isGreaterThan(3);
+        assertThat(shown(sheet, "Word ".repeat(60)).size())
+                .as("a longer name moves what is below it")
+                .isLessThan(shown(sheet, "Dot Martin").size());
+    }
+
+    @Test
+    void drawsATemplateForEverOnceItsPapersDiffer() throws IOException {
+        StyleSheet sheet = StyleSheet.of(ENGINE.source(Packs.STYLE).orElseThrow());
+        shown(sheet, "Ann Dunlin");
+        shown(sheet, "Bea Plover");
+        List<Sketch> sketches = shown(sheet, "Cem Martin");
+        PaperShape shape = shapeOf(400);
+        PaperMemory memory = new PaperMemory();
+
+        memory.learn("stc/default.ftlh", shape, sketches.get(0));
+        assertThat(memory.draws("stc/default.ftlh")).isFalse();
+        memory.learn("stc/default.ftlh", shape, sketches.get(1));
+
+        assertThat(memory.draws("stc/default.ftlh")).isTrue();
+        assertThat(memory.proven("stc/default.ftlh", shape)).isEmpty();
+        assertThat(memory.draws("veec/default.ftlh")).isFalse();
+    }
+
+    private static PaperShape shapeOf(int runs) {
+        List<PaperShape.Run> all = new ArrayList<>();
+        for (int i = 0; i < runs; i++) {
+            all.add(new PaperShape.Run("word", i, i));
+        }
+        return new PaperShape(new PaperShape.Key(new int[] {runs}, ""), all, Set.of());
+    }
+
+    /** Lays out a job's papers, and gives those that were not drawn. */
+    private static List<Sketch> shown(StyleSheet sheet, String owner) throws IOException {
+        CaseFile job = CaseFiles.withOwner(CaseFiles.installedSolar(), owner);
+        PaperWriter writer =
+                new PaperWriter(ENGINE, ENGINE, job, Logo.of(Optional.empty(), RunLimit.USUAL));
+        List<PaperMarkup> papers =
+                job.papers().stream()
+                        .filter(Paper::isPrinted)
+                        .filter(p -> p.kind() != PaperKind.COVER)
+                        .map(writer::write)
+                        .toList();
+        try (PDDocument document = new PDDocument()) {
+            LaidOut laidOut =
+                    Layout.draw(
+                            document,
+                            PackDocument.of(papers, "title", sheet),
+                            sheet,
+                            papers,
+                            new ResourceGate(Optional.empty(), Optional.empty()));
+            List<PaperPart> parts = laidOut.redrawing().parts();
+            laidOut.slim();
+            return parts.stream().map(PaperPart::known).flatMap(Optional::stream).toList();
+        }
+    }
+}
