@@ -106,7 +106,7 @@ class EveryTemplateTest {
                         week.firm(),
                         week.out(),
                         week.run(),
-                        new Request.Extras(true, false, false, false),
+                        new Request.Extras(true, false, false, false, false),
                         week.ledger());
         Inputs inputs = Inputs.read(request).result().orElseThrow();
         Cases cases = new Cases(inputs, "all", request);
