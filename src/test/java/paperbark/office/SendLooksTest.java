@@ -186,8 +186,9 @@ class SendLooksTest {
         drop(office, "week", Offices.register(1, 2));
         Files.delete(office.send().resolve(BATCH + "J-1-STC.eml"));
 
-        Office copy = Office.in(Files.createDirectories(folder.resolve("moved")));
-        Offices.copy(office.root(), copy.root());
+        Path to = folder.resolve("moved");
+        Offices.copy(office.root(), to);
+        Office copy = Office.in(to);
         try (Stream<Path> all = Files.walk(copy.root())) {
             for (Path file : all.filter(Files::isRegularFile).toList()) {
                 Files.setLastModifiedTime(file, FileTime.from(NOW.plusSeconds(7)));
