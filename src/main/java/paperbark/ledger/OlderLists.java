@@ -12,8 +12,6 @@ import java.util.stream.Collectors;
  * half of the jobs are there still, of another four of five; next week's list has few or none.
  */
 final class OlderLists {
-    private static final int FEWEST = 3;
-
     private final Sql sql;
 
     OlderLists(Sql sql) {
@@ -51,7 +49,7 @@ final class OlderLists {
     private boolean isOlder(long batch, String register, long still, long all) {
         return name(batch, "source_name").equalsIgnoreCase(register)
                 ? 2 * still >= all
-                : still >= FEWEST && 5 * still >= 4 * all;
+                : 5 * still >= 4 * all;
     }
 
     private String name(long batch, String column) {

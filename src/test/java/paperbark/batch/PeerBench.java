@@ -5,12 +5,10 @@ import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import org.apache.commons.io.FileUtils;
 import paperbark.output.CaseFile;
 import paperbark.output.paper.MarkupDump;
@@ -23,34 +21,27 @@ import paperbark.output.paper.MarkupDump;
  */
 public final class PeerBench {
     private static final int ROUNDS = Integer.getInteger("bench.rounds", 5);
-    // The sample week has jobs that are held, which the exit code tells.
-    private static final int STOPS_FOUND = 10;
     private static final PrintStream OUT = System.out;
-    private static final Path TIME = Path.of("/usr/bin/time");
 
     private PeerBench() {}
 
     /** A program: what must be there for it, and the words of the shell that run it. */
     private record Peer(String program, String words) {}
 
-    /** What a process took. */
-    private record Taken(double wall, double processor, double megabytes) {}
-
     /** Measures and prints. */
     public static void main(String[] arguments) throws Exception {
-        if (!Files.isExecutable(TIME)) {
-            OUT.println(
-                    "Side by side: " + TIME + " is missing, without which nothing is measured.");
+        if (!TimedProcess.isPossible()) {
+            OUT.println("Side by side: GNU time is missing, without which nothing is measured.");
             return;
         }
         Path folder = Files.createTempDirectory("peers");
         List<Path> documents = dumped(folder);
         Map<String, Peer> peers = peers(folder, documents);
-        Map<String, List<Taken>> taken = new LinkedHashMap<>();
+        Map<String, List<TimedProcess>> taken = new LinkedHashMap<>();
         for (int round = 0; round < ROUNDS; round++) {
             for (Map.Entry<String, Peer> peer : peers.entrySet()) {
                 if (isThere(peer.getValue().program())) {
-                    run(peer.getValue().words(), folder)
+                    TimedProcess.run(peer.getValue().words(), folder)
                             .ifPresent(
                                     one ->
                                             taken.computeIfAbsent(
@@ -72,20 +63,16 @@ public final class PeerBench {
         FileUtils.deleteDirectory(folder.toFile());
     }
 
-    private static void print(String name, List<Taken> rounds, int documents) {
-        double processor = median(rounds.stream().map(Taken::processor).toList());
+    private static void print(String name, List<TimedProcess> rounds, int documents) {
+        double processor = TimedProcess.median(rounds, TimedProcess::processor);
         OUT.printf(
                 Locale.ROOT,
                 "%-44s %8.1f %10.1f %8.0f %12.1f%n",
                 name,
-                median(rounds.stream().map(Taken::wall).toList()),
+                TimedProcess.median(rounds, TimedProcess::wall),
                 processor,
-                median(rounds.stream().map(Taken::megabytes).toList()),
+                TimedProcess.median(rounds, TimedProcess::megabytes),
                 documents / processor);
-    }
-
-    private static double median(List<Double> values) {
-        return values.stream().sorted(Comparator.naturalOrder()).toList().get(values.size() / 2);
     }
 
     private static List<Path> dumped(Path folder) throws IOException {
@@ -106,18 +93,18 @@ public final class PeerBench {
             lines.append(document).append(' ').append(document).append(".pdf\n");
         }
         Path list = Files.writeString(folder.resolve("list"), lines);
-        String classes = System.getProperty("java.class.path");
         Map<String, Peer> peers = new LinkedHashMap<>();
-        String java =
-                " -cp '%s' paperbark.cli.Main prepare %s --as-of 2026-11-23 --tables %s --out %s"
-                        .formatted(classes, SampleWeek.XLSX, SampleWeek.TABLES, folder);
         String anew = "rm -rf " + folder.resolve("2026-11-23-week-47") + "; ";
         peers.put(
                 "Paperbark, tagged, with print run and tables",
-                new Peer("java", anew + "java" + java));
+                new Peer("java", anew + TimedProcess.prepare("", SampleWeek.XLSX, folder)));
         peers.put(
                 "the same, compiled once and quickly",
-                new Peer("java", anew + "java -XX:TieredStopAtLevel=1 -XX:+UseSerialGC" + java));
+                new Peer(
+                        "java",
+                        anew
+                                + TimedProcess.prepare(
+                                        TimedProcess.QUICKLY, SampleWeek.XLSX, folder)));
         peers.put(
                 "wkhtmltopdf, one process, no scripts",
                 new Peer(
@@ -161,37 +148,5 @@ public final class PeerBench {
             }
         }
         return false;
-    }
-
-    private static Optional<Taken> run(String words, Path folder)
-            throws IOException, InterruptedException {
-        Path measured = folder.resolve("measured");
-        List<String> command =
-                List.of(
-                        TIME.toString(),
-                        "-o",
-                        measured.toString(),
-                        "-f",
-                        "%e %U %S %M",
-                        "sh",
-                        "-c",
-                        words);
-        int exitCode =
-                new ProcessBuilder(command)
-                        .redirectErrorStream(true)
-                        .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-                        .start()
-                        .waitFor();
-        if (exitCode != 0 && exitCode != STOPS_FOUND) {
-            return Optional.empty();
-        }
-        List<String> lines = Files.readAllLines(measured);
-        // A line before it tells of an exit code.
-        String[] numbers = lines.get(lines.size() - 1).split(" ");
-        return Optional.of(
-                new Taken(
-                        Double.parseDouble(numbers[0]),
-                        Double.parseDouble(numbers[1]) + Double.parseDouble(numbers[2]),
-                        Double.parseDouble(numbers[3]) / 1000));
     }
 }

@@ -79,17 +79,41 @@ class BatchesTest {
     @Test
     void aBatchGoesFromTakenInOverPublishedToFiled() {
         assertThat(ledger.batches().publishedIn("here")).isEmpty();
+        assertThat(progress().isPublished()).isFalse();
         ledger.batches().notePublished("one");
         assertThat(ledger.batches().publishedIn("here")).containsExactly("one");
         assertThat(ledger.batches().publishedIn("elsewhere")).isEmpty();
         assertThat(only().filed()).isFalse();
         assertThat(ledger.batches().progress())
                 .containsExactly(new BatchProgress("one", "here", "published"));
+        assertThat(progress().isPublished()).isTrue();
+        assertThat(progress().isFiled()).isFalse();
 
         ledger.batches().noteFiled("one");
+        assertThat(progress().isPublished()).isTrue();
+        assertThat(progress().isFiled()).isTrue();
         assertThat(only().filed()).isTrue();
         assertThat(ledger.batches().publishedIn("here")).containsExactly("one");
         assertThat(ledger.batches().unfiled("here")).isEmpty();
+    }
+
+    private BatchProgress progress() {
+        return ledger.batches().progress().get(0);
+    }
+
+    @Test
+    void aBatchThatTellsNoFolderMayBeOfAny() {
+        assertThat(progress().isOf("here")).isTrue();
+        assertThat(progress().isOf("elsewhere")).isFalse();
+        assertThat(new BatchProgress("one", "", "filed").isOf("elsewhere")).isTrue();
+    }
+
+    @Test
+    void aBatchGetsItsManifestLastAndStaysTheSameOtherwise() {
+        BatchEntry two = Entries.batch("two", Entries.job("SB-9"));
+        assertThat(two.withManifest("77").withManifest("22")).isEqualTo(two);
+        Entries.enter(ledger, two.withManifest("77"));
+        assertThat(ledger.batches().hasManifest("77")).isTrue();
     }
 
     @Test

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -110,6 +111,26 @@ class ConflictsTest {
                             assertThat(f.fact()).contains("job SB-1", "batch one, STC");
                         });
         assertThat(findings(job("Tank serial,Site position", "T-200,behind the shed"))).isEmpty();
+    }
+
+    @Test
+    void anotherJobsSerialAndAnothersSiteAreTwoFindings() {
+        Job job = job("Tank serial", "T-100");
+        String site = Keys.site(job.site()).orElseThrow();
+        JobEntry other = Entries.job("SB-2", Entries.claim(SchemeName.STC, "T-200", "504.00"));
+        Entries.enter(ledger, Entries.batch("zero", Entries.at(site, other)));
+        claimed("SB-1", "T-100", SchemeName.STC);
+        assertThat(findings(job))
+                .extracting(Finding::code)
+                .containsExactlyInAnyOrder(
+                        FindingCode.SERIAL_CLAIMED_BEFORE, FindingCode.SITE_CLAIMED_BEFORE);
+    }
+
+    @Test
+    void ofWhatIsSaidToBeCorrectedTheWordsAreJobs() {
+        assertThat(Keys.named(Optional.of("(replaces sb-1, SB-2; sb-1)")))
+                .containsExactly("REPLACES", "SB-1", "SB-2");
+        assertThat(Keys.named(Optional.empty())).isEmpty();
     }
 
     @Test

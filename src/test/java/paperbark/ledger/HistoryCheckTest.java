@@ -222,6 +222,39 @@ class HistoryCheckTest {
     }
 
     @Test
+    void ofItsOwnClaimsTheBuyerHasWhatWasLodgedAndHasNotFailed() {
+        Job job = Register.job(AS_CLAIMED);
+        assertThat(history(job).withBuyer()).isEmpty();
+        lodgeBoth();
+        assertThat(history(job).withBuyer())
+                .hasSize(2)
+                .allSatisfy((scheme, claim) -> assertThat(claim.scheme()).isEqualTo(scheme));
+        fail("T-1-VEEC");
+        assertThat(history(job).withBuyer()).containsOnlyKeys(SchemeName.STC);
+    }
+
+    private void fail(String reference) {
+        try (Ledger ledger = Ledger.open(file)) {
+            ledger.settle(
+                    Entries.advice("44"),
+                    book -> {
+                        AdviceLine line =
+                                new AdviceLine("failed", 2, Entries.DAY, Money.ZERO, reference);
+                        ClaimState claim = book.byReference(reference).get(0);
+                        return book.match(
+                                book.enter(line),
+                                line,
+                                claim,
+                                AdviceStatus.FAILED,
+                                Money.ZERO,
+                                "reference",
+                                "no photo",
+                                "");
+                    });
+        }
+    }
+
+    @Test
     void bankDetailsAreComparedByNothing() {
         assertThat(changed("12345678", "87654321")).isEmpty();
         assertThat(HistoryCheck.isDone(history(Register.job(AS_CLAIMED)))).isTrue();

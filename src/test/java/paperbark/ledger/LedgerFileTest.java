@@ -53,6 +53,14 @@ class LedgerFileTest {
     }
 
     @Test
+    void aFileIsExpectedToBeALedgerOnceItIsThere() {
+        LedgerPlace place = new LedgerPlace.InFile(folder.resolve("made.db"));
+        assertThat(place.isExpected()).isFalse();
+        Entries.create(folder.resolve("made.db"), Instant.EPOCH);
+        assertThat(place.isExpected()).isTrue();
+    }
+
+    @Test
     void anotherProgramsFileAndANewerLedgerAreRefused() throws IOException {
         Path text = Files.writeString(folder.resolve("text.db"), "not a database at all");
         assertThatThrownBy(() -> Ledger.open(text)).isInstanceOf(LedgerException.class);
@@ -70,6 +78,17 @@ class LedgerFileTest {
             assertThatThrownBy(ledger::verify)
                     .isInstanceOf(LedgerException.class)
                     .hasMessageContaining("tables and indices");
+        }
+    }
+
+    @Test
+    void aLedgerThatNoLongerSaysWhoItIsIsNotAsItWasWrittenAndCanBeMadeAnew() {
+        change("DELETE FROM office");
+        try (Ledger ledger = Ledger.open(file)) {
+            assertThatThrownBy(ledger::id)
+                    .isInstanceOf(LedgerException.class)
+                    .hasMessageContaining("not as it was written")
+                    .hasMessageContaining("ledger-rebuild");
         }
     }
 

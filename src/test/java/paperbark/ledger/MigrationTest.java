@@ -15,10 +15,12 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.codec.digest.DigestUtils;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import paperbark.batch.EntryFile;
 import paperbark.value.Money;
 import paperbark.value.SchemeName;
 
@@ -88,6 +90,13 @@ class MigrationTest {
 
     /** Every kind of entry that there is. */
     private Ledger full() {
+        Ledger ledger = unforgotten();
+        ledger.forget("SB-2", Entries.DAY, Instant.EPOCH, "test");
+        new ScanBook(ledger).enter(Entries.scan("44", Entries.page(1, "SB-1", 2, 1, 0)));
+        return ledger;
+    }
+
+    private Ledger unforgotten() {
         Path file = folder.resolve("paperbark.db");
         Entries.create(file, Instant.EPOCH);
         Ledger ledger = Ledger.open(file);
@@ -127,8 +136,6 @@ class MigrationTest {
                         Entries.DAY,
                         Instant.EPOCH,
                         "test"));
-        ledger.forget("SB-2", Entries.DAY, Instant.EPOCH, "test");
-        new ScanBook(ledger).enter(Entries.scan("44", Entries.page(1, "SB-1", 2, 1, 0)));
         return ledger;
     }
 
@@ -148,7 +155,14 @@ class MigrationTest {
         LedgerPlace other = new LedgerPlace.InFile(folder.resolve("anew.db"));
         try (Ledger ledger = full()) {
             assertThat(all(ledger, "").toString())
-                    .contains("claim[id, ", "withdrawal[", "forgotten[", "scanned[", "matched[")
+                    .contains(
+                            "claim[id, ",
+                            " active], claim[",
+                            "withdrawal[",
+                            "forgotten[",
+                            "scanned[",
+                            "matched[")
+                    .containsPattern("claim\\[1, [^]]*, 0\\], ")
                     .doesNotContain("SITE OF SB-2");
             Ledger.rebuild(other, ledger.id(), ledger.records().all());
             try (Ledger anew = Ledger.open(other)) {
@@ -167,11 +181,15 @@ class MigrationTest {
     @Test
     void anEntryThatWasForgottenSinceIsEmptiedWhereItIsPutBackWhole() {
         LedgerPlace other = new LedgerPlace.InFile(folder.resolve("anew.db"));
-        try (Ledger ledger = full()) {
+        try (Ledger ledger = unforgotten()) {
             List<EntryRecord> entries = new ArrayList<>(ledger.records().all());
+            assertThat(entries.toString()).contains("SITE OF SB-2");
+            ledger.forget("SB-2", Entries.DAY, Instant.EPOCH, "test");
+            entries.add(ledger.records().newest());
             Ledger.rebuild(other, ledger.id(), entries);
             try (Ledger anew = Ledger.open(other)) {
                 assertThat(anew.versions("SB-2")).allMatch(JobVersion::forgotten);
+                assertThat(all(anew, "progress")).isEqualTo(all(ledger, "progress"));
                 assertThat(anew.claimsOf("SB-2")).noneMatch(ClaimState::active);
                 assertThat(anew.claimsOf("SB-3")).allMatch(ClaimState::active);
             }
@@ -187,6 +205,65 @@ class MigrationTest {
             try (Ledger taken = Ledger.open(other)) {
                 assertThat(all(taken, "")).isEqualTo(all(ledger, ""));
             }
+        }
+    }
+
+    /** Who the ledger of an office of that time was. */
+    private static LedgerId id(int schema) throws IOException {
+        Path advice = WRITTEN.resolve("version-" + schema + "/advices/advice-2.json");
+        return EntryFile.read(advice).orElseThrow().ledger();
+    }
+
+    /** The entries as they lie beside its batches and advices. */
+    private static List<EntryRecord> written(int schema) throws IOException {
+        Path office = WRITTEN.resolve("version-" + schema);
+        List<EntryRecord> all = new ArrayList<>();
+        for (String folder : List.of("packs/2026-11-26-one", "packs/2026-11-26-two")) {
+            Path batch = office.resolve(folder);
+            byte[] manifest = Files.readAllBytes(batch.resolve("manifest.json"));
+            EntryRecord entry = EntryFile.read(batch.resolve("ledger.json")).orElseThrow().entry();
+            all.add(entry.withDetail(DigestUtils.sha256Hex(manifest)));
+        }
+        all.add(1, EntryFile.read(office.resolve("advices/advice-2.json")).orElseThrow().entry());
+        return all;
+    }
+
+    private Path rebuilt(String name, LedgerId id, List<EntryRecord> entries) {
+        Path file = folder.resolve(name);
+        Ledger.rebuild(new LedgerPlace.InFile(file), id, entries);
+        return file;
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 3})
+    void entriesOfAnOlderSchemaMakeALedgerOfTodaysThatKnowsThem(int version) throws IOException {
+        List<EntryRecord> entries = written(version);
+        try (Ledger anew = Ledger.open(rebuilt("anew.db", id(version), entries))) {
+            assertThat(anew.claims(LocalDate.of(2026, 12, 31)))
+                    .extracting(c -> c.reference() + " " + c.received())
+                    .containsExactly(
+                            "J-1-STC $504.00", "J-3-STC $0.00", "J-2-STC $0.00", "J-4-STC $0.00");
+            assertThat(entries)
+                    .extracting(entry -> anew.records().knows(entry))
+                    .containsOnly(Records.Knows.SAME);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {0, 1, 2})
+    void anEntryOfAnOlderSchemaThatDoesNotFollowOrIsNotAsItWasWrittenIsRefused(int place)
+            throws IOException {
+        EntryRecord entry = written(2).get(place);
+        EntryRecord moved = EntryRecordBuilder.builder(entry).before("00").build();
+        EntryRecord changed = EntryRecordBuilder.builder(entry).rowsSha256("00").build();
+        for (EntryRecord other : List.of(moved, changed)) {
+            List<EntryRecord> entries = written(2);
+            entries.set(place, other);
+            String name = other == moved ? "moved.db" : "changed.db";
+            assertThatThrownBy(() -> rebuilt(name, id(2), entries))
+                    .isInstanceOf(LedgerException.class)
+                    .hasMessageContaining("Entry " + entry.seq() + " ")
+                    .hasMessageContaining("does not fit");
         }
     }
 }

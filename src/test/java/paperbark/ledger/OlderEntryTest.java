@@ -9,19 +9,26 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.batch.EntryFile;
 
 /** The same entry as it is found in several places, written by programs of several schemas. */
 class OlderEntryTest {
-    private static final Path WRITTEN =
-            Path.of("src/test/resources/ledger/version-2/packs/2026-11-26-one/ledger.json");
+    private static final Path WRITTEN = Path.of("src/test/resources/ledger");
 
     private EntryRecord second;
 
     @BeforeEach
     void readOneOfTheSecondSchema() throws IOException {
-        second = EntryFile.read(WRITTEN).orElseThrow().entry();
+        second = written(2);
         assertThat(personal(second).get(0)).contains("1TEASPOONLANEBALLANVIC3342");
+    }
+
+    /** The first batch as the program of that schema wrote it. */
+    private static EntryRecord written(int schema) throws IOException {
+        Path file = WRITTEN.resolve("version-" + schema + "/packs/2026-11-26-one/ledger.json");
+        return EntryFile.read(file).orElseThrow().entry();
     }
 
     private static List<List<String>> personal(EntryRecord entry) {
@@ -42,6 +49,37 @@ class OlderEntryTest {
         Map<String, List<List<String>>> rows = new HashMap<>(entry.rows());
         rows.put("personal", List.of(row, personal(entry).get(1)));
         return EntryRecordBuilder.builder(entry).rows(rows).build();
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 3})
+    void anEntryIsBroughtToTheSchemaOfTheOtherOneAndNoFurther(int schema) throws IOException {
+        EntryRecord old = written(schema);
+        assertThat(old.schema()).isEqualTo(schema);
+        assertThat(old.hasOlderSchema()).isTrue();
+        EntryRecord next = schema == 3 ? OlderEntry.lifted(old) : written(schema + 1);
+        assertThat(OlderEntry.lifted(old, next).schema()).isEqualTo(schema + 1);
+        EntryRecord today = OlderEntry.lifted(old);
+        assertThat(today.schema()).isEqualTo(Schema.VERSION);
+        assertThat(today.hasOlderSchema()).isFalse();
+        assertThat(today.rowsSha256()).isEqualTo(Seals.rows(today));
+        assertThat(today.withDetail("55")).isEqualTo(withDetail(today));
+    }
+
+    private static EntryRecord withDetail(EntryRecord entry) {
+        return EntryRecordBuilder.builder(entry).detailSha256("55").build();
+    }
+
+    @Test
+    void ofTheFirstSchemaEachJobHasTheSiteAndTheDayOfItsOwnClaim() throws IOException {
+        EntryRecord lifted = OlderEntry.lifted(written(1));
+        assertThat(personal(lifted))
+                .extracting(row -> row.get(0) + " " + row.get(2))
+                .containsExactly(
+                        "J-1 1TEASPOONLANEBALLANVIC3342", "J-2 2TEASPOONLANEBALLANVIC3342");
+        assertThat(lifted.rows().get("job"))
+                .extracting(row -> row.get(0) + " " + row.get(6))
+                .containsExactly("J-1 2026-11-16", "J-2 2026-11-16");
     }
 
     @Test

@@ -135,6 +135,58 @@ class ScanBookTest {
                 .allMatch(PaperState::isReady);
     }
 
+    @Test
+    void anAssignmentIsOfTheSchemeItWasPrintedForAndTheLatestCounts() {
+        JobEntry both =
+                Entries.job(
+                        "SB-2",
+                        Entries.claim(SchemeName.STC, "T-200", "504.00"),
+                        Entries.claim(SchemeName.VEEC, "T-200", "20.00"));
+        Entries.enter(ledger, Entries.batch("two", Entries.printing("stc", both)));
+        Entries.enter(ledger, Entries.batch("three", Entries.printing("stc", both)));
+        book.enter(Entries.scan("1", Entries.page(1, "SB-1", 1, 1, 0)));
+        assertThat(lodging().awaited())
+                .singleElement()
+                .satisfies(
+                        a -> {
+                            assertThat(a.claim().reference()).isEqualTo("SB-2-STC");
+                            assertThat(a.paper().version()).isEqualTo(2);
+                            assertThat(a.paper().withdrawn()).isFalse();
+                            assertThat(a.paper().step().awaited()).isEqualTo("not back yet");
+                            assertThat(a.paper().step().words()).isEqualTo("printed");
+                        });
+    }
+
+    @Test
+    void ofAKindTheNewestPapersAreToldOfJobsThatAreNeitherCalledOffNorForgotten() {
+        JobEntry[] jobs = new JobEntry[3];
+        for (int i = 0; i < jobs.length; i++) {
+            jobs[i] = Entries.printing("stc", Entries.job("SB-" + (i + 2)));
+        }
+        Entries.enter(ledger, Entries.batch("two", jobs));
+        Entries.enter(ledger, Entries.batch("three", jobs[0]));
+        assertThat(newest("stc")).containsExactly("SB-2 2 stc", "SB-3 1 stc", "SB-4 1 stc");
+        assertThat(newest("warranty", "stc")).hasSize(4).contains("SB-1 1 warranty");
+        assertThat(newest("veec")).isEmpty();
+
+        ledger.withdraw(
+                new WithdrawalEntry(
+                        List.of(new WithdrawalEntry.Line("SB-3", "called off")),
+                        "",
+                        "",
+                        Entries.DAY,
+                        Instant.EPOCH,
+                        "test"));
+        ledger.forget("SB-4", Entries.DAY, Instant.EPOCH, "test");
+        assertThat(newest("stc")).containsExactly("SB-2 2 stc");
+    }
+
+    private List<String> newest(String... kinds) {
+        return book.newest(List.of(kinds)).stream()
+                .map(p -> p.job() + " " + p.version() + " " + p.kind())
+                .toList();
+    }
+
     private Lodging lodging() {
         return Lodging.of(ledger, ledger.claims(LATER)).orElseThrow();
     }

@@ -30,6 +30,7 @@ class ServerUrlTest {
         assertThat(place).isInstanceOf(LedgerPlace.OnServer.class);
         assertThat(place.toString()).isEqualTo(url.replaceFirst("\\?.*", ""));
         assertThat(place.beside("tables")).isEqualTo(folder.resolve("tables"));
+        assertThat(place.key()).isEqualTo(folder.resolve("paperbark.key"));
     }
 
     @ParameterizedTest

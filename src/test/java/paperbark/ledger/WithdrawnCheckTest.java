@@ -135,6 +135,8 @@ class WithdrawnCheckTest {
         assertThat(WithdrawnCheck.takenBack(JOB, earlier).fact())
                 .startsWith("Job T-1 was withdrawn on 24 Nov 2026: called off.");
         assertThat(WithdrawnCheck.takenBack(JOB, earlier).job()).contains("T-1");
+        assertThat(earlier.withdrawn().orElseThrow().isByList()).isFalse();
+        assertThat(new Withdrawn(Entries.DAY, "not in the list", "week.csv").isByList()).isTrue();
         assertThat(WithdrawnCheck.leftOut(JOB, earlier).fact())
                 .startsWith("Job T-1 was withdrawn on 24 Nov 2026: called off.");
     }

@@ -125,6 +125,45 @@ class PhotoCheckTest {
     }
 
     @Test
+    void picturesAreCountedAndThoseThatTellDayOrPlace() throws IOException {
+        new Camera().at("2026:11:16 08:00:00").in(SOUTH, EAST).shoot(photo("J-1/both.jpg"));
+        new Camera().at("2026:11:16 08:00:00").in(0, 0).shoot(photo("J-1/day.jpg"));
+        new Camera().at("0000:00:00 00:00:00").in(0, 0).shoot(photo("J-1/none.jpg"));
+        PhotoCheck.Result result = of(Optional.of(INSTALLED), Optional.of(State.VIC));
+        assertThat(result).isEqualTo(new PhotoCheck.Result(List.of(), 3, 2, 1));
+    }
+
+    @Test
+    void ofOtherFilesOnlyEmptyAndVanishedOnesAreBrokenAndACertificateIsReadAsOne()
+            throws IOException {
+        Files.createDirectories(photo("J-1"));
+        Files.writeString(photo("J-1/a-notes.txt"), "gate code");
+        Files.write(photo("J-1/b-empty.txt"), new byte[0]);
+        Files.writeString(photo("J-1/c-coc.pdf"), "%PDF-1.7 as far as anybody looks");
+        Files.writeString(photo("J-1/d-gone.txt"), "soon");
+        List<JobFile> files = JobFiles.in(new Office(folder), List.of("J-1")).of("J-1");
+        Files.delete(photo("J-1/d-gone.txt"));
+        PhotoCheck.About about = new PhotoCheck.About("J-1", Optional.empty(), Optional.empty());
+        assertThat(check().of(about, files, INSTALLED).findings())
+                .singleElement()
+                .extracting(Finding::fact)
+                .isEqualTo(
+                        "2 files cannot be opened: J-1/b-empty.txt (empty), J-1/d-gone.txt (not there"
+                                + " any more).");
+    }
+
+    @Test
+    void filesOfNoJobAreOneFindingThatSaysWhy() {
+        assertThat(PhotoCheck.aside(List.of())).isEmpty();
+        List<JobFiles.Aside> one = List.of(new JobFiles.Aside("x.jpg", "no job is named"));
+        assertThat(PhotoCheck.aside(one).orElseThrow().fact())
+                .isEqualTo("A file is of no job for certain: x.jpg (no job is named).");
+        List<JobFiles.Aside> two = List.of(one.get(0), new JobFiles.Aside("y.jpg", "two jobs"));
+        assertThat(PhotoCheck.aside(two).orElseThrow().fact())
+                .startsWith("2 files are of no job for certain: x.jpg");
+    }
+
+    @Test
     void brokenFilesAreOneFindingAndTheOthersAreRead() throws IOException {
         Files.createDirectories(photo("J-1"));
         Files.write(photo("J-1/a-empty.jpg"), new byte[0]);
