@@ -87,6 +87,11 @@ public final class AnswerBook {
                 : Answers.NONE;
     }
 
+    /** The answers as a file of their own. */
+    public static byte[] of(Answers answers) {
+        return AnswerSheet.alone(answers.all());
+    }
+
     /** Whether a file holds answers, or questions, and no list of jobs. */
     public static boolean isAlone(Path file, Path tables) {
         if (!SheetReader.hasSheet(file, SheetReader.ANSWERS)) {

@@ -89,7 +89,12 @@ public final class Batch {
         }
         Cases cases = new Cases(inputs, folder.id(), request, remaining.histories());
         try (Staging staging = Staging.of(folder.path())) {
-            Packing packing = new Packing(request.firm().templates(), progress, threads);
+            Packing packing =
+                    new Packing(
+                            request.firm().templates(),
+                            FillableSheets.wanted(request, inputs.tables()),
+                            progress,
+                            threads);
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);

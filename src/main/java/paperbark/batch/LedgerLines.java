@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
+import paperbark.firm.Buyer;
 import paperbark.firm.Product;
 import paperbark.job.Job;
 import paperbark.ledger.ClaimEntry;
@@ -123,7 +124,7 @@ final class LedgerLines {
                         count ->
                                 new ClaimEntry(
                                         earned.scheme(),
-                                        expected.map(e -> e.buyer().name()).orElse(""),
+                                        file.buyer(earned.scheme()).map(Buyer::name).orElse(""),
                                         count,
                                         day,
                                         earned.lastDay(),

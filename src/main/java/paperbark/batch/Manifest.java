@@ -59,6 +59,7 @@ record Manifest(
      * @param siteSheets whether installed jobs got a site sheet too
      * @param csv whether the workbook's sheets were written as CSV files too
      * @param byCrew whether each crew got a print run of its own for each day
+     * @param fillable whether live site sheets were asked for besides what the firm's table says
      * @param register the register
      * @param tables the firm's tables
      * @param templates the firm's own templates
@@ -70,6 +71,7 @@ record Manifest(
             boolean siteSheets,
             boolean csv,
             boolean byCrew,
+            boolean fillable,
             Map<String, String> register,
             Map<String, String> tables,
             Map<String, String> templates,
@@ -83,6 +85,7 @@ record Manifest(
                     request.extras().siteSheets(),
                     request.extras().csv(),
                     request.extras().byCrew(),
+                    request.extras().fillable(),
                     Hashes.ofAll(request.register().file()),
                     Hashes.ofAll(request.firm().tables()),
                     request.firm().templates().isPresent()
@@ -199,7 +202,14 @@ record Manifest(
         try {
             JsonNode before = JSON.readTree(Files.readAllBytes(file)).path("sources");
             JsonNode now = JSON.valueToTree(sources);
-            return Stream.of("program", "siteSheets", "byCrew", "tables", "templates", "rules")
+            return Stream.of(
+                                    "program",
+                                    "siteSheets",
+                                    "byCrew",
+                                    "fillable",
+                                    "tables",
+                                    "templates",
+                                    "rules")
                             .allMatch(part -> now.path(part).equals(before.path(part)))
                     && hashes(now.path("register")).equals(hashes(before.path("register")));
         } catch (IOException e) {

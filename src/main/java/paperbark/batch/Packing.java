@@ -12,6 +12,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.stream.Stream;
 import paperbark.disk.Staging;
 import paperbark.finding.Finding;
 import paperbark.output.CaseFile;
@@ -24,10 +25,16 @@ import paperbark.output.paper.Packs;
 final class Packing {
     private final Packs packs;
     private final Forms forms;
+    private final Optional<FillableSheets> sheets;
     private final Progress progress;
     private final int workers;
 
-    Packing(Optional<Path> templates, Progress progress, int workers) {
+    Packing(
+            Optional<Path> templates,
+            Optional<FillableSheets> sheets,
+            Progress progress,
+            int workers) {
+        this.sheets = sheets;
         this.packs = new Packs(templates);
         this.forms = new Forms(templates);
         this.progress = progress;
@@ -66,12 +73,18 @@ final class Packing {
     private FiledPack pack(CaseFile file, Staging staging) throws IOException {
         Forms.Filled filled = forms.fill(file);
         Pack pack = packs.make(filled.caseFile(), filled.papers());
+        if (sheets.isPresent()) {
+            sheets.get().write(pack, staging);
+        }
         return pack.filed(staging.write("packs/" + file.packFile(), pack.pdf()));
     }
 
-    /** What was noticed about the template folder as a whole. */
+    /** What was noticed about the template folder as a whole, and sheets that are missing. */
     List<Finding> findings() {
-        return packs.findings();
+        return Stream.concat(
+                        packs.findings().stream(),
+                        sheets.stream().flatMap(s -> s.findings().stream()))
+                .toList();
     }
 
     /** SHA-256 of every template and form used so far, by name. */

@@ -57,15 +57,21 @@ public record Request(
      * @param siteSheets whether installed jobs get a site sheet too
      * @param csv whether the workbook's sheets are wanted as CSV files too
      * @param byCrew whether each crew gets a print run of its own for each day
+     * @param fillable whether booked jobs get their site sheet with live fields too
      * @param officeLinks whether the index leads to the pages of the office folder that the batch
      *     lies in
      */
-    public record Extras(boolean siteSheets, boolean csv, boolean byCrew, boolean officeLinks) {
+    public record Extras(
+            boolean siteSheets,
+            boolean csv,
+            boolean byCrew,
+            boolean fillable,
+            boolean officeLinks) {
         /** None of them. */
-        public static final Extras NONE = new Extras(false, false, false, false);
+        public static final Extras NONE = new Extras(false, false, false, false, false);
 
         /** Those of a batch in an office folder. */
-        public static final Extras OFFICE = new Extras(false, false, false, true);
+        public static final Extras OFFICE = new Extras(false, false, false, false, true);
     }
 
     /**

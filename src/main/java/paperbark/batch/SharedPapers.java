@@ -94,7 +94,8 @@ final class SharedPapers {
                                                 view.with(beside.findings()),
                                                 runs,
                                                 workbooks(staging, request, typed),
-                                                typed.pages())
+                                                new IndexPage.Beside(
+                                                        typed.pages(), FillableSheets.of(staging)))
                                         .getBytes(StandardCharsets.UTF_8)));
         return view.with(beside.findings());
     }

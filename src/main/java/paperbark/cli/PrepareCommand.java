@@ -21,7 +21,8 @@ import picocli.CommandLine.Spec;
             "",
             "Examples:",
             "  paperbark prepare week-48.xlsx",
-            "  paperbark prepare week-48.xlsx --by-crew --out packs"
+            "  paperbark prepare week-48.xlsx --by-crew --out packs",
+            "  paperbark prepare week-48.xlsx --fillable"
         },
         mixinStandardHelpOptions = true)
 final class PrepareCommand implements Callable<Integer> {
@@ -47,6 +48,12 @@ final class PrepareCommand implements Callable<Integer> {
     private boolean byCrew;
 
     @Option(
+            names = "--fillable",
+            description =
+                    "Write the site sheet of each booked job with live fields too, to be filled in on a tablet.")
+    private boolean fillable;
+
+    @Option(
             names = "--threads",
             paramLabel = "COUNT",
             description = "How many packs are made at a time; otherwise one for each processor.")
@@ -61,7 +68,10 @@ final class PrepareCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Request request =
-                options.request(world, "packs", new Request.Extras(siteSheets, csv, byCrew, false));
+                options.request(
+                        world,
+                        "packs",
+                        new Request.Extras(siteSheets, csv, byCrew, fillable, false));
         ProgressLine progress = new ProgressLine(world);
         Outcome outcome =
                 new Batch(progress, options.proof(world, request), threads()).prepare(request);

@@ -219,6 +219,7 @@ public enum FindingCode {
     PRICE_MISSING(CHECK, "Without the price no GST can be worked out."),
 
     ANSWER_UNUSED(CHECK, "A fact that somebody looked up must not get lost unseen."),
+    ANSWER_TAKEN(NOTE, "Who compares papers and register must see what was typed elsewhere."),
     ANSWERS_ALONE(STOP, "Answers say nothing without the list that they complete.", REGISTER),
 
     // The firm's tables and templates

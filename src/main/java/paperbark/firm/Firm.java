@@ -24,6 +24,7 @@ import paperbark.value.Phone;
  * @param claimCosts who bears the expense of a claim on that warranty, in words for the owner
  * @param ownersCopies whether an owner's copy of each assignment is printed, instead of the owner
  *     taking a photograph
+ * @param fillable whether booked jobs get their site sheet with live fields too
  * @param accountName name of the account that buyers pay to
  * @param bsb branch of that account
  * @param account number of that account
@@ -41,6 +42,7 @@ public record Firm(
         Optional<Integer> workmanshipYears,
         Optional<String> claimCosts,
         boolean ownersCopies,
+        boolean fillable,
         Optional<String> accountName,
         Optional<Bsb> bsb,
         Optional<AccountNumber> account,

@@ -45,6 +45,7 @@ final class FirmTable {
                     "workmanship years",
                     "claim costs",
                     "owners copies",
+                    "fillable sheets",
                     "account name",
                     "bsb",
                     "account",
@@ -152,6 +153,7 @@ final class FirmTable {
                         fact("workmanship years", WholeNumber::parse),
                         fact("claim costs", Parsed::ok),
                         fact("owners copies", CellText::yesNo).orElse(false),
+                        fact("fillable sheets", CellText::yesNo).orElse(false),
                         fact("account name", Parsed::ok),
                         bankRow("bsb").flatMap(row -> row.bsb(VALUE)),
                         bankRow("account")

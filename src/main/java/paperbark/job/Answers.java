@@ -8,9 +8,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Place;
 import paperbark.sheet.Cell;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
@@ -18,7 +20,8 @@ import paperbark.sheet.Sheet;
 
 /**
  * Facts that a register lacked and that somebody typed on a sheet of their own afterwards. They
- * stand for the empty cells of the register, which itself stays as it is.
+ * stand for the empty cells of the register, which itself stays as it is. Only how far a job has
+ * come replaces what the register says: it was true when the register was written.
  *
  * @param all in the order of their rows
  */
@@ -56,7 +59,44 @@ public record Answers(List<Answer> all) {
             String sheet,
             int row,
             String register,
-            int place) {}
+            int place) {
+        private boolean isForTheSame(Answer other) {
+            return field.equals(other.field)
+                    && sheet.equals(other.sheet)
+                    && row == other.row
+                    && register.equals(other.register);
+        }
+    }
+
+    /**
+     * The answers of one job that were typed elsewhere than in a workbook.
+     *
+     * @param job its number
+     * @param typed what was typed, by key of the field
+     * @param register SHA-256 of the register
+     * @param sheet the register's sheet; empty for a CSV file
+     * @param row 1-based row of the job in the register
+     */
+    public static Answers of(
+            String job, Map<String, String> typed, String register, String sheet, int row) {
+        List<Answer> answers = new ArrayList<>();
+        for (String key : new TreeSet<>(typed.keySet())) {
+            Cell cell = Cell.text(1, "A1", typed.get(key));
+            answers.add(new Answer(job, key, cell, sheet, row, register, answers.size() + 1));
+        }
+        return new Answers(answers);
+    }
+
+    /** With later answers, which replace these where they are for the same fact of a row. */
+    public Answers with(Answers later) {
+        List<Answer> both =
+                new ArrayList<>(
+                        all.stream()
+                                .filter(a -> later.all.stream().noneMatch(a::isForTheSame))
+                                .toList());
+        both.addAll(later.all);
+        return new Answers(both);
+    }
 
     /** Keeps the list from being changed. */
     public Answers {
@@ -108,7 +148,7 @@ public record Answers(List<Answer> all) {
      *
      * @param sheet with columns for fields that the register has no column for
      * @param columns of it
-     * @param findings answers that could not be used
+     * @param findings what cells the answers stand in, and answers that could not be used
      */
     public record Completed(Sheet sheet, Map<Field, Column> columns, List<Finding> findings) {}
 
@@ -156,7 +196,7 @@ public record Answers(List<Answer> all) {
         }
         Column column = columns.computeIfAbsent(field.get(), f -> added(f, columns));
         Cell there = cells.get(column.index());
-        if (there != null && !there.isBlank()) {
+        if (there != null && !there.isBlank() && !field.get().equals(Field.STAGE)) {
             return there.text().equals(answer.cell().text())
                     ? Optional.empty()
                     : Optional.of(unused(answer, sheet, "the register's own cell is filled in"));
@@ -172,7 +212,7 @@ public record Answers(List<Answer> all) {
                         given.number(),
                         given.date(),
                         given.troubles()));
-        return Optional.empty();
+        return Optional.of(taken(answer, sheet.place(column, row.number()), field.get()));
     }
 
     /** A column that the register lacks goes by the letters of the job's own cell. */
@@ -181,6 +221,20 @@ public record Answers(List<Answer> all) {
         String letters =
                 Optional.ofNullable(columns.get(Field.JOB)).map(Column::letters).orElse("A");
         return new Column(Math.min(0, lowest) - 1, letters, field.label());
+    }
+
+    /** Where the change stands in the register's marked copy. */
+    private static Finding taken(Answer answer, Place cell, Field field) {
+        // Numbers of bank accounts stand on the paper that needs them, and nowhere else.
+        boolean secret = field.equals(Field.BSB) || field.equals(Field.ACCOUNT);
+        return Finding.of(
+                        FindingCode.ANSWER_TAKEN,
+                        cell,
+                        field.label()
+                                + (secret ? "" : " \"" + answer.cell().text() + "\"")
+                                + " was typed afterwards, not in this cell of the register.",
+                        "")
+                .forJob(answer.job());
     }
 
     private static Finding unused(Answer answer, Sheet sheet, String why) {

@@ -18,7 +18,8 @@ import paperbark.value.SchemeName;
  * @param expected money to the firm
  * @param toOwner money to the owner, which never comes to the firm
  * @param firmGst GST that the firm owes on what is expected, once it has come
- * @param due day on which it should be there
+ * @param due day on which it should be there; empty where no offer was taken, so that no price is
+ *     known
  * @param active whether it stands; a corrected claim is withdrawn
  * @param batch the batch that claimed it
  * @param claimedOn day of that batch

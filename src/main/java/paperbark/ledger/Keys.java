@@ -5,11 +5,16 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import paperbark.job.Site;
 import paperbark.value.Serial;
 
 /** What jobs, serials and sites are compared by. */
 public final class Keys {
+    // A number goes on with letters and digits, or with more digits behind a sign.
+    private static final String BEFORE = "(?<![\\p{L}\\p{Nd}])(?<![\\p{L}\\p{Nd}][/_-])";
+    private static final String AFTER = "(?![\\p{L}\\p{Nd}])(?![/_-]\\p{Nd})";
+
     // Letters of other alphabets that look like Latin capitals, and the digits that letters are
     // taken for when somebody reads a plate.
     private static final String LOOKS =
@@ -24,9 +29,10 @@ public final class Keys {
                 .toUpperCase(Locale.ROOT);
     }
 
-    /** Whether a remark on what a row corrects names a job. */
+    /** Whether a remark on what a row corrects names a job; SB-12 does not name SB-1. */
     static boolean names(Optional<String> corrects, String reference) {
-        return corrects.map(text -> job(text).contains(job(reference))).orElse(false);
+        Pattern whole = Pattern.compile(BEFORE + Pattern.quote(job(reference)) + AFTER);
+        return corrects.map(text -> whole.matcher(job(text)).find()).orElse(false);
     }
 
     /** The words of such a remark that may be jobs or claims. */

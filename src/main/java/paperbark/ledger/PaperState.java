@@ -1,8 +1,12 @@
 package paperbark.ledger;
 
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * How a paper stands that went out for a job.
@@ -16,9 +20,12 @@ import java.util.Set;
  * @param withdrawn whether the job was booked out since
  * @param takenBack the batch of the job's newest version, where it tells to take this paper back
  *     and holds the new one
+ * @param bookedAgain whether it was printed for what was installed, and the newest version of the
+ *     job is only booked
  * @param pages how many pages it has; 0 while none came back
  * @param back the pages that came back
- * @param blank pages that came back with an empty box each time
+ * @param blank pages that came back with an empty box each time, and how many boxes were empty when
+ *     each came last
  * @param lastCame when the last page came back
  */
 public record PaperState(
@@ -30,15 +37,16 @@ public record PaperState(
         boolean replaced,
         boolean withdrawn,
         Optional<String> takenBack,
+        boolean bookedAgain,
         int pages,
         Set<Integer> back,
-        Set<Integer> blank,
+        SortedMap<Integer, Integer> blank,
         Optional<LocalDate> lastCame) {
 
     /** Keeps the sets from being changed. */
     public PaperState {
         back = Set.copyOf(back);
-        blank = Set.copyOf(blank);
+        blank = Collections.unmodifiableSortedMap(new TreeMap<>(blank));
     }
 
     /** How far a paper has come. */
@@ -81,9 +89,25 @@ public record PaperState(
         return counts() && step().isBack();
     }
 
-    /** Whether it still counts: no later batch printed it anew or took it back. */
+    /**
+     * Whether it still counts: no later batch printed it anew or took it back, and nothing says
+     * that its job was not done.
+     */
     public boolean counts() {
-        return !replaced && !withdrawn && takenBack.isEmpty();
+        return !replaced && !withdrawn && !bookedAgain && takenBack.isEmpty();
+    }
+
+    /** The boxes that seem empty, in words by page; empty text where none does. */
+    public String emptyBoxes() {
+        return blank.entrySet().stream()
+                .map(
+                        e ->
+                                (e.getValue() == 1
+                                                ? "1 box seems empty"
+                                                : e.getValue() + " boxes seem empty")
+                                        + " on page "
+                                        + e.getKey())
+                .collect(Collectors.joining(", "));
     }
 
     /**
@@ -91,6 +115,9 @@ public record PaperState(
      * with the buyer who has it, the finding of its job says.
      */
     public String awaited() {
+        if (bookedAgain) {
+            return "to be taken back, since the job is only booked again";
+        }
         return takenBack.isPresent() ? "changed since, and the new one is held" : step().awaited();
     }
 

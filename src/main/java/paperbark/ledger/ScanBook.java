@@ -11,6 +11,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import paperbark.fault.FaultPoint;
 import paperbark.fault.Trace;
@@ -33,6 +35,9 @@ public final class ScanBook {
                     + PaperEntry.TAKEN_BACK
                     + "' AND t.version > p.version AND t.version ="
                     + " (SELECT max(n.version) FROM job n WHERE n.job_key = p.job_key))"
+                    + ", j.outcome <> 'booked' AND 'booked' ="
+                    + " (SELECT n.outcome FROM job n WHERE n.job_key = p.job_key"
+                    + " ORDER BY n.version DESC LIMIT 1)"
                     + " FROM paper p JOIN entry e ON e.seq = p.entry"
                     + " JOIN job j ON j.job_key = p.job_key AND j.version = p.version WHERE p.kind NOT LIKE '%"
                     + PaperEntry.TAKEN_BACK
@@ -137,7 +142,7 @@ public final class ScanBook {
                                 + " f.job_key = p.job_key AND f.version >= p.version)",
                         kinds.toArray())
                 .stream()
-                .filter(paper -> !paper.replaced() && !paper.withdrawn())
+                .filter(p -> !p.replaced() && !p.withdrawn() && !p.bookedAgain())
                 .toList();
     }
 
@@ -182,7 +187,8 @@ public final class ScanBook {
             LocalDate printedOn,
             boolean replaced,
             boolean withdrawn,
-            Optional<String> takenBack) {
+            Optional<String> takenBack,
+            boolean bookedAgain) {
         private String id() {
             return key + " " + version + " " + kind;
         }
@@ -205,7 +211,8 @@ public final class ScanBook {
                                         LocalDate.parse(r.getString(6)),
                                         r.getLong(7) > 0,
                                         r.getLong(8) > 0,
-                                        Optional.ofNullable(r.getString(9))),
+                                        Optional.ofNullable(r.getString(9)),
+                                        r.getBoolean(10)),
                         values);
         if (printed.isEmpty()) {
             return List.of();
@@ -240,14 +247,18 @@ public final class ScanBook {
 
     private static PaperState state(Printed paper, List<Came> came) {
         Set<Integer> back = new HashSet<>();
-        Set<Integer> blank = new HashSet<>();
+        SortedMap<Integer, Integer> blank = new TreeMap<>();
         Set<Integer> whole = new HashSet<>();
         for (Came page : came) {
             back.add(page.page());
-            (page.blank() > 0 ? blank : whole).add(page.page());
+            if (page.blank() > 0) {
+                blank.put(page.page(), page.blank());
+            } else {
+                whole.add(page.page());
+            }
         }
         // A page that was signed afterwards and came again is signed.
-        blank.removeAll(whole);
+        blank.keySet().removeAll(whole);
         Optional<LocalDate> last = came.stream().map(Came::day).max(Comparator.naturalOrder());
         return new PaperState(
                 paper.job(),
@@ -258,6 +269,7 @@ public final class ScanBook {
                 paper.replaced(),
                 paper.withdrawn(),
                 paper.takenBack(),
+                paper.bookedAgain(),
                 came.stream().mapToInt(Came::pages).max().orElse(0),
                 back,
                 blank,

@@ -57,46 +57,73 @@ final class AnswerDesk {
      */
     Result completed(Path file, Path folder) throws IOException {
         Answers answers = AnswerBook.answers(file);
+        Result found = register(file, answers);
+        if (found.register().isEmpty()) {
+            return found;
+        }
+        Path register = found.register().get();
+        byte[] content = AnswerBook.completed(register, answers, office.tables());
+        // What a run that was cut had taken in already is no later list.
+        if (batches(Hashes.sha256(content)).isEmpty()) {
+            Optional<Result> stale = outOfDate(file, answers);
+            if (stale.isPresent()) {
+                return stale.get();
+            }
+        }
+        Path completed = folder.resolve(FileNames.stem(register) + ".xlsx");
+        Disk.makeFolders(folder);
+        Disk.replace(completed, content);
+        return new Result(Optional.of(completed), List.of());
+    }
+
+    /**
+     * The register that answers complete, as it was filed.
+     *
+     * @param file where the answers were typed
+     * @throws IOException when a file cannot be read
+     */
+    Result register(Path file, Answers answers) throws IOException {
         if (answers.all().isEmpty()) {
             return Result.refused(
                     file,
                     "Nothing is filled in under \"Answer\".",
                     "Type the answers and drop the file again.");
         }
-        Set<String> registers =
-                answers.all().stream()
-                        .map(Answer::register)
-                        .collect(Collectors.toCollection(TreeSet::new));
+        Set<String> registers = registers(answers);
         if (registers.size() > 1) {
             return Result.refused(
                     file,
                     "The answers belong to " + registers.size() + " registers.",
                     "Leave the rows of each batch in its own file.");
         }
-        List<String> batches = batches(registers.iterator().next());
-        Optional<Path> register = filed(batches, registers.iterator().next());
-        if (register.isEmpty()) {
-            return Result.refused(
-                    file,
-                    "The register that these answers complete is not in filed/.",
-                    "Look whether the file comes from another office, or type the facts in the register.");
-        }
-        byte[] content = AnswerBook.completed(register.get(), answers, office.tables());
-        // What a run that was cut had taken in already is no later list.
-        boolean taken = !batches(Hashes.sha256(content)).isEmpty();
-        List<String> stale = taken ? List.of() : stale(answers, batches);
-        if (!stale.isEmpty()) {
-            return Result.refused(
-                    file,
-                    "A later list has these jobs too, so the answers are out of date: "
-                            + String.join(", ", stale)
-                            + ".",
-                    "Answer in the still-missing.xlsx of the newest batch that has them.");
-        }
-        Path completed = folder.resolve(FileNames.stem(register.get()) + ".xlsx");
-        Disk.makeFolders(folder);
-        Disk.replace(completed, content);
-        return new Result(Optional.of(completed), List.of());
+        String sha256 = registers.iterator().next();
+        Optional<Path> register = filed(batches(sha256), sha256);
+        return register.isPresent()
+                ? new Result(register, List.of())
+                : Result.refused(
+                        file,
+                        "The register that these answers complete is not in filed/.",
+                        "Look whether the file comes from another office, or type the facts in the register.");
+    }
+
+    private static Set<String> registers(Answers answers) {
+        return answers.all().stream()
+                .map(Answer::register)
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    /** Why the answers come too late, where a later list has their jobs. */
+    Optional<Result> outOfDate(Path file, Answers answers) {
+        List<String> stale = stale(answers, batches(registers(answers).iterator().next()));
+        return stale.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        Result.refused(
+                                file,
+                                "A later list has these jobs too, so the answers are out of date: "
+                                        + String.join(", ", stale)
+                                        + ".",
+                                "Answer in the still-missing.xlsx of the newest batch that has them."));
     }
 
     private List<String> batches(String sha256) {

@@ -137,6 +137,12 @@ public final class Attendant {
             write(Optional.of(file.getFileName()), true);
             alone(file, failures, () -> takeScan(file).ifPresent(endings::add));
         }
+        // The program put it there whole, so nothing has to be waited for.
+        for (Path file : Office.list(office.intake())) {
+            if (FormDesk.isAnswers(file)) {
+                alone(file, failures, () -> take(file).ifPresent(endings::add));
+            }
+        }
         if (!failures.isEmpty()) {
             fail(failures.get(0));
         }

@@ -3,7 +3,6 @@ package paperbark.office;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -46,6 +45,9 @@ final class DueLetters {
     /** Letters to owners and makers of older batches are no longer news. */
     private static final int BATCHES = 20;
 
+    /** Said in the place of the money while no offer was taken. */
+    private static final String NO_PRICE = "no price known yet";
+
     private static final String OWNER = "owner";
 
     private static final Set<String> OWNERS =
@@ -57,12 +59,14 @@ final class DueLetters {
     private final PrintedPages printed;
     private final PaperFiles papers;
     private final JobFiles files;
+    private final Map<String, String> doubtful;
     private final Map<String, ClaimState> claims = new LinkedHashMap<>();
     private final List<Outgoing> due = new ArrayList<>();
     private final Set<String> withoutBuyer = new TreeSet<>();
 
-    private DueLetters(Office office, Ledger ledger, FirmTables tables, LocalDate today)
+    private DueLetters(Office office, Ledger ledger, FirmTables tables, SendDesk.Making making)
             throws IOException {
+        this.doubtful = making.doubtful();
         this.tables = tables;
         this.ledger = ledger;
         this.scans = new ScanBook(ledger);
@@ -71,7 +75,7 @@ final class DueLetters {
         this.files =
                 JobFiles.in(
                         office, ledger.currentJobs().stream().map(CurrentJob::reference).toList());
-        ledger.claims(today).stream()
+        ledger.claims(making.today()).stream()
                 .filter(ClaimState::isToLodge)
                 .forEach(c -> claims.put(key(c.job(), c.scheme().key()), c));
     }
@@ -84,7 +88,8 @@ final class DueLetters {
      * What is due.
      *
      * @param letters the newest batch's first
-     * @param withoutBuyer claims for which no buyer was chosen, so that nobody gets their papers
+     * @param withoutBuyer claims that were entered without a buyer, so that nobody gets their
+     *     papers
      */
     record Due(List<Outgoing> letters, Set<String> withoutBuyer) {}
 
@@ -93,9 +98,9 @@ final class DueLetters {
      *
      * @throws IOException when a batch folder cannot be read
      */
-    static Due of(Office office, Ledger ledger, FirmTables tables, LocalDate today)
+    static Due of(Office office, Ledger ledger, FirmTables tables, SendDesk.Making making)
             throws IOException {
-        DueLetters letters = new DueLetters(office, ledger, tables, today);
+        DueLetters letters = new DueLetters(office, ledger, tables, making);
         for (String batch : letters.batches(OutputFolder.known(office.packs()).orElse(""))) {
             Optional<Path> folder = letters.printed.folder(batch);
             if (folder.isPresent()) {
@@ -237,7 +242,7 @@ final class DueLetters {
         }
         List<Enclosure> enclosed = new ArrayList<>(List.of(papers.signed(of, scheme.key())));
         List<LetterView.Apart> apart = new ArrayList<>();
-        papers.put(of, files.of(of.job().job()), enclosed, apart);
+        papers.put(of, files.of(of.job().job()), doubtful, enclosed, apart);
         Optional<Buyer> buyer = tables.buyer(claim.buyer());
         Optional<Email> own =
                 buyer.filter(Buyer::own).isPresent() ? tables.firm().email() : Optional.empty();
@@ -259,7 +264,7 @@ final class DueLetters {
                 claim.reference(),
                 claim.scheme().word(),
                 claim.certificates(),
-                claim.due().map(day -> claim.expected().toString()).orElse(""),
+                claim.due().map(day -> claim.expected().toString()).orElse(NO_PRICE),
                 claim.due().map(day -> claim.toOwner().toString()).orElse(""),
                 claim.lodgeBy().map(Days::show).orElse(""),
                 claim.due().map(Days::show).orElse(""));

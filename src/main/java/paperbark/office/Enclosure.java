@@ -1,9 +1,11 @@
 package paperbark.office;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.output.LetterView;
 import paperbark.output.paper.PaperCopy;
 
@@ -39,6 +41,19 @@ record Enclosure(
 
     private static String stamp(Path file) throws IOException {
         return Files.size(file) + " " + Files.getLastModifiedTime(file).toMillis();
+    }
+
+    /** What changes when its bytes do, wherever it lies. */
+    String key() throws IOException {
+        try (InputStream in = Files.newInputStream(source)) {
+            return String.join(
+                    " ",
+                    as.toString(),
+                    String.valueOf(first),
+                    String.valueOf(pages),
+                    String.valueOf(withoutAccounts),
+                    DigestUtils.sha256Hex(in));
+        }
     }
 
     /** Its bytes. */

@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.batch.EntryFile;
 import paperbark.batch.EntryPages;
+import paperbark.batch.FillableSheets;
 import paperbark.batch.ForgottenFiles;
 import paperbark.batch.Recipients;
 import paperbark.disk.Disk;
@@ -23,6 +24,8 @@ import paperbark.ledger.EntryRecord;
 import paperbark.ledger.Keys;
 import paperbark.ledger.LedgerId;
 import paperbark.output.workbook.WorkbookErasure;
+import paperbark.scan.FilledForm;
+import paperbark.scan.UnreadablePile;
 import paperbark.sheet.CsvErasure;
 import paperbark.sheet.OpenSheetErasure;
 
@@ -62,7 +65,10 @@ public final class Erasure {
         Map<String, Optional<byte[]>> changes = new TreeMap<>();
         for (Path file : files(batch)) {
             String name = batch.relativize(file).toString().replace('\\', '/');
-            if (name.equals(pack) || isShared(name) || EntryPages.isOf(name, pack)) {
+            if (name.equals(pack)
+                    || isShared(name)
+                    || EntryPages.isOf(name, pack)
+                    || FillableSheets.isOf(name, pack)) {
                 changes.put(name, Optional.empty());
             } else if (name.equals(Recipients.FILE)) {
                 byte[] json = Recipients.in(batch).orElseThrow().without(this::names).toJson();
@@ -128,8 +134,14 @@ public final class Erasure {
                 continue;
             }
             if (!name.matches("(?i).*\\.(xlsx?|ods|csv|txt)")) {
-                // An archive or a letter may hold a list too.
-                unread.add(file);
+                if (isSheet(file)) {
+                    Files.delete(file);
+                    Disk.force(file.getParent());
+                    done.add("deleted " + folder.getFileName() + "/" + folder.relativize(file));
+                } else {
+                    // An archive or a letter may hold a list too.
+                    unread.add(file);
+                }
                 continue;
             }
             Optional<byte[]> left = erased(file, Set.of(), unread);
@@ -139,6 +151,15 @@ public final class Erasure {
             }
         }
         return done;
+    }
+
+    /** Whether it is a sheet of the job that somebody filled in. */
+    private boolean isSheet(Path file) {
+        try {
+            return FilledForm.of(file).filter(form -> names(form.id().job())).isPresent();
+        } catch (UnreadablePile damaged) {
+            return false;
+        }
     }
 
     /**

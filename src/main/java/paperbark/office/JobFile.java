@@ -78,6 +78,17 @@ public record JobFile(Path path, String name, Kind kind, long bytes) {
         return kind == Kind.PICTURE && !isCertificate() && !isReceipt();
     }
 
+    /** What it seems to be, in a word. */
+    String what() {
+        if (isCertificate()) {
+            return "Certificate";
+        }
+        if (isReceipt()) {
+            return "Receipt";
+        }
+        return kind == Kind.PICTURE ? "Picture" : "Document";
+    }
+
     /** The trade that its name or a folder's tells of. */
     public Optional<Trade> trade() {
         List<String> words = words().toList();

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import paperbark.disk.Disk;
@@ -72,7 +73,8 @@ public final class OfficePapers {
             make("week.html", facts::writeWeek, trouble);
             make(PapersPage.FILE, facts::writePapers, trouble);
             seen.forEach(result -> trouble.addAll(PhotoDesk.lines(result)));
-            SendDesk.Making making = new SendDesk.Making(today, now, version, false);
+            SendDesk.Making making =
+                    new SendDesk.Making(today, now, version, false, doubtful(seen));
             make(
                     "send/",
                     () ->
@@ -162,8 +164,15 @@ public final class OfficePapers {
             throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ledger.verify();
-            return drafts(office, ledger, new SendDesk.Making(today, now, version, all));
+            List<Photos.Result> seen =
+                    new PhotoDesk(office).look(ledger, today, now).stream().toList();
+            return drafts(
+                    office, ledger, new SendDesk.Making(today, now, version, all, doubtful(seen)));
         }
+    }
+
+    private static Map<String, String> doubtful(List<Photos.Result> seen) {
+        return seen.stream().findFirst().map(Photos.Result::doubtful).orElse(Map.of());
     }
 
     /**

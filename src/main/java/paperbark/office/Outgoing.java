@@ -1,5 +1,7 @@
 package paperbark.office;
 
+import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.codec.digest.DigestUtils;
@@ -59,11 +61,29 @@ record Outgoing(
     }
 
     /**
-     * What changes when anything in it does.
+     * What changes when anything in it does, and also when a file of it is touched or moved.
      *
      * @param written the firm, the text of the template and all else that it is written with
      */
-    String key(String written) {
+    String stamp(String written) {
+        return digest(written, enclosures.toString());
+    }
+
+    /**
+     * What changes when anything in it does and not otherwise: every file is read.
+     *
+     * @param written as for the stamp
+     * @throws IOException when a file cannot be read
+     */
+    String key(String written) throws IOException {
+        List<String> all = new ArrayList<>();
+        for (Enclosure enclosure : enclosures) {
+            all.add(enclosure.key());
+        }
+        return digest(written, all.toString());
+    }
+
+    private String digest(String written, String enclosed) {
         String all =
                 String.join(
                         "\n",
@@ -72,7 +92,7 @@ record Outgoing(
                         name,
                         jobs.toString(),
                         claim.toString(),
-                        enclosures.toString(),
+                        enclosed,
                         apart.toString());
         return DigestUtils.sha256Hex(all);
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import paperbark.batch.PageMap;
 import paperbark.ledger.PaperState;
 import paperbark.output.LetterView;
@@ -26,7 +27,8 @@ final class PaperFiles {
     Enclosure printed(PrintedJob of, PageMap.PaperSpan paper, boolean withoutAccounts)
             throws IOException {
         LetterView.Enclosed as =
-                new LetterView.Enclosed(of.job().job(), paper.title(), name(of, paper), "", false);
+                new LetterView.Enclosed(
+                        of.job().job(), paper.title(), name(of, paper), "", false, "");
         return Enclosure.cut(as, of.file(), paper.first(), paper.pages(), withoutAccounts);
     }
 
@@ -38,17 +40,19 @@ final class PaperFiles {
         Path file = SignedFile.of(office, job, paper.title(), state.version());
         PaperState.Step step = state.step();
         if (step.isBack() && Files.isRegularFile(file)) {
-            String said = step == PaperState.Step.BACK ? "signed" : "signed, with an empty box";
+            String empty = state.emptyBoxes();
+            String said = empty.isEmpty() ? "signed" : "as it came back: " + empty;
+            String look = empty.isEmpty() ? "" : empty + " of the " + paper.title() + " of " + job;
             return Enclosure.file(
-                    new LetterView.Enclosed(job, paper.title(), name(of, paper), said, false),
+                    new LetterView.Enclosed(job, paper.title(), name(of, paper), said, false, look),
                     file);
         }
         String said =
                 step == PaperState.Step.INCOMPLETE
-                        ? "as printed; the signed one is back in part"
+                        ? "as printed, because the signed one is back in part"
                         : "as printed, not signed";
         return Enclosure.cut(
-                new LetterView.Enclosed(job, paper.title(), name(of, paper), said, true),
+                new LetterView.Enclosed(job, paper.title(), name(of, paper), said, true, ""),
                 of.file(),
                 paper.first(),
                 paper.pages(),
@@ -59,10 +63,15 @@ final class PaperFiles {
         return Office.signedName(of.job().job(), paper.title(), 1);
     }
 
-    /** The pictures and documents that people put by for a job, as long as a mail can take them. */
+    /**
+     * The pictures and documents that people put by for a job, as long as a mail can take them.
+     *
+     * @param doubtful what is to be looked at of files, by their names
+     */
     void put(
             PrintedJob of,
             List<JobFile> files,
+            Map<String, String> doubtful,
             List<Enclosure> enclosed,
             List<LetterView.Apart> apart)
             throws IOException {
@@ -77,11 +86,15 @@ final class PaperFiles {
                                 "With it the e-mail would be too large; send it in another way."));
             } else {
                 bytes += file.bytes();
-                String what = file.kind() == JobFile.Kind.PICTURE ? "Picture" : "Document";
                 enclosed.add(
                         Enclosure.file(
                                 new LetterView.Enclosed(
-                                        of.job().job(), what, flat(file), "", false),
+                                        of.job().job(),
+                                        file.what(),
+                                        flat(file),
+                                        "",
+                                        false,
+                                        doubtful.getOrDefault(file.name(), "")),
                                 file.path()));
             }
         }

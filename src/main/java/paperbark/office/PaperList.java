@@ -1,5 +1,6 @@
 package paperbark.office;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -31,6 +32,7 @@ final class PaperList {
 
     // A page for the screen; all lines are in the table.
     private static final int SHOWN = 300;
+    private static final int PILES_SHOWN = 12;
     private static final List<String> HEADINGS =
             List.of(
                     "Job",
@@ -148,7 +150,7 @@ final class PaperList {
         return before || paper.isReady() && paper.step() == PaperState.Step.BACK;
     }
 
-    PapersView view(LocalDate today, String version) {
+    PapersView view(LocalDate today, String version) throws IOException {
         List<PapersView.Part> parts = new ArrayList<>();
         for (Part part : Part.values()) {
             List<Line> of = lines.stream().filter(l -> l.part() == part).toList();
@@ -160,7 +162,17 @@ final class PaperList {
                             of.size(),
                             of.stream().limit(SHOWN).map(this::shown).toList()));
         }
-        return new PapersView(Days.show(today), version, used, TABLE, parts);
+        return new PapersView(Days.show(today), version, used, TABLE, piles(), parts);
+    }
+
+    /** Their names begin with the day on which the pile was taken in. */
+    private List<String> piles() throws IOException {
+        return Office.list(office.signed()).stream()
+                .filter(f -> f.getFileName().toString().endsWith(".html"))
+                .map(this::relative)
+                .sorted(Comparator.reverseOrder())
+                .limit(PILES_SHOWN)
+                .toList();
     }
 
     /** The table; empty where no papers are scanned. */

@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
@@ -54,6 +55,13 @@ final class PhotoCheck {
     /** A file that was read: what it tells, or what is wrong with it. */
     private record Read(Shot shot, String broken) {}
 
+    /** A picture, and the day or place of it that contradicts. */
+    private record Doubt(String name, String seen) {}
+
+    private static List<String> inWords(List<Doubt> doubts) {
+        return doubts.stream().map(d -> d.name() + " (" + d.seen() + ")").toList();
+    }
+
     /**
      * What is known of a job.
      *
@@ -70,14 +78,20 @@ final class PhotoCheck {
      * @param pictures how many photographs there are
      * @param withDay how many of them tell a day
      * @param withPlace how many of them tell a place
+     * @param doubtful what contradicts day or place, by the picture's name
      */
-    record Result(List<Finding> findings, int pictures, int withDay, int withPlace) {}
+    record Result(
+            List<Finding> findings,
+            int pictures,
+            int withDay,
+            int withPlace,
+            Map<String, String> doubtful) {}
 
     /** Looks at the files; each is read once as long as it stays as it is. */
     Result of(About about, List<JobFile> files, LocalDate today) {
         List<String> broken = new ArrayList<>();
-        List<String> otherDay = new ArrayList<>();
-        List<String> otherPlace = new ArrayList<>();
+        List<Doubt> otherDay = new ArrayList<>();
+        List<Doubt> otherPlace = new ArrayList<>();
         Optional<Dated<StateBoxRow>> box =
                 about.state().flatMap(s -> boxes.on(about.installedOn().orElse(today), s));
         int pictures = 0;
@@ -95,24 +109,42 @@ final class PhotoCheck {
                 if (!file.isChecked()) {
                     shot.day()
                             .filter(day -> isOther(day, about.installedOn(), file))
-                            .ifPresent(d -> otherDay.add(file.name() + " (" + Days.show(d) + ")"));
+                            .ifPresent(d -> otherDay.add(new Doubt(file.name(), Days.show(d))));
                     shot.spot()
                             .filter(s -> box.filter(b -> isOutside(b.row(), s)).isPresent())
-                            .ifPresent(s -> otherPlace.add(file.name() + " (" + s + ")"));
+                            .ifPresent(s -> otherPlace.add(new Doubt(file.name(), s.toString())));
                 }
             }
         }
         List<Finding> findings = new ArrayList<>();
         if (!otherDay.isEmpty()) {
-            findings.add(day(about, otherDay));
+            findings.add(day(about, inWords(otherDay)));
         }
         if (!otherPlace.isEmpty()) {
-            findings.add(place(about, otherPlace).by(box.orElseThrow().ref()));
+            findings.add(place(about, inWords(otherPlace)).by(box.orElseThrow().ref()));
         }
         if (!broken.isEmpty()) {
             findings.add(broken(about.job(), broken));
         }
-        return new Result(List.copyOf(findings), pictures, withDay, withPlace);
+        return new Result(
+                List.copyOf(findings),
+                pictures,
+                withDay,
+                withPlace,
+                doubtful(otherDay, otherPlace));
+    }
+
+    /** Both said of a picture that contradicts both. */
+    private static Map<String, String> doubtful(List<Doubt> days, List<Doubt> places) {
+        Map<String, String> all = new TreeMap<>();
+        days.forEach(d -> all.put(d.name(), d.name() + " is of another day, " + d.seen()));
+        places.forEach(
+                d ->
+                        all.merge(
+                                d.name(),
+                                d.name() + " is of another place, " + d.seen(),
+                                (day, place) -> day + ", and of another place, " + d.seen()));
+        return all;
     }
 
     private static boolean isOther(LocalDate day, Optional<LocalDate> installedOn, JobFile file) {

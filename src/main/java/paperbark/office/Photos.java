@@ -65,6 +65,7 @@ public final class Photos {
      * @param lacking the names of what is wanted and not there
      * @param awaitsNumber whether a certificate lies there whose number the register does not tell
      * @param compared what was compared with day and site and what not, in a sentence
+     * @param doubtful what contradicts day or site, in words by the picture's name
      */
     public record OfJob(
             String job,
@@ -72,12 +73,14 @@ public final class Photos {
             List<String> wanted,
             List<String> lacking,
             boolean awaitsNumber,
-            String compared) {
+            String compared,
+            Map<String, String> doubtful) {
         /** Keeps the lists from being changed. */
         public OfJob {
             files = List.copyOf(files);
             wanted = List.copyOf(wanted);
             lacking = List.copyOf(lacking);
+            doubtful = Map.copyOf(doubtful);
         }
     }
 
@@ -94,6 +97,13 @@ public final class Photos {
             jobs = List.copyOf(jobs);
             unknown = List.copyOf(unknown);
             findings = List.copyOf(findings);
+        }
+
+        /** What contradicts day or site, in words by the picture's name. */
+        Map<String, String> doubtful() {
+            Map<String, String> all = new TreeMap<>();
+            jobs.forEach(job -> all.putAll(job.doubtful()));
+            return all;
         }
     }
 
@@ -154,7 +164,8 @@ public final class Photos {
         List<JobFile> here = files.of(current.reference());
         List<String> names = here.stream().map(JobFile::name).toList();
         if (current.withdrawn()) {
-            return new OfJob(current.reference(), names, List.of(), List.of(), false, CALLED_OFF);
+            return new OfJob(
+                    current.reference(), names, List.of(), List.of(), false, CALLED_OFF, Map.of());
         }
         Optional<Job> job = tools.filed().of(ledger, current.reference());
         Optional<State> state = job.flatMap(j -> j.site().address().state());
@@ -173,7 +184,8 @@ public final class Photos {
                 wanted.stream().map(JobPapers.Wanted::inWords).toList(),
                 wanted.stream().filter(w -> w.here() == 0).map(JobPapers.Wanted::what).toList(),
                 wanted.stream().anyMatch(JobPapers.Wanted::awaitsNumber),
-                compared(current, state, result));
+                compared(current, state, result),
+                result.doubtful());
     }
 
     /** What was not compared is said too, so that silence is not taken for proof. */

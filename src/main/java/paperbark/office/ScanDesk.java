@@ -21,6 +21,7 @@ import paperbark.finding.Severity;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.ScanBook;
 import paperbark.ledger.ScanEntry;
+import paperbark.scan.FilledForm;
 import paperbark.scan.UnreadablePile;
 
 /**
@@ -31,7 +32,10 @@ import paperbark.scan.UnreadablePile;
 final class ScanDesk {
     private static final String PLAN = "plan.json";
     private static final String SORTED = "sorted";
-    private static final String FILED = "scans";
+
+    /** Where piles and filled-in sheets stay, below a year of what is filed. */
+    static final String FILED = "scans";
+
     private static final ObjectMapper JSON = new ObjectMapper();
 
     private final Office office;
@@ -97,13 +101,44 @@ final class ScanDesk {
             return new Result(name, Ending.REFUSED, name + ": See returned/.", List.of());
         }
         try {
-            return sort(item);
+            Path source = item.source().orElseThrow();
+            Optional<FilledForm> form = FilledForm.of(source);
+            return form.isPresent() ? typed(item, source, form.get()) : sort(item);
         } catch (UnreadablePile unreadable) {
             return giveBack(item, unreadable);
         } catch (IOException | RuntimeException | Error e) {
             giveUp(item, e);
             throw e;
         }
+    }
+
+    /** What was typed goes into the intake before the sheet is filed, or a cut would lose it. */
+    private Result typed(WorkItem item, Path source, FilledForm form) throws IOException {
+        String name = source.getFileName().toString();
+        FormDesk desk = new FormDesk(office);
+        if (desk.isFiled(source)) {
+            file(item);
+            return already(name);
+        }
+        Optional<Finding> refused = desk.take(source, form);
+        if (refused.isPresent()) {
+            return giveBack(item, refused.get());
+        }
+        file(item);
+        int facts = form.typed().size();
+        String said =
+                name
+                        + ": "
+                        + facts
+                        + (facts == 1 ? " fact" : " facts")
+                        + " of job "
+                        + form.id().job()
+                        + " typed on its sheet; watch prepares the job from them.";
+        return new Result(name, Ending.DONE, said, List.of());
+    }
+
+    private static Result already(String name) {
+        return new Result(name, Ending.ALREADY, name + ": It was taken in before.", List.of());
     }
 
     private void giveUp(WorkItem item, Throwable failure) {
@@ -126,11 +161,16 @@ final class ScanDesk {
                         new Place.InFile(name),
                         unreadable.getMessage(),
                         unreadable.remedy());
+        return giveBack(item, finding);
+    }
+
+    private Result giveBack(WorkItem item, Finding finding) throws IOException {
+        String name = item.source().orElseThrow().getFileName().toString();
         Returned.pile(office, item, finding, world.today().get());
         return new Result(
                 name,
                 Ending.REFUSED,
-                name + ": " + unreadable.getMessage() + " See returned/.",
+                name + ": " + finding.fact() + " See returned/.",
                 List.of(finding));
     }
 
@@ -144,8 +184,7 @@ final class ScanDesk {
             long before = book.times(sha256);
             if (before > 0) {
                 file(item);
-                return new Result(
-                        name, Ending.ALREADY, name + ": It was taken in before.", List.of());
+                return already(name);
             }
             SortedPile pile =
                     SortedPile.of(source, office, ledger, item.folder().resolve(SORTED), world);

@@ -83,6 +83,11 @@ final class ScanFindings {
                     paper,
                     "the job was called off since.",
                     "Keep it, and tell whoever sent it that the job was called off.");
+        } else if (state.bookedAgain()) {
+            outdated(
+                    paper,
+                    "the job is only booked again since.",
+                    "Keep it, and look whether the job is installed: its register says it is not.");
         } else if (state.replaced()) {
             outdated(
                     paper,

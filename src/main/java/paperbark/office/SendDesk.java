@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -65,8 +66,14 @@ final class SendDesk {
      * @param at moment, for the drafts' own dates
      * @param version version of the program
      * @param all whether drafts that a person took away are made again too
+     * @param doubtful pictures that contradict day or site, in words by their names
      */
-    record Making(LocalDate today, Instant at, String version, boolean all) {}
+    record Making(
+            LocalDate today,
+            Instant at,
+            String version,
+            boolean all,
+            Map<String, String> doubtful) {}
 
     /**
      * Brings the folder up to date.
@@ -76,7 +83,7 @@ final class SendDesk {
      */
     static OfficePapers.Drafts renew(Office office, Ledger ledger, FirmTables tables, Making making)
             throws IOException {
-        DueLetters.Due found = DueLetters.of(office, ledger, tables, making.today());
+        DueLetters.Due found = DueLetters.of(office, ledger, tables, making);
         List<Outgoing> due = found.letters();
         SendDesk desk = new SendDesk(office, tables, making.at());
         if (due.isEmpty() && !Files.isDirectory(office.send())) {
@@ -121,13 +128,18 @@ final class SendDesk {
     private void keep(Outgoing letter, boolean all) {
         String path = letter.path(".eml");
         try {
-            String key = letter.key(writtenWith(letter));
-            boolean there = Files.isRegularFile(office.send().resolve(path));
-            if (notes.has(path, key) && (there || !all)) {
+            String written = writtenWith(letter);
+            String stamp = letter.stamp(written);
+            boolean kept = !all || Files.isRegularFile(office.send().resolve(path));
+            if (kept && notes.hasStamp(path, stamp)) {
                 return;
             }
-            make(letter);
-            notes.put(path, key);
+            // A folder that was moved or copied has other stamps, and the same in it.
+            String key = letter.key(written);
+            if (!kept || !notes.hasKey(path, key)) {
+                make(letter);
+            }
+            notes.put(path, stamp, key);
         } catch (IOException | RuntimeException | BrokenTemplate e) {
             notes.drop(path);
             trouble.add(

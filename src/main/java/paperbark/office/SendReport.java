@@ -3,11 +3,13 @@ package paperbark.office;
 import java.nio.file.Files;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import paperbark.firm.FirmTables;
@@ -68,6 +70,7 @@ final class SendReport {
                                         .collect(Collectors.joining(", "))),
                 letter.enclosures().size(),
                 waiting(letter),
+                looks(letter),
                 letter.apart().stream()
                         .map(LetterView.Apart::what)
                         .collect(Collectors.joining("; ")),
@@ -81,9 +84,41 @@ final class SendReport {
                         .map(Enclosure::as)
                         .filter(LetterView.Enclosed::isUnsigned)
                         .toList();
-        return unsigned.size() > 1
-                ? unsigned.size() + " signed papers"
-                : unsigned.stream().map(e -> "signed " + e.what()).findFirst().orElse("");
+        if (unsigned.isEmpty()) {
+            return "";
+        }
+        return (unsigned.size() > 1
+                        ? unsigned.size() + " signed papers, of "
+                        : "signed " + unsigned.get(0).what() + " of ")
+                + list(unsigned.stream().map(LetterView.Enclosed::job).toList());
+    }
+
+    private static String looks(Outgoing letter) {
+        return letter.enclosures().stream()
+                .map(e -> e.as().look())
+                .filter(look -> !look.isEmpty())
+                .collect(Collectors.joining("; "));
+    }
+
+    private static String list(Collection<String> names) {
+        return names.stream().limit(NAMES_SHOWN).collect(Collectors.joining(", "))
+                + (names.size() > NAMES_SHOWN
+                        ? " and " + (names.size() - NAMES_SHOWN) + " more"
+                        : "");
+    }
+
+    /** The claims of a buyer whose offer was not taken; the letters say the same of the price. */
+    private static Map<String, Set<String>> withoutPrice(List<Outgoing> due) {
+        Map<String, Set<String>> all = new TreeMap<>();
+        for (Outgoing letter : due) {
+            letter.claim()
+                    .filter(c -> c.due().isEmpty())
+                    .ifPresent(
+                            c ->
+                                    all.computeIfAbsent(letter.name(), n -> new TreeSet<>())
+                                            .add(c.name()));
+        }
+        return all;
     }
 
     /** Addresses that are not known, told once and not at each letter. */
@@ -93,8 +128,17 @@ final class SendReport {
         note(
                 notes,
                 found.withoutBuyer(),
-                "has no buyer",
-                "Nobody gets the papers until one is chosen in the register.");
+                "has no buyer in the ledger",
+                "Nobody gets the papers until the register names one, or an offer is in force.");
+        withoutPrice(due)
+                .forEach(
+                        (buyer, claims) ->
+                                note(
+                                        notes,
+                                        claims,
+                                        "has no price, because no offer of " + buyer + " was taken",
+                                        "Enter the current price in the offers table, or agree on it"
+                                                + " with the buyer."));
         note(
                 notes,
                 names(due, Outgoing.Kind.BUYER),
@@ -126,13 +170,8 @@ final class SendReport {
 
     private static void note(List<String> notes, Set<String> names, String lacks, String what) {
         if (!names.isEmpty()) {
-            String shown =
-                    names.stream().limit(NAMES_SHOWN).collect(Collectors.joining(", "))
-                            + (names.size() > NAMES_SHOWN
-                                    ? " and " + (names.size() - NAMES_SHOWN) + " more"
-                                    : "");
             String said = names.size() == 1 ? lacks : lacks.replaceFirst("^has", "have");
-            notes.add(shown + " " + said + ". " + what);
+            notes.add(list(names) + " " + said + ". " + what);
         }
     }
 }

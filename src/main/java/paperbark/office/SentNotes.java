@@ -55,14 +55,19 @@ final class SentNotes {
         return Set.copyOf(keys.keySet());
     }
 
+    /** Whether nothing was touched since the draft was made or compared, which is cheap to tell. */
+    boolean hasStamp(String path, String stamp) {
+        return keys.getOrDefault(path, "").startsWith(stamp + " ");
+    }
+
     /** Whether the draft was made of exactly this. */
-    boolean has(String path, String key) {
-        return key.equals(keys.get(path));
+    boolean hasKey(String path, String key) {
+        return keys.getOrDefault(path, "").endsWith(" " + key);
     }
 
     /** Notes what a draft was made of. */
-    void put(String path, String key) {
-        keys.put(path, key);
+    void put(String path, String stamp, String key) {
+        keys.put(path, stamp + " " + key);
     }
 
     /** Forgets all but these. */

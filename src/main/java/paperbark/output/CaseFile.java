@@ -14,6 +14,7 @@ import paperbark.entitlement.Entitlements;
 import paperbark.entitlement.Schemes;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
+import paperbark.firm.Buyer;
 import paperbark.firm.Firm;
 import paperbark.firm.StatePaper;
 import paperbark.job.BenefitForm;
@@ -108,6 +109,11 @@ public record CaseFile(
     /** Money expected under a scheme. */
     public Optional<Expected> expected(SchemeName scheme) {
         return expected.stream().filter(e -> e.scheme() == scheme).findFirst();
+    }
+
+    /** Who takes a scheme's certificates: by the offer taken, otherwise as the register chose. */
+    public Optional<Buyer> buyer(SchemeName scheme) {
+        return expected(scheme).map(Expected::buyer).or(() -> job.claim(scheme).buyer());
     }
 
     /** What the certificates of each scheme are called in full. */

@@ -41,6 +41,11 @@ public record LetterView(
         return enclosed.stream().anyMatch(Enclosed::isUnsigned);
     }
 
+    /** What whoever sends it should look at first, a sentence's words each. */
+    public List<String> looks() {
+        return enclosed.stream().map(Enclosed::look).filter(l -> !l.isEmpty()).toList();
+    }
+
     /**
      * A job; what is not known is empty text.
      *
@@ -65,8 +70,8 @@ public record LetterView(
      * @param name its name: job number, hyphen and scheme
      * @param scheme the scheme's word
      * @param certificates how many
-     * @param expected money to the firm; empty text where no offer says it
-     * @param toOwner money to the owner; the same
+     * @param expected money to the firm, or that no price is known where no offer was taken
+     * @param toOwner money to the owner; empty text where no offer says it
      * @param lodgeBy last day on which the certificates can be created; may be empty
      * @param due day on which the money should be there; may be empty
      */
@@ -87,9 +92,10 @@ public record LetterView(
      * @param file its name
      * @param state such as {@code signed}; empty text for what nobody signs
      * @param isUnsigned whether people sign it and it is not back with all its pages
+     * @param look what whoever sends it should look at first, in words; empty text where nothing
      */
     public record Enclosed(
-            String job, String what, String file, String state, boolean isUnsigned) {}
+            String job, String what, String file, String state, boolean isUnsigned, String look) {}
 
     /**
      * Something that does not go with it.

@@ -6,7 +6,6 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.firm.Buyer;
-import paperbark.offer.Expected;
 import paperbark.offer.Standing;
 import paperbark.value.SchemeName;
 
@@ -100,11 +99,7 @@ public record Paper(
     }
 
     private static String buyer(CaseFile file, SchemeName scheme) {
-        return file.expected(scheme)
-                .map(Expected::buyer)
-                .or(() -> file.job().claim(scheme).buyer())
-                .map(Buyer::name)
-                .orElse("");
+        return file.buyer(scheme).map(Buyer::name).orElse("");
     }
 
     /**

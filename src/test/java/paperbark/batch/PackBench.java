@@ -73,7 +73,7 @@ public final class PackBench {
         try (Staging staging = Staging.of(folder.resolve("batch"))) {
             long start = System.nanoTime();
             List<FiledPack> packs =
-                    new Packing(templates, (what, done, of) -> {}, workers)
+                    new Packing(templates, Optional.empty(), (what, done, of) -> {}, workers)
                             .make(named(many), staging);
             long packed = System.nanoTime();
             long bytes = printed(packs, staging);

@@ -43,7 +43,7 @@ class PrepareTest {
                         text.firm(),
                         text.out(),
                         text.run(),
-                        new Request.Extras(false, true, false, false),
+                        new Request.Extras(false, true, false, false, false),
                         text.ledger());
         fromText = prepared(withCsv).published().orElseThrow();
     }

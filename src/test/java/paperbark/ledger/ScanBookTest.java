@@ -67,7 +67,7 @@ class ScanBookTest {
                 Entries.scan(
                         "1", Entries.page(1, "SB-1", 1, 1, 0), Entries.page(2, "SB-1", 1, 2, 1)));
         assertThat(only().step()).isEqualTo(PaperState.Step.BLANK_BOX);
-        assertThat(only().blank()).containsExactly(2);
+        assertThat(only().blank()).containsOnlyKeys(2);
         book.enter(Entries.scan("2", Entries.page(1, "SB-1", 1, 2, 0)));
         assertThat(only().step()).isEqualTo(PaperState.Step.BACK);
     }

@@ -118,6 +118,7 @@ class GstTest {
                 f.workmanshipYears(),
                 f.claimCosts(),
                 f.ownersCopies(),
+                f.fillable(),
                 f.accountName(),
                 f.bsb(),
                 f.account(),

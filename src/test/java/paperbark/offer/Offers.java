@@ -154,6 +154,7 @@ final class Offers {
                 f.workmanshipYears(),
                 f.claimCosts(),
                 f.ownersCopies(),
+                f.fillable(),
                 f.accountName(),
                 f.bsb(),
                 f.account(),

@@ -101,7 +101,7 @@ class ClockTest {
                                         Optional.empty()),
                                 place.resolve("packs"),
                                 new Request.Run(day, at, "test"),
-                                new Request.Extras(false, true, false, false),
+                                new Request.Extras(false, true, false, false, false),
                                 new Request.LedgerUse(Optional.of(ledger), false)));
         Path batch =
                 Office.list(place.resolve("packs")).stream()

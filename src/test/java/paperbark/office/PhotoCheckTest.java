@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -130,7 +131,7 @@ class PhotoCheckTest {
         new Camera().at("2026:11:16 08:00:00").in(0, 0).shoot(photo("J-1/day.jpg"));
         new Camera().at("0000:00:00 00:00:00").in(0, 0).shoot(photo("J-1/none.jpg"));
         PhotoCheck.Result result = of(Optional.of(INSTALLED), Optional.of(State.VIC));
-        assertThat(result).isEqualTo(new PhotoCheck.Result(List.of(), 3, 2, 1));
+        assertThat(result).isEqualTo(new PhotoCheck.Result(List.of(), 3, 2, 1, Map.of()));
     }
 
     @Test

@@ -76,6 +76,7 @@ public final class BatchViews {
                 Optional.of(5),
                 Optional.empty(),
                 false,
+                false,
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
@@ -138,7 +139,7 @@ public final class BatchViews {
                         new IndexView.Workbook("summary.xlsx", "Summary (workbook)"),
                         new IndexView.Workbook(
                                 "register-checked.xlsx", "Register with findings marked")),
-                Map.of());
+                new IndexPage.Beside(Map.of(), Map.of()));
     }
 
     /** A handful of jobs: ready, booked, to be looked at, held, and one without a price. */

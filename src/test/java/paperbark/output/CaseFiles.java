@@ -234,6 +234,7 @@ public final class CaseFiles {
                         none(),
                         none(),
                         false,
+                        false,
                         none(),
                         none(),
                         none(),

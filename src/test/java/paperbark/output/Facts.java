@@ -65,6 +65,7 @@ final class Facts {
                 Optional.of(6),
                 Optional.of("Our visit costs you nothing."),
                 false,
+                false,
                 Optional.of("Saltmarsh Hot Water"),
                 Bsb.parse("000-000").toOptional(),
                 AccountNumber.parse("1234567").toOptional(),

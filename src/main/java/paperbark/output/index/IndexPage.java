@@ -21,23 +21,29 @@ public final class IndexPage {
     private IndexPage() {}
 
     /**
+     * Files of single jobs beside their packs.
+     *
+     * @param typing pages to type from, by the name of the job's pack
+     * @param fillable the site sheet to fill in on a tablet, likewise
+     */
+    public record Beside(
+            Map<String, List<IndexView.Workbook>> typing, Map<String, String> fillable) {}
+
+    /**
      * The page, by the shipped template.
      *
      * @param runs what there is to print
      * @param workbooks the workbooks and tables that are there
-     * @param typing pages to type from, by the name of the job's pack
+     * @param beside what lies beside the packs of some jobs
      */
     public static String of(
-            BatchView view,
-            List<RunFile> runs,
-            List<IndexView.Workbook> workbooks,
-            Map<String, List<IndexView.Workbook>> typing) {
+            BatchView view, List<RunFile> runs, List<IndexView.Workbook> workbooks, Beside beside) {
         try {
             TemplateEngine engine = new TemplateEngine(Optional.empty(), RunLimit.OWN_PAGE);
             Map<String, Object> model =
                     new HashMap<>(
                             TemplateModel.of(
-                                    new IndexReader(view, runs, workbooks, typing).read()));
+                                    new IndexReader(view, runs, workbooks, beside).read()));
             model.put("scriptHash", hash(engine.text(SCRIPT).orElseThrow()));
             return engine.render(TEMPLATE, model);
         } catch (BrokenTemplate e) {

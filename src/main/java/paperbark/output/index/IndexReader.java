@@ -54,15 +54,15 @@ final class IndexReader {
     private final Map<CaseFile, Step> nextProblems = new IdentityHashMap<>();
     private final List<RunFile> runs;
     private final List<IndexView.Workbook> workbooks;
-    private final Map<String, List<IndexView.Workbook>> typing;
+    private final IndexPage.Beside beside;
     private final List<CaseFile> heldFirst;
 
     IndexReader(
             BatchView view,
             List<RunFile> runs,
             List<IndexView.Workbook> workbooks,
-            Map<String, List<IndexView.Workbook>> typing) {
-        this.typing = typing;
+            IndexPage.Beside beside) {
+        this.beside = beside;
         this.view = view;
         this.workbooks = workbooks;
         this.runs = runs;
@@ -234,7 +234,8 @@ final class IndexReader {
                 ToDoLines.missing(file.toDo()),
                 file.deadlines().stream().map(d -> closing(file, d)).toList(),
                 file.packFile(),
-                typing.getOrDefault(file.packFile(), List.of()),
+                beside.typing().getOrDefault(file.packFile(), List.of()),
+                Optional.ofNullable(beside.fillable().get(file.packFile())),
                 own(file),
                 stand(file),
                 GRAVEST_FIRST.stream()

@@ -140,6 +140,7 @@ public record IndexView(
      * @param closing every closing date, the nearest first
      * @param pack file name of the pack
      * @param typing pages to type from
+     * @param fillable the site sheet to fill in on a tablet
      * @param findings what was noticed
      * @param standing papers of earlier batches that count still
      * @param counts findings by severity, the gravest first, without zeros
@@ -166,6 +167,7 @@ public record IndexView(
             List<Closing> closing,
             String pack,
             List<Workbook> typing,
+            Optional<String> fillable,
             List<FindingLine> findings,
             List<String> standing,
             List<SeverityCount> counts,

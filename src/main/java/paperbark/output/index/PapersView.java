@@ -10,12 +10,21 @@ import java.util.List;
  * @param used whether scanned papers were ever taken in; where not, nobody knows and nothing is
  *     listed
  * @param table name of the file that holds all lines
+ * @param piles the pages that tell what was found in scanned piles, from the office folder, the
+ *     newest first
  * @param parts the papers by what is to be done with them
  */
-public record PapersView(String day, String program, boolean used, String table, List<Part> parts) {
+public record PapersView(
+        String day,
+        String program,
+        boolean used,
+        String table,
+        List<String> piles,
+        List<Part> parts) {
 
-    /** Keeps the list from being changed. */
+    /** Keeps the lists from being changed. */
     public PapersView {
+        piles = List.copyOf(piles);
         parts = List.copyOf(parts);
     }
 

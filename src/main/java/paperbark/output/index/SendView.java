@@ -42,6 +42,7 @@ public record SendView(
      * @param about the claim, or the jobs
      * @param enclosed how many files go with it
      * @param waiting what has to come before it can go; empty text where nothing has
+     * @param look what somebody should look at before it goes; empty text where nothing
      * @param apart what does not go with it; empty text where all does
      * @param draft path of the draft; empty text where it was taken away
      * @param list path of the page that covers a claim's papers; empty text for others
@@ -53,6 +54,7 @@ public record SendView(
             String about,
             int enclosed,
             String waiting,
+            String look,
             String apart,
             String draft,
             String list) {}

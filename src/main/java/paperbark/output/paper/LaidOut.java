@@ -12,6 +12,7 @@ import paperbark.output.pdf.SlimPages;
  *
  * @param papers the pages of each paper, in order
  * @param boxes the boxes that people write in, in order
+ * @param fills the boxes that ask for a fact of the register
  * @param elements the element of the structure tree that came of the markup with an id
  * @param pages the pages as they were drawn
  * @param fonts with which they were drawn
@@ -20,6 +21,7 @@ import paperbark.output.pdf.SlimPages;
 record LaidOut(
         List<Extent> papers,
         List<SignBox> boxes,
+        List<FillBox> fills,
         Function<String, Optional<PDStructureElement>> elements,
         SlimPages pages,
         Fonts fonts,
@@ -28,6 +30,7 @@ record LaidOut(
     LaidOut {
         papers = List.copyOf(papers);
         boxes = List.copyOf(boxes);
+        fills = List.copyOf(fills);
     }
 
     /** Makes the pages that still show what was drawn small. */

@@ -74,6 +74,7 @@ final class Layout {
         TextOffPage.refuse(renderer);
         numbers.of(extents);
         List<SignBox> boxes = SignBoxes.in(renderer);
+        List<FillBox> fills = FillBoxes.in(renderer);
         Redrawing redrawing =
                 Redrawing.of(document, renderer, papers, extents, styles, sheet.drawn());
         paint(renderer);
@@ -81,6 +82,7 @@ final class Layout {
         return new LaidOut(
                 extents,
                 boxes,
+                fills,
                 id ->
                         Optional.ofNullable(
                                 PdfBoxAccessibilityHelper.getStructualElementForBox(

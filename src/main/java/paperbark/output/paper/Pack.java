@@ -15,6 +15,7 @@ import paperbark.output.PaperKind;
  * @param pdf the document; not to be changed
  * @param papers where each paper lies, in order
  * @param boxes the boxes on its pages that people write in
+ * @param fills the boxes on them that ask for a fact of the register
  * @param claims which standards it says that it keeps
  * @param findings what went wrong while the papers were made
  */
@@ -23,12 +24,14 @@ public record Pack(
         byte[] pdf,
         List<PaperPages> papers,
         List<SignBox> boxes,
+        List<FillBox> fills,
         Conformance claims,
         List<Finding> findings) {
     /** Keeps the lists from being changed. */
     public Pack {
         papers = List.copyOf(papers);
         boxes = List.copyOf(boxes);
+        fills = List.copyOf(fills);
         findings = List.copyOf(findings);
     }
 

@@ -263,7 +263,13 @@ public final class Packs {
                                                     why,
                                                     caseFile)));
             return new Pack(
-                    caseFile, pdf, pages, laidOut.boxes(), claims, Finding.inOrder(findings));
+                    caseFile,
+                    pdf,
+                    pages,
+                    laidOut.boxes(),
+                    laidOut.fills(),
+                    claims,
+                    Finding.inOrder(findings));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -1,11 +1,8 @@
 package paperbark.output.paper;
 
-import com.openhtmltopdf.css.style.CalculatedStyle;
-import com.openhtmltopdf.layout.LayoutContext;
 import com.openhtmltopdf.newtable.TableCellBox;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.render.Box;
-import com.openhtmltopdf.render.PageBox;
 import java.util.ArrayList;
 import java.util.List;
 import org.w3c.dom.Element;
@@ -17,21 +14,11 @@ import org.w3c.dom.NodeList;
  * somebody writes in later, such as the buyer's acceptance, is in a block of class {@code later}.
  */
 final class SignBoxes {
-    private static final float TENTHS_OF_MM_PER_INCH = 254f;
-    private static final int PIXELS_PER_INCH = 96;
-
-    private final LayoutContext context;
-    private final List<PageBox> pages;
-    private final float dotsPerTenth;
+    private final PagePlaces places;
     private final List<SignBox> found = new ArrayList<>();
 
     private SignBoxes(PdfBoxRenderer renderer) {
-        context = renderer.getSharedContext().newLayoutContextInstance();
-        pages = renderer.getRootBox().getLayer().getPages();
-        dotsPerTenth =
-                renderer.getSharedContext().getDotsPerPixel()
-                        * PIXELS_PER_INCH
-                        / TENTHS_OF_MM_PER_INCH;
+        places = new PagePlaces(renderer);
     }
 
     /** The boxes of a document that is laid out, page by page. */
@@ -69,28 +56,8 @@ final class SignBoxes {
     }
 
     private SignBox placed(TableCellBox cell, String who, String what) {
-        int number = 0;
-        while (number < pages.size() - 1 && pages.get(number).getBottom() <= cell.getAbsY()) {
-            number++;
-        }
-        PageBox page = pages.get(number);
-        int left = page.getMarginBorderPadding(context, CalculatedStyle.LEFT) + cell.getAbsX();
-        int top =
-                page.getMarginBorderPadding(context, CalculatedStyle.TOP)
-                        + cell.getAbsY()
-                        - page.getTop();
-        return new SignBox(
-                number + 1,
-                who,
-                what,
-                tenths(left),
-                tenths(top),
-                tenths(cell.getWidth()),
-                tenths(cell.getHeight()));
-    }
-
-    private int tenths(int dots) {
-        return Math.round(dots / dotsPerTenth);
+        PagePlaces.Spot at = places.of(cell);
+        return new SignBox(at.page(), who, what, at.left(), at.top(), at.width(), at.height());
     }
 
     /** The row's own heading, or that of the block. */

@@ -3,7 +3,6 @@ package paperbark.output.table;
 import java.util.List;
 import paperbark.entitlement.Entitlement;
 import paperbark.firm.Buyer;
-import paperbark.offer.Expected;
 import paperbark.offer.Standing;
 import paperbark.output.CaseFile;
 import paperbark.value.SchemeName;
@@ -22,11 +21,7 @@ final class ClaimFacts {
     private ClaimFacts() {}
 
     static String buyer(CaseFile file, SchemeName scheme) {
-        return file.expected(scheme)
-                .map(Expected::buyer)
-                .or(() -> file.job().claim(scheme).buyer())
-                .map(Buyer::name)
-                .orElse(NO_BUYER);
+        return file.buyer(scheme).map(Buyer::name).orElse(NO_BUYER);
     }
 
     /** Certificates that count; a held claim has none. */

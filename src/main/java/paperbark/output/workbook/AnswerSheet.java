@@ -123,6 +123,15 @@ public final class AnswerSheet {
         }
     }
 
+    /** The sheet of answers alone. */
+    public static byte[] alone(List<Answers.Answer> answers) {
+        try (XSSFWorkbook workbook = FreshBook.make()) {
+            return behind(workbook, answers);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     private static byte[] behind(XSSFWorkbook workbook, List<Answers.Answer> answers)
             throws IOException {
         int before = workbook.getSheetIndex(SheetReader.ANSWERS);

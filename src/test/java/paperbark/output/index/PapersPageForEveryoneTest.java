@@ -40,6 +40,7 @@ class PapersPageForEveryoneTest {
                         "test",
                         true,
                         "papers.csv",
+                        List.of("signed/2026-11-23-pile.html"),
                         List.of(
                                 new PapersView.Part(
                                         "awaited",
@@ -60,7 +61,8 @@ class PapersPageForEveryoneTest {
                                                         "ready"))),
                                 new PapersView.Part(
                                         "done", "Nothing to do", "Papers.", 0, List.of())));
-        PapersView unused = new PapersView("23 Nov 2026", "test", false, "papers.csv", List.of());
+        PapersView unused =
+                new PapersView("23 Nov 2026", "test", false, "papers.csv", List.of(), List.of());
         Files.writeString(folder.resolve("used.html"), PapersPage.of(used));
         Files.writeString(folder.resolve("unused.html"), PapersPage.of(unused));
         browser = new Browser(folder);

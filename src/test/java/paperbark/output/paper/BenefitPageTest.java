@@ -149,6 +149,7 @@ class BenefitPageTest {
                 f.workmanshipYears(),
                 f.claimCosts(),
                 f.ownersCopies(),
+                f.fillable(),
                 f.accountName(),
                 f.bsb(),
                 f.account(),
