@@ -31,7 +31,7 @@ public record Lodging(List<Assigned> ready, List<Assigned> awaited) {
      */
     public record Assigned(ClaimState claim, PaperState paper) {
 
-        /** Name of the paper, such as {@code STC assignment}. */
+        /** Name of the paper: the scheme's word and that it is an assignment. */
         public String name() {
             return claim.scheme().word() + " assignment";
         }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -48,6 +49,12 @@ class LedgerRunTest {
 
     private Program.Run run(String... words) {
         return Program.run(directory, words);
+    }
+
+    /** Settles the advice when its money has come. */
+    private Program.Run settle() {
+        return Program.run(
+                Instant.parse("2026-12-09T02:00:00Z"), directory, "settle", "advice.csv");
     }
 
     private Program.Run prepare(Path register, String... more) {
@@ -237,7 +244,7 @@ class LedgerRunTest {
                 paid.stream()
                         .map(c -> c.reference() + ",8/12/2026," + c.expected().amount())
                         .collect(Collectors.joining("\n", "Your ref,Date,Amount paid\n", "\n")));
-        Program.Run settled = run("settle", "advice.csv");
+        Program.Run settled = settle();
         assertThat(settled.exitCode()).as(settled.out() + settled.err()).isZero();
         assertThat(settled.out()).contains("matched:      5");
         assertThat(directory.resolve("advice-settled.xlsx")).isRegularFile();
@@ -254,7 +261,7 @@ class LedgerRunTest {
         assertThat(run("quarters", "--as-of", "2026-12-31").out())
                 .contains(
                         "Oct to Dec 2026", sum(paid.stream().map(ClaimState::expected)).toString());
-        Program.Run twice = run("settle", "advice.csv");
+        Program.Run twice = settle();
         assertThat(twice.exitCode()).isEqualTo(12);
         assertThat(twice.out()).contains("Every line was taken in before", "seen before:  5");
     }
@@ -262,7 +269,7 @@ class LedgerRunTest {
     @Test
     void theSampleAdviceIsSettledAsTheReadmeSays() throws IOException {
         Files.copy(SAMPLES.resolve("advice-pipit-and-wren.csv"), directory.resolve("advice.csv"));
-        Program.Run run = run("settle", "advice.csv");
+        Program.Run run = settle();
         assertThat(run.out().lines())
                 .contains(
                         "matched:      4",

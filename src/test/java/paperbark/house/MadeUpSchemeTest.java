@@ -90,7 +90,7 @@ class MadeUpSchemeTest {
         assertThat(run("owed", "--as-of", "2027-02-01")).contains("SB-1101-PEBBLE");
         Files.writeString(
                 office.resolve("advice.csv"),
-                "Your ref,Type,Date,Amount paid\nSB-1101-PEBBLE,PEBBLE,8/12/2026,50.00\n");
+                "Your ref,Type,Date,Amount paid\nSB-1101-PEBBLE,PEBBLE,23/11/2026,50.00\n");
 
         assertThat(run("settle", "advice.csv")).contains("matched:      1");
 
