@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.locks.LockSupport;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.openqa.selenium.By;
@@ -116,6 +117,16 @@ public final class Browser implements AutoCloseable {
                 .filter(WebElement::isDisplayed)
                 .map(WebElement::getText)
                 .toList();
+    }
+
+    /** The same once there are so many, or after five seconds. */
+    public List<String> seen(String selector, int howMany) {
+        List<String> seen = seen(selector);
+        for (int i = 0; i < 50 && seen.size() != howMany; i++) {
+            LockSupport.parkNanos(100_000_000);
+            seen = seen(selector);
+        }
+        return seen;
     }
 
     /** Presses keys one after another, wherever the page listens. */
