@@ -26,6 +26,7 @@ public final class Browser implements AutoCloseable {
     private static final Logger LOG = Logger.getLogger("org.openqa.selenium");
 
     private final ChromeDriver driver;
+    private boolean scripted = true;
 
     /** Opens a window that keeps its things in the folder. */
     public Browser(Path folder) {
@@ -51,6 +52,7 @@ public final class Browser implements AutoCloseable {
                                 .build(),
                         options);
         driver.manage().timeouts().scriptTimeout(Duration.ofSeconds(60));
+        with("Emulation.setFocusEmulationEnabled", Map.of("enabled", true));
     }
 
     private static String onPath(String program) {
@@ -81,6 +83,7 @@ public final class Browser implements AutoCloseable {
 
     /** Pages opened from now on run no script of their own. */
     public Browser withoutScript() {
+        scripted = false;
         return with("Emulation.setScriptExecutionDisabled", Map.of("value", true));
     }
 
@@ -92,12 +95,22 @@ public final class Browser implements AutoCloseable {
     /** Opens a file. */
     public Browser open(Path page) {
         driver.get(page.toUri().toString());
-        return this;
+        return painted();
     }
 
     /** Loads the page again. */
     public Browser reload() {
         driver.navigate().refresh();
+        return painted();
+    }
+
+    /** A key that is pressed before the page was painted may get lost. */
+    private Browser painted() {
+        if (scripted) {
+            driver.executeAsyncScript(
+                    "const done = arguments[arguments.length - 1];"
+                            + "requestAnimationFrame(() => requestAnimationFrame(() => done()));");
+        }
         return this;
     }
 
