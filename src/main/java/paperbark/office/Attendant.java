@@ -139,7 +139,7 @@ public final class Attendant {
         }
         // The program put it there whole, so nothing has to be waited for.
         for (Path file : Office.list(office.intake())) {
-            if (FormDesk.isAnswers(file)) {
+            if (SheetDesk.isAnswers(file)) {
                 alone(file, failures, () -> take(file).ifPresent(endings::add));
             }
         }

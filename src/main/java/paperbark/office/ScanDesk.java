@@ -115,7 +115,7 @@ final class ScanDesk {
     /** What was typed goes into the intake before the sheet is filed, or a cut would lose it. */
     private Result typed(WorkItem item, Path source, FilledForm form) throws IOException {
         String name = source.getFileName().toString();
-        FormDesk desk = new FormDesk(office);
+        SheetDesk desk = new SheetDesk(office);
         if (desk.isFiled(source)) {
             file(item);
             return already(name);

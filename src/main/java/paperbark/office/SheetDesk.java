@@ -24,13 +24,13 @@ import paperbark.scan.FilledForm;
  * Takes in what was typed on a site sheet with live fields: it goes into the intake as answers to
  * what was missing, those of one register in one file, and from there the way of all answers.
  */
-final class FormDesk {
+final class SheetDesk {
     private static final String ANSWERS = "site-sheets-";
     private static final int LETTERS = 8;
 
     private final Office office;
 
-    FormDesk(Office office) {
+    SheetDesk(Office office) {
         this.office = office;
     }
 
