@@ -20,6 +20,7 @@ import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Receivable;
 import paperbark.output.paper.FiledPack;
+import paperbark.output.paper.Readiness;
 import paperbark.sheet.Reading;
 
 /** The order of work: one register in, one published folder out. */
@@ -62,6 +63,9 @@ public final class Batch {
      *     then
      */
     public Outcome prepare(Request request) throws IOException {
+        if (threads > 1) {
+            Readiness.begin();
+        }
         try (Books books = Books.open(request, proof)) {
             books.recover();
             return prepare(request, books);
@@ -98,7 +102,6 @@ public final class Batch {
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
-            staging.write(PageMap.FILE, PageMap.of(folder.id(), packs).toJson());
             BatchView view =
                     new SharedPapers(papers, inputs, request, staging).write(packs, books, threads);
             books.rehearse(view, sources, staging);

@@ -70,7 +70,7 @@ final class SharedPapers {
     BatchView write(List<FiledPack> packs, Books books, int threads) throws IOException {
         try (Workers workers =
                 new Workers(view.cases().size() <= MOST_SIDE_BY_SIDE ? threads : 1)) {
-            return write(new RunOrder(packs), books, workers);
+            return write(packs, books, workers);
         }
     }
 
@@ -88,12 +88,20 @@ final class SharedPapers {
             List<IndexView.Workbook> workbooks,
             EntryPages.Made typing) {}
 
-    private BatchView write(RunOrder order, Books books, Workers workers) throws IOException {
+    private BatchView write(List<FiledPack> packs, Books books, Workers workers)
+            throws IOException {
+        Early<Path> pages =
+                workers.begin(
+                        () ->
+                                staging.write(
+                                        PageMap.FILE,
+                                        PageMap.of(view.info().id(), packs).toJson()));
         Entries entries = new Entries(request.firm().templates());
         Early<EntryPages.Made> typing =
                 workers.begin(() -> EntryPages.write(view, entries, staging));
         Early<Boolean> asking = workers.begin(this::ask);
-        PrintRuns runs = PrintRuns.begin(order, view, request, staging, books.seal(), workers);
+        PrintRuns runs =
+                PrintRuns.begin(new RunOrder(packs), view, request, staging, books.seal(), workers);
         Guessed<List<Finding>, MarkedCopy> copy = workers.begin(List.of(), this::mark);
         EntryPages.Made likelyTyped = typing.likely(EntryPages.Made.NONE);
         List<Finding> likely = entries.findings();
@@ -107,6 +115,7 @@ final class SharedPapers {
                                 likelyTyped),
                         this::index);
 
+        pages.get();
         List<RunFile> printed = runs.end(beside);
         journal(books);
         beside.make(MARKED, () -> copy.with(beside.findings()))
