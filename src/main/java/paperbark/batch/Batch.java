@@ -20,7 +20,6 @@ import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Receivable;
 import paperbark.output.paper.FiledPack;
-import paperbark.output.paper.Readiness;
 import paperbark.sheet.Reading;
 
 /** The order of work: one register in, one published folder out. */
@@ -63,9 +62,6 @@ public final class Batch {
      *     then
      */
     public Outcome prepare(Request request) throws IOException {
-        if (threads > 1) {
-            Readiness.begin();
-        }
         try (Books books = Books.open(request, proof)) {
             books.recover();
             return prepare(request, books);

@@ -1,8 +1,6 @@
 package paperbark.batch;
 
 import io.soabase.recordbuilder.core.RecordBuilder;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -60,41 +58,24 @@ public record Inputs(
 
     /** Reads all of it; no result when the tables or the register cannot be used. */
     public static Reading<Inputs> read(Request request) {
-        try (Workers workers = new Workers(Runtime.getRuntime().availableProcessors())) {
-            return read(request, workers);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
-    /** What is read beside the register. */
-    private record Given(Reading<FirmTables> tables, Rulebook rulebook) {
-        static Given read(Request.FirmFiles firm) {
-            return new Given(FirmTablesReader.read(firm.tables()), Rulebook.load(firm.rules()));
-        }
-    }
-
-    private static Reading<Inputs> read(Request request, Workers workers) throws IOException {
         Path register = request.register().file();
         if (!Files.isRegularFile(register)) {
             // Tables are looked for beside it, and would be blamed for a slip in its name.
             return Reading.refused(
                     SheetReader.read(register, heading -> false, Optional.empty()).findings());
         }
-        Early<Given> beside = workers.begin(() -> Given.read(request.firm()));
-        List<Finding> ofColumns = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>();
+        Optional<FirmTables> tables =
+                gather(FirmTablesReader.read(request.firm().tables()), findings);
+        Rulebook rulebook = Rulebook.load(request.firm().rules());
         ColumnNames<Field> names =
-                HeadingTable.of(Field.values(), "columns", request.firm().tables(), ofColumns);
+                HeadingTable.of(Field.values(), "columns", request.firm().tables(), findings);
         Reading<ReadList> reading =
                 SheetReader.readAll(
                         request.register().file(),
                         names::knows,
                         request.register().sheet(),
                         names.sheets());
-        Given given = beside.get();
-        List<Finding> findings = new ArrayList<>();
-        Optional<FirmTables> tables = gather(given.tables(), findings);
-        findings.addAll(ofColumns);
         List<Sheet> sheets = reading.result().map(ReadList::sheets).orElse(List.of());
         List<Map<Field, Column>> columns = new ArrayList<>();
         for (Sheet sheet : sheets) {
@@ -120,7 +101,7 @@ public record Inputs(
         return Reading.of(
                 new Inputs(
                         tables.get(),
-                        given.rulebook(),
+                        rulebook,
                         names,
                         sheets.get(0).withoutRows(),
                         copied,
