@@ -81,6 +81,37 @@ final class Markup {
         }
     }
 
+    /** Markup that differs in its words alone from some that was read before. */
+    static Document parsed(TagsAndWords wording) {
+        try {
+            return builder()
+                    .parse(
+                            new InputSource(
+                                    new StringReader("<div>" + wording.markup() + "</div>")));
+        } catch (SAXException | IOException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /**
+     * So many blank pages.
+     *
+     * @param id of an element on each of them, followed by the number of the page from 0
+     */
+    static Document blank(int pages, String id) {
+        Document content = empty();
+        Element all = content.createElement("div");
+        content.appendChild(all);
+        for (int i = 0; i < pages; i++) {
+            Element page = content.createElement("div");
+            page.setAttribute("id", id + i);
+            page.setAttribute(
+                    "style", i == 0 ? "height: 1mm" : "height: 1mm; page-break-before: always");
+            all.appendChild(page);
+        }
+        return content;
+    }
+
     /** Markup nested, or cells spanning, far beyond any page would exhaust the layout. */
     private static void refuseExcess(Document document, String template) throws BrokenTemplate {
         int depth = 0;
