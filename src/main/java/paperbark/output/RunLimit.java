@@ -3,8 +3,9 @@ package paperbark.output;
 import java.time.Duration;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.SynchronousQueue;
+import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 
@@ -31,8 +32,16 @@ public final class RunLimit {
     private static final Object ALONE = new Object();
 
     // One is used again by the next work, since starting one takes longer than most work; one whose
-    // work is given up is busy for as long as that goes on.
-    private static final ExecutorService THREADS = Executors.newCachedThreadPool(RunLimit::thread);
+    // work is given up is busy for as long as that goes on. A thread without work ends soon, and
+    // with it what the layout left on it.
+    private static final ExecutorService THREADS =
+            new ThreadPoolExecutor(
+                    0,
+                    Integer.MAX_VALUE,
+                    1,
+                    TimeUnit.SECONDS,
+                    new SynchronousQueue<>(),
+                    RunLimit::thread);
 
     private final Duration longest;
     private final int longestText;

@@ -17,6 +17,7 @@ public final class GroupedSums<G> {
     private static final BigDecimal NOTHING = BigDecimal.ZERO.setScale(2);
 
     private final Map<G, Group> groups = new HashMap<>();
+    private final List<String> keys = new ArrayList<>();
 
     private static final class Group {
         private final Map<String, BigDecimal> sums = new HashMap<>();
@@ -34,20 +35,19 @@ public final class GroupedSums<G> {
     /** The sums of rows of which the same is said. */
     static <G> GroupedSums<G> of(Table table, Function<List<TableCell>, G> group) {
         GroupedSums<G> all = new GroupedSums<>();
-        List<String> keys = new ArrayList<>();
         List<Integer> columns = new ArrayList<>();
         for (int i = 0; i < table.columns().size(); i++) {
             if (table.columns().get(i).kind() == Kind.MONEY) {
-                keys.add(table.columns().get(i).key());
+                all.keys.add(table.columns().get(i).key());
                 columns.add(i);
             }
         }
         for (List<TableCell> row : table.rows()) {
             Group of = all.groups.computeIfAbsent(group.apply(row), g -> new Group());
             of.rows++;
-            for (int i = 0; i < keys.size(); i++) {
+            for (int i = 0; i < columns.size(); i++) {
                 BigDecimal amount = row.get(columns.get(i)).value().amount();
-                of.sums.merge(keys.get(i), amount, BigDecimal::add);
+                of.sums.merge(all.keys.get(i), amount, BigDecimal::add);
             }
         }
         return all;
@@ -55,8 +55,11 @@ public final class GroupedSums<G> {
 
     /** The sum of a column of money over a group, in dollars and cents; zero for no rows. */
     public BigDecimal sum(G group, String key) {
+        if (!keys.contains(key)) {
+            throw new IllegalArgumentException("no column of money " + key);
+        }
         Group of = groups.get(group);
-        return of == null ? NOTHING : of.sums.getOrDefault(key, NOTHING).setScale(2);
+        return of == null ? NOTHING : of.sums.get(key).setScale(2);
     }
 
     /** The number of rows of a group. */
