@@ -56,10 +56,7 @@ final class Markup {
     /** Markup that differs in its words alone from some that was read before. */
     static Document parsed(TagsAndWords wording) {
         try {
-            return builder()
-                    .parse(
-                            new InputSource(
-                                    new StringReader("<div>" + wording.markup() + "</div>")));
+            return BUILDERS.parse("<div>" + wording.markup() + "</div>");
         } catch (SAXException | IOException e) {
             throw new IllegalStateException(e);
         }
