@@ -2,6 +2,7 @@ package paperbark.output.pdf;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** A path as it is drawn: known as rectangles as long as it is made of nothing else. */
 final class PathSketch {
@@ -89,6 +90,34 @@ final class PathSketch {
             out.text(word).write('\n');
         } while (!word.equals(operator));
         return out.toByteArray();
+    }
+
+    /**
+     * The path as a shape.
+     *
+     * @param operator that ends it
+     * @return empty if it does more than be filled
+     */
+    Optional<Op.Shape> shape(byte[] content, String operator, String colour) {
+        if (!operator.equals("f") || !clip.isEmpty()) {
+            return Optional.empty();
+        }
+        StringBuilder steps = new StringBuilder();
+        List<Long> lengths = new ArrayList<>();
+        Tokens rest = new Tokens(content, begin, content.length);
+        while (true) {
+            while (rest.isNumber()) {
+                lengths.add(Unit.of(rest.real()));
+            }
+            String word = rest.word();
+            if (word.equals(operator)) {
+                return Optional.of(new Op.Shape(colour, steps.toString(), List.copyOf(lengths)));
+            }
+            if (word.length() != 1 || Op.Shape.OPERATORS.indexOf(word.charAt(0)) < 0) {
+                return Optional.empty();
+            }
+            steps.append(word);
+        }
     }
 
     /** Begins anew. */

@@ -103,6 +103,7 @@ public final class SlimPages {
             COSDictionary own = page.getKey();
             numbers.put(own, slim(own, page.getValue(), tree));
             own.setItem(COSName.RESOURCES, resources(own, shared));
+            DeadLinks.drop(own);
         }
         tree.renumber(numbers);
         untieBookmarks();

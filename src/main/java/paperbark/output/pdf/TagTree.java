@@ -19,7 +19,7 @@ import org.apache.pdfbox.cos.COSObject;
  * left finds its content by new numbers.
  */
 final class TagTree {
-    private static final Set<String> EMPTY_GROUPS = Set.of("THead", "TFoot", "Span", "Div");
+    private static final Set<String> EMPTY = Set.of("THead", "TFoot", "Span", "Div", "Link");
     private static final Set<String> SAYING_NOTHING = Set.of("Span", "Div");
     private static final List<COSName> SAYINGS =
             List.of(
@@ -31,6 +31,8 @@ final class TagTree {
                     COSName.ACTUAL_TEXT,
                     COSName.ID,
                     COSName.C);
+    private static final List<COSName> ORDER =
+            List.of(COSName.P, COSName.PG, COSName.S, COSName.A, COSName.ALT, COSName.K);
     private static final COSName MARKED = COSName.getPDFName("MCR");
 
     private final COSDictionary root;
@@ -130,13 +132,19 @@ final class TagTree {
         List<COSBase> left = new ArrayList<>();
         for (COSBase kid : kids(element)) {
             if (!isElement(kid)) {
-                left.add(content(kid, element));
+                if (!DeadLinks.isOne(kid)) {
+                    lieWith(kid, element);
+                    left.add(content(kid, element));
+                }
                 continue;
             }
             COSDictionary below = (COSDictionary) kid;
             slim(below);
+            if (isPlain(below)) {
+                lieWith(below, element);
+            }
             List<COSBase> theirs = kids(below);
-            if (theirs.isEmpty() && EMPTY_GROUPS.contains(below.getNameAsString(COSName.S))) {
+            if (theirs.isEmpty() && EMPTY.contains(below.getNameAsString(COSName.S))) {
                 continue;
             }
             if (saysNothing(below, element, theirs)) {
@@ -153,7 +161,28 @@ final class TagTree {
             element.removeItem(COSName.PG);
         }
         setKids(element, left);
+        order(element);
         remember(element, left);
+    }
+
+    /** An element that does not say on which page it lies does so where the first of it lies. */
+    private static void lieWith(COSBase kid, COSDictionary element) {
+        if (!element.containsKey(COSName.PG)
+                && kid instanceof COSDictionary part
+                && part.containsKey(COSName.PG)) {
+            element.setItem(COSName.PG, part.getItem(COSName.PG));
+        }
+    }
+
+    /** What neighbours have in common comes first, so that it is said once when deflated. */
+    private static void order(COSDictionary element) {
+        for (COSName name : ORDER) {
+            COSBase value = element.getItem(name);
+            if (value != null) {
+                element.removeItem(name);
+                element.setItem(name, value);
+            }
+        }
     }
 
     /** The only group of a table's rows, which may stand right in the table. */
@@ -180,8 +209,7 @@ final class TagTree {
      */
     private static boolean saysNothing(
             COSDictionary below, COSDictionary element, List<COSBase> theirs) {
-        if (!SAYING_NOTHING.contains(below.getNameAsString(COSName.S))
-                || SAYINGS.stream().anyMatch(below::containsKey)) {
+        if (!isPlain(below)) {
             return false;
         }
         boolean holdsContent = theirs.stream().anyMatch(kid -> !isElement(kid));
@@ -189,6 +217,11 @@ final class TagTree {
                 || below.getNameAsString(COSName.S).equals("Span")
                         && below.getDictionaryObject(COSName.PG)
                                 == element.getDictionaryObject(COSName.PG);
+    }
+
+    private static boolean isPlain(COSDictionary element) {
+        return SAYING_NOTHING.contains(element.getNameAsString(COSName.S))
+                && SAYINGS.stream().noneMatch(element::containsKey);
     }
 
     private static COSBase moved(COSBase kid, COSDictionary to) {
