@@ -58,6 +58,21 @@ final class Face {
         return glyphs;
     }
 
+    /** The name of the style. */
+    String name() throws IOException {
+        return font.getName();
+    }
+
+    /**
+     * Whether a glyph stands for a letter and is so many thousandths of its size wide.
+     *
+     * @param words the letter; empty if it stands for none
+     */
+    boolean shows(int glyph, String words, int width) throws IOException {
+        boolean meant = words.isEmpty() ? letter(glyph) == 0 : glyph(words.codePointAt(0)) == glyph;
+        return meant && width == thousandths(font.getAdvanceWidth(glyph));
+    }
+
     /** Whether it has a glyph for each letter of a text. */
     boolean hasAll(String text) {
         for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
@@ -78,7 +93,7 @@ final class Face {
      * @param encoding what says how pages name them
      */
     COSDictionary font(BitSet glyphs, COSStream encoding) throws IOException {
-        String name = tag(glyphs) + "+" + font.getName();
+        String name = tag(glyphs) + "+" + name();
         COSDictionary descendant = new COSDictionary();
         descendant.setItem(COSName.TYPE, COSName.FONT);
         descendant.setItem(COSName.SUBTYPE, COSName.CID_FONT_TYPE2);

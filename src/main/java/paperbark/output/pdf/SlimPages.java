@@ -86,10 +86,15 @@ public final class SlimPages {
             tree.place(papers, pages);
         }
         Glyphs used = new Glyphs();
+        AlikeFonts alike = new AlikeFonts(used);
+        // Whoever fills fields in needs letters that nothing shows yet.
+        boolean fillable = document.getDocumentCatalog().getAcroForm(null) != null;
         Map<COSDictionary, List<Op>> steps = new LinkedHashMap<>();
         for (PDPage page : document.getPages()) {
             if (has(page)) {
                 steps.put(page.getCOSObject(), read(page.getCOSObject(), styles, used));
+            } else if (!fillable) {
+                alike.find(page.getCOSObject());
             }
         }
         papers.forEach(paper -> show(paper, paper.of(pages), steps, used));
@@ -108,6 +113,7 @@ public final class SlimPages {
         tree.renumber(numbers);
         untieBookmarks();
         fonts.addAll(Faces.shared().fonts(used));
+        alike.share(fonts);
         document.getPages().getCOSObject().setItem(COSName.RESOURCES, shared);
         return sketches;
     }
