@@ -104,9 +104,10 @@ public final class SlimPages {
         COSDictionary shared = new COSDictionary();
         shared.setItem(COSName.FONT, fonts);
         Map<COSDictionary, int[]> numbers = new IdentityHashMap<>();
+        RunningHeads heads = new RunningHeads(steps.values());
         for (Map.Entry<COSDictionary, List<Op>> page : steps.entrySet()) {
             COSDictionary own = page.getKey();
-            numbers.put(own, slim(own, page.getValue(), tree));
+            numbers.put(own, slim(own, page.getValue(), heads, tree));
             own.setItem(COSName.RESOURCES, resources(own, shared));
             DeadLinks.drop(own);
         }
@@ -165,14 +166,20 @@ public final class SlimPages {
         return new PageOps(content(page), faces, marks, used).read();
     }
 
-    private int[] slim(COSDictionary page, List<Op> steps, TagTree tree) throws IOException {
-        PageText text = new PageText(steps, (a, b) -> tree.follows(page, a, b), contents(steps));
+    private int[] slim(COSDictionary page, List<Op> steps, RunningHeads heads, TagTree tree)
+            throws IOException {
+        Optional<COSStream> head = heads.of(steps);
+        List<Op> own = head.isEmpty() ? steps : heads.rest(steps);
+        PageText text = new PageText(own, (a, b) -> tree.follows(page, a, b), contents(own));
         byte[] body = text.write();
         Buffer all = new Buffer();
         byte[] last = behind.getOrDefault(page, NOTHING);
         all.write(body, 0, body.length);
         all.write(last, 0, last.length);
-        page.setItem(COSName.CONTENTS, Streams.of(all.toByteArray()));
+        COSStream content = Streams.of(all.toByteArray());
+        page.setItem(
+                COSName.CONTENTS,
+                head.isEmpty() ? content : new COSArray(List.of(head.get(), content)));
         return text.numbers();
     }
 
