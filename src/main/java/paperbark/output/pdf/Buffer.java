@@ -65,11 +65,11 @@ final class Buffer extends ByteArrayOutputStream {
     Buffer string(byte[] glyphs) {
         write('(');
         for (int i = 0; i + 1 < glyphs.length; i += 2) {
-            int code = Codes.of((glyphs[i] & 0xFF) << 8 | glyphs[i + 1] & 0xFF);
-            if (code >= Codes.WIDE) {
-                escaped(code >> 8);
+            int glyph = (glyphs[i] & 0xFF) << 8 | glyphs[i + 1] & 0xFF;
+            if (!Codes.isLetter(glyph)) {
+                escaped(glyph >> 8);
             }
-            escaped(code & 0xFF);
+            escaped(Codes.of(glyph) & 0xFF);
         }
         write(')');
         return this;

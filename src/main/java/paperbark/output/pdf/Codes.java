@@ -9,13 +9,10 @@ import org.apache.pdfbox.cos.COSString;
 
 /**
  * How pages name the glyphs of the typeface: the common letters by their ASCII code, one byte each,
- * and every other glyph by two, the first of them above 127 (ISO 32000-1, 9.7.5). Most text is half
- * as long this way.
+ * and every other glyph by its number, two bytes of which the first is below that of any letter
+ * (ISO 32000-1, 9.7.5). Most text is half as long this way.
  */
 final class Codes {
-    /** The code of a glyph of two bytes, which has fifteen bits for its number. */
-    static final int WIDE = 0x8000;
-
     // The typeface has the letters of ASCII in their order.
     private static final int FIRST_LETTER = ' ';
     private static final int LAST_LETTER = '~';
@@ -24,15 +21,27 @@ final class Codes {
     private static final int GLYPHS_IN_A_RANGE = 256;
     private static final int RANGES = 11;
 
+    /** The codes that there are, shortest first. */
+    static final String SPACE = "<20><7E><0000><0AFF>";
+
     private static final COSName CMAP = COSName.getPDFName("CMap");
     private static final String NAME = "Paperbark-Letters";
 
     private Codes() {}
 
-    /** The code of a glyph: below 256 if it is one byte. */
+    /** Whether a glyph has a code of one byte. */
+    static boolean isLetter(int glyph) {
+        return glyph >= FIRST_GLYPH && glyph <= LAST_GLYPH;
+    }
+
+    /** The code of a glyph. */
     static int of(int glyph) {
-        boolean isLetter = glyph >= FIRST_GLYPH && glyph <= LAST_GLYPH;
-        return isLetter ? glyph - FIRST_GLYPH + FIRST_LETTER : WIDE | glyph;
+        return isLetter(glyph) ? glyph - FIRST_GLYPH + FIRST_LETTER : glyph;
+    }
+
+    /** The code of a glyph in hexadecimal digits. */
+    static String hex(int glyph) {
+        return (isLetter(glyph) ? "%02X" : "%04X").formatted(of(glyph));
     }
 
     /** What fonts say of these codes. */
@@ -61,14 +70,15 @@ final class Codes {
                                 + "/Supplement 0>>def\n/CMapName/"
                                 + NAME
                                 + " def/CMapType 1 def/WMode 0 def\n"
-                                + "2 begincodespacerange<00><7F><8000><FFFF>endcodespacerange\n");
+                                + "2 begincodespacerange"
+                                + SPACE
+                                + "endcodespacerange\n");
         map.append(RANGES + 1).append(" begincidrange\n");
         map.append("<%02X><%02X>%d\n".formatted(FIRST_LETTER, LAST_LETTER, FIRST_GLYPH));
         // A range ends with the last byte of a code.
         for (int range = 0; range < RANGES; range++) {
             int first = range * GLYPHS_IN_A_RANGE;
-            int code = WIDE | first;
-            map.append("<%04X><%04X>%d\n".formatted(code, code + GLYPHS_IN_A_RANGE - 1, first));
+            map.append("<%04X><%04X>%1$d\n".formatted(first, first + GLYPHS_IN_A_RANGE - 1));
         }
         map.append("endcidrange\nendcmap CMapName currentdict/CMap defineresource pop end end\n");
         return map.toString();

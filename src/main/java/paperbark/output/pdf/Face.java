@@ -196,7 +196,9 @@ final class Face {
                         "/CIDInit /ProcSet findresource begin 12 dict begin begincmap\n"
                                 + "/CIDSystemInfo<</Registry(Adobe)/Ordering(UCS)/Supplement 0>>def\n"
                                 + "/CMapName/Adobe-Identity-UCS def/CMapType 2 def\n"
-                                + "2 begincodespacerange<00><7F><8000><FFFF>endcodespacerange\n");
+                                + "2 begincodespacerange"
+                                + Codes.SPACE
+                                + "endcodespacerange\n");
         List<String> lines = new ArrayList<>();
         for (int g = glyphs.nextSetBit(0); g >= 0; ) {
             int first = g;
@@ -204,12 +206,12 @@ final class Face {
             // A range ends with the last byte of a code.
             while (glyphs.get(g + 1)
                     && letter(g + 1) == letter + g + 1 - first
-                    && Codes.of(g + 1) - Codes.of(first) == g + 1 - first
+                    && Codes.isLetter(g + 1) == Codes.isLetter(first)
                     && Codes.of(g) % 256 < 255) {
                 g++;
             }
             if (letter > 0) {
-                lines.add("<%s><%s><%s>\n".formatted(code(first), code(g), hex(letter)));
+                lines.add("<%s><%s><%s>\n".formatted(Codes.hex(first), Codes.hex(g), hex(letter)));
             }
             g = glyphs.nextSetBit(g + 1);
         }
@@ -222,11 +224,6 @@ final class Face {
         }
         map.append("endcmap CMapName currentdict/CMap defineresource pop end end\n");
         return map.toString().getBytes(StandardCharsets.US_ASCII);
-    }
-
-    private static String code(int glyph) {
-        int code = Codes.of(glyph);
-        return (code < Codes.WIDE ? "%02X" : "%04X").formatted(code);
     }
 
     private int letter(int glyph) {
