@@ -66,10 +66,11 @@ final class Buffer extends ByteArrayOutputStream {
         write('(');
         for (int i = 0; i + 1 < glyphs.length; i += 2) {
             int glyph = (glyphs[i] & 0xFF) << 8 | glyphs[i + 1] & 0xFF;
+            int code = Codes.of(glyph);
             if (!Codes.isLetter(glyph)) {
-                escaped(glyph >> 8);
+                escaped(code >> 8);
             }
-            escaped(Codes.of(glyph) & 0xFF);
+            escaped(code & 0xFF);
         }
         write(')');
         return this;

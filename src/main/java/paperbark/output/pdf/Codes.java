@@ -9,8 +9,8 @@ import org.apache.pdfbox.cos.COSString;
 
 /**
  * How pages name the glyphs of the typeface: the common letters by their ASCII code, one byte each,
- * and every other glyph by its number, two bytes of which the first is below that of any letter
- * (ISO 32000-1, 9.7.5). Most text is half as long this way.
+ * and every other glyph by two, the first of them above 127 (ISO 32000-1, 9.7.5). Most text is half
+ * as long this way. Some readers tell codes by their value alone, so that no two have the same.
  */
 final class Codes {
     // The typeface has the letters of ASCII in their order.
@@ -21,8 +21,13 @@ final class Codes {
     private static final int GLYPHS_IN_A_RANGE = 256;
     private static final int RANGES = 11;
 
-    /** The codes that there are, shortest first. */
-    static final String SPACE = "<20><7E><0000><0AFF>";
+    /**
+     * How long a code is. The numbers of the glyphs are no codes, but some readers look their
+     * letters up under them and want them to be some.
+     */
+    static final String SPACE = "3 begincodespacerange<20><7E><0000><0AFF><8000><8AFF>";
+
+    private static final int WIDE = 0x8000;
 
     private static final COSName CMAP = COSName.getPDFName("CMap");
     private static final String NAME = "Paperbark-Letters";
@@ -36,7 +41,7 @@ final class Codes {
 
     /** The code of a glyph. */
     static int of(int glyph) {
-        return isLetter(glyph) ? glyph - FIRST_GLYPH + FIRST_LETTER : glyph;
+        return isLetter(glyph) ? glyph - FIRST_GLYPH + FIRST_LETTER : WIDE | glyph;
     }
 
     /** The code of a glyph in hexadecimal digits. */
@@ -70,7 +75,6 @@ final class Codes {
                                 + "/Supplement 0>>def\n/CMapName/"
                                 + NAME
                                 + " def/CMapType 1 def/WMode 0 def\n"
-                                + "2 begincodespacerange"
                                 + SPACE
                                 + "endcodespacerange\n");
         map.append(RANGES + 1).append(" begincidrange\n");
@@ -78,7 +82,8 @@ final class Codes {
         // A range ends with the last byte of a code.
         for (int range = 0; range < RANGES; range++) {
             int first = range * GLYPHS_IN_A_RANGE;
-            map.append("<%04X><%04X>%1$d\n".formatted(first, first + GLYPHS_IN_A_RANGE - 1));
+            int code = WIDE | first;
+            map.append("<%04X><%04X>%d\n".formatted(code, code + GLYPHS_IN_A_RANGE - 1, first));
         }
         map.append("endcidrange\nendcmap CMapName currentdict/CMap defineresource pop end end\n");
         return map.toString();

@@ -196,7 +196,6 @@ final class Face {
                         "/CIDInit /ProcSet findresource begin 12 dict begin begincmap\n"
                                 + "/CIDSystemInfo<</Registry(Adobe)/Ordering(UCS)/Supplement 0>>def\n"
                                 + "/CMapName/Adobe-Identity-UCS def/CMapType 2 def\n"
-                                + "2 begincodespacerange"
                                 + Codes.SPACE
                                 + "endcodespacerange\n");
         List<String> lines = new ArrayList<>();
