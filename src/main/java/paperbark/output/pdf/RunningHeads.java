@@ -72,11 +72,16 @@ final class RunningHeads {
         return rest;
     }
 
-    /** Where the head of a page ends: it is words and boxes alone, and those before all else. */
+    /** Where the head of a page ends: whole marks of words and boxes alone, before all else. */
     private static int end(List<Op> page) {
         int end = 0;
-        while (end < page.size() && isOfHead(page.get(end))) {
-            end++;
+        boolean open = false;
+        for (int i = 0; i < page.size() && isOfHead(page.get(i)); i++) {
+            Op op = page.get(i);
+            open = op.equals(BEGIN) || open && !(op instanceof Op.End);
+            if (!open) {
+                end = i + 1;
+            }
         }
         return end;
     }

@@ -6,6 +6,7 @@ import java.util.Deque;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
@@ -129,20 +130,18 @@ final class TagTree {
 
     private void slim(COSDictionary element) {
         element.removeItem(COSName.TYPE);
+        List<COSBase> kids = kids(element);
+        kids.stream().filter(TagTree::isElement).forEach(kid -> slim((COSDictionary) kid));
+        lie(element, kids);
         List<COSBase> left = new ArrayList<>();
-        for (COSBase kid : kids(element)) {
+        for (COSBase kid : kids) {
             if (!isElement(kid)) {
                 if (!DeadLinks.isOne(kid)) {
-                    lieWith(kid, element);
                     left.add(content(kid, element));
                 }
                 continue;
             }
             COSDictionary below = (COSDictionary) kid;
-            slim(below);
-            if (isPlain(below)) {
-                lieWith(below, element);
-            }
             List<COSBase> theirs = kids(below);
             if (theirs.isEmpty() && EMPTY.contains(below.getNameAsString(COSName.S))) {
                 continue;
@@ -165,23 +164,30 @@ final class TagTree {
         remember(element, left);
     }
 
-    /** An element that does not say on which page it lies does so where the first of it lies. */
-    private static void lieWith(COSBase kid, COSDictionary element) {
-        if (!element.containsKey(COSName.PG)
-                && kid instanceof COSDictionary part
-                && part.containsKey(COSName.PG)) {
-            element.setItem(COSName.PG, part.getItem(COSName.PG));
+    /** An element lies where it says, or else where the first of its contents lies. */
+    private static void lie(COSDictionary element, List<COSBase> kids) {
+        List<COSBase> pages = kids.stream().flatMap(kid -> page(kid).stream()).toList();
+        if (!pages.isEmpty()
+                && !pages.contains(element.getDictionaryObject(COSName.PG))
+                && kids.stream().noneMatch(COSInteger.class::isInstance)) {
+            element.setItem(COSName.PG, pages.get(0));
         }
+    }
+
+    /** The page of a content that could as well stand right in the element that holds it. */
+    private static Optional<COSBase> page(COSBase kid) {
+        return kid instanceof COSDictionary part
+                        && (part.containsKey(COSName.MCID) || isElement(part) && isPlain(part))
+                ? Optional.ofNullable(part.getDictionaryObject(COSName.PG))
+                : Optional.empty();
     }
 
     /** What neighbours have in common comes first, so that it is said once when deflated. */
     private static void order(COSDictionary element) {
         for (COSName name : ORDER) {
             COSBase value = element.getItem(name);
-            if (value != null) {
-                element.removeItem(name);
-                element.setItem(name, value);
-            }
+            element.removeItem(name);
+            element.setItem(name, value);
         }
     }
 

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.apache.fontbox.cmap.CMap;
 import org.apache.fontbox.cmap.CMapParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -23,6 +25,7 @@ class CodesTest {
     @Test
     void leadsFromEveryCodeToItsGlyph() throws Exception {
         CMap map = new CMapParser().parse(Codes.encoding().createView());
+        Set<Integer> values = new HashSet<>();
 
         for (int glyph = 0; glyph < glyphs(); glyph++) {
             int code = Codes.of(glyph);
@@ -31,6 +34,7 @@ class CodesTest {
                             ? new byte[] {(byte) code}
                             : new byte[] {(byte) (code >> 8), (byte) code};
             assertThat(map.toCID(bytes)).as("code %04X", code).isEqualTo(glyph);
+            assertThat(values.add(code)).as("value of %04X", code).isTrue();
         }
     }
 

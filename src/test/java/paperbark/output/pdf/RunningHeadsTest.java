@@ -80,4 +80,13 @@ class RunningHeadsTest {
 
         assertThat(new RunningHeads(List.of(only)).of(only)).isEmpty();
     }
+
+    @Test
+    void leavesAHeadWithAPictureWhole() throws Exception {
+        List<Op> page = page(RULE);
+        page.add(2, new Op.Save());
+        page.add(3, new Op.Restore());
+
+        assertThat(new RunningHeads(List.of(page, page)).of(page)).isEmpty();
+    }
 }

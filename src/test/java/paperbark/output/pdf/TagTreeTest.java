@@ -69,6 +69,18 @@ class TagTreeTest {
     }
 
     @Test
+    void findsNothingMoreToDoTheSecondTime() {
+        COSDictionary body = element("LBody", mark(next, 1), word(2));
+        body.setItem(COSName.PG, new COSDictionary());
+
+        slim(body);
+        List<COSBase> once = TagTree.kids(body);
+        slim(body);
+
+        assertThat(TagTree.kids(body)).isEqualTo(once).contains(COSInteger.get(1));
+    }
+
+    @Test
     void leavesOutALinkOnWhichNobodyCanPress() {
         COSDictionary good = link(10, 20);
         COSDictionary dead = link(20, 20);
