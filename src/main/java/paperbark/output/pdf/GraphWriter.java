@@ -155,7 +155,7 @@ final class GraphWriter {
     private void writeObject(COSBase object) {
         text.reset();
         writer.write(object);
-        out.object(seen.get(object), text.toByteArray(), 0, text.size());
+        out.object(seen.get(object), text);
     }
 
     private void writeStream(COSStream stream) throws IOException {

@@ -228,7 +228,7 @@ public final class RunWriter {
 
     private Ref stream(byte[] content) throws IOException {
         int number = file.reserve(1);
-        byte[] body = DocumentWriter.deflated(content);
+        byte[] body = Deflated.of(content);
         String dictionary = "<</Filter/FlateDecode/Length " + body.length + ">>";
         file.stream(number, dictionary.getBytes(StandardCharsets.US_ASCII), body);
         return new Ref(number);
@@ -271,7 +271,7 @@ public final class RunWriter {
         int number = file.reserve(1);
         Buffer text = new Buffer();
         new ObjectText(text, object -> 0).write(leaf);
-        file.object(number, text.toByteArray(), 0, text.size());
+        file.object(number, text);
         parents.add(new Ref(number));
         nextParent = last + 1;
     }
@@ -309,7 +309,7 @@ public final class RunWriter {
         int number = file.reserve(1);
         Buffer text = new Buffer();
         new ObjectText(text, object -> 0).write(page);
-        file.object(number, text.toByteArray(), 0, text.size());
+        file.object(number, text);
         pages.add(number);
     }
 

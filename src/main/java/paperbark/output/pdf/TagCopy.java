@@ -1,6 +1,5 @@
 package paperbark.output.pdf;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -125,6 +124,6 @@ final class TagCopy {
         }
         ObjectText writer = new ObjectText(text, object -> numbers.getOrDefault(object, 0));
         all.forEach(writer::write);
-        return text.toString(StandardCharsets.ISO_8859_1);
+        return text.toString();
     }
 }
