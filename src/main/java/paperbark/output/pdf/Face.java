@@ -146,8 +146,7 @@ final class Face {
         }
         byte[] program = outlines.of(glyphs);
         Carried made =
-                new Carried(
-                        Deflated.of(program), program.length, Deflated.of(unicode(glyphs)));
+                new Carried(Deflated.of(program), program.length, Deflated.of(unicode(glyphs)));
         synchronized (known) {
             known.put((BitSet) glyphs.clone(), made);
         }
