@@ -5,18 +5,16 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import paperbark.disk.Disk;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
-import paperbark.ledger.Ledger;
 import paperbark.output.BrokenTemplate;
 import paperbark.output.LetterView;
 import paperbark.output.TemplateEngine;
@@ -49,6 +47,7 @@ final class SendDesk {
     private final Instant at;
     private final TemplateEngine engine;
     private final SentNotes notes;
+    private final Map<Outgoing.Kind, String> written = new EnumMap<>(Outgoing.Kind.class);
     private final List<String> trouble = new ArrayList<>();
 
     private SendDesk(Office office, FirmTables tables, Instant at) throws IOException {
@@ -62,18 +61,12 @@ final class SendDesk {
     /**
      * When and by what they are made.
      *
-     * @param today the day, which decides what is due
      * @param at moment, for the drafts' own dates
      * @param version version of the program
      * @param all whether drafts that a person took away are made again too
      * @param doubtful pictures that contradict day or site, in words by their names
      */
-    record Making(
-            LocalDate today,
-            Instant at,
-            String version,
-            boolean all,
-            Map<String, String> doubtful) {}
+    record Making(Instant at, String version, boolean all, Map<String, String> doubtful) {}
 
     /**
      * Brings the folder up to date.
@@ -81,9 +74,9 @@ final class SendDesk {
      * @throws IOException when the folder or a batch cannot be read or written; one draft that
      *     cannot be made costs no other
      */
-    static OfficePapers.Drafts renew(Office office, Ledger ledger, FirmTables tables, Making making)
-            throws IOException {
-        DueLetters.Due found = DueLetters.of(office, ledger, tables, making);
+    static OfficePapers.Drafts renew(
+            Office office, LedgerFacts facts, FirmTables tables, Making making) throws IOException {
+        DueLetters.Due found = DueLetters.of(office, facts, tables, making.doubtful());
         List<Outgoing> due = found.letters();
         SendDesk desk = new SendDesk(office, tables, making.at());
         if (due.isEmpty() && !Files.isDirectory(office.send())) {
@@ -96,7 +89,7 @@ final class SendDesk {
         desk.notes.write();
         desk.replace(
                 PAGE,
-                SendPage.of(SendReport.of(office, tables, found, making.today(), making.version()))
+                SendPage.of(SendReport.of(office, tables, found, facts.today(), making.version()))
                         .getBytes(StandardCharsets.UTF_8));
         List<Path> files =
                 due.stream()
@@ -146,19 +139,26 @@ final class SendDesk {
                     "send/"
                             + path
                             + " could not be made ("
-                            + Optional.ofNullable(e.getMessage()).orElse(e.getClass().getName())
+                            + Failed.because(e)
                             + "). Papers and claims are whole.");
         }
     }
 
+    /** The same for all letters of a kind; to read a template takes longer than all else here. */
     private String writtenWith(Outgoing letter) throws BrokenTemplate {
-        Firm firm = tables.firm();
-        return String.join(
-                "\n",
-                engine.text("mail/" + letter.kind().word() + ".ftlh").orElse(""),
-                firm.name(),
-                firm.phone().map(p -> p.full()).orElse(""),
-                firm.email().map(Email::full).orElse(""));
+        String known = written.get(letter.kind());
+        if (known == null) {
+            Firm firm = tables.firm();
+            known =
+                    String.join(
+                            "\n",
+                            engine.text("mail/" + letter.kind().word() + ".ftlh").orElse(""),
+                            firm.name(),
+                            firm.phone().map(p -> p.full()).orElse(""),
+                            firm.email().map(Email::full).orElse(""));
+            written.put(letter.kind(), known);
+        }
+        return known;
     }
 
     /** The draft comes last: it tells that what lies beside it is as new. */
