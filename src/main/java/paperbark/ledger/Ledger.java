@@ -225,7 +225,7 @@ public final class Ledger implements AutoCloseable {
         return new ClaimReader(sql).all();
     }
 
-    /** Whether nothing in it is of a day after this one: no entry, and nothing told of a claim. */
+    /** Whether no claim was made, called off, lodged, paid or failed on a day after this one. */
     public boolean endsBy(LocalDate day) {
         return new ClaimReader(sql).endBy(day);
     }

@@ -10,7 +10,12 @@ import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.stream.Collectors;
 import paperbark.disk.Disk;
 import paperbark.firm.Firm;
@@ -48,7 +53,6 @@ final class SendDesk {
     private final TemplateEngine engine;
     private final SentNotes notes;
     private final Map<Outgoing.Kind, String> written = new EnumMap<>(Outgoing.Kind.class);
-    private final List<String> trouble = new ArrayList<>();
 
     private SendDesk(Office office, FirmTables tables, Instant at) throws IOException {
         this.office = office;
@@ -83,9 +87,7 @@ final class SendDesk {
             return new OfficePapers.Drafts(List.of(), List.of());
         }
         desk.clear(due);
-        for (Outgoing letter : due) {
-            desk.keep(letter, making.all());
-        }
+        List<String> trouble = desk.keepAll(due, making.all());
         desk.notes.write();
         desk.replace(
                 PAGE,
@@ -96,7 +98,7 @@ final class SendDesk {
                         .map(l -> office.send().resolve(l.path(".eml")))
                         .filter(Files::isRegularFile)
                         .toList();
-        return new OfficePapers.Drafts(files, desk.trouble);
+        return new OfficePapers.Drafts(files, trouble);
     }
 
     /** Takes away what is due no longer, of the files that were made here. */
@@ -118,14 +120,37 @@ final class SendDesk {
         }
     }
 
-    private void keep(Outgoing letter, boolean all) {
+    /** On all cores, since to cut papers out and to wait for the disk takes its time. */
+    private List<String> keepAll(List<Outgoing> due, boolean all) throws IOException {
+        List<String> trouble = new ArrayList<>();
+        ExecutorService pool =
+                Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
+        try {
+            List<Future<Optional<String>>> running =
+                    due.stream().map(letter -> pool.submit(() -> keep(letter, all))).toList();
+            for (Future<Optional<String>> draft : running) {
+                draft.get().ifPresent(trouble::add);
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IOException("The run was interrupted.", e);
+        } catch (ExecutionException e) {
+            throw new IllegalStateException("A draft could not be made.", e.getCause());
+        } finally {
+            pool.shutdownNow();
+        }
+        return trouble;
+    }
+
+    /** What is to be said where it cannot be made. */
+    private Optional<String> keep(Outgoing letter, boolean all) {
         String path = letter.path(".eml");
         try {
             String written = writtenWith(letter);
             String stamp = letter.stamp(written);
             boolean kept = !all || Files.isRegularFile(office.send().resolve(path));
             if (kept && notes.hasStamp(path, stamp)) {
-                return;
+                return Optional.empty();
             }
             // A folder that was moved or copied has other stamps, and the same in it.
             String key = letter.key(written);
@@ -133,9 +158,10 @@ final class SendDesk {
                 make(letter);
             }
             notes.put(path, stamp, key);
+            return Optional.empty();
         } catch (IOException | RuntimeException | BrokenTemplate e) {
             notes.drop(path);
-            trouble.add(
+            return Optional.of(
                     "send/"
                             + path
                             + " could not be made ("
@@ -145,7 +171,7 @@ final class SendDesk {
     }
 
     /** The same for all letters of a kind; to read a template takes longer than all else here. */
-    private String writtenWith(Outgoing letter) throws BrokenTemplate {
+    private synchronized String writtenWith(Outgoing letter) throws BrokenTemplate {
         String known = written.get(letter.kind());
         if (known == null) {
             Firm firm = tables.firm();
