@@ -1,12 +1,14 @@
 package paperbark.output;
 
 import freemarker.template.Configuration;
-import freemarker.template.SimpleHash;
+import freemarker.template.DefaultMapAdapter;
 import freemarker.template.SimpleObjectWrapper;
+import freemarker.template.TemplateCollectionModel;
+import freemarker.template.TemplateHashModelEx2;
 import freemarker.template.TemplateModel;
 import freemarker.template.TemplateModelException;
 import java.util.LinkedHashMap;
-import java.util.Set;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import paperbark.value.Nearest;
 
@@ -18,18 +20,30 @@ import paperbark.value.Nearest;
 final class FactMap extends LinkedHashMap<String, Object> {
     private static final long serialVersionUID = 1L;
 
-    private final Set<String> possible = new TreeSet<>();
+    // Shared by all maps of a kind of record, and copied by the few that know more.
+    private SortedSet<String> possible;
+    private boolean ownsPossible;
+
+    /** An empty one that knows the names, which nobody changes. */
+    FactMap(SortedSet<String> possible) {
+        this.possible = possible;
+    }
 
     /** Says that there can be such a fact. */
     void expect(String name) {
+        if (possible.contains(name)) {
+            return;
+        }
+        if (!ownsPossible) {
+            possible = new TreeSet<>(possible);
+            ownsPossible = true;
+        }
         possible.add(name);
     }
 
     /** Another one that knows the same names and holds nothing. */
     FactMap empty() {
-        FactMap other = new FactMap();
-        other.possible.addAll(possible);
-        return other;
+        return new FactMap(ownsPossible ? new TreeSet<>(possible) : possible);
     }
 
     private boolean isPossible(String name) {
@@ -48,13 +62,14 @@ final class FactMap extends LinkedHashMap<String, Object> {
         }
     }
 
-    private static final class Hash extends SimpleHash {
-        private static final long serialVersionUID = 1L;
-        private final transient FactMap facts;
+    /** Does not copy the facts, as the library's own hash would each time one is asked for. */
+    private static final class Hash implements TemplateHashModelEx2 {
+        private final FactMap facts;
+        private final DefaultMapAdapter all;
 
         Hash(FactMap facts, Wrapper wrapper) {
-            super(facts, wrapper);
             this.facts = facts;
+            all = DefaultMapAdapter.adapt(facts, wrapper);
         }
 
         @Override
@@ -67,7 +82,32 @@ final class FactMap extends LinkedHashMap<String, Object> {
                 throw new TemplateModelException(
                         "There is no fact \"" + name + "\" here" + nearest + ".");
             }
-            return super.get(name);
+            return all.get(name);
+        }
+
+        @Override
+        public int size() {
+            return all.size();
+        }
+
+        @Override
+        public boolean isEmpty() {
+            return all.isEmpty();
+        }
+
+        @Override
+        public TemplateCollectionModel keys() {
+            return all.keys();
+        }
+
+        @Override
+        public TemplateCollectionModel values() {
+            return all.values();
+        }
+
+        @Override
+        public KeyValuePairIterator keyValuePairIterator() {
+            return all.keyValuePairIterator();
         }
     }
 }

@@ -1,5 +1,8 @@
 package paperbark.output;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -32,30 +35,51 @@ public final class PrintableText {
         return changed;
     }
 
-    /** The same data with printable texts only. */
+    /** The same data with printable texts only; what has them anyway is not copied. */
     public Map<String, Object> clean(Map<String, Object> model) {
-        Map<String, Object> clean = TemplateModel.emptyLike(model);
-        model.forEach((name, value) -> clean.put(name, clean(value, !ECHOES.contains(name))));
+        return clean(model, true);
+    }
+
+    private Map<String, Object> clean(Map<String, Object> entries, boolean remember) {
+        Map<String, Object> changes = new HashMap<>();
+        entries.forEach(
+                (name, item) -> {
+                    Object clean = clean(item, remember && !ECHOES.contains(name));
+                    if (clean != item) {
+                        changes.put(name, clean);
+                    }
+                });
+        if (changes.isEmpty()) {
+            return entries;
+        }
+        Map<String, Object> clean = TemplateModel.emptyLike(entries);
+        entries.forEach((name, item) -> clean.put(name, changes.getOrDefault(name, item)));
         return clean;
     }
 
+    // The keys of a model are names.
+    @SuppressWarnings("unchecked")
     private Object clean(Object value, boolean remember) {
         if (value instanceof String text) {
             return clean(text, remember);
         }
         if (value instanceof List<?> items) {
-            return items.stream().map(i -> clean(i, remember)).toList();
+            return clean(items, remember);
         }
-        if (value instanceof Map<?, ?> entries) {
-            Map<String, Object> clean = TemplateModel.emptyLike(entries);
-            entries.forEach(
-                    (name, item) -> {
-                        String key = String.valueOf(name);
-                        clean.put(key, clean(item, remember && !ECHOES.contains(key)));
-                    });
-            return clean;
+        return value instanceof Map<?, ?> entries
+                ? clean((Map<String, Object>) entries, remember)
+                : value;
+    }
+
+    private List<?> clean(List<?> items, boolean remember) {
+        List<Object> clean = new ArrayList<>(items.size());
+        boolean changes = false;
+        for (Object item : items) {
+            Object one = clean(item, remember);
+            changes |= one != item;
+            clean.add(one);
         }
-        return value;
+        return changes ? Collections.unmodifiableList(clean) : items;
     }
 
     /** The text with boxes in place of what cannot be printed. */
@@ -64,7 +88,7 @@ public final class PrintableText {
     }
 
     private String clean(String text, boolean remember) {
-        if (text.codePoints().allMatch(this::prints)) {
+        if (isPrinted(text)) {
             return text;
         }
         if (remember) {
@@ -86,6 +110,17 @@ public final class PrintableText {
         for (Node child = node.getFirstChild(); child != null; child = child.getNextSibling()) {
             clean(child);
         }
+    }
+
+    private boolean isPrinted(String text) {
+        for (int i = 0; i < text.length(); ) {
+            int c = text.codePointAt(i);
+            if (!prints(c)) {
+                return false;
+            }
+            i += Character.charCount(c);
+        }
+        return true;
     }
 
     private boolean prints(int c) {

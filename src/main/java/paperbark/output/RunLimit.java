@@ -2,7 +2,10 @@ package paperbark.output;
 
 import java.time.Duration;
 import java.util.concurrent.ExecutionException;
-import java.util.concurrent.FutureTask;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Future;
+import java.util.concurrent.SynchronousQueue;
+import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 
@@ -27,6 +30,18 @@ public final class RunLimit {
     // Work that ran out of memory is done again while no other such work is: whoever took the
     // memory may have been a neighbour.
     private static final Object ALONE = new Object();
+
+    // One is used again by the next work, since starting one takes longer than most work; one whose
+    // work is given up is busy for as long as that goes on. A thread without work ends soon, and
+    // with it what the layout left on it.
+    private static final ExecutorService THREADS =
+            new ThreadPoolExecutor(
+                    0,
+                    Integer.MAX_VALUE,
+                    1,
+                    TimeUnit.SECONDS,
+                    new SynchronousQueue<>(),
+                    RunLimit::thread);
 
     private final Duration longest;
     private final int longestText;
@@ -97,12 +112,7 @@ public final class RunLimit {
     }
 
     private <T, X extends Exception> T once(Work<T, X> work, Runnable beforeStop) throws X {
-        FutureTask<T> task = new FutureTask<>(work::get);
-        Thread thread = new Thread(task, "paper");
-        // Some work cannot be interrupted, such as the search for a pattern in a long text; it must
-        // not keep the program from ending.
-        thread.setDaemon(true);
-        thread.start();
+        Future<T> task = THREADS.submit(work::get);
         try {
             return task.get(longest.toMillis(), TimeUnit.MILLISECONDS);
         } catch (ExecutionException e) {
@@ -116,6 +126,16 @@ public final class RunLimit {
             Thread.currentThread().interrupt();
             throw new IllegalStateException("interrupted", e);
         }
+    }
+
+    /**
+     * Some work cannot be interrupted, such as the search for a pattern in a long text; it must not
+     * keep the program from ending.
+     */
+    private static Thread thread(Runnable work) {
+        Thread thread = new Thread(work, "paper");
+        thread.setDaemon(true);
+        return thread;
     }
 
     // Whatever is neither unchecked nor an error is what the work declares.

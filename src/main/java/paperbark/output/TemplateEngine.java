@@ -6,7 +6,6 @@ import freemarker.cache.MultiTemplateLoader;
 import freemarker.cache.TemplateLoader;
 import freemarker.core.TemplateClassResolver;
 import freemarker.template.Configuration;
-import freemarker.template.Template;
 import freemarker.template.TemplateNotFoundException;
 import java.io.IOException;
 import java.io.Reader;
@@ -31,6 +30,7 @@ public final class TemplateEngine {
     private static final int MOST_TRIES = 2;
 
     private final GuardedConfiguration configuration = new GuardedConfiguration();
+    private final ShortTexts texts = new ShortTexts(configuration);
     private final WatchedTemplates templates;
     private final RunLimit limit;
     private final Map<String, Integer> ranOut = new ConcurrentHashMap<>();
@@ -201,13 +201,7 @@ public final class TemplateEngine {
      */
     public Optional<String> renderText(String name, String text, Map<String, Object> model)
             throws BrokenTemplate {
-        TemplateRun.Source source =
-                () -> {
-                    ForbiddenWords.check(name, text);
-                    Template template = new Template(name, text, configuration);
-                    template.setBooleanFormat("yes,no");
-                    return configuration.guarded(template);
-                };
+        TemplateRun.Source source = () -> texts.get(name, text);
         try {
             return Optional.of(filled(name, source, model));
         } catch (BrokenTemplate e) {

@@ -1,12 +1,9 @@
 package paperbark.output;
 
-import java.lang.reflect.InvocationTargetException;
-import java.lang.reflect.Method;
-import java.lang.reflect.Modifier;
-import java.lang.reflect.RecordComponent;
 import java.time.LocalDate;
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -45,8 +42,6 @@ public final class TemplateModel {
                     Serial.class,
                     Postcode.class,
                     DateRange.class);
-    private static final Set<String> NOT_FACTS =
-            Set.of("hashCode", "toString", "getClass", "notify", "notifyAll", "wait");
 
     private TemplateModel() {}
 
@@ -59,19 +54,9 @@ public final class TemplateModel {
 
     /** The template's view of a record. */
     public static Map<String, Object> of(Record value) {
-        FactMap map = new FactMap();
-        for (RecordComponent component : value.getClass().getRecordComponents()) {
-            put(map, component.getName(), call(component.getAccessor(), value));
-        }
-        Arrays.stream(value.getClass().getMethods())
-                .filter(m -> m.getParameterCount() == 0 && !Modifier.isStatic(m.getModifiers()))
-                .filter(m -> !NOT_FACTS.contains(m.getName()) && !map.containsKey(m.getName()))
-                .filter(
-                        m ->
-                                !Record.class.isAssignableFrom(m.getReturnType())
-                                        || m.getReturnType() == Money.class)
-                .sorted((a, b) -> a.getName().compareTo(b.getName()))
-                .forEach(m -> put(map, m.getName(), call(m, value)));
+        FactsOfKind kind = FactsOfKind.of(value);
+        FactMap map = kind.empty();
+        kind.each(value, (name, fact) -> view(fact).ifPresent(v -> map.put(name, v)));
         if (value instanceof Address address) {
             map.put("line", address.toString());
         }
@@ -98,8 +83,9 @@ public final class TemplateModel {
             return optional.flatMap(TemplateModel::view);
         }
         if (value instanceof Collection<?> all) {
-            return Optional.of(
-                    all.stream().map(TemplateModel::view).flatMap(Optional::stream).toList());
+            List<Object> items = new ArrayList<>(all.size());
+            all.forEach(item -> view(item).ifPresent(items::add));
+            return Optional.of(Collections.unmodifiableList(items));
         }
         if (value instanceof Map<?, ?> entries) {
             Map<String, Object> map = new LinkedHashMap<>();
@@ -117,7 +103,7 @@ public final class TemplateModel {
             return Optional.of(Days.show(day));
         }
         if (value instanceof Enum<?> constant) {
-            return Optional.of(word(constant));
+            return Optional.of(FactsOfKind.word(constant));
         }
         if (value instanceof Boolean || value instanceof Number) {
             return Optional.of(value);
@@ -141,27 +127,5 @@ public final class TemplateModel {
         return item instanceof ExactMoney money
                 ? Optional.of("$" + money.amount().toPlainString())
                 : Optional.empty();
-    }
-
-    /** The word by which templates know a constant. */
-    static String word(Enum<?> constant) {
-        for (String method : List.of("word", "code", "title")) {
-            Optional<Method> found =
-                    Arrays.stream(constant.getDeclaringClass().getMethods())
-                            .filter(m -> m.getName().equals(method) && m.getParameterCount() == 0)
-                            .findFirst();
-            if (found.isPresent()) {
-                return String.valueOf(call(found.get(), constant));
-            }
-        }
-        return constant.name();
-    }
-
-    private static Object call(Method method, Object target) {
-        try {
-            return method.invoke(target);
-        } catch (IllegalAccessException | InvocationTargetException e) {
-            throw new IllegalStateException("cannot read " + method, e);
-        }
     }
 }

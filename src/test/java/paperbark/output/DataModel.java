@@ -263,7 +263,7 @@ final class DataModel {
         List<?> all = CLOSED.getOrDefault(type, asList(type));
         // The longest list is that of the codes of findings, which the README has.
         Stream<?> shown = all.stream().limit(12);
-        return shown.map(c -> "`" + (c instanceof Enum<?> e ? TemplateModel.word(e) : c) + "`")
+        return shown.map(c -> "`" + (c instanceof Enum<?> e ? FactsOfKind.word(e) : c) + "`")
                         .collect(Collectors.joining(", "))
                 + (all.size() > 12 ? " and more" : "");
     }

@@ -4,6 +4,7 @@ import java.awt.geom.AffineTransform;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import org.apache.pdfbox.multipdf.LayerUtility;
+import org.apache.pdfbox.pdfwriter.compress.CompressParameters;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
@@ -52,9 +53,18 @@ final class FlatPages {
 
     /** The document's bytes, the same each time. */
     static byte[] saved(PDDocument document) throws IOException {
+        return saved(document, CompressParameters.DEFAULT_COMPRESSION);
+    }
+
+    /** The same for a document that is taken apart again soon, so that packing it is no use. */
+    static byte[] passedOn(PDDocument document) throws IOException {
+        return saved(document, CompressParameters.NO_COMPRESSION);
+    }
+
+    private static byte[] saved(PDDocument document, CompressParameters how) throws IOException {
         document.setDocumentId(1L);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        document.save(out);
+        document.save(out, how);
         return out.toByteArray();
     }
 }

@@ -27,13 +27,15 @@ import paperbark.output.form.Mapping.Stamp;
 /** Fills one copy of a form with the facts of one job. */
 final class FormFiller {
     private static final Logger LOG = System.getLogger("paperbark");
+    private final ReadyForm ready;
     private final FormFile form;
     private final FormModel model;
     private final List<Finding> findings = new ArrayList<>();
     private final List<Written> written = new ArrayList<>();
 
-    FormFiller(FormFile form, FormModel model) {
-        this.form = form;
+    FormFiller(ReadyForm ready, FormModel model) {
+        this.ready = ready;
+        this.form = ready.form();
         this.model = model;
     }
 
@@ -48,24 +50,12 @@ final class FormFiller {
     /**
      * The filled form.
      *
-     * @throws UnusableForm when the form or its mapping table cannot be used
+     * @throws UnusableForm when the form cannot be filled, or a value of its table cannot be used
      */
     Pages fill() throws UnusableForm {
-        if (form.unread().isPresent()) {
-            throw UnusableForm.because(
-                    form.pdfName(),
-                    form.unread().get(),
-                    "Put the form itself there, saved anew in its usual size.");
-        }
-        Mapping mapping = MappingReader.read(form, findings);
-        try (OpenedForm opened = OpenedForm.of(form.pdfName(), form.pdf())) {
-            if (!mapping.fields().isEmpty() && opened.fields().isEmpty()) {
-                throw UnusableForm.because(
-                        form.pdfName(),
-                        "The form has no fields, and its mapping table names some.",
-                        "Give the table the columns page, x_mm, y_mm and value; see the command"
-                                + " form-grid.");
-            }
+        findings.addAll(ready.noticed());
+        Mapping mapping = ready.mapping();
+        try (OpenedForm opened = OpenedForm.again(form.pdfName(), form.pdf())) {
             byte[] pdf = filled(opened, mapping);
             findings.addAll(RunLimit.USUAL.run(() -> ReadBack.of(pdf, written), () -> {}));
             return new Pages(pdf, opened.document().getNumberOfPages(), mapping.marked());
@@ -93,13 +83,13 @@ final class FormFiller {
         }
         if (live) {
             LiveForm.clean(document, fields.get());
-            return FlatPages.saved(document);
+            return FlatPages.passedOn(document);
         }
         if (fields.isPresent()) {
             hideButtons(fields.get());
             fields.get().flatten(List.copyOf(fields.get().getFields()), false);
         }
-        return flat(FlatPages.saved(document), mapping);
+        return flat(FlatPages.passedOn(document), mapping);
     }
 
     private static PDFont font(PDDocument document, boolean subset) throws IOException {
@@ -142,7 +132,7 @@ final class FormFiller {
             if (!mapping.stamps().isEmpty()) {
                 stamp(target, mapping);
             }
-            return FlatPages.saved(target);
+            return FlatPages.passedOn(target);
         }
     }
 

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.output.CaseFile;
@@ -29,6 +30,7 @@ public final class Forms {
 
     private final TemplateEngine engine;
     private final FormFolder folder;
+    private final Map<String, ReadyForm> ready = new ConcurrentHashMap<>();
 
     /**
      * Forms of the firm's template folder and, behind them, the shipped ones.
@@ -61,9 +63,10 @@ public final class Forms {
         for (Paper paper : caseFile.papers()) {
             Optional<FormFile> form = form(paper);
             if (form.isPresent() && paper.isPrinted() && !paper.isBlocked()) {
-                FormFiller filler =
-                        new FormFiller(form.get(), new FormModel(engine, caseFile, paper));
                 try {
+                    FormFiller filler =
+                            new FormFiller(
+                                    ready(form.get()), new FormModel(engine, caseFile, paper));
                     papers.add(finished(paper, filler.fill()));
                     findings.addAll(filler.findings());
                 } catch (UnusableForm e) {
@@ -92,6 +95,15 @@ public final class Forms {
             return Optional.empty();
         }
         return folder.form(paper.variant());
+    }
+
+    private ReadyForm ready(FormFile form) throws UnusableForm {
+        ReadyForm known = ready.get(form.name());
+        if (known == null) {
+            known = ReadyForm.of(form);
+            ready.put(form.name(), known);
+        }
+        return known;
     }
 
     private static FinishedPaper finished(Paper paper, FormFiller.Pages pages) {

@@ -52,6 +52,15 @@ final class OpenedForm implements AutoCloseable {
         }
     }
 
+    /**
+     * Opens another copy of a form that was not refused.
+     *
+     * @throws UnusableForm when it cannot be opened after all
+     */
+    static OpenedForm again(String file, byte[] pdf) throws UnusableForm {
+        return new OpenedForm(load(file, pdf));
+    }
+
     private static PDDocument load(String file, byte[] pdf) throws UnusableForm {
         try {
             return Loader.loadPDF(pdf);

@@ -1,6 +1,5 @@
 package paperbark.output.index;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -31,10 +30,10 @@ import paperbark.output.index.IndexView.FindingLine;
 import paperbark.output.index.IndexView.JobLine;
 import paperbark.output.index.IndexView.SeverityCount;
 import paperbark.output.index.IndexView.Step;
-import paperbark.output.table.BatchTables;
 import paperbark.output.table.DeadlinesTable;
+import paperbark.output.table.ExpectedTable;
+import paperbark.output.table.GroupedSums;
 import paperbark.output.table.JobStatus;
-import paperbark.output.table.Table;
 import paperbark.value.Days;
 import paperbark.value.Money;
 import paperbark.value.SchemeName;
@@ -133,13 +132,14 @@ final class IndexReader {
     }
 
     private List<Figure> totals() {
-        BatchTables tables = BatchTables.of(view);
         List<Figure> totals = new ArrayList<>();
         totals.add(
                 new Figure(
                         "Jobs",
                         Integer.toString(view.cases().size()),
-                        tables.jobs().count("status", JobStatus.HELD.word())
+                        view.cases().stream()
+                                        .filter(file -> JobStatus.of(file) == JobStatus.HELD)
+                                        .count()
                                 + " held"
                                 + (view.cancelled() > 0
                                         ? ", " + view.cancelled() + " cancelled"
@@ -161,7 +161,7 @@ final class IndexReader {
                                     held + " more held",
                                     held > 0)));
         }
-        Table expected = tables.expected();
+        GroupedSums<String> expected = GroupedSums.byWord(ExpectedTable.of(view), "standing");
         Money held = toFirm(expected, Standing.HELD);
         Money booked = toFirm(expected, Standing.BOOKED);
         boolean fees =
@@ -196,19 +196,12 @@ final class IndexReader {
                 .sum();
     }
 
-    private static Money toFirm(Table expected, Standing standing) {
+    private static Money toFirm(GroupedSums<String> expected, Standing standing) {
         return sum(expected, "to-firm", standing);
     }
 
-    private static Money sum(Table expected, String column, Standing standing) {
-        return money(
-                expected.sum(
-                        column,
-                        row -> expected.value(row, "standing").shown().equals(standing.word())));
-    }
-
-    private static Money money(BigDecimal dollars) {
-        return new Money(dollars.setScale(2));
+    private static Money sum(GroupedSums<String> expected, String column, Standing standing) {
+        return new Money(expected.sum(standing.word(), column));
     }
 
     private JobLine job(CaseFile file) {

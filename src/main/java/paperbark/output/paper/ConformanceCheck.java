@@ -104,7 +104,9 @@ final class ConformanceCheck {
         }
         resources.getCOSObject().keySet().forEach(k -> lasting &= RESOURCES.contains(k.getName()));
         for (COSName name : resources.getFontNames()) {
-            font(resources.getFont(name));
+            if (isNew(resources, COSName.FONT, name)) {
+                font(resources.getFont(name));
+            }
         }
         for (COSName name : resources.getColorSpaceNames()) {
             lasting &= isPlain(resources.getCOSObject().getCOSDictionary(COSName.COLORSPACE), name);
@@ -117,8 +119,18 @@ final class ConformanceCheck {
                     .forEach(k -> lasting &= STATES.contains(k.getName()));
         }
         for (COSName name : resources.getXObjectNames()) {
-            drawn(resources.getXObject(name));
+            if (isNew(resources, COSName.XOBJECT, name)) {
+                drawn(resources.getXObject(name));
+            }
         }
+    }
+
+    /** Asked before the library makes something of it: the fields of a form share their font. */
+    private boolean isNew(PDResources resources, COSName kind, COSName name) {
+        COSDictionary all = resources.getCOSObject().getCOSDictionary(kind);
+        return all == null
+                || !(all.getDictionaryObject(name) instanceof COSDictionary one)
+                || seen.add(one);
     }
 
     private static boolean isPlain(COSDictionary colours, COSName name) {
@@ -136,9 +148,6 @@ final class ConformanceCheck {
     }
 
     private void drawn(PDXObject object) throws IOException {
-        if (!seen.add(object.getCOSObject())) {
-            return;
-        }
         lasting &= hasPlainFilters(object.getCOSObject());
         if (object instanceof PDFormXObject form) {
             lasting &=

@@ -13,7 +13,6 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
 import org.w3c.dom.Document;
-import org.w3c.dom.Element;
 import paperbark.output.FinishedPaper;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
@@ -58,23 +57,14 @@ final class Inserts {
     }
 
     private static PaperMarkup blank(Paper paper, FinishedPaper pages) {
-        Document content = Markup.empty();
-        Element all = content.createElement("div");
-        content.appendChild(all);
-        for (int i = 0; i < pages.pageCount(); i++) {
-            Element page = content.createElement("div");
-            page.setAttribute("id", idOf(paper.kind(), i));
-            page.setAttribute(
-                    "style", i == 0 ? "height: 1mm" : "height: 1mm; page-break-before: always");
-            all.appendChild(page);
-        }
+        Document content = Markup.blank(pages.pageCount(), idOf(paper.kind()));
         Document running = Markup.empty();
         running.appendChild(running.createElement("div"));
         return new PaperMarkup(paper, running, content, false);
     }
 
-    private static String idOf(PaperKind kind, int page) {
-        return "page-" + kind.folder() + "-" + page;
+    private static String idOf(PaperKind kind) {
+        return "page-" + kind.folder() + "-";
     }
 
     /**
@@ -106,7 +96,7 @@ final class Inserts {
                                 + " on a form that is not ours, page "
                                 + new Extent(0, pages.size()).words(i);
                 PDStructureElement place =
-                        laidOut.elements().apply(idOf(paper.kind(), i)).orElseThrow();
+                        laidOut.elements().apply(idOf(paper.kind()) + i).orElseThrow();
                 new FormTags(document, pages.get(i)).put(place, words);
             }
             return Conformance.BOTH;

@@ -17,6 +17,8 @@ import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
+import java.util.function.Function;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.w3c.dom.Document;
 import paperbark.output.PrintableText;
@@ -73,8 +75,22 @@ final class Layout {
         refuseExcess(extents);
         TextOffPage.refuse(renderer);
         numbers.of(extents);
-        List<SignBox> boxes = SignBoxes.in(renderer);
-        List<FillBox> fills = FillBoxes.in(renderer);
+        List<SignBox> boxes =
+                ofAll(
+                        papers,
+                        extents,
+                        SignBoxes.in(renderer),
+                        SignBox::within,
+                        ReadyPaper::boxes,
+                        SignBox::moved);
+        List<FillBox> fills =
+                ofAll(
+                        papers,
+                        extents,
+                        FillBoxes.in(renderer),
+                        FillBox::within,
+                        ReadyPaper::fills,
+                        FillBox::moved);
         Redrawing redrawing =
                 Redrawing.of(document, renderer, papers, extents, styles, sheet.drawn());
         paint(renderer);
@@ -90,6 +106,26 @@ final class Layout {
                 new SlimPages(document),
                 fonts,
                 redrawing);
+    }
+
+    /** The boxes of all papers, those of a known one where the others have theirs. */
+    private static <B> List<B> ofAll(
+            List<PaperMarkup> papers,
+            List<Extent> extents,
+            List<B> laidOut,
+            BiFunction<List<B>, Extent, List<B>> within,
+            Function<ReadyPaper, List<B>> known,
+            BiFunction<B, Integer, B> moved) {
+        List<B> all = new ArrayList<>();
+        for (int i = 0; i < papers.size(); i++) {
+            Extent extent = extents.get(i);
+            papers.get(i)
+                    .ready()
+                    .map(known)
+                    .orElseGet(() -> within.apply(laidOut, extent))
+                    .forEach(box -> all.add(moved.apply(box, extent.first())));
+        }
+        return all;
     }
 
     private static void refuseExcess(List<Extent> extents) {

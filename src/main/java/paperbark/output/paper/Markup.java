@@ -1,25 +1,20 @@
 package paperbark.output.paper;
 
 import java.io.IOException;
-import java.io.StringReader;
 import java.util.List;
 import java.util.Optional;
-import javax.xml.parsers.DocumentBuilder;
-import javax.xml.parsers.DocumentBuilderFactory;
-import javax.xml.parsers.ParserConfigurationException;
+import java.util.regex.Pattern;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
-import org.xml.sax.InputSource;
 import org.xml.sax.SAXException;
 import org.xml.sax.SAXParseException;
-import org.xml.sax.helpers.DefaultHandler;
 import paperbark.output.BrokenTemplate;
 import paperbark.output.TemplateEngine;
 
 /** Reads the markup that a template gave, and finds the template's line when it is broken. */
 final class Markup {
-    private static final DocumentBuilderFactory FACTORY = factory();
+    private static final Builders BUILDERS = new Builders();
 
     // The shipped papers need a dozen.
     private static final int DEEPEST = 100;
@@ -27,34 +22,14 @@ final class Markup {
     // The shipped papers have some hundred; each becomes at least one box in memory.
     private static final int MOST_ELEMENTS = 20_000;
 
-    private Markup() {}
+    private static final List<String> SPANS = List.of("colspan", "rowspan", "span");
+    private static final Pattern SPAN = Pattern.compile("[1-9][0-9]?");
 
-    private static DocumentBuilderFactory factory() {
-        try {
-            DocumentBuilderFactory factory = DocumentBuilderFactory.newDefaultInstance();
-            factory.setFeature("http://apache.org/xml/features/disallow-doctype-decl", true);
-            factory.setXIncludeAware(false);
-            factory.setExpandEntityReferences(false);
-            return factory;
-        } catch (ParserConfigurationException e) {
-            throw new IllegalStateException(e);
-        }
-    }
+    private Markup() {}
 
     /** An empty document. */
     static Document empty() {
-        return builder().newDocument();
-    }
-
-    private static DocumentBuilder builder() {
-        // The factory makes no promise about threads.
-        synchronized (FACTORY) {
-            try {
-                return FACTORY.newDocumentBuilder();
-            } catch (ParserConfigurationException e) {
-                throw new IllegalStateException(e);
-            }
-        }
+        return BUILDERS.empty();
     }
 
     /**
@@ -68,10 +43,7 @@ final class Markup {
     static Document parse(String markup, String template, TemplateEngine engine)
             throws BrokenTemplate {
         try {
-            DocumentBuilder builder = builder();
-            builder.setErrorHandler(new DefaultHandler());
-            Document parsed =
-                    builder.parse(new InputSource(new StringReader("<div>" + markup + "</div>")));
+            Document parsed = BUILDERS.parse("<div>" + markup + "</div>");
             refuseExcess(parsed, template);
             return parsed;
         } catch (SAXParseException e) {
@@ -79,6 +51,34 @@ final class Markup {
         } catch (SAXException | IOException e) {
             throw new BrokenTemplate(template, 0, 0, "The markup cannot be read.");
         }
+    }
+
+    /** Markup that differs in its words alone from some that was read before. */
+    static Document parsed(TagsAndWords wording) {
+        try {
+            return BUILDERS.parse("<div>" + wording.markup() + "</div>");
+        } catch (SAXException | IOException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /**
+     * So many blank pages.
+     *
+     * @param id of an element on each of them, followed by the number of the page from 0
+     */
+    static Document blank(int pages, String id) {
+        Document content = empty();
+        Element all = content.createElement("div");
+        content.appendChild(all);
+        for (int i = 0; i < pages; i++) {
+            Element page = content.createElement("div");
+            page.setAttribute("id", id + i);
+            page.setAttribute(
+                    "style", i == 0 ? "height: 1mm" : "height: 1mm; page-break-before: always");
+            all.appendChild(page);
+        }
+        return content;
     }
 
     /** Markup nested, or cells spanning, far beyond any page would exhaust the layout. */
@@ -114,13 +114,21 @@ final class Markup {
         if (!(node instanceof Element element)) {
             return;
         }
-        for (String name : List.of("colspan", "rowspan", "span")) {
+        if (!element.hasAttributes()) {
+            return;
+        }
+        for (String name : SPANS) {
             String value = element.getAttribute(name);
-            if (!value.matches("|[1-9][0-9]?")) {
+            if (!isSpan(value)) {
                 throw new BrokenTemplate(
                         template, 0, 0, name + "=\"" + value + "\" is no number from 1 to 99.");
             }
         }
+    }
+
+    /** Absent, or a number from 1 to 99; most elements have none, so no pattern is run on them. */
+    private static boolean isSpan(String value) {
+        return value.isEmpty() || SPAN.matcher(value).matches();
     }
 
     private static BrokenTemplate broken(

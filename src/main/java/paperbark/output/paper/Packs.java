@@ -94,7 +94,7 @@ public final class Packs {
 
     private Pack attempt(
             CaseFile caseFile, List<FinishedPaper> finished, List<Finding> toldBefore) {
-        PaperWriter writer = new PaperWriter(engine, shipped, caseFile, logo);
+        PaperWriter writer = new PaperWriter(engine, shipped, caseFile, logo, style.drawn());
         writer.findings().addAll(toldBefore);
         Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
@@ -106,7 +106,7 @@ public final class Packs {
         } catch (RuntimeException e) {
             blameStyle(caseFile);
         }
-        papers.replaceAll(p -> layable(caseFile, writer, p));
+        papers.replaceAll(p -> layable(caseFile, writer, p.unforeseen()));
         try {
             return drawn(caseFile, papers, inserts, writer.findings());
         } catch (RuntimeException e) {
@@ -186,7 +186,8 @@ public final class Packs {
                 throw e;
             }
         }
-        return inTime(() -> laidOut(caseFile, papers, inserts, before, used.drawingAll()));
+        List<PaperMarkup> all = papers.stream().map(PaperMarkup::unforeseen).toList();
+        return inTime(() -> laidOut(caseFile, all, inserts, before, used.drawingAll()));
     }
 
     private Pack inTime(RunLimit.Work<Pack, RuntimeException> layout) {

@@ -1,63 +1,113 @@
 package paperbark.output.paper;
 
+import com.openhtmltopdf.css.style.CssContext;
+import com.openhtmltopdf.render.Box;
+import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import paperbark.output.pdf.Sketch;
+import java.util.function.ToIntFunction;
+import org.w3c.dom.Element;
 
 /**
- * The papers that were drawn, by what their drawing follows from. The first that comes again of a
- * template is drawn once more and compared; a template of which the two differ is always drawn.
- * Safe for use by several threads.
+ * The papers that were laid out and drawn, by their templates and tags. The first that comes again
+ * of a template is drawn once more and compared; a template of which the two differ is always
+ * drawn. Safe for use by several threads.
  */
 final class PaperMemory {
-    /** {@code -Dpaperbark.draw-all=true} has every paper drawn. */
+    /** {@code -Dpaperbark.draw-all=true} has every paper laid out and drawn. */
     private static final String ALL = "paperbark.draw-all";
 
-    // Some 220 KB each; the sample week, made to be odd, has as many.
+    // Some 300 KB each; the sample week, made to be odd, has as many.
     private static final int MOST = 150;
 
-    private final boolean drawsAll = Boolean.getBoolean(ALL);
-    private final Map<PaperShape.Key, Sketch> sketches =
-            new LinkedHashMap<>(64, 0.75f, true) {
-                private static final long serialVersionUID = 1L;
+    // Of the same tags, such as with a name on one line and on two.
+    private static final int MOST_ALIKE = 4;
 
-                @Override
-                protected boolean removeEldestEntry(Map.Entry<PaperShape.Key, Sketch> eldest) {
-                    return size() > MOST;
-                }
-            };
+    private final boolean drawsAll = Boolean.getBoolean(ALL);
+    private final Map<Key, List<KnownPaper>> papers = new LinkedHashMap<>(64, 0.75f, true);
+    private final StylePool styles = new StylePool();
     private final Set<String> proven = new HashSet<>();
     private final Set<String> refused = new HashSet<>();
+    private Optional<FittingRoom> room = Optional.empty();
+    private int count;
+
+    private record Key(String template, String tags) {}
 
     /** Whether papers of the template are always drawn. */
     synchronized boolean draws(String template) {
         return drawsAll || refused.contains(template);
     }
 
-    /** What can be shown in place of drawing such a paper. */
-    synchronized Optional<Sketch> proven(String template, PaperShape shape) {
-        if (!proven.contains(template)) {
+    /** What the layout of a paper will give, where one like it was laid out before. */
+    synchronized Optional<PaperMarkup.Foreseen> foresee(String template, TagsAndWords wording) {
+        if (draws(template)) {
             return Optional.empty();
         }
-        return Optional.ofNullable(sketches.get(shape.key()));
+        List<KnownPaper> alike = papers.getOrDefault(new Key(template, wording.tags()), List.of());
+        try {
+            for (KnownPaper paper : alike) {
+                Optional<ReadyPaper> ready = paper.with(wording.words(), room());
+                if (ready.isPresent()) {
+                    boolean sure = proven.contains(template);
+                    return ready.map(r -> new PaperMarkup.Foreseen(r, sure));
+                }
+            }
+        } catch (RuntimeException e) {
+            // What is remembered must never cost a job its papers.
+            refused.add(template);
+        }
+        return Optional.empty();
     }
 
-    /** Remembers a paper that was drawn, and compares it with what was known of it. */
-    void learn(String template, PaperShape shape, Sketch drawn) {
-        Optional<Sketch> before;
-        synchronized (this) {
-            before = Optional.ofNullable(sketches.putIfAbsent(shape.key(), drawn));
+    private FittingRoom room() {
+        if (room.isEmpty()) {
+            room = Optional.of(new FittingRoom());
         }
-        if (before.isPresent()) {
-            boolean same =
-                    before.get().with(shape.words()).isSame(drawn.with(shape.words()))
-                            && drawn.with(shape.words()).isSame(drawn);
-            synchronized (this) {
-                (same ? proven : refused).add(template);
+        return room.get();
+    }
+
+    /** Compares what a layout gave with what was foreseen of it. */
+    synchronized void compare(String template, ReadyPaper foreseen, ReadyPaper drawn) {
+        (foreseen.isSame(drawn) ? proven : refused).add(template);
+    }
+
+    /**
+     * Remembers a paper that was laid out.
+     *
+     * @param leaf the box around it
+     * @param top where its first page begins
+     * @param kinds knows which elements are alike
+     */
+    synchronized void learn(
+            String template,
+            TagsAndWords wording,
+            PaperShape shape,
+            ReadyPaper drawn,
+            Box leaf,
+            int top,
+            ToIntFunction<Element> kinds,
+            CssContext context) {
+        Optional<KnownPaper> known =
+                KnownPaper.of(wording, shape, drawn, leaf, top, kinds, styles, context);
+        if (known.isPresent()) {
+            List<KnownPaper> alike =
+                    papers.computeIfAbsent(
+                            new Key(template, wording.tags()), key -> new ArrayList<>());
+            count++;
+            alike.add(known.get());
+            if (alike.size() > MOST_ALIKE) {
+                count--;
+                alike.remove(0);
             }
+        }
+        for (Iterator<List<KnownPaper>> eldest = papers.values().iterator(); count > MOST; ) {
+            count -= eldest.next().size();
+            eldest.remove();
         }
     }
 }

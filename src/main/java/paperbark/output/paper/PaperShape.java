@@ -20,8 +20,9 @@ import paperbark.output.pdf.Sketch;
  * @param runs the words, in the order of the boxes
  * @param kept strings that are part of the key: heads of tables, and what stands before items of
  *     lists
+ * @param blocks the blocks that hold lines of words
  */
-record PaperShape(Key key, List<Run> runs, Set<String> kept) {
+record PaperShape(Key key, List<Run> runs, Set<String> kept, List<LineBlock> blocks) {
 
     /**
      * A run of words within a line.
@@ -69,7 +70,7 @@ record PaperShape(Key key, List<Run> runs, Set<String> kept) {
      */
     static Optional<PaperShape> of(
             Box leaf, List<PageBox> pages, WatchedStyles styles, CssContext context) {
-        return new ShapeReader(pages, styles, context).read(leaf);
+        return new ShapeReader(pages, pages.get(0).getTop(), styles::kindOf, context).read(leaf);
     }
 
     /** The words as they are put into a sketch. */

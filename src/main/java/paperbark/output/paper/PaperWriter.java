@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.w3c.dom.Document;
 import paperbark.finding.Finding;
@@ -25,6 +26,7 @@ import paperbark.output.Typeface;
 final class PaperWriter {
     static final String HELD = "blocked.ftlh";
     static final String RUNNING = "running.ftlh";
+    private static final String BLANK = "blank-";
 
     private final TemplateEngine engine;
     private final TemplateEngine shipped;
@@ -33,10 +35,21 @@ final class PaperWriter {
     private final Map<String, Object> model;
     private final PrintableText printable;
     private final List<Finding> findings = new ArrayList<>();
+    private final Optional<PaperMemory> memory;
 
-    /** A writer for the job, on the firm's templates and, should they fail, the shipped ones. */
-    PaperWriter(TemplateEngine engine, TemplateEngine shipped, CaseFile caseFile, Logo logo) {
+    /**
+     * A writer for the job, on the firm's templates and, should they fail, the shipped ones.
+     *
+     * @param memory of papers that were laid out; empty where none is kept
+     */
+    PaperWriter(
+            TemplateEngine engine,
+            TemplateEngine shipped,
+            CaseFile caseFile,
+            Logo logo,
+            Optional<PaperMemory> memory) {
         this.engine = engine;
+        this.memory = memory;
         this.logo = logo;
         this.shipped = shipped;
         this.caseFile = caseFile;
@@ -79,8 +92,23 @@ final class PaperWriter {
     }
 
     private PaperMarkup markup(Paper paper, String template) throws BrokenTemplate {
-        return new PaperMarkup(
-                paper, orShipped(RUNNING, paper), render(engine, template, paper), false);
+        Document running = orShipped(RUNNING, paper);
+        String markup = filled(engine, template, paper);
+        Optional<TagsAndWords> wording = memory.flatMap(m -> TagsAndWords.of(markup));
+        Optional<PaperMarkup.Foreseen> foreseen =
+                wording.flatMap(w -> memory.get().foresee(template, w));
+        Optional<ReadyPaper> ready =
+                foreseen.filter(PaperMarkup.Foreseen::sure).map(PaperMarkup.Foreseen::paper);
+        if (ready.isPresent()) {
+            Document blank = Markup.blank(ready.get().pages(), BLANK + paper.anchor() + "-");
+            return new PaperMarkup(paper, running, blank, false, wording, foreseen);
+        }
+        int before = findings.size();
+        Document content = parsed(engine, template, markup);
+        // What is told of a paper would not be told of the next that is like it.
+        return findings.size() == before
+                ? new PaperMarkup(paper, running, content, false, wording, foreseen)
+                : new PaperMarkup(paper, running, content, false);
     }
 
     private String templateOf(Paper paper) {
@@ -123,10 +151,19 @@ final class PaperWriter {
 
     private Document render(TemplateEngine from, String template, Paper paper)
             throws BrokenTemplate {
+        return parsed(from, template, filled(from, template, paper));
+    }
+
+    private String filled(TemplateEngine from, String template, Paper paper) throws BrokenTemplate {
         Map<String, Object> seen = new LinkedHashMap<>(model);
         seen.put("paper", printable.clean(TemplateModel.of(paper)));
         logo.png().ifPresent(picture -> seen.put("logo", ResourceGate.LOGO));
-        Document document = Markup.parse(from.render(template, seen), template, from);
+        return from.render(template, seen);
+    }
+
+    private Document parsed(TemplateEngine from, String template, String markup)
+            throws BrokenTemplate {
+        Document document = Markup.parse(markup, template, from);
         Addresses.restrict(document).forEach(a -> findings.add(notLinked(template, a)));
         PrintableText own = new PrintableText(Typeface.shared());
         own.clean(document);

@@ -17,8 +17,7 @@ import paperbark.output.pdf.Sketch;
 
 /**
  * Which papers of a pack are drawn, and which are shown as they were drawn for another job, with
- * their own words. All of them are laid out, so that a paper is only taken for another where every
- * box of it has the same style and place.
+ * their own words; of those that are drawn, what is to be remembered.
  */
 final class Redrawing {
     private final PDDocument document;
@@ -28,18 +27,20 @@ final class Redrawing {
     private final Optional<PaperMemory> memory;
     private final DrawnText text;
     private final List<Optional<PaperShape>> shapes = new ArrayList<>();
-    private final List<Optional<Sketch>> known = new ArrayList<>();
+    private final WatchedStyles styles;
 
     private Redrawing(
             PDDocument document,
             PdfBoxRenderer renderer,
             List<PaperMarkup> papers,
             List<Extent> extents,
+            WatchedStyles styles,
             Optional<PaperMemory> memory) {
         this.document = document;
         this.renderer = renderer;
         this.papers = papers;
         this.extents = extents;
+        this.styles = styles;
         this.memory = memory;
         text = new DrawnText(renderer.getSharedContext().getTextRenderer());
     }
@@ -57,23 +58,25 @@ final class Redrawing {
             List<Extent> extents,
             WatchedStyles styles,
             Optional<PaperMemory> memory) {
-        Redrawing redrawing = new Redrawing(document, renderer, papers, extents, memory);
-        redrawing.look(styles);
+        Redrawing redrawing = new Redrawing(document, renderer, papers, extents, styles, memory);
+        redrawing.look();
         return redrawing;
     }
 
-    private void look(WatchedStyles styles) {
+    private void look() {
         Layer root = renderer.getRootBox().getLayer();
         // What is placed by itself belongs to no paper.
         boolean plain = root.getChildren().isEmpty() && root.getFloats().isEmpty();
         for (int i = 0; i < papers.size(); i++) {
-            String template = nameOf(papers.get(i));
-            boolean asked = plain && memory.isPresent() && !memory.get().draws(template);
-            Optional<PaperShape> shape = asked ? shape(i, styles) : Optional.empty();
-            Optional<Sketch> sketch = shape.flatMap(s -> known(template, s));
-            shapes.add(shape);
-            known.add(sketch);
-            if (sketch.isPresent()) {
+            PaperMarkup paper = papers.get(i);
+            boolean asked =
+                    plain
+                            && paper.ready().isEmpty()
+                            && paper.wording().isPresent()
+                            && memory.isPresent()
+                            && !memory.get().draws(nameOf(paper));
+            shapes.add(asked ? shape(i) : Optional.empty());
+            if (paper.ready().isPresent()) {
                 leaf(i).removeAllChildren();
             }
         }
@@ -82,27 +85,21 @@ final class Redrawing {
         }
     }
 
-    private Optional<PaperShape> shape(int paper, WatchedStyles styles) {
-        List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
-        Extent extent = extents.get(paper);
-        LayoutContext context = renderer.getSharedContext().newLayoutContextInstance();
-        return PaperShape.of(
-                leaf(paper), pages.subList(extent.first(), extent.end()), styles, context);
+    private Optional<PaperShape> shape(int paper) {
+        return PaperShape.of(leaf(paper), pages(paper), styles, context());
     }
 
-    private Optional<Sketch> known(String template, PaperShape shape) {
-        List<Sketch.Words> words = shape.words();
-        return Sketch.canShow(words)
-                ? memory.orElseThrow().proven(template, shape).map(sketch -> sketch.with(words))
-                : Optional.empty();
+    private LayoutContext context() {
+        return renderer.getSharedContext().newLayoutContextInstance();
+    }
+
+    private List<PageBox> pages(int paper) {
+        Extent extent = extents.get(paper);
+        return renderer.getRootBox().getLayer().getPages().subList(extent.first(), extent.end());
     }
 
     private Box leaf(int paper) {
         return renderer.getSharedContext().getBoxById(PackDocument.LEAF + paper);
-    }
-
-    private static String nameOf(PaperMarkup paper) {
-        return paper.held() ? PaperWriter.HELD : paper.template();
     }
 
     /** The papers on the pages of the document, once they are drawn. */
@@ -110,18 +107,14 @@ final class Redrawing {
         List<PaperPart> parts = new ArrayList<>();
         for (int i = 0; i < papers.size(); i++) {
             Extent extent = extents.get(i);
-            Optional<Sketch> sketch = known.get(i);
-            List<List<PaperPart.Drawn>> wanted =
-                    sketch.isPresent()
-                            ? List.of()
-                            : shapes.get(i).map(s -> strings(extent, s)).orElse(List.of());
+            Optional<Sketch> sketch = papers.get(i).ready().map(ReadyPaper::sketch);
             parts.add(
                     new PaperPart(
                             extent.first(),
                             extent.count(),
                             sketch.isPresent() ? Optional.empty() : element(i),
                             sketch,
-                            wanted));
+                            shapes.get(i).map(s -> strings(extent, s)).orElse(List.of())));
         }
         return parts;
     }
@@ -150,13 +143,47 @@ final class Redrawing {
         return new PaperPart.Drawn(run, new Sketch.Words(piece.text(), (int) piece.x()));
     }
 
-    /** Remembers the papers that were drawn. */
-    void learn(List<Optional<Sketch>> sketches) {
+    /**
+     * Remembers the papers that were drawn.
+     *
+     * @param sketches of each, where one could be taken
+     * @param boxes to write in, of all papers
+     * @param fills that ask for a fact, of all papers
+     */
+    void learn(List<Optional<Sketch>> sketches, List<SignBox> boxes, List<FillBox> fills) {
         for (int i = 0; i < sketches.size(); i++) {
-            PaperMarkup paper = papers.get(i);
-            PaperShape shape = shapes.get(i).orElse(null);
-            sketches.get(i)
-                    .ifPresent(sketch -> memory.orElseThrow().learn(nameOf(paper), shape, sketch));
+            if (sketches.get(i).isPresent()) {
+                Extent extent = extents.get(i);
+                learn(
+                        i,
+                        new ReadyPaper(
+                                extent.count(),
+                                sketches.get(i).get(),
+                                SignBox.within(boxes, extent),
+                                FillBox.within(fills, extent)));
+            }
         }
+    }
+
+    private void learn(int i, ReadyPaper drawn) {
+        PaperMarkup paper = papers.get(i);
+        PaperMemory known = memory.orElseThrow();
+        if (paper.foreseen().isPresent()) {
+            known.compare(nameOf(paper), paper.foreseen().get().paper(), drawn);
+        } else {
+            known.learn(
+                    nameOf(paper),
+                    paper.wording().orElseThrow(),
+                    shapes.get(i).orElseThrow(),
+                    drawn,
+                    leaf(i),
+                    pages(i).get(0).getTop(),
+                    styles::kindOf,
+                    context());
+        }
+    }
+
+    private static String nameOf(PaperMarkup paper) {
+        return paper.held() ? PaperWriter.HELD : paper.template();
     }
 }

@@ -22,6 +22,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.ToIntFunction;
 import org.w3c.dom.Element;
 
 /**
@@ -45,9 +46,10 @@ final class ShapeReader {
     private static final int MARKER = -2;
 
     private final List<PageBox> pages;
-    private final WatchedStyles styles;
+    private final ToIntFunction<Element> kinds;
     private final CssContext context;
     private final int top;
+    private final List<LineBlock> blocks = new ArrayList<>();
     private final List<PaperShape.Run> runs = new ArrayList<>();
     private final Set<String> kept = new HashSet<>();
     private final StringBuilder names = new StringBuilder();
@@ -56,11 +58,19 @@ final class ShapeReader {
     // Whether head or foot of a table is read, which is drawn again on each page of the table.
     private boolean inRepeated;
 
-    ShapeReader(List<PageBox> pages, WatchedStyles styles, CssContext context) {
+    /**
+     * A reader.
+     *
+     * @param pages on which the paper stands
+     * @param top where they begin
+     * @param kinds knows which elements are alike
+     * @param context in which lengths are told
+     */
+    ShapeReader(List<PageBox> pages, int top, ToIntFunction<Element> kinds, CssContext context) {
         this.pages = pages;
         this.context = context;
-        this.styles = styles;
-        top = pages.get(0).getTop();
+        this.kinds = kinds;
+        this.top = top;
     }
 
     /** The shape; empty where there is something that it could not tell. */
@@ -77,12 +87,19 @@ final class ShapeReader {
         if (!addBox(leaf)) {
             return Optional.empty();
         }
-        int[] all = Arrays.copyOf(numbers, count);
         return Optional.of(
-                new PaperShape(
-                        new PaperShape.Key(all, names.toString()),
-                        List.copyOf(runs),
-                        Set.copyOf(kept)));
+                new PaperShape(key(), List.copyOf(runs), Set.copyOf(kept), List.copyOf(blocks)));
+    }
+
+    private PaperShape.Key key() {
+        return new PaperShape.Key(Arrays.copyOf(numbers, count), names.toString());
+    }
+
+    /** The lines of one block alone; empty where there is something that cannot be told. */
+    Optional<LineBlock.Lines> lines(BlockBox block) {
+        return addChildren(block)
+                ? Optional.of(new LineBlock.Lines(key(), List.copyOf(runs)))
+                : Optional.empty();
     }
 
     private void add(PageBox page) {
@@ -122,7 +139,7 @@ final class ShapeReader {
                 || style.hasLetterSpacing()) {
             return false;
         }
-        int like = box.getElement() == null ? 0 : styles.kindOf(box.getElement());
+        int like = box.getElement() == null ? 0 : kinds.applyAsInt(box.getElement());
         if (box.getElement() != null && (like == 0 || !addElement(box.getElement()))) {
             return false;
         }
@@ -135,8 +152,15 @@ final class ShapeReader {
             return addInline(inline);
         }
         add(box.getAbsX(), box.getWidth(), box.getContentWidth(), box.getTx());
-        return !(box instanceof BlockBox block && (block.isReplaced() || !addMarker(block)))
-                && addChildren(box);
+        if (box instanceof BlockBox block) {
+            if (block.isReplaced() || !addMarker(block)) {
+                return false;
+            }
+            if (block.getChildrenContentType() == BlockBox.ContentType.INLINE) {
+                blocks.add(new LineBlock(block, runs.size(), inRepeated));
+            }
+        }
+        return addChildren(box);
     }
 
     /** What elements that are alike may still differ in, as far as the tags of the paper say it. */
@@ -188,7 +212,7 @@ final class ShapeReader {
     }
 
     private boolean addLine(LineBox line) {
-        add(line.getBaseline(), line.getPaintingTop() - line.getAbsY(), line.getPaintingHeight());
+        add(line.getBaseline(), line.getPaintingTop(), line.getPaintingHeight());
         if (line.getTextDecorations() != null) {
             add(line.getAbsX(), line.getWidth());
         }

@@ -1,5 +1,7 @@
 package paperbark.output.paper;
 
+import java.util.List;
+
 /**
  * A box on a printed page that is to be written in by hand: a signature, a name or a day. Lengths
  * in tenths of a millimetre from the top left corner of the page.
@@ -13,4 +15,18 @@ package paperbark.output.paper;
  * @param height its height, at least 1
  */
 public record SignBox(
-        int packPage, String who, String what, int left, int top, int width, int height) {}
+        int packPage, String who, String what, int left, int top, int width, int height) {
+
+    /** Those on the pages of a paper, with pages counted within it. */
+    static List<SignBox> within(List<SignBox> all, Extent paper) {
+        return all.stream()
+                .filter(box -> paper.has(box.packPage - 1))
+                .map(box -> box.moved(-paper.first()))
+                .toList();
+    }
+
+    /** The same so many pages further on. */
+    SignBox moved(int pages) {
+        return new SignBox(packPage + pages, who, what, left, top, width, height);
+    }
+}

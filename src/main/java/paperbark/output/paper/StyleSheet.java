@@ -1,6 +1,7 @@
 package paperbark.output.paper;
 
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 
@@ -12,12 +13,20 @@ import org.w3c.dom.Element;
  * @param drawn the papers that were drawn with it; empty where every paper has to be drawn
  */
 record StyleSheet(String text, Optional<StyleMemory> memory, Optional<PaperMemory> drawn) {
+    // Pages that are not all alike, such as those on the left, make a paper another elsewhere.
+    private static final Pattern UNLIKE_PAGES = Pattern.compile("@page[^{]*:");
+
     /** A sheet of which no document was made yet. */
     static StyleSheet of(String text) {
-        return StyleMemory.fits(text)
-                ? new StyleSheet(
-                        text, Optional.of(new StyleMemory()), Optional.of(new PaperMemory()))
-                : new StyleSheet(text, Optional.empty(), Optional.empty());
+        if (!StyleMemory.fits(text)) {
+            return new StyleSheet(text, Optional.empty(), Optional.empty());
+        }
+        return new StyleSheet(
+                text,
+                Optional.of(new StyleMemory()),
+                UNLIKE_PAGES.matcher(text).find()
+                        ? Optional.empty()
+                        : Optional.of(new PaperMemory()));
     }
 
     /** The same, without what was drawn with it. */

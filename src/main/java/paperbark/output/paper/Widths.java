@@ -7,21 +7,19 @@ import com.openhtmltopdf.pdfboxout.PdfBoxFSFont;
 import com.openhtmltopdf.pdfboxout.PdfBoxFontResolver.FontDescription;
 import com.openhtmltopdf.pdfboxout.PdfBoxTextRenderer;
 import com.openhtmltopdf.render.FSFont;
+import com.openhtmltopdf.util.OpenUtil;
 import java.util.List;
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
+import paperbark.output.LetterWidths;
 
 /**
- * Measures each string in each size once, for all documents: they share the typeface, and most of
- * the words. Safe for use by several threads.
+ * Measures strings by the letters of the one typeface, without a font of the document. What is
+ * measured so is the same to the last digit.
  */
 final class Widths extends PdfBoxTextRenderer {
-    // A pack measures some 4,000 strings; most are those of the templates.
-    private static final int MOST = 40_000;
+    // Of the library: less than this above a whole number is taken for it.
+    private static final float NEARLY = 0.01f;
 
-    private static final Map<Key, Integer> KNOWN = new ConcurrentHashMap<>();
-
-    private record Key(int weight, IdentValue slant, float size, String text) {}
+    private static final int BOLD = 700;
 
     /** Has a layout that is about to begin measure so. */
     static void over(SharedContext context) {
@@ -35,16 +33,20 @@ final class Widths extends PdfBoxTextRenderer {
             return super.getWidth(context, font, text);
         }
         FontDescription first = fonts.get(0);
-        Key key = new Key(first.getWeight(), first.getStyle(), font.getSize2D(), text);
-        Integer known = KNOWN.get(key);
-        if (known != null) {
-            return known;
+        LetterWidths letters =
+                LetterWidths.of(first.getWeight() == BOLD, first.getStyle() == IdentValue.ITALIC);
+        int units = 0;
+        for (int i = 0; i < text.length(); ) {
+            int letter = text.codePointAt(i);
+            int own = letters.of(letter);
+            // The library leaves some letters out, and looks for others elsewhere.
+            if (own < 0 || !OpenUtil.isSafeFontCodePointToPrint(letter)) {
+                return super.getWidth(context, font, text);
+            }
+            units += own;
+            i += Character.charCount(letter);
         }
-        int width = super.getWidth(context, font, text);
-        if (KNOWN.size() >= MOST) {
-            KNOWN.clear();
-        }
-        KNOWN.put(key, width);
-        return width;
+        float width = units / 1000f * font.getSize2D();
+        return width - Math.floor(width) < NEARLY ? (int) width : (int) Math.ceil(width);
     }
 }

@@ -1,10 +1,19 @@
 package paperbark.output.pdf;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /** A path as it is drawn: known as rectangles as long as it is made of nothing else. */
 final class PathSketch {
+    // Where the points that bend a quarter of a circle lie between its ends, on either axis.
+    private static final double BEND = 4 * (Math.sqrt(2) - 1) / 3;
+    private static final double[] QUARTER = {0, BEND, 1 - BEND, 1};
+
+    // Some thousandths of a point.
+    private static final long NEAR = 30;
+
     private final List<Op.Area> areas = new ArrayList<>();
     private final long[] xs = new long[8];
     private final long[] ys = new long[8];
@@ -80,15 +89,83 @@ final class PathSketch {
             return out.text(clip).text(operator).text("\n").toByteArray();
         }
         Tokens rest = new Tokens(content, begin, content.length);
+        long[] numbers = new long[8];
+        long x = 0;
+        long y = 0;
         String word;
         do {
+            int count = 0;
             while (rest.isNumber()) {
-                out.length(Unit.of(rest.real())).write(' ');
+                numbers[count++] = Unit.of(rest.real());
             }
             word = rest.word();
+            if (word.equals("c")) {
+                round(numbers, 0, x);
+                round(numbers, 1, y);
+            }
+            for (int i = 0; i < count; i++) {
+                out.length(numbers[i]).write(' ');
+            }
             out.text(word).write('\n');
+            x = count > 1 ? numbers[count - 2] : x;
+            y = count > 1 ? numbers[count - 1] : y;
         } while (!word.equals(operator));
         return out.toByteArray();
+    }
+
+    /**
+     * The path as a shape.
+     *
+     * @param operator that ends it
+     * @return empty if it does more than be filled
+     */
+    Optional<Op.Shape> shape(byte[] content, String operator, String colour) {
+        if (!operator.equals("f") || !clip.isEmpty()) {
+            return Optional.empty();
+        }
+        StringBuilder steps = new StringBuilder();
+        List<Long> lengths = new ArrayList<>();
+        Tokens rest = new Tokens(content, begin, content.length);
+        long[] numbers = new long[8];
+        while (true) {
+            int count = 0;
+            while (rest.isNumber()) {
+                numbers[count++] = Unit.of(rest.real());
+            }
+            String word = rest.word();
+            if (word.equals(operator)) {
+                return Optional.of(new Op.Shape(colour, steps.toString(), List.copyOf(lengths)));
+            }
+            if (word.length() != 1 || Op.Shape.OPERATORS.indexOf(word.charAt(0)) < 0) {
+                return Optional.empty();
+            }
+            if (word.equals("c")) {
+                round(numbers, 0, lengths.get(lengths.size() - 2));
+                round(numbers, 1, lengths.get(lengths.size() - 1));
+            }
+            Arrays.stream(numbers, 0, count).forEach(lengths::add);
+            steps.append(word);
+        }
+    }
+
+    /**
+     * Works out anew the points that bend a quarter of a circle. The layout rounds them, to other
+     * last digits further down the document.
+     *
+     * @param numbers of the curve (ISO 32000-1, 8.5.2.2)
+     * @param axis 0 for what lies across the page, 1 for what lies along it
+     * @param from where the curve begins on that axis
+     */
+    private static void round(long[] numbers, int axis, long from) {
+        long length = numbers[4 + axis] - from;
+        for (int i = axis; i < 4; i += 2) {
+            for (double part : QUARTER) {
+                long exact = from + Math.round(part * length);
+                if (Math.abs(numbers[i] - exact) <= NEAR) {
+                    numbers[i] = exact;
+                }
+            }
+        }
     }
 
     /** Begins anew. */

@@ -69,11 +69,12 @@ public final class ExpectedTable {
                         COLUMNS,
                         MadeRows.of(claims, c -> row(c.file(), c.expected())),
                         List.of());
-        return table.withFooters(List.of(total(table, false), total(table, true)));
+        GroupedSums<Boolean> sums = GroupedSums.of(table, row -> ClaimFacts.isHeld(table, row));
+        return table.withFooters(List.of(total(table, sums, false), total(table, sums, true)));
     }
 
     /** The sums of all claims but the held, or of these alone. */
-    private static List<TableCell> total(Table table, boolean held) {
+    private static List<TableCell> total(Table table, GroupedSums<Boolean> sums, boolean held) {
         return table.columns().stream()
                 .map(
                         column -> {
@@ -81,16 +82,16 @@ public final class ExpectedTable {
                                 return text(held ? "Held" : "Total");
                             }
                             return column.kind() == Kind.MONEY
-                                    ? sum(table, column.key(), held)
+                                    ? sum(sums, column.key(), held)
                                     : TableCell.BLANK;
                         })
                 .toList();
     }
 
-    private static TableCell sum(Table table, String key, boolean held) {
+    private static TableCell sum(GroupedSums<Boolean> sums, String key, boolean held) {
         return derivedMoney(
                 "SUMIFS([Expected:%s],%s)".formatted(key, ClaimFacts.standing("Expected", held)),
-                table.sum(key, row -> ClaimFacts.isHeld(table, row) == held).setScale(2));
+                sums.sum(held, key));
     }
 
     /** The Monday of a day's week. */

@@ -46,9 +46,10 @@ final class GstTotals {
         List<List<TableCell>> rows = new ArrayList<>();
         Table total = Totals.ofMoney(table);
         rows.addAll(total.footers());
+        GroupedSums<String> sums = byKind(table);
         for (SaleState kind : SaleState.values()) {
-            if (table.count("counted", kind.word()) > 0) {
-                rows.add(ofKind(table, kind));
+            if (sums.rows(kind.word()) > 0) {
+                rows.add(ofKind(table, sums, kind));
             }
         }
         divisor(view).ifPresent(divisor -> rows.addAll(onTotal(table, total, divisor)));
@@ -102,22 +103,26 @@ final class GstTotals {
         return rows;
     }
 
-    private static List<TableCell> ofKind(Table table, SaleState kind) {
+    private static List<TableCell> ofKind(Table table, GroupedSums<String> byKind, SaleState kind) {
         Map<String, TableCell> sums = new HashMap<>();
         for (TableColumn column : table.columns()) {
             if (column.kind() == Kind.MONEY) {
-                sums.put(column.key(), sum(table, column.key(), kind));
+                sums.put(column.key(), sum(byKind, column.key(), kind));
             }
         }
         return row(table, "Of these " + kind.word(), sums);
     }
 
+    /** The sums of the GST table, apart for each kind of jobs. */
+    static GroupedSums<String> byKind(Table table) {
+        return GroupedSums.byWord(table, "counted");
+    }
+
     /** The sum of a column over the jobs of a kind. */
-    static TableCell sum(Table table, String key, SaleState kind) {
+    static TableCell sum(GroupedSums<String> byKind, String key, SaleState kind) {
         return derivedMoney(
                 "SUMIFS([Gst:%s],[Gst:counted],\"%s\")".formatted(key, kind.word()),
-                table.sum(key, row -> table.value(row, "counted").shown().equals(kind.word()))
-                        .setScale(2));
+                byKind.sum(kind.word(), key));
     }
 
     private static List<TableCell> row(Table table, String label, Map<String, TableCell> cells) {

@@ -21,10 +21,14 @@ final class MoneyTables {
 
     private final BatchView view;
     private final BatchTables tables;
+    private final GroupedSums<String> byStanding;
+    private final GroupedSums<String> byKind;
 
     private MoneyTables(BatchView view, BatchTables tables) {
         this.view = view;
         this.tables = tables;
+        byStanding = GroupedSums.byWord(tables.expected(), "standing");
+        byKind = GstTotals.byKind(tables.gst());
     }
 
     static List<Table> of(BatchView view, BatchTables tables) {
@@ -72,10 +76,7 @@ final class MoneyTables {
     }
 
     private BigDecimal of(String key, Standing standing) {
-        Table expected = tables.expected();
-        return expected.sum(
-                        key, row -> expected.value(row, "standing").shown().equals(standing.word()))
-                .setScale(2);
+        return byStanding.sum(standing.word(), key);
     }
 
     /** A line with a sum for each way in which claims stand. */
@@ -136,7 +137,7 @@ final class MoneyTables {
         List<TableCell> cells = new ArrayList<>();
         cells.add(text(label));
         for (SaleState kind : SaleState.values()) {
-            cells.add(GstTotals.sum(gst, key, kind));
+            cells.add(GstTotals.sum(byKind, key, kind));
         }
         cells.add(derivedMoney("SUM([Gst:" + key + "])", Totals.said(gst, key)));
         return cells;

@@ -7,7 +7,6 @@ import static paperbark.output.table.TableColumn.money;
 import static paperbark.output.table.TableColumn.text;
 import static paperbark.output.table.TableColumn.whole;
 
-import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -38,22 +37,25 @@ final class QuartersTable {
 
     private QuartersTable() {}
 
+    private record Group(LocalDate quarter, SaleState kind) {}
+
     /** The table over the rows of the GST table, the earliest quarter first. */
     static Table of(Table gst) {
         Map<LocalDate, Set<SaleState>> quarters = new TreeMap<>();
-        for (List<TableCell> row : gst.rows()) {
-            LocalDate first =
-                    gst.value(row, "day") instanceof Value.Day day
-                            ? Days.firstOfQuarter(day.day())
-                            : LocalDate.MAX;
-            quarters.computeIfAbsent(first, q -> EnumSet.noneOf(SaleState.class))
-                    .add(SaleState.of(shown(gst, row, "counted")));
-        }
+        GroupedSums<Group> sums =
+                GroupedSums.of(
+                        gst,
+                        row -> {
+                            Group group = group(gst, row);
+                            quarters.computeIfAbsent(
+                                            group.quarter(), q -> EnumSet.noneOf(SaleState.class))
+                                    .add(group.kind());
+                            return group;
+                        });
         List<List<TableCell>> rows = new ArrayList<>();
         quarters.forEach(
                 (first, kinds) ->
-                        kinds.forEach(
-                                kind -> rows.add(row(gst, GstTable.quarter(first), kind.word()))));
+                        kinds.forEach(kind -> rows.add(row(sums, new Group(first, kind)))));
         return new Table(
                 "Quarters",
                 "GST by quarter",
@@ -72,38 +74,31 @@ final class QuartersTable {
                 List.of());
     }
 
-    private static String shown(Table gst, List<TableCell> row, String key) {
-        return gst.value(row, key).shown();
+    private static Group group(Table gst, List<TableCell> row) {
+        LocalDate first =
+                gst.value(row, "day") instanceof Value.Day day
+                        ? Days.firstOfQuarter(day.day())
+                        : LocalDate.MAX;
+        return new Group(first, SaleState.of(gst.value(row, "counted").shown()));
     }
 
-    private static List<TableCell> row(Table gst, String quarter, String counted) {
+    private static List<TableCell> row(GroupedSums<Group> sums, Group group) {
         String which = "[Gst:quarter],[quarter],[Gst:counted],[counted]";
-        List<List<TableCell>> wanted =
-                gst.rows().stream()
-                        .filter(
-                                row ->
-                                        shown(gst, row, "quarter").equals(quarter)
-                                                && shown(gst, row, "counted").equals(counted))
-                        .toList();
         return COLUMNS.stream()
                 .map(
                         column ->
                                 switch (column.key()) {
-                                    case "quarter" -> text(quarter);
-                                    case "counted" -> text(counted);
+                                    case "quarter" -> text(GstTable.quarter(group.quarter()));
+                                    case "counted" -> text(group.kind().word());
                                     case "jobs" ->
-                                            derivedWhole("COUNTIFS(" + which + ")", wanted.size());
-                                    default -> sum(gst, wanted, SUMS.get(column.key()), which);
+                                            derivedWhole(
+                                                    "COUNTIFS(" + which + ")", sums.rows(group));
+                                    default -> sum(sums, group, SUMS.get(column.key()), which);
                                 })
                 .toList();
     }
 
-    private static TableCell sum(
-            Table gst, List<List<TableCell>> wanted, String key, String which) {
-        BigDecimal sum =
-                wanted.stream()
-                        .map(row -> gst.value(row, key).amount())
-                        .reduce(BigDecimal.ZERO.setScale(2), BigDecimal::add);
-        return derivedMoney("SUMIFS([Gst:" + key + "]," + which + ")", sum);
+    private static TableCell sum(GroupedSums<Group> sums, Group group, String key, String which) {
+        return derivedMoney("SUMIFS([Gst:" + key + "]," + which + ")", sums.sum(group, key));
     }
 }

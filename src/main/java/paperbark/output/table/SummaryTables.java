@@ -62,27 +62,25 @@ public final class SummaryTables {
                 List.of(
                         text("Jobs"),
                         derivedWhole("COUNTA([Jobs:job])", tables.jobs().rows().size())));
+        GroupedSums<String> jobs = GroupedSums.byWord(tables.jobs(), "status");
         for (JobStatus status : JobStatus.values()) {
-            rows.add(counted("Jobs " + status.word(), tables.jobs(), "status", status.word()));
+            rows.add(counted("Jobs ", "[Jobs:status]", status.word(), jobs));
         }
         for (SchemeName scheme : SchemeName.values()) {
             rows.add(certificates(scheme, false));
             rows.add(certificates(scheme, true));
         }
+        GroupedSums<String> findings = GroupedSums.byWord(tables.findings(), "severity");
         for (Severity severity : List.of(Severity.STOP, Severity.CHECK, Severity.NOTE)) {
-            rows.add(
-                    counted(
-                            "Findings: " + severity.word(),
-                            tables.findings(),
-                            "severity",
-                            severity.word()));
+            rows.add(counted("Findings: ", "[Findings:severity]", severity.word(), findings));
         }
         return new Table("Counts", "Counts", List.of(), FIGURES, rows, List.of());
     }
 
-    private static List<TableCell> counted(String label, Table table, String key, String word) {
-        String formula = "COUNTIF([" + table.name() + ":" + key + "],\"" + word + "\")";
-        return List.of(text(label), derivedWhole(formula, table.count(key, word)));
+    private static List<TableCell> counted(
+            String label, String column, String word, GroupedSums<String> groups) {
+        String formula = "COUNTIF(" + column + ",\"" + word + "\")";
+        return List.of(text(label + word), derivedWhole(formula, groups.rows(word)));
     }
 
     private List<TableCell> certificates(SchemeName scheme, boolean held) {

@@ -61,11 +61,6 @@ public record Table(
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
     }
 
-    /** The number of rows in which a column shows the word. */
-    public long count(String key, String word) {
-        return rows.stream().filter(row -> value(row, key).shown().equals(word)).count();
-    }
-
     /** The same table with other sentences before the figures. */
     public Table withNotes(List<String> sentences) {
         return new Table(name, title, sentences, columns, rows, footers);

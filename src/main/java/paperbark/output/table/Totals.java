@@ -51,8 +51,11 @@ final class Totals {
     private static Map<String, BigDecimal> sums(Table table, Set<String> keys) {
         Map<String, BigDecimal> sums = new HashMap<>();
         keys.forEach(key -> sums.put(key, BigDecimal.ZERO));
+        Map<String, Integer> columns = new HashMap<>();
+        keys.forEach(key -> columns.put(key, table.column(key)));
         for (List<TableCell> row : table.rows()) {
-            keys.forEach(key -> sums.merge(key, table.value(row, key).amount(), BigDecimal::add));
+            columns.forEach(
+                    (key, at) -> sums.merge(key, row.get(at).value().amount(), BigDecimal::add));
         }
         return sums;
     }

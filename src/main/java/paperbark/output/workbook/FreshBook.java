@@ -10,7 +10,7 @@ final class FreshBook {
     private FreshBook() {}
 
     static XSSFWorkbook make() {
-        XSSFWorkbook workbook = new XSSFWorkbook();
+        XSSFWorkbook workbook = new XSSFWorkbook(QuickStrings.factory());
         workbook.getProperties()
                 .getCoreProperties()
                 .setCreated(Optional.of(Date.from(Instant.EPOCH)));

@@ -3,6 +3,8 @@ package paperbark.output.form;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -10,6 +12,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.finding.Severity;
+import paperbark.output.CaseFile;
+import paperbark.output.CaseFiles;
 import paperbark.output.PaperKind;
 import paperbark.value.SchemeName;
 
@@ -53,6 +57,20 @@ class MappingTest {
                                     .isEqualTo(new Place.InRule("forms/theirs.csv", 2));
                             assertThat(f.remedy()).contains("\"Owner\"");
                         });
+    }
+
+    @Test
+    void everyJobIsToldOfItAndHasItsOwnValue() {
+        Filling.of(folder, oneField(), "field,value", "Owner,${job.owner.name}", "Owners,x");
+        Forms forms = new Forms(Optional.of(folder));
+        for (String name : List.of("Ada One", "Bea Two")) {
+            CaseFile job = Filling.wanting(CaseFiles.withOwner(CaseFiles.installedSolar(), name));
+            Forms.Filled filled = forms.fill(job);
+            assertThat(Filling.text(filled.papers().get(0).pdf())).contains(name);
+            assertThat(filled.caseFile().findings())
+                    .filteredOn(f -> f.code() == FindingCode.FORM_FIELD_MISSING)
+                    .hasSize(1);
+        }
     }
 
     @Test

@@ -47,7 +47,7 @@ class HostileValuesTest {
     }
 
     private static List<Integer> elements(CaseFile caseFile) {
-        PaperWriter writer = new PaperWriter(ENGINE, ENGINE, caseFile, Logo.NONE);
+        PaperWriter writer = new PaperWriter(ENGINE, ENGINE, caseFile, Logo.NONE, Optional.empty());
         return caseFile.papers().stream()
                 .map((Paper p) -> writer.write(p))
                 .map(m -> m.content().getElementsByTagName("*").getLength())

@@ -137,7 +137,8 @@ class LogoTest {
         TemplateEngine engine = new TemplateEngine(Optional.of(folder));
         Logo logo = Logo.of(Optional.of(folder.toRealPath()), paperbark.output.RunLimit.USUAL);
         PaperMarkup markup =
-                new PaperWriter(engine, engine, TWO_PAPERS, logo).write(TWO_PAPERS.papers().get(0));
+                new PaperWriter(engine, engine, TWO_PAPERS, logo, Optional.empty())
+                        .write(TWO_PAPERS.papers().get(0));
 
         Element image = (Element) markup.running().getElementsByTagName("img").item(0);
         assertThat(image.getAttribute("alt")).isEqualTo(TWO_PAPERS.firm().name());

@@ -30,7 +30,7 @@ public final class MarkupDump {
     public static Path write(CaseFile job, Path file) throws IOException {
         TemplateEngine shipped = new TemplateEngine(Optional.empty());
         Logo logo = Logo.of(Optional.empty(), RunLimit.USUAL);
-        PaperWriter writer = new PaperWriter(shipped, shipped, job, logo);
+        PaperWriter writer = new PaperWriter(shipped, shipped, job, logo, Optional.empty());
         List<PaperMarkup> papers =
                 job.papers().stream().filter(Paper::isPrinted).map(writer::write).toList();
         StyleSheet sheet =

@@ -126,7 +126,7 @@ class PaperFactsTest {
 
     /** The text of each paper. The writer is the same for all, since it reads the case once. */
     private static Map<Paper, String> texts(CaseFile file) {
-        PaperWriter writer = new PaperWriter(ENGINE, ENGINE, file, NO_LOGO);
+        PaperWriter writer = new PaperWriter(ENGINE, ENGINE, file, NO_LOGO, Optional.empty());
         Map<Paper, String> texts = new HashMap<>();
         VARIANTS.forEach(
                 (kind, variants) ->

@@ -3,10 +3,8 @@ package paperbark.output.paper;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -91,31 +89,42 @@ class RedrawingTest {
         shown(sheet, "Ann Dunlin");
         shown(sheet, "Bea Plover");
         List<Sketch> sketches = shown(sheet, "Cem Martin");
-        PaperShape shape = shapeOf(400);
+        ReadyPaper one = new ReadyPaper(1, sketches.get(0), List.of(), List.of());
+        ReadyPaper other = new ReadyPaper(1, sketches.get(1), List.of(), List.of());
         PaperMemory memory = new PaperMemory();
 
-        memory.learn("stc/default.ftlh", shape, sketches.get(0));
+        memory.compare("stc/default.ftlh", one, one);
         assertThat(memory.draws("stc/default.ftlh")).isFalse();
-        memory.learn("stc/default.ftlh", shape, sketches.get(1));
+        memory.compare("stc/default.ftlh", one, other);
 
         assertThat(memory.draws("stc/default.ftlh")).isTrue();
-        assertThat(memory.proven("stc/default.ftlh", shape)).isEmpty();
         assertThat(memory.draws("veec/default.ftlh")).isFalse();
     }
 
-    private static PaperShape shapeOf(int runs) {
-        List<PaperShape.Run> all = new ArrayList<>();
-        for (int i = 0; i < runs; i++) {
-            all.add(new PaperShape.Run("word", i, i));
-        }
-        return new PaperShape(new PaperShape.Key(new int[] {runs}, ""), all, Set.of());
+    @Test
+    void comparesBoxesToWriteInToo() throws IOException {
+        StyleSheet sheet = StyleSheet.of(ENGINE.source(Packs.STYLE).orElseThrow());
+        shown(sheet, "Ann Dunlin");
+        shown(sheet, "Bea Plover");
+        Sketch sketch = shown(sheet, "Cem Martin").get(0);
+        SignBox box = new SignBox(1, "Owner", "Signature", 10, 10, 10, 10);
+
+        assertThat(
+                        new ReadyPaper(1, sketch, List.of(box), List.of())
+                                .isSame(new ReadyPaper(1, sketch, List.of(), List.of())))
+                .isFalse();
     }
 
     /** Lays out a job's papers, and gives those that were not drawn. */
     private static List<Sketch> shown(StyleSheet sheet, String owner) throws IOException {
         CaseFile job = CaseFiles.withOwner(CaseFiles.installedSolar(), owner);
         PaperWriter writer =
-                new PaperWriter(ENGINE, ENGINE, job, Logo.of(Optional.empty(), RunLimit.USUAL));
+                new PaperWriter(
+                        ENGINE,
+                        ENGINE,
+                        job,
+                        Logo.of(Optional.empty(), RunLimit.USUAL),
+                        sheet.drawn());
         List<PaperMarkup> papers =
                 job.papers().stream()
                         .filter(Paper::isPrinted)
