@@ -3,7 +3,9 @@ package paperbark.output.pdf;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -66,15 +68,12 @@ public final class PageFrame {
             return Optional.empty();
         }
         own.subList(before, before + within).clear();
-        List<Source> strings = new ArrayList<>();
+        List<Source> strings = sources(own, values);
+        int next = 0;
         for (Op step : steps) {
-            if (step instanceof Op.Text text) {
-                PaperPart.Drawn string = own.get(strings.size());
-                Optional<Source> source = source(string.words().text(), values);
-                if (source.isEmpty() || !SketchReader.says(text, string)) {
-                    return Optional.empty();
-                }
-                strings.add(source.get());
+            if (step instanceof Op.Text text
+                    && (strings.isEmpty() || !SketchReader.says(text, own.get(next++)))) {
+                return Optional.empty();
             }
         }
         return Optional.of(new PageFrame(steps, strings));
@@ -84,15 +83,27 @@ public final class PageFrame {
         return (int) steps.stream().filter(Op.Text.class::isInstance).count();
     }
 
-    private static Optional<Source> source(String text, List<String> values) {
-        int[] equal =
-                IntStream.range(0, values.size()).filter(i -> values.get(i).equals(text)).toArray();
-        if (equal.length == 1) {
-            return Optional.of(new Source(equal[0], text));
+    /** What each string shows; none where one of them cannot be told. */
+    private static List<Source> sources(List<PaperPart.Drawn> strings, List<String> values) {
+        Map<String, Integer> seen = new HashMap<>();
+        List<Source> sources = new ArrayList<>();
+        for (PaperPart.Drawn string : strings) {
+            String text = string.words().text();
+            int[] equal =
+                    IntStream.range(0, values.size())
+                            .filter(i -> values.get(i).equals(text))
+                            .toArray();
+            // Of the same values, such as the last page of as many, each stands once, in order.
+            int turn = seen.merge(text, 1, Integer::sum) - 1;
+            if (turn < equal.length) {
+                sources.add(new Source(equal[turn], text));
+            } else if (equal.length > 0 || text.chars().anyMatch(c -> isDigit((char) c))) {
+                return List.of();
+            } else {
+                sources.add(new Source(FIXED, text));
+            }
         }
-        return text.chars().anyMatch(c -> isDigit((char) c))
-                ? Optional.empty()
-                : Optional.of(new Source(FIXED, text));
+        return sources;
     }
 
     /** The steps with other values; adds the glyphs that they show. */
