@@ -72,8 +72,10 @@ final class Face {
     byte[] glyphs(String text) {
         byte[] glyphs = new byte[2 * text.codePointCount(0, text.length())];
         int at = 0;
-        for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
-            int glyph = glyph(text.codePointAt(i));
+        for (int i = 0; i < text.length(); ) {
+            int letter = text.codePointAt(i);
+            int glyph = glyph(letter);
+            i += Character.charCount(letter);
             glyphs[at++] = (byte) (glyph >> 8);
             glyphs[at++] = (byte) glyph;
         }
@@ -97,7 +99,7 @@ final class Face {
 
     /** Whether it has a glyph for each letter of a text. */
     boolean hasAll(String text) {
-        for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
+        for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
             if (glyph(text.codePointAt(i)) == 0) {
                 return false;
             }

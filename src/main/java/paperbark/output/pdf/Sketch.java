@@ -84,25 +84,17 @@ public final class Sketch {
                 boolean kept = before.run() == PaperPart.KEPT;
                 Words own = kept ? before.words() : words.get(before.run());
                 strings.add(new PaperPart.Drawn(before.run(), own));
-                steps.add(said(text, own, page.left(), shown));
+                Op.Text said =
+                        own.equals(before.words())
+                                ? text
+                                : text.with(own.text(), page.left() + own.x() * Unit.OF_THE_LAYOUT);
+                shown.add(said.face(), said.glyphs());
+                steps.add(said);
             } else {
                 steps.add(step);
             }
         }
         return new Page(steps, strings, page.left(), page.contents());
-    }
-
-    private static Op.Text said(Op.Text text, Words words, long left, Glyphs shown) {
-        byte[] glyphs = Faces.shared().get(text.face()).glyphs(words.text());
-        shown.add(text.face(), glyphs);
-        return new Op.Text(
-                text.colour(),
-                text.face(),
-                text.size(),
-                text.slant(),
-                left + words.x() * Unit.OF_THE_LAYOUT,
-                text.y(),
-                shown(glyphs));
     }
 
     /** Glyphs as the steps of a page show them. */
