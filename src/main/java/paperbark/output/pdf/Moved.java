@@ -88,7 +88,7 @@ final class Moved implements Moving.Numbers {
 
     private static ByteBuffer digest(byte[] says, byte[] body) {
         try {
-            MessageDigest digest = MessageDigest.getInstance("MD5");
+            MessageDigest digest = MessageDigest.getInstance("SHA-256");
             digest.update(says);
             return ByteBuffer.wrap(digest.digest(body));
         } catch (NoSuchAlgorithmException e) {

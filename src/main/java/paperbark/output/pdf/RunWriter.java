@@ -166,7 +166,8 @@ public final class RunWriter {
             parts.add(new Ref(moved.of(top)));
         }
         Buffer text = new Buffer();
-        for (int element = 1; element <= pack.parts()[0]; element++) {
+        int count = pack.parts()[0];
+        for (int element = 1; element <= count; element++) {
             if (!tops.contains(element)) {
                 moved.take(element, text);
             }
