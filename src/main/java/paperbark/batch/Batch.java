@@ -98,8 +98,8 @@ public final class Batch {
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
-            staging.write(PageMap.FILE, PageMap.of(folder.id(), packs).toJson());
-            BatchView view = SharedPapers.write(papers, packs, inputs, request, staging, books);
+            BatchView view =
+                    new SharedPapers(papers, inputs, request, staging).write(packs, books, threads);
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
             FaultPoint.MANIFEST.reach();

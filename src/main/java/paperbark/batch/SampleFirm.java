@@ -10,7 +10,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.SortedMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -49,15 +48,13 @@ public final class SampleFirm {
 
     private static FirmTables read() {
         try {
-            SortedMap<String, byte[]> files = Shipped.below(Shipped.SAMPLES);
-            return FirmTablesReader.of(
-                            TableGuide.all().stream()
-                                    .map(TableGuide::name)
-                                    .filter(n -> files.containsKey(TABLES + n + ".csv"))
-                                    .map(n -> TableRows.ofCsv(n, files.get(TABLES + n + ".csv")))
-                                    .toList())
-                    .result()
-                    .orElseThrow();
+            List<TableRows> tables = new ArrayList<>();
+            for (TableGuide table : TableGuide.all()) {
+                Shipped.one(Shipped.SAMPLES, TABLES + table.name() + ".csv")
+                        .map(csv -> TableRows.ofCsv(table.name(), csv))
+                        .ifPresent(tables::add);
+            }
+            return FirmTablesReader.of(tables).result().orElseThrow();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

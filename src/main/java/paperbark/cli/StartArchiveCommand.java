@@ -3,10 +3,7 @@ package paperbark.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Writer;
-import java.nio.charset.StandardCharsets;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
@@ -24,7 +21,6 @@ import picocli.CommandLine.Option;
         mixinStandardHelpOptions = true)
 final class StartArchiveCommand implements Callable<Integer> {
     private static final String WALK = "--walk";
-    private static final String ONE_JOB = "one-job.csv";
 
     // Each loads what others of its kind need too.
     private static final List<List<String>> COMMANDS =
@@ -33,7 +29,13 @@ final class StartArchiveCommand implements Callable<Integer> {
                     List.of("rules"),
                     List.of("check", Shipped.REGISTER, "--as-of", "2026-11-23"),
                     List.of("ledger-new", "walk.db"),
-                    List.of("prepare", ONE_JOB, "--as-of", "2026-11-23", "--ledger", "walk.db"),
+                    List.of(
+                            "prepare",
+                            Shipped.REGISTER,
+                            "--as-of",
+                            "2026-11-23",
+                            "--ledger",
+                            "walk.db"),
                     List.of("owed", "--ledger", "walk.db"));
 
     private final Main.World world;
@@ -101,14 +103,6 @@ final class StartArchiveCommand implements Callable<Integer> {
     }
 
     private static void make(StartArchive archive) throws IOException {
-        Map<String, byte[]> files = new HashMap<>(Shipped.below(Shipped.SAMPLES));
-        files.put(
-                ONE_JOB,
-                """
-                Job,Owner,Site street,Site suburb,Site state,Site postcode,Maker,Model,Stage,Claim STCs
-                T-1,Ada Amberwood,4 Teaspoon Lane,Ballan,VIC,3342,Dunlin,D270-A,booked,yes
-                """
-                        .getBytes(StandardCharsets.UTF_8));
-        archive.make(files, List.of("start-archive", WALK));
+        archive.make(Shipped.below(Shipped.SAMPLES), List.of("start-archive", WALK));
     }
 }

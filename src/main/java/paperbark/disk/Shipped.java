@@ -1,6 +1,7 @@
 package paperbark.disk;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.JarURLConnection;
 import java.net.URISyntaxException;
 import java.net.URL;
@@ -12,6 +13,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -54,7 +56,14 @@ public final class Shipped {
         }
     }
 
-    /** The same in a folder for temporary files, which the caller deletes. */
+    /** One file below a folder, without looking at the others; empty where there is none. */
+    public static Optional<byte[]> one(String folder, String file) throws IOException {
+        try (InputStream in = Shipped.class.getResourceAsStream("/" + folder + "/" + file)) {
+            return in == null ? Optional.empty() : Optional.of(in.readAllBytes());
+        }
+    }
+
+    /** All files in a folder for temporary files, which the caller deletes. */
     public static Path unpacked(String folder) throws IOException {
         Path unpacked = Files.createTempDirectory("paperbark-" + folder);
         for (Map.Entry<String, byte[]> file : below(folder).entrySet()) {

@@ -39,7 +39,7 @@ public record StartArchive(Path file, String jar) {
     }
 
     /**
-     * Makes it anew: another process walks through the program and notes what it needed.
+     * Makes it anew of what a walk through the program needs.
      *
      * @param files what the walk finds in its folder, by name
      * @param walk the words that the program is started with for it
@@ -55,7 +55,7 @@ public record StartArchive(Path file, String jar) {
                 Files.write(to, each.getValue());
             }
             Files.deleteIfExists(part);
-            run(folder, part, walk);
+            write(folder, part, walk);
             Files.deleteIfExists(note());
             Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
             Files.writeString(note(), fits());
@@ -65,14 +65,31 @@ public record StartArchive(Path file, String jar) {
         }
     }
 
-    private void run(Path folder, Path part, List<String> walk) throws IOException {
+    /**
+     * Two processes: the first walks through the program and notes the classes, the second writes
+     * them. An archive written at the end of a walk would lack what libraries for old versions of
+     * Java bring, the reader of the command line among them.
+     */
+    private void write(Path folder, Path part, List<String> walk) throws IOException {
+        Path classes = folder.resolve("classes");
+        List<String> noting =
+                new ArrayList<>(List.of("-XX:+UseSerialGC", "-XX:DumpLoadedClassList=" + classes));
+        noting.addAll(List.of("-Djava.awt.headless=true", "-jar", jar));
+        noting.addAll(walk);
+        run(folder, noting, classes);
+        // Only this collector's memory can be archived; others can read it.
+        List<String> writing = new ArrayList<>(List.of("-XX:+UseG1GC", "-Xshare:dump"));
+        writing.add("-XX:SharedClassListFile=" + classes);
+        writing.add("-XX:SharedArchiveFile=" + part);
+        writing.addAll(List.of("-jar", jar));
+        run(folder, writing, part);
+    }
+
+    private static void run(Path folder, List<String> words, Path made) throws IOException {
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-        command.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xlog:disable"));
-        command.add("-XX:ArchiveClassesAtExit=" + part);
-        command.add("-Djava.awt.headless=true");
-        command.addAll(List.of("-jar", jar));
-        command.addAll(walk);
+        command.addAll(List.of("-XX:TieredStopAtLevel=1", "-Xlog:disable"));
+        command.addAll(words);
         Process process =
                 new ProcessBuilder(command)
                         .directory(folder.toFile())
@@ -83,7 +100,7 @@ public record StartArchive(Path file, String jar) {
         Runtime.getRuntime().addShutdownHook(atTheEnd);
         try {
             boolean ended = process.waitFor(LONGEST_MINUTES, TimeUnit.MINUTES);
-            if (!ended || process.exitValue() != 0 || !Files.exists(part)) {
+            if (!ended || process.exitValue() != 0 || !Files.exists(made)) {
                 throw new IOException(
                         "The archive for faster starts could not be made: "
                                 + Files.readString(folder.resolve("said")));

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * What a whole process and those that it started took.
@@ -16,9 +17,6 @@ import java.util.function.Function;
  * @param megabytes the most memory that it had at one time
  */
 record TimedProcess(double wall, double processor, double megabytes) {
-    /** What the launcher tells Java for a short register: compile once and quickly. */
-    static final String QUICKLY = "-XX:TieredStopAtLevel=1 -XX:+UseSerialGC";
-
     // The sample week has jobs that are held, which the exit code tells.
     private static final int STOPS_FOUND = 10;
     private static final Path TIME = Path.of("/usr/bin/time");
@@ -73,16 +71,16 @@ record TimedProcess(double wall, double processor, double megabytes) {
         return sorted.get(sorted.size() / 2);
     }
 
-    /**
-     * The words of the shell that prepare a register with this program, quickly compiled or not.
-     */
-    static String prepare(String options, Path register, Path out) {
-        return "java %s -cp '%s' paperbark.cli.Main prepare %s --as-of 2026-11-23 --tables %s --out %s"
-                .formatted(
-                        options,
-                        System.getProperty("java.class.path"),
-                        register,
-                        SampleWeek.TABLES,
-                        out);
+    /** The words of the shell that prepare a register as people do, by the packaged launcher. */
+    static String prepare(String options, Path register, Path out) throws IOException {
+        try (Stream<Path> packaged = Files.list(Path.of("target"))) {
+            Path launcher =
+                    packaged.map(folder -> folder.resolve("paperbark"))
+                            .filter(file -> Files.isRegularFile(file) && Files.isExecutable(file))
+                            .findFirst()
+                            .orElseThrow();
+            return "PAPERBARK_JAVA_OPTIONS='%s' %s prepare %s --as-of 2026-11-23 --tables %s --out %s"
+                    .formatted(options, launcher, register, SampleWeek.TABLES, out);
+        }
     }
 }

@@ -36,6 +36,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import paperbark.ledger.Proof;
 
 /**
  * Registers that can be read and not, or hardly, be copied: two jobs of the sample week, the second
@@ -170,6 +171,29 @@ class UncopiableRegistersTest {
         assertThat(batch.resolve("summary.xlsx")).isRegularFile();
         assertThat(batch.resolve("register-checked.xlsx")).isRegularFile();
         assertThat(Files.readString(batch.resolve("index.html"))).contains("side-file-lacking");
+    }
+
+    @Test
+    void whatIsBegunBesideACopyThatLacksSomethingTellsOfItAsIfItWasBegunAfter() throws IOException {
+        Arguments harmed = xlsx("damaged docProps", "docProps/app.xml", t -> "<Other/>");
+        Path register = Files.write(folder.resolve("week.xlsx"), (byte[]) harmed.get()[2]);
+        Path alone = prepared(register, 1);
+        Path beside = prepared(register, 3);
+        try (Stream<Path> files = Files.walk(alone)) {
+            assertThat(files.filter(Files::isRegularFile).toList())
+                    .hasSizeGreaterThan(8)
+                    .allSatisfy(
+                            file ->
+                                    assertThat(beside.resolve(alone.relativize(file)))
+                                            .hasSameBinaryContentAs(file));
+        }
+    }
+
+    private Path prepared(Path register, int threads) throws IOException {
+        return new Batch((w, done, of) -> {}, new Proof(), threads)
+                .prepare(SampleWeek.request(register, folder.resolve("by-" + threads)))
+                .published()
+                .orElseThrow();
     }
 
     private static Arguments xlsx(String what, String part, UnaryOperator<String> harm)

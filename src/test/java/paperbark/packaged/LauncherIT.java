@@ -142,11 +142,9 @@ class LauncherIT {
                 Map.of("PAPERBARK_JAVA_OPTIONS", "-Xlog:class+load=info:file=" + loaded),
                 "rules");
         assertThat(Files.readAllLines(loaded))
-                .anyMatch(l -> l.endsWith("paperbark.cli.Main source: shared objects file (top)"))
-                .anyMatch(
-                        l ->
-                                l.endsWith(
-                                        "paperbark.rules.Rulebook source: shared objects file (top)"));
+                .anyMatch(l -> l.endsWith("paperbark.cli.Main source: shared objects file"))
+                .anyMatch(l -> l.endsWith("picocli.CommandLine source: shared objects file"))
+                .anyMatch(l -> l.endsWith("paperbark.rules.Rulebook source: shared objects file"));
 
         assertThat(folder.resolve("office/manual/starting.html")).isRegularFile();
         Path stop =

@@ -123,7 +123,8 @@ class PackageIT {
     @Test
     void bothLaunchersGiveJavaTheSameWords() throws IOException {
         String[] words = {
-            "-XX:TieredStopAtLevel=1 -XX:+UseSerialGC",
+            "-XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Dsun.reflect.inflationThreshold=2147483647",
+            "-Xms384m -Xmn200m",
             "-Xshare:auto -Xlog:disable -Xlog:all=error:stderr",
             "-Dpaperbark.home=",
             "-Dpaperbark.launcher="

@@ -21,13 +21,34 @@ final class Boxes {
                     .thenComparingLong(Op.Area::bottom)
                     .thenComparingLong(Op.Area::top);
 
+    // From here on whole numbers save more than setting their unit costs.
+    private static final int MANY = 3;
+
     private Boxes() {}
 
     /** Fills the rectangles. */
     static void fill(List<Op.Area> areas, Buffer out) {
-        for (List<Op.Area> turn : turns(areas)) {
-            columns(rows(turn)).forEach(area -> fill(area, out));
+        List<Op.Area> joined = new ArrayList<>();
+        turns(areas).forEach(turn -> joined.addAll(columns(rows(turn))));
+        if (joined.size() < MANY || !joined.stream().allMatch(Boxes::isWhole)) {
+            joined.forEach(area -> fill(area, out));
+            return;
         }
+        out.text("q\n" + Unit.SCALE + " 0 0 " + Unit.SCALE + " 0 0 cm\n");
+        for (Op.Area area : joined) {
+            out.layout(area.left()).write(' ');
+            out.layout(area.bottom()).write(' ');
+            out.layout(area.right() - area.left()).write(' ');
+            out.layout(area.top() - area.bottom()).text(" re\nf\n");
+        }
+        out.text("Q\n");
+    }
+
+    private static boolean isWhole(Op.Area area) {
+        return Unit.isWhole(area.left())
+                && Unit.isWhole(area.bottom())
+                && Unit.isWhole(area.right())
+                && Unit.isWhole(area.top());
     }
 
     /** Fills a rectangle alone: some readers draw one sharper than several together. */

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 /** Bytes of a document as they grow. */
 final class Buffer extends ByteArrayOutputStream {
     private static final long UNITS = 10_000;
+    private static final long HUNDREDTHS = 100;
 
     Buffer() {
         this(1024);
@@ -30,8 +31,20 @@ final class Buffer extends ByteArrayOutputStream {
 
     /** Adds a length, given in {@link Unit}s, in points and as short as it can be written. */
     Buffer length(long value) {
-        long whole = Math.abs(value) / UNITS;
-        long part = Math.abs(value) % UNITS;
+        return decimal(value, UNITS);
+    }
+
+    /** Adds a length in the unit of the layout, to a hundredth of it. */
+    Buffer layout(long value) {
+        return Unit.isWhole(value)
+                ? number(value / Unit.OF_THE_LAYOUT)
+                : decimal(Math.round(value * HUNDREDTHS / (double) Unit.OF_THE_LAYOUT), HUNDREDTHS);
+    }
+
+    /** Adds a number of parts, of which a power of ten make one, as short as it can be written. */
+    private Buffer decimal(long value, long one) {
+        long whole = Math.abs(value) / one;
+        long part = Math.abs(value) % one;
         if (value < 0) {
             write('-');
         }
@@ -41,28 +54,37 @@ final class Buffer extends ByteArrayOutputStream {
         if (part > 0) {
             write('.');
         }
-        for (long unit = UNITS / 10; part > 0; unit /= 10) {
+        for (long unit = one / 10; part > 0; unit /= 10) {
             write((int) ('0' + part / unit));
             part %= unit;
         }
         return this;
     }
 
-    /** Adds bytes as a string in brackets. */
-    Buffer string(byte[] bytes) {
+    /** Adds glyph numbers, two bytes each, as a string in brackets that names them. */
+    Buffer string(byte[] glyphs) {
         write('(');
-        for (byte b : bytes) {
-            if (b == '\r') {
-                text("\\r");
-                continue;
+        for (int i = 0; i + 1 < glyphs.length; i += 2) {
+            int glyph = (glyphs[i] & 0xFF) << 8 | glyphs[i + 1] & 0xFF;
+            int code = Codes.of(glyph);
+            if (!Codes.isLetter(glyph)) {
+                escaped(code >> 8);
             }
-            if (b == '(' || b == ')' || b == '\\') {
-                write('\\');
-            }
-            write(b);
+            escaped(code & 0xFF);
         }
         write(')');
         return this;
+    }
+
+    private void escaped(int letter) {
+        if (letter == '\r') {
+            text("\\r");
+            return;
+        }
+        if (letter == '(' || letter == ')' || letter == '\\') {
+            write('\\');
+        }
+        write(letter);
     }
 
     /** Adds bytes as a string of hexadecimal digits. */

@@ -17,7 +17,6 @@ import org.apache.pdfbox.cos.COSFloat;
 import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSStream;
-import org.apache.pdfbox.cos.COSString;
 
 /**
  * A style of the typeface as a document carries it: only the glyphs that it shows, each under its
@@ -59,6 +58,21 @@ final class Face {
         return glyphs;
     }
 
+    /** The name of the style. */
+    String name() throws IOException {
+        return font.getName();
+    }
+
+    /**
+     * Whether a glyph stands for a letter and is so many thousandths of its size wide.
+     *
+     * @param words the letter; empty if it stands for none
+     */
+    boolean shows(int glyph, String words, int width) throws IOException {
+        boolean meant = words.isEmpty() ? letter(glyph) == 0 : glyph(words.codePointAt(0)) == glyph;
+        return meant && width == thousandths(font.getAdvanceWidth(glyph));
+    }
+
     /** Whether it has a glyph for each letter of a text. */
     boolean hasAll(String text) {
         for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
@@ -73,18 +87,18 @@ final class Face {
         return letter < NEAR ? near[letter] : letters.getGlyphId(letter);
     }
 
-    /** The font as a dictionary of a document that shows these glyphs. */
-    COSDictionary font(BitSet glyphs) throws IOException {
-        String name = tag(glyphs) + "+" + font.getName();
-        COSDictionary system = new COSDictionary();
-        system.setItem(COSName.REGISTRY, new COSString("Adobe"));
-        system.setItem(COSName.ORDERING, new COSString("Identity"));
-        system.setInt(COSName.SUPPLEMENT, 0);
+    /**
+     * The font as a dictionary of a document that shows these glyphs.
+     *
+     * @param encoding what says how pages name them
+     */
+    COSDictionary font(BitSet glyphs, COSStream encoding) throws IOException {
+        String name = tag(glyphs) + "+" + name();
         COSDictionary descendant = new COSDictionary();
         descendant.setItem(COSName.TYPE, COSName.FONT);
         descendant.setItem(COSName.SUBTYPE, COSName.CID_FONT_TYPE2);
         descendant.setName(COSName.BASE_FONT, name);
-        descendant.setItem(COSName.CIDSYSTEMINFO, system);
+        descendant.setItem(COSName.CIDSYSTEMINFO, Codes.system());
         descendant.setItem(COSName.FONT_DESC, descriptor(name, glyphs));
         descendant.setItem(COSName.CID_TO_GID_MAP, COSName.IDENTITY);
         descendant.setItem(COSName.W, widths(glyphs));
@@ -92,7 +106,7 @@ final class Face {
         type0.setItem(COSName.TYPE, COSName.FONT);
         type0.setItem(COSName.SUBTYPE, COSName.TYPE0);
         type0.setName(COSName.BASE_FONT, name);
-        type0.setItem(COSName.ENCODING, COSName.IDENTITY_H);
+        type0.setItem(COSName.ENCODING, encoding);
         COSArray descendants = new COSArray();
         descendants.add(descendant);
         type0.setItem(COSName.DESCENDANT_FONTS, descendants);
@@ -182,17 +196,21 @@ final class Face {
                         "/CIDInit /ProcSet findresource begin 12 dict begin begincmap\n"
                                 + "/CIDSystemInfo<</Registry(Adobe)/Ordering(UCS)/Supplement 0>>def\n"
                                 + "/CMapName/Adobe-Identity-UCS def/CMapType 2 def\n"
-                                + "1 begincodespacerange<0000><FFFF>endcodespacerange\n");
+                                + Codes.SPACE
+                                + "endcodespacerange\n");
         List<String> lines = new ArrayList<>();
         for (int g = glyphs.nextSetBit(0); g >= 0; ) {
             int first = g;
             int letter = letter(first);
-            // A range ends with the last byte of a glyph's number.
-            while (glyphs.get(g + 1) && letter(g + 1) == letter + g + 1 - first && g % 256 < 255) {
+            // A range ends with the last byte of a code.
+            while (glyphs.get(g + 1)
+                    && letter(g + 1) == letter + g + 1 - first
+                    && Codes.isLetter(g + 1) == Codes.isLetter(first)
+                    && Codes.of(g) % 256 < 255) {
                 g++;
             }
             if (letter > 0) {
-                lines.add("<%04X><%04X><%s>\n".formatted(first, g, hex(letter)));
+                lines.add("<%s><%s><%s>\n".formatted(Codes.hex(first), Codes.hex(g), hex(letter)));
             }
             g = glyphs.nextSetBit(g + 1);
         }

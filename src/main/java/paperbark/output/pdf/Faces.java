@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.List;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSStream;
 import paperbark.output.Typeface;
 
 /** The styles of the one typeface, under the same names on every page. */
@@ -51,10 +52,12 @@ final class Faces {
     /** The fonts that show these glyphs, by the names of their styles. */
     COSDictionary fonts(Glyphs glyphs) throws IOException {
         COSDictionary fonts = new COSDictionary();
+        COSStream encoding = Codes.encoding();
         for (int style = 0; style < STYLES; style++) {
             BitSet used = glyphs.of(style);
             if (!used.isEmpty()) {
-                fonts.setItem(COSName.getPDFName(nameOf(style)), faces.get(style).font(used));
+                fonts.setItem(
+                        COSName.getPDFName(nameOf(style)), faces.get(style).font(used, encoding));
             }
         }
         return fonts;

@@ -1,5 +1,7 @@
 package paperbark.output.pdf;
 
+import java.util.List;
+
 /** What is done on a page, one step after another. Lengths are in {@link Unit}s. */
 sealed interface Op {
     /** A part begins. */
@@ -10,6 +12,22 @@ sealed interface Op {
 
     /** A rectangle is filled; the corners are ordered. */
     record Box(String colour, Area area) implements Op {}
+
+    /**
+     * A shape is filled.
+     *
+     * @param steps the operators of its path, each of one letter
+     * @param lengths what they take, across and up in turns
+     */
+    record Shape(String colour, String steps, List<Long> lengths) implements Op {
+        /** The operators that a shape may have. */
+        static final String OPERATORS = "mlch";
+
+        /** How many lengths an operator takes. */
+        static int numbers(char operator) {
+            return operator == 'h' ? 0 : operator == 'c' ? 6 : 2;
+        }
+    }
 
     /**
      * A string is written.

@@ -120,7 +120,13 @@ final class PageOps {
                 path.boxes().forEach(area -> ops.add(new Op.Box(colour, area)));
             } else {
                 Op.Kind kind = strokes ? Op.Kind.DRAWS : Op.Kind.CHANGES;
-                ops.add(new Op.Other(colour, path.text(text, operator), kind));
+                ops.add(
+                        path.shape(text, operator, colour)
+                                .map(Op.class::cast)
+                                .orElseGet(
+                                        () ->
+                                                new Op.Other(
+                                                        colour, path.text(text, operator), kind)));
             }
             path.clear();
             return;

@@ -23,10 +23,14 @@ final class PageText {
     private final Deque<State> kept = new ArrayDeque<>();
     private State state = new State("", -1, 0, List.of());
     private boolean inText;
+    private final TextPlace place = new TextPlace(out);
 
     // Rectangles that are still to be filled.
     private final List<Op.Area> boxes = new ArrayList<>();
     private String boxColour = "";
+
+    // Shapes that are still to be filled; never at the same time as rectangles.
+    private final List<Op.Shape> shapes = new ArrayList<>();
 
     // The parts that are open, the innermost last, and the one that ended but is not closed yet.
     private final List<Part> parts = new ArrayList<>();
@@ -111,7 +115,7 @@ final class PageText {
     }
 
     private void close(Part part) {
-        fillBoxes();
+        fill();
         if (inText && !part.inside) {
             endText();
         }
@@ -129,7 +133,7 @@ final class PageText {
 
     /** Closes everything that is only waiting. */
     private void settle() {
-        fillBoxes();
+        fill();
         closeLingering();
         endText();
     }
@@ -172,7 +176,7 @@ final class PageText {
     }
 
     private void open(Part part) {
-        fillBoxes();
+        fill();
         if (part.allText) {
             beginText();
         } else {
@@ -191,6 +195,7 @@ final class PageText {
         if (!inText) {
             out.text("BT\n");
             inText = true;
+            place.begin();
         }
     }
 
@@ -206,14 +211,21 @@ final class PageText {
         } else if (op instanceof Op.Box box) {
             openParts();
             endText();
-            if (!box.colour().equals(boxColour)) {
-                fillBoxes();
+            if (!box.colour().equals(boxColour) || !shapes.isEmpty()) {
+                fill();
                 boxColour = box.colour();
             }
             boxes.add(box.area());
+        } else if (op instanceof Op.Shape shape) {
+            openParts();
+            endText();
+            if (shapes.isEmpty() || !shapes.get(0).colour().equals(shape.colour())) {
+                fill();
+            }
+            shapes.add(shape);
         } else if (op instanceof Op.Text text) {
             openParts();
-            fillBoxes();
+            fill();
             text(text);
         } else {
             other((Op.Other) op);
@@ -228,7 +240,7 @@ final class PageText {
             return;
         }
         openParts();
-        fillBoxes();
+        fill();
         endText();
         colour(op.colour());
         if (op.kind() == Op.Kind.DRAWS) {
@@ -252,7 +264,12 @@ final class PageText {
         }
     }
 
-    private void fillBoxes() {
+    private void fill() {
+        if (!shapes.isEmpty()) {
+            colour(shapes.get(0).colour());
+            Shapes.fill(shapes, out);
+            shapes.clear();
+        }
         if (!boxes.isEmpty()) {
             colour(boxColour);
             Boxes.fill(boxes, out);
@@ -264,14 +281,10 @@ final class PageText {
         beginText();
         colour(text.colour());
         if (text.face() != state.face() || text.size() != state.size()) {
-            out.text("/").text(Faces.nameOf(text.face())).text(" ");
-            out.length(text.size()).text(" Tf\n");
+            place.font(text);
             state = new State(state.colour(), text.face(), text.size(), state.lines());
         }
-        // Each from the corner of the page: the sum of many moves would not be exact.
-        out.text(text.slant().isEmpty() ? "1 0 0 1 " : text.slant());
-        out.length(text.x()).write(' ');
-        out.length(text.y()).text(" Tm\n");
+        place.move(text);
         out.write(text.shown(), 0, text.shown().length);
     }
 }

@@ -1,7 +1,9 @@
 package paperbark.output.pdf;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /** A path as it is drawn: known as rectangles as long as it is made of nothing else. */
 final class PathSketch {
@@ -109,6 +111,41 @@ final class PathSketch {
             y = count > 1 ? numbers[count - 1] : y;
         } while (!word.equals(operator));
         return out.toByteArray();
+    }
+
+    /**
+     * The path as a shape.
+     *
+     * @param operator that ends it
+     * @return empty if it does more than be filled
+     */
+    Optional<Op.Shape> shape(byte[] content, String operator, String colour) {
+        if (!operator.equals("f") || !clip.isEmpty()) {
+            return Optional.empty();
+        }
+        StringBuilder steps = new StringBuilder();
+        List<Long> lengths = new ArrayList<>();
+        Tokens rest = new Tokens(content, begin, content.length);
+        long[] numbers = new long[8];
+        while (true) {
+            int count = 0;
+            while (rest.isNumber()) {
+                numbers[count++] = Unit.of(rest.real());
+            }
+            String word = rest.word();
+            if (word.equals(operator)) {
+                return Optional.of(new Op.Shape(colour, steps.toString(), List.copyOf(lengths)));
+            }
+            if (word.length() != 1 || Op.Shape.OPERATORS.indexOf(word.charAt(0)) < 0) {
+                return Optional.empty();
+            }
+            if (word.equals("c")) {
+                round(numbers, 0, lengths.get(lengths.size() - 2));
+                round(numbers, 1, lengths.get(lengths.size() - 1));
+            }
+            Arrays.stream(numbers, 0, count).forEach(lengths::add);
+            steps.append(word);
+        }
     }
 
     /**

@@ -47,7 +47,7 @@ public final class RunWriter {
     public RunWriter(OutputStream out) throws IOException {
         file = new DocumentWriter(out);
         pagesNumber = file.reserve(5);
-        fontNumbers = file.reserve(Faces.STYLES);
+        fontNumbers = file.reserve(2 * Faces.STYLES);
         fontsNumber = pagesNumber + 1;
         rootNumber = pagesNumber + 2;
         allNumber = pagesNumber + 3;
@@ -134,9 +134,17 @@ public final class RunWriter {
             if (font instanceof COSDictionary type0) {
                 COSArray below = (COSArray) pack.object(type0.getItem(COSName.DESCENDANT_FONTS));
                 COSDictionary descendant = (COSDictionary) pack.object(below.get(0));
+                if (below.get(0) instanceof Ref ref) {
+                    moved.replace(ref.number(), outlines(style));
+                }
                 used.add(style, Face.glyphs((COSArray) pack.object(descendant.getItem(COSName.W))));
             }
         }
+    }
+
+    /** The number of the outlines of a style. */
+    private int outlines(int style) {
+        return fontNumbers + Faces.STYLES + style;
     }
 
     private void elements(PackReader pack, COSDictionary theirRoot, String title, Moved moved)
@@ -350,6 +358,8 @@ public final class RunWriter {
             COSDictionary font = fonts.getCOSDictionary(COSName.getPDFName(Faces.nameOf(style)));
             if (font != null) {
                 writer.number(font, fontNumbers + style);
+                COSArray below = font.getCOSArray(COSName.DESCENDANT_FONTS);
+                writer.number((COSDictionary) below.getObject(0), outlines(style));
             }
         }
         writer.number(root, rootNumber);

@@ -86,10 +86,15 @@ public final class SlimPages {
             tree.place(papers, pages);
         }
         Glyphs used = new Glyphs();
+        AlikeFonts alike = new AlikeFonts(used);
+        // Whoever fills fields in needs letters that nothing shows yet.
+        boolean fillable = document.getDocumentCatalog().getAcroForm(null) != null;
         Map<COSDictionary, List<Op>> steps = new LinkedHashMap<>();
         for (PDPage page : document.getPages()) {
             if (has(page)) {
                 steps.put(page.getCOSObject(), read(page.getCOSObject(), styles, used));
+            } else if (!fillable) {
+                alike.find(page.getCOSObject());
             }
         }
         papers.forEach(paper -> show(paper, paper.of(pages), steps, used));
@@ -99,14 +104,17 @@ public final class SlimPages {
         COSDictionary shared = new COSDictionary();
         shared.setItem(COSName.FONT, fonts);
         Map<COSDictionary, int[]> numbers = new IdentityHashMap<>();
+        RunningHeads heads = new RunningHeads(steps.values());
         for (Map.Entry<COSDictionary, List<Op>> page : steps.entrySet()) {
             COSDictionary own = page.getKey();
-            numbers.put(own, slim(own, page.getValue(), tree));
+            numbers.put(own, slim(own, page.getValue(), heads, tree));
             own.setItem(COSName.RESOURCES, resources(own, shared));
+            DeadLinks.drop(own);
         }
         tree.renumber(numbers);
         untieBookmarks();
         fonts.addAll(Faces.shared().fonts(used));
+        alike.share(fonts);
         document.getPages().getCOSObject().setItem(COSName.RESOURCES, shared);
         return sketches;
     }
@@ -158,14 +166,20 @@ public final class SlimPages {
         return new PageOps(content(page), faces, marks, used).read();
     }
 
-    private int[] slim(COSDictionary page, List<Op> steps, TagTree tree) throws IOException {
-        PageText text = new PageText(steps, (a, b) -> tree.follows(page, a, b), contents(steps));
+    private int[] slim(COSDictionary page, List<Op> steps, RunningHeads heads, TagTree tree)
+            throws IOException {
+        Optional<COSStream> head = heads.of(steps);
+        List<Op> own = head.isEmpty() ? steps : heads.rest(steps);
+        PageText text = new PageText(own, (a, b) -> tree.follows(page, a, b), contents(own));
         byte[] body = text.write();
         Buffer all = new Buffer();
         byte[] last = behind.getOrDefault(page, NOTHING);
         all.write(body, 0, body.length);
         all.write(last, 0, last.length);
-        page.setItem(COSName.CONTENTS, Streams.of(all.toByteArray()));
+        COSStream content = Streams.of(all.toByteArray());
+        page.setItem(
+                COSName.CONTENTS,
+                head.isEmpty() ? content : new COSArray(List.of(head.get(), content)));
         return text.numbers();
     }
 

@@ -6,6 +6,7 @@ import java.util.Deque;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
@@ -19,7 +20,7 @@ import org.apache.pdfbox.cos.COSObject;
  * left finds its content by new numbers.
  */
 final class TagTree {
-    private static final Set<String> EMPTY_GROUPS = Set.of("THead", "TFoot", "Span", "Div");
+    private static final Set<String> EMPTY = Set.of("THead", "TFoot", "Span", "Div", "Link");
     private static final Set<String> SAYING_NOTHING = Set.of("Span", "Div");
     private static final List<COSName> SAYINGS =
             List.of(
@@ -31,6 +32,8 @@ final class TagTree {
                     COSName.ACTUAL_TEXT,
                     COSName.ID,
                     COSName.C);
+    private static final List<COSName> ORDER =
+            List.of(COSName.P, COSName.PG, COSName.S, COSName.A, COSName.ALT, COSName.K);
     private static final COSName MARKED = COSName.getPDFName("MCR");
 
     private final COSDictionary root;
@@ -127,16 +130,20 @@ final class TagTree {
 
     private void slim(COSDictionary element) {
         element.removeItem(COSName.TYPE);
+        List<COSBase> kids = kids(element);
+        kids.stream().filter(TagTree::isElement).forEach(kid -> slim((COSDictionary) kid));
+        lie(element, kids);
         List<COSBase> left = new ArrayList<>();
-        for (COSBase kid : kids(element)) {
+        for (COSBase kid : kids) {
             if (!isElement(kid)) {
-                left.add(content(kid, element));
+                if (!DeadLinks.isOne(kid)) {
+                    left.add(content(kid, element));
+                }
                 continue;
             }
             COSDictionary below = (COSDictionary) kid;
-            slim(below);
             List<COSBase> theirs = kids(below);
-            if (theirs.isEmpty() && EMPTY_GROUPS.contains(below.getNameAsString(COSName.S))) {
+            if (theirs.isEmpty() && EMPTY.contains(below.getNameAsString(COSName.S))) {
                 continue;
             }
             if (saysNothing(below, element, theirs)) {
@@ -153,7 +160,35 @@ final class TagTree {
             element.removeItem(COSName.PG);
         }
         setKids(element, left);
+        order(element);
         remember(element, left);
+    }
+
+    /** An element lies where it says, or else where the first of its contents lies. */
+    private static void lie(COSDictionary element, List<COSBase> kids) {
+        List<COSBase> pages = kids.stream().flatMap(kid -> page(kid).stream()).toList();
+        if (!pages.isEmpty()
+                && !pages.contains(element.getDictionaryObject(COSName.PG))
+                && kids.stream().noneMatch(COSInteger.class::isInstance)) {
+            element.setItem(COSName.PG, pages.get(0));
+        }
+    }
+
+    /** The page of a content that could as well stand right in the element that holds it. */
+    private static Optional<COSBase> page(COSBase kid) {
+        return kid instanceof COSDictionary part
+                        && (part.containsKey(COSName.MCID) || isElement(part) && isPlain(part))
+                ? Optional.ofNullable(part.getDictionaryObject(COSName.PG))
+                : Optional.empty();
+    }
+
+    /** What neighbours have in common comes first, so that it is said once when deflated. */
+    private static void order(COSDictionary element) {
+        for (COSName name : ORDER) {
+            COSBase value = element.getItem(name);
+            element.removeItem(name);
+            element.setItem(name, value);
+        }
     }
 
     /** The only group of a table's rows, which may stand right in the table. */
@@ -180,8 +215,7 @@ final class TagTree {
      */
     private static boolean saysNothing(
             COSDictionary below, COSDictionary element, List<COSBase> theirs) {
-        if (!SAYING_NOTHING.contains(below.getNameAsString(COSName.S))
-                || SAYINGS.stream().anyMatch(below::containsKey)) {
+        if (!isPlain(below)) {
             return false;
         }
         boolean holdsContent = theirs.stream().anyMatch(kid -> !isElement(kid));
@@ -189,6 +223,11 @@ final class TagTree {
                 || below.getNameAsString(COSName.S).equals("Span")
                         && below.getDictionaryObject(COSName.PG)
                                 == element.getDictionaryObject(COSName.PG);
+    }
+
+    private static boolean isPlain(COSDictionary element) {
+        return SAYING_NOTHING.contains(element.getNameAsString(COSName.S))
+                && SAYINGS.stream().noneMatch(element::containsKey);
     }
 
     private static COSBase moved(COSBase kid, COSDictionary to) {

@@ -84,16 +84,17 @@ class PageTextTest {
         assertThat(
                         slim(
                                 "/Span /C0 BDC\nEMC\n/Span /C1 BDC\n"
-                                        + word.formatted(10)
+                                        + word.formatted(15)
                                         + "EMC\n/Span /C2 BDC\n"
-                                        + word.formatted(20)
-                                        + "EMC\n/Span /C3 BDC\n"
                                         + word.formatted(30)
+                                        + "EMC\n/Span /C3 BDC\n"
+                                        + word.formatted(45)
                                         + "EMC\n"))
                 .isEqualTo(
-                        "BT\n/Span<</MCID 0>>BDC\n0 g\n/F2 9 Tf\n1 0 0 1 10 700 Tm\n(\0A)Tj\n"
-                                + "1 0 0 1 20 700 Tm\n(\0A)Tj\nEMC\n"
-                                + "/Span<</MCID 1>>BDC\n1 0 0 1 30 700 Tm\n(\0A)Tj\nEMC\nET\n");
+                        "BT\n/Span<</MCID 0>>BDC\n0 g\n/F2 240 Tf\n"
+                                + ".0375 0 0 .0375 15 700 Tm\n(^)Tj\n"
+                                + "400 0 Td\n(^)Tj\nEMC\n"
+                                + "/Span<</MCID 1>>BDC\n400 0 Td\n(^)Tj\nEMC\nET\n");
         assertThat(numbers).containsExactly(-1, 0, -1, 1);
         assertThat(used.of(1).get(0x41)).isTrue();
         assertThat(used.of(0).isEmpty()).isTrue();
@@ -104,9 +105,9 @@ class PageTextTest {
         String word = "BT /F7 9 Tf 1 0 0 1 10 700 Tm <0041> Tj ET\n";
         assertThat(slim("/Artifact /H BDC\n" + word + rectangle(0, 0, 9, 1) + word + "EMC\n"))
                 .isEqualTo(
-                        "/Artifact<</Type/Pagination>>BDC\nBT\n0 g\n/F2 9 Tf\n"
-                                + "1 0 0 1 10 700 Tm\n(\0A)Tj\nET\n0 0 9 1 re\nf\nBT\n"
-                                + "1 0 0 1 10 700 Tm\n(\0A)Tj\nET\nEMC\n");
+                        "/Artifact<</Type/Pagination>>BDC\nBT\n0 g\n/F2 240 Tf\n"
+                                + ".0375 0 0 .0375 10 700 Tm\n(^)Tj\nET\n0 0 9 1 re\nf\nBT\n"
+                                + ".0375 0 0 .0375 10 700 Tm\n(^)Tj\nET\nEMC\n");
     }
 
     @Test
@@ -128,5 +129,51 @@ class PageTextTest {
                                         + rectangle(4, 4, 5, 5)))
                 .isEqualTo(
                         "1 0 0 rg\n0 0 1 1 re\nf\nq\n0 0 1 rg\n2 2 1 1 re\nf\nQ\n4 4 1 1 re\nf\n");
+    }
+
+    @Test
+    void saysTheFrameOfATickBoxFromItsCornerOn() {
+        String top = "%1$d 12 m %2$d 12 l %3$d 9 l %4$d 9 l h f\n";
+
+        assertThat(slim(top.formatted(30, 60, 57, 33) + top.formatted(90, 120, 117, 93)))
+                .isEqualTo(
+                        "0 g\nq\n.0375 0 0 .0375 30 12 cm\n"
+                                + "0 0 m\n800 0 l\n720 -80 l\n80 -80 l\nh\nf\n"
+                                + "1600 0 m\n2400 0 l\n2320 -80 l\n1680 -80 l\nh\nf\nQ\n");
+    }
+
+    @Test
+    void keepsTheOrderOfRulesAndFrames() {
+        assertThat(slim(rectangle(0, 0, 9, 9) + "0 0 m 3 0 l 3 3 l h f\n" + rectangle(3, 3, 6, 6)))
+                .isEqualTo(
+                        "0 g\n0 0 9 9 re\nf\nq\n.0375 0 0 .0375 0 0 cm\n"
+                                + "0 0 m\n80 0 l\n80 80 l\nh\nf\nQ\n3 3 3 3 re\nf\n");
+    }
+
+    @Test
+    void drawsManyRulesInTheUnitOfTheLayout() {
+        assertThat(slim(rectangle(0, 0, 3, 3) + rectangle(6, 0, 9, 3) + rectangle(12, 0, 15, 3)))
+                .isEqualTo(
+                        "0 g\nq\n.0375 0 0 .0375 0 0 cm\n0 0 80 80 re\nf\n"
+                                + "160 0 80 80 re\nf\n320 0 80 80 re\nf\nQ\n");
+    }
+
+    @Test
+    void namesAPlaceInPointsWhereTheUnitOfTheLayoutDoesNotReachIt() {
+        String words =
+                "BT /F7 9 Tf 1 0 0 1 15 700 Tm <0041> Tj 1 0 0 1 20.01 700 Tm <0041> Tj ET\n";
+
+        assertThat(slim(words))
+                .endsWith("15 700 Tm\n(^)Tj\n.0375 0 0 .0375 20.01 700 Tm\n(^)Tj\nET\n");
+    }
+
+    @Test
+    void keepsLettersSlanted() {
+        String words = "BT /F7 9 Tf 1 0 .2 1 15 700 Tm <0041> Tj 1 0 0 1 15 690 Tm <0041> Tj ET\n";
+
+        assertThat(slim(words))
+                .contains(
+                        "0.0375000 0.0000000 0.0075000 0.0375000 15 700 Tm\n(^)Tj\n"
+                                + ".0375 0 0 .0375 15 690 Tm\n(^)Tj\n");
     }
 }
