@@ -75,6 +75,18 @@ final class ClaimReader {
         return sql.list(QUERY.formatted(NOW, "", "1 = 1"), rows::state, LAST_DAY);
     }
 
+    /**
+     * Whether nothing is of a later day; that of an advice says nothing, that of its lines does.
+     */
+    boolean endBy(LocalDate day) {
+        return sql.number(
+                        "SELECT count(*) FROM (SELECT day FROM entry WHERE kind IN ('batch',"
+                                + " 'withdrawal') UNION ALL SELECT day FROM matched) AS told"
+                                + " WHERE day > ?",
+                        day.toString())
+                == 0;
+    }
+
     private Map<Long, ClaimRows.Batch> batches(String condition, Object parameter) {
         Map<Long, ClaimRows.Batch> batches = new HashMap<>();
         sql.list(

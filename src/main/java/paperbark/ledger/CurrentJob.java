@@ -10,6 +10,7 @@ import java.util.Optional;
  * @param outcome what the batch did with it
  * @param installedOn day of the installation; empty while it is only booked
  * @param batch name of the batch
+ * @param day day of that batch
  * @param withdrawn whether it was booked out since
  */
 public record CurrentJob(
@@ -17,4 +18,5 @@ public record CurrentJob(
         JobOutcome outcome,
         Optional<LocalDate> installedOn,
         String batch,
+        LocalDate day,
         boolean withdrawn) {}

@@ -62,7 +62,7 @@ final class Histories {
         Map<Long, ClaimState> all = new TreeMap<>();
         reader.where("c.job_key = ?", key).forEach(c -> all.put(c.id(), c));
         // Jobs or claims that the remark on what is corrected names.
-        for (String word : Keys.named(job.corrects())) {
+        for (String word : Keys.named(job.corrects(), new Versions(sql)::isKnown)) {
             reader.where("c.job_key = ?", word).forEach(c -> all.put(c.id(), c));
             reader.where("c.reference = ?", word).forEach(c -> all.put(c.id(), c));
         }

@@ -1,10 +1,13 @@
 package paperbark.ledger;
 
 import java.text.Normalizer;
-import java.util.Arrays;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import paperbark.job.Site;
 import paperbark.value.Serial;
@@ -21,6 +24,9 @@ public final class Keys {
             "\u0410\u0412\u0415\u041a\u041c\u041d\u041e\u0420\u0421\u0422\u0425\u0391\u0392\u0395\u0396\u0397\u0399\u039a\u039c\u039d\u039f\u03a1\u03a4\u03a5\u03a7OILSB";
     private static final String LIKE = "ABEKMHOPCTXABEZHIKMNOPTYX01158";
 
+    private static final Pattern WORD = Pattern.compile("[\\p{L}\\p{Nd}/_-]+");
+    private static final int MOST_WORDS = 4;
+
     private Keys() {}
 
     /** A job number without case, and in compatibility form. */
@@ -35,13 +41,27 @@ public final class Keys {
         return corrects.map(text -> whole.matcher(job(text)).find()).orElse(false);
     }
 
-    /** The words of such a remark that may be jobs or claims. */
-    static List<String> named(Optional<String> corrects) {
-        return corrects.stream()
-                .flatMap(text -> Arrays.stream(job(text).split("[^\\p{L}\\p{Nd}/_-]+")))
-                .filter(word -> !word.isEmpty())
-                .distinct()
-                .toList();
+    /**
+     * The jobs and claims that such a remark names. A number may have spaces in it, so of what is
+     * known the longest counts: where there is a job T 1, {@code T 1} does not name job 1.
+     *
+     * @param known whether there is such a job or claim
+     */
+    static List<String> named(Optional<String> corrects, Predicate<String> known) {
+        Set<String> named = new LinkedHashSet<>();
+        String text = job(corrects.orElse(""));
+        List<MatchResult> words = WORD.matcher(text).results().toList();
+        for (int i = 0; i < words.size(); i++) {
+            for (int last = Math.min(i + MOST_WORDS, words.size()) - 1; last >= i; last--) {
+                String run = text.substring(words.get(i).start(), words.get(last).end());
+                if (known.test(run)) {
+                    named.add(run);
+                    i = last;
+                    break;
+                }
+            }
+        }
+        return List.copyOf(named);
     }
 
     /** A serial with everything folded that is easily read for something else. */

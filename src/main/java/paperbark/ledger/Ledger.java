@@ -9,6 +9,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import paperbark.fault.FaultPoint;
@@ -224,9 +225,19 @@ public final class Ledger implements AutoCloseable {
         return new ClaimReader(sql).all();
     }
 
+    /** Whether no claim was made, called off, lodged, paid or failed on a day after this one. */
+    public boolean endsBy(LocalDate day) {
+        return new ClaimReader(sql).endBy(day);
+    }
+
     /** Every job by its newest version, in the order of job numbers. */
     public List<CurrentJob> currentJobs() {
         return new Versions(sql).current();
+    }
+
+    /** What the jobs of a batch are compared by; see {@link Keys#job}. */
+    public Set<String> keysIn(String batch) {
+        return new Versions(sql).keysIn(batch);
     }
 
     /** Everything that was entered of a job, the oldest version first. */

@@ -102,7 +102,7 @@ final class Recorder {
                 withdrawing.claim(seq, claim.id(), "no longer claimed");
             }
         }
-        for (String other : Keys.named(job.corrects())) {
+        for (String other : Keys.named(job.corrects(), new Versions(sql)::isKnown)) {
             if (!other.equals(key)) {
                 standing(other)
                         .forEach(

@@ -132,15 +132,35 @@ public final class ScanBook {
     }
 
     /**
-     * The newest version of every paper of these kinds whose job was not called off or forgotten.
+     * The newest version of every paper of these kinds that was printed on a day or later, and
+     * whose job was not called off or forgotten.
      */
-    public List<PaperState> newest(Collection<String> kinds) {
+    public List<PaperState> newest(Collection<String> kinds, LocalDate since) {
+        return newest("e.day >= ?", List.of(since.toString()), kinds);
+    }
+
+    /** The same of jobs, whenever they were printed. */
+    public List<PaperState> newestOf(Collection<String> jobs, Collection<String> kinds) {
+        List<Object> keys = jobs.stream().<Object>map(Keys::job).distinct().toList();
+        List<PaperState> all = new ArrayList<>();
+        for (int i = 0; i < keys.size(); i += AT_ONCE) {
+            List<Object> some = keys.subList(i, Math.min(i + AT_ONCE, keys.size()));
+            all.addAll(newest("p.job_key IN (" + marks(some.size()) + ")", some, kinds));
+        }
+        return all;
+    }
+
+    private List<PaperState> newest(
+            String condition, List<Object> values, Collection<String> kinds) {
+        List<Object> all = new ArrayList<>(values);
+        all.addAll(kinds);
         return states(
-                        "p.kind IN ("
+                        condition
+                                + " AND p.kind IN ("
                                 + marks(kinds.size())
                                 + ") AND NOT EXISTS (SELECT 1 FROM forgotten f WHERE"
                                 + " f.job_key = p.job_key AND f.version >= p.version)",
-                        kinds.toArray())
+                        all.toArray())
                 .stream()
                 .filter(p -> !p.replaced() && !p.withdrawn() && !p.bookedAgain())
                 .toList();
@@ -151,7 +171,7 @@ public final class ScanBook {
     }
 
     /** The newest assignment of each claim by the claim's number; a later one counts alone. */
-    Map<Long, PaperState> assignments(List<ClaimState> claims) {
+    public Map<Long, PaperState> assignments(List<ClaimState> claims) {
         Map<Long, PaperState> all = new HashMap<>();
         for (SchemeName scheme : SchemeName.values()) {
             List<ClaimState> ofScheme = claims.stream().filter(c -> c.scheme() == scheme).toList();

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import paperbark.value.SchemeName;
 
 /** Looks up the versions of a job, and how long its papers may be asked for. */
@@ -37,7 +38,7 @@ final class Versions {
 
     List<CurrentJob> current() {
         return sql.list(
-                "SELECT j.reference, j.outcome, j.installed_on, e.name,"
+                "SELECT j.reference, j.outcome, j.installed_on, e.name, e.day,"
                         + " (SELECT count(*) FROM withdrawn w WHERE w.job_key = j.job_key"
                         + " AND w.version >= j.version) FROM job j JOIN entry e ON e.seq = j.entry"
                         + " WHERE j.version = (SELECT max(version) FROM job n"
@@ -48,7 +49,27 @@ final class Versions {
                                 JobOutcome.of(r.getString(2)),
                                 Sql.day(r, "installed_on"),
                                 r.getString(4),
-                                r.getLong(5) > 0));
+                                LocalDate.parse(r.getString(5)),
+                                r.getLong(6) > 0));
+    }
+
+    /** Whether there is a job, or a claim, of that key. */
+    boolean isKnown(String key) {
+        return sql.number(
+                        "SELECT count(*) FROM (SELECT job_key FROM job WHERE job_key = ? UNION ALL"
+                                + " SELECT reference FROM claim WHERE reference = ?) AS named",
+                        key,
+                        key)
+                > 0;
+    }
+
+    Set<String> keysIn(String batch) {
+        return Set.copyOf(
+                sql.list(
+                        "SELECT j.job_key FROM job j JOIN entry e ON e.seq = j.entry"
+                                + " WHERE e.name = ?",
+                        r -> r.getString(1),
+                        batch));
     }
 
     Map<SchemeName, LocalDate> lastDays(String jobKey) {

@@ -241,7 +241,8 @@ public final class Attendant {
         List<String> there =
                 Office.list(office.intake()).stream().map(f -> f.getFileName().toString()).toList();
         if (working.isEmpty()) {
-            papers.refresh(world.today().get(), world.now().get(), world.version());
+            papers.refresh(world.today().get(), world.now().get(), world.version())
+                    .ifPresent(page::knows);
         }
         List<String> all = Stream.concat(looks.stream(), papers.looks().stream()).toList();
         page.write(

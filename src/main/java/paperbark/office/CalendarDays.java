@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import paperbark.batch.LastDays;
 import paperbark.firm.FirmTables;
 import paperbark.firm.Licence;
 import paperbark.firm.Offer;
@@ -19,7 +18,6 @@ import paperbark.firm.Person;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.CurrentJob;
 import paperbark.ledger.JobOutcome;
-import paperbark.ledger.Ledger;
 import paperbark.output.calendar.CalendarDay;
 import paperbark.rules.RuleLine;
 import paperbark.rules.RuleTable;
@@ -47,29 +45,29 @@ final class CalendarDays {
     private static final String CLOSING = "Create ";
 
     private final LocalDate today;
+    private final LocalDate first;
     private final List<CalendarDay> days = new ArrayList<>();
     private final Set<String> standing = new HashSet<>();
+    private final Set<String> told = new HashSet<>();
 
     private CalendarDays(LocalDate today) {
         this.today = today;
+        this.first = today.minusDays(BACK_DAYS);
     }
 
     /**
      * The days, the earliest first.
      *
+     * @param batches the last days that published batches knew
      * @param tables the firm's tables, where they can be read
      * @throws IOException when a batch folder cannot be read
      */
     static List<CalendarDay> of(
-            Office office,
-            Ledger ledger,
-            Optional<FirmTables> tables,
-            Rulebook rulebook,
-            LocalDate today)
+            LedgerFacts facts, KnownDays batches, Optional<FirmTables> tables, Rulebook rulebook)
             throws IOException {
-        CalendarDays calendar = new CalendarDays(today);
-        calendar.claims(ledger.allClaims());
-        calendar.jobs(office, ledger.currentJobs());
+        CalendarDays calendar = new CalendarDays(facts.today());
+        calendar.claims(facts.allClaims());
+        calendar.jobs(batches, facts.currentJobs());
         tables.ifPresent(
                 t -> {
                     t.people().forEach(calendar::licences);
@@ -87,7 +85,7 @@ final class CalendarDays {
             String text,
             List<Integer> warnings,
             boolean cancelled) {
-        if (!day.isBefore(today.minusDays(BACK_DAYS))) {
+        if (!day.isBefore(first)) {
             days.add(new CalendarDay(name, day, title, text, warnings, cancelled));
         }
     }
@@ -98,11 +96,13 @@ final class CalendarDays {
         claims.forEach(c -> newest.put(c.reference(), c));
         for (ClaimState c : newest.values()) {
             String name = "closing " + c.reference();
+            told.add(name);
             if (c.active()) {
                 standing.add(name);
             }
             boolean done = c.lodged() && c.failed().isEmpty();
             c.lodgeBy()
+                    .filter(day -> !day.isBefore(first))
                     .ifPresent(
                             day ->
                                     add(
@@ -131,7 +131,7 @@ final class CalendarDays {
         return "Last day to create " + what;
     }
 
-    private void jobs(Office office, List<CurrentJob> jobs) throws IOException {
+    private void jobs(KnownDays known, List<CurrentJob> jobs) throws IOException {
         Map<String, Map<String, Map<String, LocalDate>>> batches = new HashMap<>();
         for (CurrentJob job : jobs) {
             if (job.installedOn().isEmpty()) {
@@ -139,7 +139,7 @@ final class CalendarDays {
             }
             care(job, job.installedOn().get());
             if (!batches.containsKey(job.batch())) {
-                batches.put(job.batch(), LastDays.of(office.packs().resolve(job.batch())));
+                batches.put(job.batch(), known.of(job.batch(), first));
             }
             batches.get(job.batch())
                     .getOrDefault(job.reference(), Map.of())
@@ -160,9 +160,12 @@ final class CalendarDays {
                     SHORTLY_BEFORE,
                     job.withdrawn());
         } else if (job.outcome() == JobOutcome.HELD && !standing.contains(claimName(job, what))) {
-            days.removeIf(d -> d.name().equals(claimName(job, what)));
+            String name = claimName(job, what);
+            if (told.contains(name)) {
+                days.removeIf(d -> d.name().equals(name));
+            }
             add(
-                    claimName(job, what),
+                    name,
                     day,
                     closing(what.substring(CLOSING.length())) + ": " + job.reference() + ", held",
                     "Nothing is claimed yet. Mend what the findings of " + job.batch() + " name.",
@@ -179,7 +182,7 @@ final class CalendarDays {
     private void care(CurrentJob job, LocalDate installed) {
         for (int year = 1; year <= CARE_YEARS; year++) {
             LocalDate day = installed.plusYears(year);
-            if (day.isBefore(today.plusMonths(AHEAD_MONTHS))) {
+            if (!day.isBefore(first) && day.isBefore(today.plusMonths(AHEAD_MONTHS))) {
                 add(
                         "care " + job.reference() + " " + year,
                         day,
@@ -250,8 +253,7 @@ final class CalendarDays {
     }
 
     private void rules(RuleTable<?, ?> table) {
-        for (RuleLine line :
-                table.ending(today.minusDays(BACK_DAYS), today.plusMonths(AHEAD_MONTHS))) {
+        for (RuleLine line : table.ending(first, today.plusMonths(AHEAD_MONTHS))) {
             LocalDate last = line.inForce().to().orElseThrow();
             String key = line.key().isEmpty() ? "" : " for " + line.key();
             add(

@@ -39,7 +39,8 @@ import paperbark.value.SchemeName;
 /**
  * Finds the letters that are due: of the newest batches and of claims that are still to be lodged.
  * A paper counts while no later one took its place and its job was not booked out; a claim while it
- * stands and nobody said that it was lodged. Of jobs that are only booked nothing is due.
+ * stands, nobody said that it was lodged and its last day is not over. Of jobs that are only booked
+ * nothing is due.
  */
 final class DueLetters {
     /** Letters to owners and makers of older batches are no longer news. */
@@ -64,19 +65,21 @@ final class DueLetters {
     private final List<Outgoing> due = new ArrayList<>();
     private final Set<String> withoutBuyer = new TreeSet<>();
 
-    private DueLetters(Office office, Ledger ledger, FirmTables tables, SendDesk.Making making)
+    private DueLetters(
+            Office office, LedgerFacts facts, FirmTables tables, Map<String, String> doubtful)
             throws IOException {
-        this.doubtful = making.doubtful();
+        this.doubtful = doubtful;
         this.tables = tables;
-        this.ledger = ledger;
+        this.ledger = facts.ledger();
         this.scans = new ScanBook(ledger);
         this.printed = new PrintedPages(ledger, office);
         this.papers = new PaperFiles(office);
         this.files =
                 JobFiles.in(
-                        office, ledger.currentJobs().stream().map(CurrentJob::reference).toList());
-        ledger.claims(making.today()).stream()
+                        office, facts.currentJobs().stream().map(CurrentJob::reference).toList());
+        facts.claims().stream()
                 .filter(ClaimState::isToLodge)
+                .filter(c -> c.lodgeBy().filter(d -> d.isBefore(facts.today())).isEmpty())
                 .forEach(c -> claims.put(key(c.job(), c.scheme().key()), c));
     }
 
@@ -96,11 +99,13 @@ final class DueLetters {
     /**
      * Finds them.
      *
+     * @param facts what the ledger says on the day, which decides what is due
+     * @param doubtful pictures that contradict day or site, in words by their names
      * @throws IOException when a batch folder cannot be read
      */
-    static Due of(Office office, Ledger ledger, FirmTables tables, SendDesk.Making making)
+    static Due of(Office office, LedgerFacts facts, FirmTables tables, Map<String, String> doubtful)
             throws IOException {
-        DueLetters letters = new DueLetters(office, ledger, tables, making);
+        DueLetters letters = new DueLetters(office, facts, tables, doubtful);
         for (String batch : letters.batches(OutputFolder.known(office.packs()).orElse(""))) {
             Optional<Path> folder = letters.printed.folder(batch);
             if (folder.isPresent()) {
@@ -115,14 +120,14 @@ final class DueLetters {
         ledger.batches().newest(BATCHES, place).stream()
                 .map(Batches.BatchState::name)
                 .forEach(names::add);
-        for (ClaimState claim : claims.values()) {
-            if (!names.contains(claim.batch())) {
-                // A later batch may have printed its assignment anew.
-                scans.papers(claim.job()).stream()
-                        .filter(p -> p.kind().equals(claim.scheme().key()) && !p.replaced())
-                        .map(PaperState::batch)
-                        .forEach(names::add);
-            }
+        List<ClaimState> older =
+                claims.values().stream().filter(c -> !names.contains(c.batch())).toList();
+        // A later batch may have printed its assignment anew.
+        Map<Long, PaperState> assignments = scans.assignments(older);
+        for (ClaimState claim : older) {
+            Optional.ofNullable(assignments.get(claim.id()))
+                    .map(PaperState::batch)
+                    .ifPresent(names::add);
         }
         return names;
     }

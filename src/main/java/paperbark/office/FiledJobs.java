@@ -10,7 +10,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import paperbark.batch.Inputs;
 import paperbark.batch.Request;
 import paperbark.job.Job;
@@ -20,7 +19,8 @@ import paperbark.ledger.Ledger;
 
 /**
  * What the registers behind an office's batches say of its jobs, since the ledger knows no person
- * and no address. A register is read once. Of a job that was forgotten nothing is known, and
+ * and no address. A register is read once as long as it stays the same; whoever keeps this longer
+ * makes a new one when the firm's tables change. Of a job that was forgotten nothing is known, and
  * neither is of one whose register is gone.
  */
 final class FiledJobs {
@@ -28,7 +28,10 @@ final class FiledJobs {
     private static final long MOST_BYTES = 5_000_000;
 
     private final Office office;
-    private final Map<String, Map<String, Job>> registers = new HashMap<>();
+    private final Map<String, Read> registers = new HashMap<>();
+
+    /** The jobs of a batch, and what tells whether their register is still the same. */
+    private record Read(String stamp, Map<String, Job> jobs) {}
 
     FiledJobs(Office office) {
         this.office = office;
@@ -41,27 +44,49 @@ final class FiledJobs {
             return Optional.empty();
         }
         JobVersion newest = versions.get(versions.size() - 1);
-        Map<String, Job> register =
-                registers.computeIfAbsent(newest.batch(), b -> read(b, newest.day()));
-        return Optional.ofNullable(register.get(Keys.job(reference)));
+        return Optional.ofNullable(jobs(ledger, newest).get(Keys.job(reference)));
     }
 
     /** What cannot be read is told where registers are looked after; here it is only not known. */
-    private Map<String, Job> read(String batch, LocalDate day) {
+    private Map<String, Job> jobs(Ledger ledger, JobVersion version) {
         try {
-            Optional<Path> register = register(batch);
-            if (register.isEmpty() || Files.size(register.get()) > MOST_BYTES) {
-                return Map.of();
+            Optional<Path> register = register(version.batch());
+            String stamp = register.isPresent() ? stamp(register.get()) : "";
+            Read before = registers.get(version.batch());
+            if (before == null || !before.stamp().equals(stamp)) {
+                Map<String, Job> jobs =
+                        register.isPresent()
+                                ? read(register.get(), version.day())
+                                : new HashMap<>();
+                // A list that grows all the time is many batches' register.
+                jobs.keySet().retainAll(ledger.keysIn(version.batch()));
+                before = new Read(stamp, jobs);
+                registers.put(version.batch(), before);
             }
-            return Inputs.read(request(register.get(), day))
-                    .result()
-                    .map(Inputs::jobs)
-                    .orElse(List.of())
-                    .stream()
-                    .collect(Collectors.toMap(j -> Keys.job(j.reference()), j -> j, (a, b) -> b));
-        } catch (IOException | RuntimeException e) {
+            return before.jobs();
+        } catch (IOException e) {
             return Map.of();
         }
+    }
+
+    private static String stamp(Path register) throws IOException {
+        return Files.size(register) + " " + Files.getLastModifiedTime(register);
+    }
+
+    private Map<String, Job> read(Path register, LocalDate day) throws IOException {
+        Map<String, Job> jobs = new HashMap<>();
+        if (Files.size(register) <= MOST_BYTES) {
+            try {
+                Inputs.read(request(register, day))
+                        .result()
+                        .map(Inputs::jobs)
+                        .orElse(List.of())
+                        .forEach(j -> jobs.put(Keys.job(j.reference()), j));
+            } catch (RuntimeException unreadable) {
+                jobs.clear();
+            }
+        }
+        return jobs;
     }
 
     /** As it was filed; where the batch was prepared by hand, its marked-up copy. */

@@ -69,8 +69,9 @@ public final class JobFiles {
      * @throws IOException when the folder cannot be listed
      */
     public static JobFiles in(Office office, Collection<String> jobs) throws IOException {
-        JobFiles found = new JobFiles(jobs);
-        if (Files.isDirectory(office.photos())) {
+        boolean used = Files.isDirectory(office.photos());
+        JobFiles found = new JobFiles(used ? jobs : List.of());
+        if (used) {
             // The folder itself may be a link of the firm's own, to where its telephones put them.
             Path root = office.photos().toRealPath();
             Files.walkFileTree(

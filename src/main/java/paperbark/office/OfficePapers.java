@@ -1,34 +1,22 @@
 package paperbark.office;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import paperbark.disk.Disk;
 import paperbark.disk.FolderChanges;
-import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
 import paperbark.firm.FirmTablesReader;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerException;
-import paperbark.output.WeekView;
+import paperbark.ledger.Lodging;
 import paperbark.output.calendar.CalendarDay;
-import paperbark.output.calendar.CalendarFile;
 import paperbark.output.index.PapersPage;
-import paperbark.output.index.WeekPage;
-import paperbark.output.mail.Draft;
-import paperbark.output.mail.DraftFile;
-import paperbark.output.paper.WeekSheet;
-import paperbark.rules.Rulebook;
-import paperbark.value.Email;
 
 /**
  * Keeps what an office shows beside its batches. Its calendar, the page of its week and the list of
@@ -39,12 +27,14 @@ import paperbark.value.Email;
 public final class OfficePapers {
     private final Office office;
     private final PhotoDesk photos;
+    private final KnownDays days;
     private Object shown = "";
     private List<String> looks = List.of();
 
     OfficePapers(Office office) {
         this.office = office;
         this.photos = new PhotoDesk(office);
+        this.days = new KnownDays(office);
     }
 
     /** What somebody should look at, because something could not be made. */
@@ -52,41 +42,69 @@ public final class OfficePapers {
         return looks;
     }
 
-    /** Brings up to date what is not. */
-    void refresh(LocalDate today, Instant now, String version) {
+    /**
+     * Brings up to date what is not.
+     *
+     * @return how the assignments stand, where something was made anew and it could be asked
+     */
+    Optional<LodgingThen> refresh(LocalDate today, Instant now, String version) {
         try (Ledger ledger = Ledger.open(office.ledger())) {
-            Object state =
-                    List.of(today, ledger.records().lastSeal(), photos.print(now), firmsFiles());
+            String seal = ledger.records().lastSeal();
+            Object firms = firmsFiles();
+            Object state = List.of(today, seal, photos.print(now), firms);
             if (state.equals(shown)) {
-                return;
+                return Optional.empty();
             }
             shown = state;
+            photos.readAnewAfter(firms);
+            LedgerFacts facts = new LedgerFacts(ledger, today);
             List<String> trouble = new ArrayList<>();
             List<Photos.Result> seen = new ArrayList<>();
             make(
                     "What is to be said of photos/",
-                    () -> photos.look(ledger, today, now).ifPresent(seen::add),
+                    () -> photos.look(facts, now).ifPresent(seen::add),
                     trouble);
-            Facts facts =
-                    new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
-            make("calendar.ics", facts::writeCalendar, trouble);
-            make("week.html", facts::writeWeek, trouble);
-            make(PapersPage.FILE, facts::writePapers, trouble);
+            OfficePages pages =
+                    new OfficePages(office, facts, days, seen, photos.filed(), now, version);
+            make(
+                    "calendar.ics and week.html",
+                    () -> {
+                        Optional<FirmTables> tables = pages.tables();
+                        List<CalendarDay> known = pages.days(tables);
+                        make("calendar.ics", () -> pages.writeCalendar(tables, known), trouble);
+                        make("week.html", () -> pages.writeWeek(tables, known), trouble);
+                    },
+                    trouble);
+            make(PapersPage.FILE, pages::writePapers, trouble);
             seen.forEach(result -> trouble.addAll(PhotoDesk.lines(result)));
-            SendDesk.Making making =
-                    new SendDesk.Making(today, now, version, false, doubtful(seen));
+            SendDesk.Making making = new SendDesk.Making(now, version, false, doubtful(seen));
             make(
                     "send/",
-                    () ->
-                            drafts(office, ledger, making)
-                                    .ifPresent(d -> trouble.addAll(d.trouble())),
+                    () -> drafts(office, facts, making).ifPresent(d -> trouble.addAll(d.trouble())),
                     trouble);
             looks = List.copyOf(trouble);
+            return lodging(facts, seal);
         } catch (LedgerException untrusted) {
             // Whoever works with the ledger is told; what was made last stays.
-            return;
+            return Optional.empty();
         }
     }
+
+    /** Whoever shows it and is not told asks the ledger, and fails of the same. */
+    private static Optional<LodgingThen> lodging(LedgerFacts facts, String seal) {
+        try {
+            return Optional.of(new LodgingThen(facts.today(), seal, facts.lodging()));
+        } catch (RuntimeException unanswered) {
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * How the assignments stood on a day, with a ledger that ended so.
+     *
+     * @param lodging empty where no papers are scanned
+     */
+    record LodgingThen(LocalDate today, String seal, Optional<Lodging> lodging) {}
 
     /** Whether files are other ones is told by size and time, as at each look into the intake. */
     private List<Object> firmsFiles() {
@@ -117,7 +135,7 @@ public final class OfficePapers {
             trouble.add(
                     file
                             + " could not be made ("
-                            + Optional.ofNullable(e.getMessage()).orElse(e.getClass().getName())
+                            + Failed.because(e)
                             + "). What was there before stays; nothing else is touched.");
         }
     }
@@ -134,13 +152,23 @@ public final class OfficePapers {
             throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ledger.verify();
+            LedgerFacts facts = new LedgerFacts(ledger, today);
             PhotoDesk photos = new PhotoDesk(office);
-            List<Photos.Result> seen = photos.look(ledger, today, now).stream().toList();
-            Facts facts =
-                    new Facts(office, ledger, seen, photos.filed(ledger), today, now, version);
-            facts.writeCalendar();
-            facts.writeWeek();
-            facts.writePapers();
+            List<Photos.Result> seen = photos.look(facts, now).stream().toList();
+            OfficePages pages =
+                    new OfficePages(
+                            office,
+                            facts,
+                            new KnownDays(office),
+                            seen,
+                            photos.filed(),
+                            now,
+                            version);
+            Optional<FirmTables> tables = pages.tables();
+            List<CalendarDay> days = pages.days(tables);
+            pages.writeCalendar(tables, days);
+            pages.writeWeek(tables, days);
+            pages.writePapers();
             return List.of(
                     office.calendar(),
                     office.papersPage(),
@@ -164,10 +192,9 @@ public final class OfficePapers {
             throws IOException {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             ledger.verify();
-            List<Photos.Result> seen =
-                    new PhotoDesk(office).look(ledger, today, now).stream().toList();
-            return drafts(
-                    office, ledger, new SendDesk.Making(today, now, version, all, doubtful(seen)));
+            LedgerFacts facts = new LedgerFacts(ledger, today);
+            List<Photos.Result> seen = new PhotoDesk(office).look(facts, now).stream().toList();
+            return drafts(office, facts, new SendDesk.Making(now, version, all, doubtful(seen)));
         }
     }
 
@@ -190,99 +217,11 @@ public final class OfficePapers {
     }
 
     /** Nothing where the tables cannot be read: a register that waits for them tells why. */
-    private static Optional<Drafts> drafts(Office office, Ledger ledger, SendDesk.Making making)
+    private static Optional<Drafts> drafts(Office office, LedgerFacts facts, SendDesk.Making making)
             throws IOException {
         Optional<FirmTables> tables = FirmTablesReader.read(office.tables()).result();
         return tables.isEmpty()
                 ? Optional.empty()
-                : Optional.of(SendDesk.renew(office, ledger, tables.get(), making));
-    }
-
-    /**
-     * What the files are made of.
-     *
-     * @param seen what lies in {@code photos/}; empty where that folder is not used
-     * @param filed what the office's registers say
-     */
-    private record Facts(
-            Office office,
-            Ledger ledger,
-            List<Photos.Result> seen,
-            FiledJobs filed,
-            LocalDate today,
-            Instant now,
-            String version) {
-
-        private Optional<FirmTables> tables() {
-            return FirmTablesReader.read(office.tables()).result();
-        }
-
-        private List<CalendarDay> days(Optional<FirmTables> tables) throws IOException {
-            return CalendarDays.of(office, ledger, tables, Rulebook.load(office.rules()), today);
-        }
-
-        void writeCalendar() throws IOException {
-            Optional<FirmTables> tables = tables();
-            CalendarFile.State state =
-                    new CalendarFile.State(
-                            ledger.id().id(),
-                            (int) ledger.records().newestNumber(),
-                            Instant.parse(
-                                    ledger.records().newestAt().orElse(ledger.id().madeAt())));
-            String title =
-                    tables.map(FirmTables::firm).map(Firm::name).orElse("Office") + ", papers";
-            replace(office.calendar(), CalendarFile.of(title, days(tables), state));
-        }
-
-        /** The page comes last: it tells that the others are there. */
-        void writeWeek() throws IOException {
-            Optional<FirmTables> tables = tables();
-            WeekFacts.Jobs jobs =
-                    new WeekFacts.Jobs(days(tables), filed, seen.stream().findFirst());
-            WeekView view = WeekFacts.of(office, ledger, tables, jobs, today, version);
-            byte[] sheet = sheet(view);
-            String page = WeekPage.of(view);
-            // A letter that went out cannot be made to forget.
-            WeekView sent = view.withoutOwnersNumbers();
-            boolean same = sent.equals(view);
-            Optional<Email> firm = tables.map(FirmTables::firm).flatMap(Firm::email);
-            Draft draft =
-                    new Draft(
-                            firm,
-                            firm,
-                            "The week of " + view.week() + ": " + view.inShort(),
-                            same ? page : WeekPage.of(sent),
-                            List.of(
-                                    new Draft.Attachment(
-                                            "week.pdf",
-                                            "application/pdf",
-                                            same ? sheet : sheet(sent))),
-                            now);
-            replace(office.week(".pdf"), sheet);
-            replace(office.week(".eml"), DraftFile.of(draft));
-            replace(office.week(".html"), page.getBytes(StandardCharsets.UTF_8));
-        }
-
-        /** The page comes last: it leads to the table. */
-        void writePapers() throws IOException {
-            PaperList papers = PaperList.of(office, ledger, today);
-            Optional<byte[]> table = papers.table();
-            if (table.isPresent()) {
-                replace(office.root().resolve(PaperList.TABLE), table.get());
-            }
-            String page = PapersPage.of(papers.view(today, version));
-            replace(office.papersPage(), page.getBytes(StandardCharsets.UTF_8));
-        }
-
-        private byte[] sheet(WeekView view) {
-            return WeekSheet.of(office.templates(), view, today);
-        }
-    }
-
-    /** Rewritten only when something changed: every look would else wake a sync client. */
-    private static void replace(Path file, byte[] content) throws IOException {
-        if (!Files.exists(file) || !Arrays.equals(Files.readAllBytes(file), content)) {
-            Disk.replace(file, content);
-        }
+                : Optional.of(SendDesk.renew(office, facts, tables.get(), making));
     }
 }

@@ -13,7 +13,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import paperbark.ledger.ClaimState;
-import paperbark.ledger.Ledger;
 import paperbark.ledger.Lodging;
 import paperbark.ledger.PaperState;
 import paperbark.ledger.ScanBook;
@@ -51,6 +50,10 @@ final class PaperList {
 
     // Common practice, no source: what was signed long before is in binders.
     private static final int BEFORE_DAYS = 60;
+
+    // Common practice, no source: what is older than the time that a claim may be lodged in is
+    // looked for in the job's own folder.
+    private static final int LISTED_YEARS = 1;
 
     private final Office office;
     private final boolean used;
@@ -105,10 +108,9 @@ final class PaperList {
     }
 
     /** The list as things stand; empty where no papers are scanned. */
-    static PaperList of(Office office, Ledger ledger, LocalDate today) {
-        ScanBook book = new ScanBook(ledger);
-        List<ClaimState> claims = ledger.claims(today);
-        Optional<Lodging> lodging = Lodging.of(ledger, claims);
+    static PaperList of(Office office, LedgerFacts facts) {
+        ScanBook book = new ScanBook(facts.ledger());
+        Optional<Lodging> lodging = facts.lodging();
         if (lodging.isEmpty()) {
             return new PaperList(office, false, List.of());
         }
@@ -117,14 +119,14 @@ final class PaperList {
                 .filter(PaperKind::isSigned)
                 .forEach(kind -> kinds.put(kind.folder(), kind));
         Map<String, ClaimState> byPaper = new HashMap<>();
-        claims.stream()
+        facts.claims().stream()
                 .filter(ClaimState::active)
                 .forEach(c -> byPaper.put(c.job() + " " + c.scheme().key(), c));
         Set<Long> ready = new HashSet<>();
         lodging.get().ready().forEach(a -> ready.add(a.claim().id()));
-        LocalDate since = book.firstDay().orElse(today).minusDays(BEFORE_DAYS);
+        LocalDate since = book.firstDay().orElse(facts.today()).minusDays(BEFORE_DAYS);
         List<Line> lines = new ArrayList<>();
-        for (PaperState paper : book.newest(kinds.keySet())) {
+        for (PaperState paper : papers(book, kinds.keySet(), facts)) {
             Optional<ClaimState> claim =
                     Optional.ofNullable(byPaper.get(paper.job() + " " + paper.kind()));
             Part part =
@@ -139,6 +141,25 @@ final class PaperList {
                         .thenComparing(
                                 line -> line.paper().printedOn(), Comparator.reverseOrder()));
         return new PaperList(office, true, lines);
+    }
+
+    /** Those of the last year, and older ones whose claim is still to be lodged. */
+    private static List<PaperState> papers(ScanBook book, Set<String> kinds, LedgerFacts facts) {
+        LocalDate since = facts.today().minusYears(LISTED_YEARS);
+        List<PaperState> papers = new ArrayList<>(book.newest(kinds, since));
+        Set<String> toLodge = new HashSet<>();
+        Set<String> jobs = new HashSet<>();
+        for (ClaimState claim : facts.claims()) {
+            if (claim.isToLodge() && claim.claimedOn().isBefore(since)) {
+                toLodge.add(claim.job() + " " + claim.scheme().key());
+                jobs.add(claim.job());
+            }
+        }
+        book.newestOf(jobs, kinds).stream()
+                .filter(p -> p.printedOn().isBefore(since))
+                .filter(p -> toLodge.contains(p.job() + " " + p.kind()))
+                .forEach(papers::add);
+        return papers;
     }
 
     private static boolean isDone(
@@ -218,8 +239,11 @@ final class PaperList {
 
     private String file(Line line) {
         PaperState paper = line.paper();
+        if (paper.back().isEmpty()) {
+            return "";
+        }
         Path file = SignedFile.of(office, paper.job(), line.kind().title(), paper.version());
-        return !paper.back().isEmpty() && Files.exists(file) ? relative(file) : "";
+        return Files.exists(file) ? relative(file) : "";
     }
 
     private String relative(Path file) {

@@ -9,7 +9,6 @@ import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,7 +16,6 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 import org.apache.commons.codec.digest.DigestUtils;
 import paperbark.finding.Finding;
-import paperbark.ledger.Ledger;
 import paperbark.rules.RuleTable;
 import paperbark.rules.Rulebook;
 import paperbark.rules.StateBoxRow;
@@ -25,7 +23,7 @@ import paperbark.value.State;
 
 /**
  * Looks at {@code photos/} again and again, as cheaply as it can: the folder is listed once a
- * minute, a register is read when the ledger changed, and a picture when it is new.
+ * minute, a register is read when it is new, and a picture when it is new.
  */
 final class PhotoDesk {
     private static final Duration OFTENEST = Duration.ofMinutes(1);
@@ -34,7 +32,7 @@ final class PhotoDesk {
     private final Office office;
     private Instant listedAt = Instant.MIN;
     private String print = "";
-    private String seal = "";
+    private Object firmsFiles = "";
     private FiledJobs filed;
     private Optional<PhotoCheck> check = Optional.empty();
 
@@ -43,14 +41,17 @@ final class PhotoDesk {
         this.filed = new FiledJobs(office);
     }
 
-    /** What the registers say, as long as the ledger stays as it is. */
-    FiledJobs filed(Ledger ledger) {
-        String now = ledger.records().lastSeal();
-        if (!now.equals(seal)) {
-            seal = now;
+    /** What the registers say. */
+    FiledJobs filed() {
+        return filed;
+    }
+
+    /** Registers are read with the firm's tables. */
+    void readAnewAfter(Object firmsFilesNow) {
+        if (!firmsFilesNow.equals(firmsFiles)) {
+            firmsFiles = firmsFilesNow;
             filed = new FiledJobs(office);
         }
-        return filed;
     }
 
     /** Letters that change with what lies there; empty where nothing does. */
@@ -105,15 +106,14 @@ final class PhotoDesk {
      *
      * @throws IOException when the folder cannot be listed
      */
-    Optional<Photos.Result> look(Ledger ledger, LocalDate today, Instant now) throws IOException {
+    Optional<Photos.Result> look(LedgerFacts facts, Instant now) throws IOException {
         if (print(now).isEmpty()) {
             return Optional.empty();
         }
         RuleTable<State, StateBoxRow> boxes = Rulebook.load(office.rules()).stateBoxes();
         PhotoCheck fresh = check.map(before -> before.again(boxes)).orElse(PhotoCheck.with(boxes));
         check = Optional.of(fresh);
-        return Optional.of(
-                Photos.look(ledger, today, new Photos.Tools(office, filed(ledger), fresh)));
+        return Optional.of(Photos.look(facts, new Photos.Tools(office, filed, fresh)));
     }
 
     /** The findings as lines, the first of them only. */

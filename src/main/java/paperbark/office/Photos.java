@@ -29,18 +29,18 @@ public final class Photos {
 
     private static final String CALLED_OFF = "The job was called off; nothing is wanted for it.";
 
-    private final Ledger ledger;
+    private final LedgerFacts facts;
     private final LocalDate today;
     private final Tools tools;
     private final Map<String, CurrentJob> jobs;
     private final JobFiles files;
 
-    private Photos(Ledger ledger, LocalDate today, Tools tools) throws IOException {
-        this.ledger = ledger;
-        this.today = today;
+    private Photos(LedgerFacts facts, Tools tools) throws IOException {
+        this.facts = facts;
+        this.today = facts.today();
         this.tools = tools;
         this.jobs = new TreeMap<>();
-        ledger.currentJobs().forEach(j -> jobs.put(Keys.job(j.reference()), j));
+        facts.currentJobs().forEach(j -> jobs.put(Keys.job(j.reference()), j));
         this.files =
                 JobFiles.in(
                         tools.office(), jobs.values().stream().map(CurrentJob::reference).toList());
@@ -119,14 +119,16 @@ public final class Photos {
         try (Ledger ledger = Ledger.open(office.ledger())) {
             PhotoCheck check = PhotoCheck.with(Rulebook.load(office.rules()).stateBoxes());
             Photos photos =
-                    new Photos(ledger, today, new Tools(office, new FiledJobs(office), check));
+                    new Photos(
+                            new LedgerFacts(ledger, today),
+                            new Tools(office, new FiledJobs(office), check));
             return named.isEmpty() ? photos.all() : photos.of(named);
         }
     }
 
     /** The same where no job is named. */
-    static Result look(Ledger ledger, LocalDate today, Tools tools) throws IOException {
-        return new Photos(ledger, today, tools).all();
+    static Result look(LedgerFacts facts, Tools tools) throws IOException {
+        return new Photos(facts, tools).all();
     }
 
     private Result of(Collection<String> named) {
@@ -142,7 +144,7 @@ public final class Photos {
 
     private Result all() {
         Set<String> toLodge =
-                ledger.claims(today).stream()
+                facts.claims().stream()
                         .filter(ClaimState::isToLodge)
                         .map(c -> Keys.job(c.job()))
                         .collect(Collectors.toSet());
@@ -167,7 +169,7 @@ public final class Photos {
             return new OfJob(
                     current.reference(), names, List.of(), List.of(), false, CALLED_OFF, Map.of());
         }
-        Optional<Job> job = tools.filed().of(ledger, current.reference());
+        Optional<Job> job = tools.filed().of(facts.ledger(), current.reference());
         Optional<State> state = job.flatMap(j -> j.site().address().state());
         PhotoCheck.Result result =
                 tools.check()

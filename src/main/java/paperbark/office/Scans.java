@@ -75,18 +75,19 @@ public final class Scans {
     /** What the office shows of its papers tells of these too. */
     private void show(List<String> looks) throws IOException {
         OfficePapers papers = new OfficePapers(office);
-        papers.refresh(world.today().get(), world.now().get(), world.version());
-        new StatusPage(office, world)
-                .write(
-                        new StatusPage.State(
-                                new Intake(office.intake(), world.quiet())
-                                        .look(world.now().get())
-                                        .waiting(),
-                                Optional.empty(),
-                                List.of(),
-                                Stream.concat(looks.stream(), papers.looks().stream()).toList(),
-                                true,
-                                false));
+        StatusPage page = new StatusPage(office, world);
+        papers.refresh(world.today().get(), world.now().get(), world.version())
+                .ifPresent(page::knows);
+        page.write(
+                new StatusPage.State(
+                        new Intake(office.intake(), world.quiet())
+                                .look(world.now().get())
+                                .waiting(),
+                        Optional.empty(),
+                        List.of(),
+                        Stream.concat(looks.stream(), papers.looks().stream()).toList(),
+                        true,
+                        false));
     }
 
     /**

@@ -5,18 +5,21 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.stream.Collectors;
 import paperbark.disk.Disk;
 import paperbark.firm.Firm;
 import paperbark.firm.FirmTables;
-import paperbark.ledger.Ledger;
 import paperbark.output.BrokenTemplate;
 import paperbark.output.LetterView;
 import paperbark.output.TemplateEngine;
@@ -49,7 +52,7 @@ final class SendDesk {
     private final Instant at;
     private final TemplateEngine engine;
     private final SentNotes notes;
-    private final List<String> trouble = new ArrayList<>();
+    private final Map<Outgoing.Kind, String> written = new EnumMap<>(Outgoing.Kind.class);
 
     private SendDesk(Office office, FirmTables tables, Instant at) throws IOException {
         this.office = office;
@@ -62,18 +65,12 @@ final class SendDesk {
     /**
      * When and by what they are made.
      *
-     * @param today the day, which decides what is due
      * @param at moment, for the drafts' own dates
      * @param version version of the program
      * @param all whether drafts that a person took away are made again too
      * @param doubtful pictures that contradict day or site, in words by their names
      */
-    record Making(
-            LocalDate today,
-            Instant at,
-            String version,
-            boolean all,
-            Map<String, String> doubtful) {}
+    record Making(Instant at, String version, boolean all, Map<String, String> doubtful) {}
 
     /**
      * Brings the folder up to date.
@@ -81,29 +78,27 @@ final class SendDesk {
      * @throws IOException when the folder or a batch cannot be read or written; one draft that
      *     cannot be made costs no other
      */
-    static OfficePapers.Drafts renew(Office office, Ledger ledger, FirmTables tables, Making making)
-            throws IOException {
-        DueLetters.Due found = DueLetters.of(office, ledger, tables, making);
+    static OfficePapers.Drafts renew(
+            Office office, LedgerFacts facts, FirmTables tables, Making making) throws IOException {
+        DueLetters.Due found = DueLetters.of(office, facts, tables, making.doubtful());
         List<Outgoing> due = found.letters();
         SendDesk desk = new SendDesk(office, tables, making.at());
         if (due.isEmpty() && !Files.isDirectory(office.send())) {
             return new OfficePapers.Drafts(List.of(), List.of());
         }
         desk.clear(due);
-        for (Outgoing letter : due) {
-            desk.keep(letter, making.all());
-        }
+        List<String> trouble = desk.keepAll(due, making.all());
         desk.notes.write();
         desk.replace(
                 PAGE,
-                SendPage.of(SendReport.of(office, tables, found, making.today(), making.version()))
+                SendPage.of(SendReport.of(office, tables, found, facts.today(), making.version()))
                         .getBytes(StandardCharsets.UTF_8));
         List<Path> files =
                 due.stream()
                         .map(l -> office.send().resolve(l.path(".eml")))
                         .filter(Files::isRegularFile)
                         .toList();
-        return new OfficePapers.Drafts(files, desk.trouble);
+        return new OfficePapers.Drafts(files, trouble);
     }
 
     /** Takes away what is due no longer, of the files that were made here. */
@@ -125,14 +120,37 @@ final class SendDesk {
         }
     }
 
-    private void keep(Outgoing letter, boolean all) {
+    /** On all cores, since to cut papers out and to wait for the disk takes its time. */
+    private List<String> keepAll(List<Outgoing> due, boolean all) throws IOException {
+        List<String> trouble = new ArrayList<>();
+        ExecutorService pool =
+                Executors.newFixedThreadPool(Runtime.getRuntime().availableProcessors());
+        try {
+            List<Future<Optional<String>>> running =
+                    due.stream().map(letter -> pool.submit(() -> keep(letter, all))).toList();
+            for (Future<Optional<String>> draft : running) {
+                draft.get().ifPresent(trouble::add);
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IOException("The run was interrupted.", e);
+        } catch (ExecutionException e) {
+            throw new IllegalStateException("A draft could not be made.", e.getCause());
+        } finally {
+            pool.shutdownNow();
+        }
+        return trouble;
+    }
+
+    /** What is to be said where it cannot be made. */
+    private Optional<String> keep(Outgoing letter, boolean all) {
         String path = letter.path(".eml");
         try {
             String written = writtenWith(letter);
             String stamp = letter.stamp(written);
             boolean kept = !all || Files.isRegularFile(office.send().resolve(path));
             if (kept && notes.hasStamp(path, stamp)) {
-                return;
+                return Optional.empty();
             }
             // A folder that was moved or copied has other stamps, and the same in it.
             String key = letter.key(written);
@@ -140,25 +158,33 @@ final class SendDesk {
                 make(letter);
             }
             notes.put(path, stamp, key);
+            return Optional.empty();
         } catch (IOException | RuntimeException | BrokenTemplate e) {
             notes.drop(path);
-            trouble.add(
+            return Optional.of(
                     "send/"
                             + path
                             + " could not be made ("
-                            + Optional.ofNullable(e.getMessage()).orElse(e.getClass().getName())
+                            + Failed.because(e)
                             + "). Papers and claims are whole.");
         }
     }
 
-    private String writtenWith(Outgoing letter) throws BrokenTemplate {
-        Firm firm = tables.firm();
-        return String.join(
-                "\n",
-                engine.text("mail/" + letter.kind().word() + ".ftlh").orElse(""),
-                firm.name(),
-                firm.phone().map(p -> p.full()).orElse(""),
-                firm.email().map(Email::full).orElse(""));
+    /** The same for all letters of a kind; to read a template takes longer than all else here. */
+    private synchronized String writtenWith(Outgoing letter) throws BrokenTemplate {
+        String known = written.get(letter.kind());
+        if (known == null) {
+            Firm firm = tables.firm();
+            known =
+                    String.join(
+                            "\n",
+                            engine.text("mail/" + letter.kind().word() + ".ftlh").orElse(""),
+                            firm.name(),
+                            firm.phone().map(p -> p.full()).orElse(""),
+                            firm.email().map(Email::full).orElse(""));
+            written.put(letter.kind(), known);
+        }
+        return known;
     }
 
     /** The draft comes last: it tells that what lies beside it is as new. */

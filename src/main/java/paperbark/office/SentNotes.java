@@ -15,7 +15,7 @@ import paperbark.disk.Disk;
 
 /**
  * Remembers which drafts were made of what, so that one that a person took away, because it was
- * sent, comes back only when something in it changed.
+ * sent, comes back only when something in it changed. Several drafts may be noted at once.
  */
 final class SentNotes {
     private static final String NAME = ".drafts.json";
@@ -56,17 +56,17 @@ final class SentNotes {
     }
 
     /** Whether nothing was touched since the draft was made or compared, which is cheap to tell. */
-    boolean hasStamp(String path, String stamp) {
+    synchronized boolean hasStamp(String path, String stamp) {
         return keys.getOrDefault(path, "").startsWith(stamp + " ");
     }
 
     /** Whether the draft was made of exactly this. */
-    boolean hasKey(String path, String key) {
+    synchronized boolean hasKey(String path, String key) {
         return keys.getOrDefault(path, "").endsWith(" " + key);
     }
 
     /** Notes what a draft was made of. */
-    void put(String path, String stamp, String key) {
+    synchronized void put(String path, String stamp, String key) {
         keys.put(path, stamp + " " + key);
     }
 
@@ -76,7 +76,7 @@ final class SentNotes {
     }
 
     /** Forgets one, so that it is made again if it is due. */
-    void drop(String path) {
+    synchronized void drop(String path) {
         keys.remove(path);
     }
 

@@ -56,6 +56,16 @@ final class StatusPage {
             boolean asksLedger,
             boolean attended) {}
 
+    /** Takes how the assignments stand from whoever just asked, so that it is not asked again. */
+    synchronized void knows(OfficePapers.LodgingThen then) {
+        lodging = then.lodging().map(StatusPage::shown);
+        lodgingOf = asked(then.today(), then.seal());
+    }
+
+    private static String asked(LocalDate today, String seal) {
+        return today + " " + seal;
+    }
+
     /** Writes the page anew. */
     synchronized void write(State state) throws IOException {
         OfficeView view =
@@ -145,7 +155,7 @@ final class StatusPage {
         int toPlace = Office.list(office.toPlace()).size();
         try (Ledger ledger = Ledger.open(office.ledger())) {
             LocalDate today = world.today().get();
-            String asked = today + " " + ledger.records().lastSeal();
+            String asked = asked(today, ledger.records().lastSeal());
             // All claims are read for it: once an entry and a day, and not at every look.
             if (!asked.equals(lodgingOf)) {
                 lodging = Lodging.of(ledger, ledger.claims(today)).map(StatusPage::shown);

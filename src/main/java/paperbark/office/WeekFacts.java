@@ -40,6 +40,8 @@ final class WeekFacts {
     private static final int NOT_BACK = 40;
     private static final int AHEAD_DAYS = Owing.CLOSING_DAYS;
     private static final int BACK_DAYS = 60;
+    // Common practice, no source: each one asked about is one more register to be read.
+    private static final int BOOKED_YEARS = 1;
     private static final String LIES =
             " (a certificate lies in photos/: is its number in the register?)";
 
@@ -75,19 +77,21 @@ final class WeekFacts {
     /**
      * What there is to look at.
      *
+     * @param known what the ledger says on the day
      * @param jobs what is known of its jobs beside the ledger
      * @throws IOException when a folder cannot be read
      */
     static WeekView of(
             Office office,
-            Ledger ledger,
+            LedgerFacts known,
             Optional<FirmTables> tables,
             Jobs jobs,
-            LocalDate today,
             String version)
             throws IOException {
+        LocalDate today = known.today();
+        Ledger ledger = known.ledger();
         WeekFacts facts = new WeekFacts(today, tables);
-        List<ClaimState> claims = ledger.claims(today);
+        List<ClaimState> claims = known.claims();
         Owing owing = Owing.of(claims, today);
         List<Owing.Line> late = owing.open().stream().filter(l -> l.daysOverdue() > 0).toList();
         return new WeekView(
@@ -98,9 +102,9 @@ final class WeekFacts {
                 facts.closings(owing.closing(), c -> !last(c).isAfter(facts.sunday)),
                 facts.closings(owing.closing(), c -> last(c).isAfter(facts.sunday)),
                 facts.closings(owing.failed(), c -> true),
-                Lodging.of(ledger, claims).map(l -> facts.signed(l, ledger, jobs.filed())),
+                known.lodging().map(l -> facts.signed(l, ledger, jobs.filed())),
                 jobs.photos().map(p -> files(p, claims)),
-                facts.visits(ledger, jobs.filed()),
+                facts.visits(known, jobs.filed()),
                 facts.papers(jobs),
                 held(office, ledger),
                 facts.overdue(late),
@@ -184,11 +188,15 @@ final class WeekFacts {
                 Math.max(0, lacking.size() - NOT_BACK));
     }
 
-    /** A visit that is over and of which nobody told what came of it; the longest ago first. */
-    private List<WeekView.Line> visits(Ledger ledger, FiledJobs filed) {
-        return ledger.currentJobs().stream()
+    /**
+     * A visit that is over and of which nobody told what came of it; the longest ago first. A
+     * booking that no batch told of for a year is given up.
+     */
+    private List<WeekView.Line> visits(LedgerFacts known, FiledJobs filed) {
+        return known.currentJobs().stream()
                 .filter(j -> j.installedOn().isEmpty() && !j.withdrawn())
-                .flatMap(j -> filed.of(ledger, j.reference()).stream())
+                .filter(j -> !j.day().isBefore(today.minusYears(BOOKED_YEARS)))
+                .flatMap(j -> filed.of(known.ledger(), j.reference()).stream())
                 .filter(Job::isBooked)
                 .filter(j -> j.ruleDay().filter(day -> day.isBefore(today)).isPresent())
                 .sorted(Comparator.comparing(j -> j.ruleDay().orElseThrow()))

@@ -3,6 +3,7 @@ package paperbark.ledger;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -24,5 +25,19 @@ class KeysTest {
     })
     void aJobIsNamedByItsWholeNumber(String job, String remark, boolean named) {
         assertThat(Keys.names(Optional.of(remark), job)).isEqualTo(named);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "replaces t 1, 'T 1'",
+        "'T 1, 2 and NORTH 4 B.', 'T 1;2;NORTH 4 B'",
+        "1 replaces T 2, 1;2",
+        "'T  1', 1",
+        "T, ''"
+    })
+    void ofNumbersWithSpacesTheLongestThatThereIsIsNamed(String remark, String named) {
+        Set<String> jobs = Set.of("1", "2", "T 1", "NORTH 4 B", "4", "B");
+        assertThat(String.join(";", Keys.named(Optional.of(remark), jobs::contains)))
+                .isEqualTo(named);
     }
 }

@@ -89,4 +89,17 @@ class RecorderTest {
         batch("two", Entries.correcting("T 1", Entries.job("T-2", claim(SchemeName.STC, "T-100"))));
         assertThat(standing()).containsExactly("T-2-STC of two");
     }
+
+    @Test
+    void whoTakesThePlaceOfAJobWhoseNumberHasASpaceTakesAwayAllOfItsClaims() {
+        batch(
+                "one",
+                Entries.job(
+                        "T 1", claim(SchemeName.STC, "T-100"), claim(SchemeName.VEEC, "T-100")));
+        batch("two", Entries.job("1", claim(SchemeName.STC, "T-200")));
+        batch(
+                "three",
+                Entries.correcting("T 1", Entries.job("T-3", claim(SchemeName.STC, "T-300"))));
+        assertThat(standing()).containsExactly("1-STC of two", "T-3-STC of three");
+    }
 }

@@ -182,7 +182,7 @@ class ScanBookTest {
     }
 
     private List<String> newest(String... kinds) {
-        return book.newest(List.of(kinds)).stream()
+        return book.newest(List.of(kinds), LocalDate.EPOCH).stream()
                 .map(p -> p.job() + " " + p.version() + " " + p.kind())
                 .toList();
     }

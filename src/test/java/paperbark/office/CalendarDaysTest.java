@@ -49,9 +49,13 @@ class CalendarDaysTest {
         ledger.close();
     }
 
+    private LedgerFacts facts(LocalDate today) {
+        return new LedgerFacts(ledger, today);
+    }
+
     private List<CalendarDay> days(LocalDate today, String beginning) throws IOException {
         Optional<FirmTables> tables = FirmTablesReader.read(office.tables()).result();
-        return CalendarDays.of(office, ledger, tables, Register.RULES, today).stream()
+        return CalendarDays.of(facts(today), new KnownDays(office), tables, Register.RULES).stream()
                 .filter(d -> d.name().startsWith(beginning))
                 .toList();
     }
@@ -266,7 +270,8 @@ class CalendarDaysTest {
 
     private List<LocalDate> ending(LocalDate today) throws IOException {
         Rulebook rules = Rulebook.load(office.rules());
-        return CalendarDays.of(office, ledger, Optional.empty(), rules, today).stream()
+        return CalendarDays.of(facts(today), new KnownDays(office), Optional.empty(), rules)
+                .stream()
                 .filter(d -> d.title().equals("Rule ends: au/public-holidays.csv for 2026-12-24"))
                 .map(CalendarDay::day)
                 .toList();
@@ -276,5 +281,17 @@ class CalendarDaysTest {
     void theEarliestIsFirst() throws IOException {
         claimed();
         assertThat(days(DAY, "")).extracting(CalendarDay::day).isSorted().hasSizeGreaterThan(10);
+    }
+
+    @Test
+    void aManifestIsReadAnewWhenItChangedAndWhenTheClockWasPutBack() throws IOException {
+        KnownDays known = new KnownDays(office);
+        manifest("\"Paper\": \"2026-11-28\"");
+        assertThat(known.of("one", DAY)).containsOnlyKeys("SB-1");
+        assertThat(known.of("one", DAY.plusDays(6)).get("SB-1")).isNotEmpty();
+        manifest("\"Another paper\": \"2026-11-28\"");
+        assertThat(known.of("one", DAY.plusDays(6))).isEmpty();
+        assertThat(known.of("one", DAY).get("SB-1")).containsOnlyKeys("Another paper");
+        assertThat(known.of("two", DAY)).isEmpty();
     }
 }

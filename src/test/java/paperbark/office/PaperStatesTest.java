@@ -175,4 +175,32 @@ class PaperStatesTest {
         String page = Files.readString(at.office.papersPage());
         assertThat(page).contains("<h2 id=\"awaited\">Not back: 2</h2>");
     }
+
+    @Test
+    void whatWasPrintedMoreThanAYearAgoIsListedOnlyWhileItsClaimIsToBeLodged() throws IOException {
+        try (Scanned pile = new Scanned()) {
+            ScannedOffice.add(pile, at.batch, "J-1", "warranty");
+            pile.save(at.office.scans().resolve("pile.pdf"));
+        }
+        run("2026-12-01", "scans", at.office.root().toString());
+        run("2027-11-23", "week", at.office.root().toString());
+        assertThat(listed()).contains("J-1,Warranty registration", "J-2,STC assignment");
+        run("2027-11-24", "week", at.office.root().toString());
+        assertThat(listed()).containsExactly("J-1,STC assignment", "J-2,STC assignment");
+        run("2027-11-24", "lodged", "--ledger", at.office.root() + "/paperbark.db", "J-2");
+        run("2027-11-24", "week", at.office.root().toString());
+        assertThat(listed()).containsExactly("J-1,STC assignment");
+    }
+
+    private void run(String day, String... words) {
+        Program.Run run = Program.run(Instant.parse(day + "T02:00:00Z"), folder, words);
+        assertThat(run.exitCode()).as(run.out() + run.err()).isZero();
+    }
+
+    private List<String> listed() throws IOException {
+        return Files.readAllLines(at.office.root().resolve(PaperList.TABLE)).stream()
+                .skip(1)
+                .map(line -> line.replaceAll(",1,2026-11-23-week,.*", ""))
+                .toList();
+    }
 }

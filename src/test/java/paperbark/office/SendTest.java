@@ -302,4 +302,13 @@ class SendTest {
                                 office.send().resolve("2026-11-23-more/J-8-STC.eml")))
                 .isEqualTo(PosixFilePermissions.fromString("rw-------"));
     }
+
+    @Test
+    void aClaimThatCanBeLodgedNoLongerIsDueNoLonger() throws IOException {
+        String office = this.office.root().toString();
+        run(Instant.parse("2027-11-16T02:00:00Z"), "drafts", office);
+        assertThat(names()).contains("J-1-STC.eml", "J-1-owner.eml");
+        run(Instant.parse("2027-11-17T02:00:00Z"), "drafts", office);
+        assertThat(names()).contains("J-1-owner.eml").doesNotContain("J-1-STC.eml");
+    }
 }

@@ -66,10 +66,9 @@ class WeekFactsTest {
     private WeekView week(LocalDate today, CalendarDay... days) throws IOException {
         return WeekFacts.of(
                 office,
-                ledger,
+                new LedgerFacts(ledger, today),
                 Optional.of(Register.TABLES),
                 new WeekFacts.Jobs(List.of(days), new FiledJobs(office), Optional.empty()),
-                today,
                 "test");
     }
 

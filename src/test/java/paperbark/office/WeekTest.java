@@ -170,4 +170,18 @@ class WeekTest {
         watch("2026-12-01");
         assertThat(page()).contains("The week of 30 Nov 2026 to 6 Dec 2026");
     }
+
+    @Test
+    void aBookingThatNoBatchToldOfForAYearIsGivenUp() throws IOException {
+        Files.writeString(
+                folder.resolve("intake/next.csv"),
+                Offices.register(4)
+                        .replace("Job,Stage,Installed on", "Job,Stage,Visit")
+                        .replace("installed,16/11/2026", "booked,24/11/2026"));
+        watch("2026-11-24");
+        run("2027-11-24", "week", ".");
+        assertThat(page()).contains("J-4 : visit was on 24 Nov 2026");
+        run("2027-11-25", "week", ".");
+        assertThat(page()).doesNotContain("J-4 : visit");
+    }
 }
