@@ -35,6 +35,7 @@ record LaidOut(
 
     /** Makes the pages that still show what was drawn small. */
     void slim() throws IOException {
-        redrawing.learn(pages.slim(fonts::styleOf, redrawing.parts()), boxes, fills);
+        redrawing.learn(
+                pages.slim(fonts::styleOf, redrawing.parts(), redrawing.heads()), boxes, fills);
     }
 }

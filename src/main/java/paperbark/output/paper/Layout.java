@@ -44,20 +44,40 @@ final class Layout {
      * Draws the pages, tagged for readers who cannot see them.
      *
      * @param document where the pages go
-     * @param markup what to lay out
-     * @param sheet the styles of the markup
-     * @param papers the papers that the markup holds, in order
+     * @param title of the document
+     * @param sheet the styles of the papers
+     * @param papers in order
      * @param gate decides about every address that the markup names
      * @throws TooManyPages when a paper takes more pages than any has
      * @throws TextOffPage when text would stand on no page
      */
     static LaidOut draw(
             PDDocument document,
-            Document markup,
+            String title,
             StyleSheet sheet,
             List<PaperMarkup> papers,
             ResourceGate gate)
             throws IOException {
+        int lean = LeanPages.from(papers, sheet.drawn().map(PaperMemory::frames));
+        Optional<LaidOut> laidOut = drawn(document, title, sheet, papers, gate, lean);
+        return laidOut.isPresent()
+                ? laidOut.get()
+                : drawn(document, title, sheet, papers, gate, papers.size()).orElseThrow();
+    }
+
+    /**
+     * The same with nothing laid out from some paper on; empty, with nothing drawn, where it turns
+     * out that head or foot of such a paper is not known.
+     */
+    private static Optional<LaidOut> drawn(
+            PDDocument document,
+            String title,
+            StyleSheet sheet,
+            List<PaperMarkup> papers,
+            ResourceGate gate,
+            int lean)
+            throws IOException {
+        Document markup = PackDocument.of(papers, title, sheet, lean);
         PaperNumbers numbers = new PaperNumbers();
         Fonts fonts = new Fonts(document);
         PdfRendererBuilder builder = builder(document, gate);
@@ -71,7 +91,18 @@ final class Layout {
         WatchedStyles styles =
                 WatchedStyles.over(renderer, markup, sheet, papers.size(), MOST_PAGES);
         renderer.layout();
-        List<Extent> extents = extents(renderer, papers);
+        LeanPages.trim(renderer, papers, lean);
+        List<Extent> extents = extents(renderer, papers.subList(0, lean));
+        extents.addAll(LeanPages.add(renderer, papers, lean));
+        PageHeads heads =
+                new PageHeads(
+                        papers,
+                        extents,
+                        renderer.getRootBox().getLayer().getPages().size(),
+                        sheet.drawn().map(PaperMemory::frames));
+        if (!extents.subList(lean, papers.size()).stream().allMatch(heads::isKnown)) {
+            return Optional.empty();
+        }
         refuseExcess(extents);
         TextOffPage.refuse(renderer);
         numbers.of(extents);
@@ -92,20 +123,21 @@ final class Layout {
                         ReadyPaper::fills,
                         FillBox::moved);
         Redrawing redrawing =
-                Redrawing.of(document, renderer, papers, extents, styles, sheet.drawn());
+                Redrawing.of(document, renderer, papers, extents, styles, heads, sheet.drawn());
         paint(renderer);
         BlankBacks.clear(document, extents);
-        return new LaidOut(
-                extents,
-                boxes,
-                fills,
-                id ->
-                        Optional.ofNullable(
-                                PdfBoxAccessibilityHelper.getStructualElementForBox(
-                                        renderer.getSharedContext().getBoxById(id))),
-                new SlimPages(document),
-                fonts,
-                redrawing);
+        return Optional.of(
+                new LaidOut(
+                        extents,
+                        boxes,
+                        fills,
+                        id ->
+                                Optional.ofNullable(
+                                        PdfBoxAccessibilityHelper.getStructualElementForBox(
+                                                renderer.getSharedContext().getBoxById(id))),
+                        new SlimPages(document),
+                        fonts,
+                        redrawing));
     }
 
     /** The boxes of all papers, those of a known one where the others have theirs. */

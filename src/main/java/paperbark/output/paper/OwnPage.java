@@ -63,7 +63,7 @@ final class OwnPage {
             LaidOut drawn =
                     Layout.draw(
                             document,
-                            PackDocument.of(List.of(page), imprint.title(), style),
+                            imprint.title(),
                             style,
                             List.of(page),
                             new ResourceGate(folder.map(OwnPage::real), Optional.empty()));

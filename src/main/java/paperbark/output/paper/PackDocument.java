@@ -20,7 +20,12 @@ final class PackDocument {
 
     private PackDocument() {}
 
-    static Document of(List<PaperMarkup> papers, String title, StyleSheet style) {
+    /**
+     * The document of a pack.
+     *
+     * @param lean from which paper on nothing is laid out
+     */
+    static Document of(List<PaperMarkup> papers, String title, StyleSheet style, int lean) {
         Document document = Markup.empty();
         Element html = child(document, document, "html");
         html.setAttribute("lang", "en-AU");
@@ -40,13 +45,17 @@ final class PackDocument {
             leaf.setAttribute("id", LEAF + i);
             leaf.setAttribute("class", "leaf");
             // Whatever the firm's style sheet says.
-            leaf.setAttribute("style", i == 0 ? "" : begin(papers.get(i - 1), paper));
-            append(paper.running(), leaf);
+            leaf.setAttribute("style", i == 0 || i >= lean ? "" : begin(papers.get(i - 1), paper));
+            if (i < lean) {
+                append(paper.running(), leaf);
+            }
             // A mark too low to lie on two pages, and not so low that an empty paper has no page.
             Element mark = child(document, leaf, "div");
             mark.setAttribute("id", markOf(paper));
-            mark.setAttribute("style", "height: 0.1mm");
-            append(paper.content(), leaf);
+            mark.setAttribute("style", i < lean ? "height: 0.1mm" : "height: 0");
+            if (i < lean) {
+                append(paper.content(), leaf);
+            }
         }
         describe(document, "img", "Picture");
         describe(document, "object", "Page of the paper");
@@ -59,10 +68,12 @@ final class PackDocument {
     }
 
     private static String begin(PaperMarkup before, PaperMarkup paper) {
-        return "page-break-before: "
-                + (paper.paper().kind().mayShareASheetWith(before.paper().kind())
-                        ? "always"
-                        : "right");
+        return "page-break-before: " + (mayShareASheet(before, paper) ? "always" : "right");
+    }
+
+    /** Whether a paper may begin on the back of the one before. */
+    static boolean mayShareASheet(PaperMarkup before, PaperMarkup paper) {
+        return paper.paper().kind().mayShareASheetWith(before.paper().kind());
     }
 
     /** A picture or number of which its template says nothing is at least announced as one. */

@@ -243,8 +243,7 @@ public final class Packs {
         String title = "Papers of job " + caseFile.job().reference();
         ResourceGate gate = new ResourceGate(folder, logo.png());
         try (PDDocument document = new PDDocument()) {
-            LaidOut laidOut =
-                    Layout.draw(document, PackDocument.of(papers, title, used), used, papers, gate);
+            LaidOut laidOut = Layout.draw(document, title, used, papers, gate);
             List<PaperPages> pages = pages(papers, laidOut.papers(), inserts);
             Conformance claims = inserts.fill(document, pages, papers, laidOut);
             Links.describe(document, pages);

@@ -11,6 +11,7 @@ import paperbark.output.Paper;
  * @param running head and foot of its pages
  * @param content what stands on them; blank pages where the paper is known without a layout
  * @param held whether the content says why the paper is held
+ * @param head head and foot taken apart; empty where they are not to be remembered
  * @param wording the content taken apart; empty where it is not to be remembered
  * @param foreseen what the layout will give; empty where nothing alike was laid out before
  */
@@ -19,6 +20,7 @@ record PaperMarkup(
         Document running,
         Document content,
         boolean held,
+        Optional<TagsAndWords> head,
         Optional<TagsAndWords> wording,
         Optional<Foreseen> foreseen) {
 
@@ -32,7 +34,7 @@ record PaperMarkup(
 
     /** A paper that is laid out, of which nothing is remembered. */
     PaperMarkup(Paper paper, Document running, Document content, boolean held) {
-        this(paper, running, content, held, Optional.empty(), Optional.empty());
+        this(paper, running, content, held, Optional.empty(), Optional.empty(), Optional.empty());
     }
 
     /** The name of the template that it is made from. */
@@ -43,6 +45,11 @@ record PaperMarkup(
     /** What stands in place of a layout. */
     Optional<ReadyPaper> ready() {
         return foreseen.filter(Foreseen::sure).map(Foreseen::paper);
+    }
+
+    /** The same paper, with what is known of head and foot. */
+    PaperMarkup withHead(Optional<TagsAndWords> of) {
+        return new PaperMarkup(paper, running, content, held, of, wording, foreseen);
     }
 
     /** The same paper, to be laid out whatever is known of it. */

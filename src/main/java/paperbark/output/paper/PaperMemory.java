@@ -31,6 +31,7 @@ final class PaperMemory {
     private final boolean drawsAll = Boolean.getBoolean(ALL);
     private final Map<Key, List<KnownPaper>> papers = new LinkedHashMap<>(64, 0.75f, true);
     private final StylePool styles = new StylePool();
+    private final FrameMemory frames = new FrameMemory();
     private final Set<String> proven = new HashSet<>();
     private final Set<String> refused = new HashSet<>();
     private Optional<FittingRoom> room = Optional.empty();
@@ -41,6 +42,11 @@ final class PaperMemory {
     /** Whether papers of the template are always drawn. */
     synchronized boolean draws(String template) {
         return drawsAll || refused.contains(template);
+    }
+
+    /** Head and foot of the pages of such papers. */
+    FrameMemory frames() {
+        return frames;
     }
 
     /** What the layout of a paper will give, where one like it was laid out before. */

@@ -88,11 +88,18 @@ final class PaperWriter {
     }
 
     private PaperMarkup held(Paper paper) {
-        return new PaperMarkup(paper, orShipped(RUNNING, paper), orShipped(HELD, paper), true);
+        Read running = orShipped(RUNNING, paper);
+        return new PaperMarkup(paper, running.document(), orShipped(HELD, paper).document(), true)
+                .withHead(running.wording());
     }
 
     private PaperMarkup markup(Paper paper, String template) throws BrokenTemplate {
-        Document running = orShipped(RUNNING, paper);
+        Read running = orShipped(RUNNING, paper);
+        return content(paper, template, running.document()).withHead(running.wording());
+    }
+
+    private PaperMarkup content(Paper paper, String template, Document running)
+            throws BrokenTemplate {
         String markup = filled(engine, template, paper);
         Optional<TagsAndWords> wording = memory.flatMap(m -> TagsAndWords.of(markup));
         Optional<PaperMarkup.Foreseen> foreseen =
@@ -101,14 +108,12 @@ final class PaperWriter {
                 foreseen.filter(PaperMarkup.Foreseen::sure).map(PaperMarkup.Foreseen::paper);
         if (ready.isPresent()) {
             Document blank = Markup.blank(ready.get().pages(), BLANK + paper.anchor() + "-");
-            return new PaperMarkup(paper, running, blank, false, wording, foreseen);
+            return new PaperMarkup(
+                    paper, running, blank, false, Optional.empty(), wording, foreseen);
         }
-        int before = findings.size();
-        Document content = parsed(engine, template, markup);
-        // What is told of a paper would not be told of the next that is like it.
-        return findings.size() == before
-                ? new PaperMarkup(paper, running, content, false, wording, foreseen)
-                : new PaperMarkup(paper, running, content, false);
+        Read read = read(engine, template, markup, wording);
+        return new PaperMarkup(
+                paper, running, read.document(), false, Optional.empty(), read.wording(), foreseen);
     }
 
     private String templateOf(Paper paper) {
@@ -135,7 +140,15 @@ final class PaperWriter {
         return usual;
     }
 
-    private Document orShipped(String template, Paper paper) {
+    /**
+     * Markup that was read.
+     *
+     * @param wording the same taken apart; empty where something is told of it, which would not be
+     *     told of the next that is like it
+     */
+    private record Read(Document document, Optional<TagsAndWords> wording) {}
+
+    private Read orShipped(String template, Paper paper) {
         try {
             return render(engine, template, paper);
         } catch (BrokenTemplate e) {
@@ -149,9 +162,17 @@ final class PaperWriter {
         }
     }
 
-    private Document render(TemplateEngine from, String template, Paper paper)
+    private Read render(TemplateEngine from, String template, Paper paper) throws BrokenTemplate {
+        String markup = filled(from, template, paper);
+        return read(from, template, markup, memory.flatMap(m -> TagsAndWords.of(markup)));
+    }
+
+    private Read read(
+            TemplateEngine from, String template, String markup, Optional<TagsAndWords> wording)
             throws BrokenTemplate {
-        return parsed(from, template, filled(from, template, paper));
+        int before = findings.size();
+        Document document = parsed(from, template, markup);
+        return new Read(document, wording.filter(w -> findings.size() == before));
     }
 
     /** The markup of a template, filled in. */

@@ -8,18 +8,24 @@ import com.openhtmltopdf.render.Box;
 import com.openhtmltopdf.render.PageBox;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
+import paperbark.output.pdf.PageHead;
 import paperbark.output.pdf.PaperPart;
 import paperbark.output.pdf.Sketch;
+import paperbark.output.pdf.SlimPages;
 
 /**
  * Which papers of a pack are drawn, and which are shown as they were drawn for another job, with
  * their own words; of those that are drawn, what is to be remembered.
  */
 final class Redrawing {
+    private static final PaperShape.Finder UNKNOWN = new PaperShape.Finder(Map.of(), Set.of());
+
     private final PDDocument document;
     private final PdfBoxRenderer renderer;
     private final List<PaperMarkup> papers;
@@ -28,6 +34,7 @@ final class Redrawing {
     private final DrawnText text;
     private final List<Optional<PaperShape>> shapes = new ArrayList<>();
     private final WatchedStyles styles;
+    private final PageHeads heads;
 
     private Redrawing(
             PDDocument document,
@@ -35,7 +42,9 @@ final class Redrawing {
             List<PaperMarkup> papers,
             List<Extent> extents,
             WatchedStyles styles,
+            PageHeads heads,
             Optional<PaperMemory> memory) {
+        this.heads = heads;
         this.document = document;
         this.renderer = renderer;
         this.papers = papers;
@@ -49,6 +58,7 @@ final class Redrawing {
      * Looks at papers that are laid out, and takes those off the pages that need not be drawn.
      *
      * @param styles of the papers
+     * @param heads of their pages
      * @param memory of papers that were drawn; empty where none is kept
      */
     static Redrawing of(
@@ -57,8 +67,10 @@ final class Redrawing {
             List<PaperMarkup> papers,
             List<Extent> extents,
             WatchedStyles styles,
+            PageHeads heads,
             Optional<PaperMemory> memory) {
-        Redrawing redrawing = new Redrawing(document, renderer, papers, extents, styles, memory);
+        Redrawing redrawing =
+                new Redrawing(document, renderer, papers, extents, styles, heads, memory);
         redrawing.look();
         return redrawing;
     }
@@ -80,7 +92,7 @@ final class Redrawing {
                 leaf(i).removeAllChildren();
             }
         }
-        if (shapes.stream().anyMatch(Optional::isPresent)) {
+        if (memory.isPresent()) {
             renderer.getSharedContext().setTextRenderer(text);
         }
     }
@@ -119,6 +131,11 @@ final class Redrawing {
         return parts;
     }
 
+    /** Head and foot of each page, once the pages are drawn. */
+    List<PageHead> heads() {
+        return heads.of(page -> strings(page, UNKNOWN));
+    }
+
     private Optional<COSDictionary> element(int paper) {
         PDStructureElement element =
                 PdfBoxAccessibilityHelper.getStructualElementForBox(leaf(paper));
@@ -129,12 +146,15 @@ final class Redrawing {
         PaperShape.Finder finder = shape.finder();
         List<List<PaperPart.Drawn>> all = new ArrayList<>();
         for (int page = extent.first(); page < extent.end(); page++) {
-            all.add(
-                    text.on(document.getPage(page).getCOSObject()).stream()
-                            .map(piece -> drawn(piece, finder))
-                            .toList());
+            all.add(strings(page, finder));
         }
         return all;
+    }
+
+    private List<PaperPart.Drawn> strings(int page, PaperShape.Finder finder) {
+        return text.on(document.getPage(page).getCOSObject()).stream()
+                .map(piece -> drawn(piece, finder))
+                .toList();
     }
 
     private static PaperPart.Drawn drawn(DrawnText.Piece piece, PaperShape.Finder finder) {
@@ -146,11 +166,13 @@ final class Redrawing {
     /**
      * Remembers the papers that were drawn.
      *
-     * @param sketches of each, where one could be taken
+     * @param drawn what could be taken of them
      * @param boxes to write in, of all papers
      * @param fills that ask for a fact, of all papers
      */
-    void learn(List<Optional<Sketch>> sketches, List<SignBox> boxes, List<FillBox> fills) {
+    void learn(SlimPages.Slimmed drawn, List<SignBox> boxes, List<FillBox> fills) {
+        heads.learn(drawn.frames());
+        List<Optional<Sketch>> sketches = drawn.sketches();
         for (int i = 0; i < sketches.size(); i++) {
             if (sketches.get(i).isPresent()) {
                 Extent extent = extents.get(i);

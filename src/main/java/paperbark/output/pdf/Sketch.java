@@ -134,7 +134,7 @@ public final class Sketch {
         return print.text(tags.toString()).toByteArray();
     }
 
-    private static void print(Op step, Buffer print) {
+    static void print(Op step, Buffer print) {
         if (step instanceof Op.Text text) {
             print.text(text.colour()).number(text.face()).text(" ").number(text.size());
             print.text(text.slant()).number(text.x()).text(" ").number(text.y());

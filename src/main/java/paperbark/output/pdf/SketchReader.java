@@ -16,7 +16,7 @@ final class SketchReader {
     private SketchReader() {}
 
     /** The steps between head and foot: those within the last state that was kept. */
-    private record Span(int from, int to) {
+    record Span(int from, int to) {
         static Optional<Span> of(List<Op> steps) {
             int end = steps.size() - 1;
             while (end >= 0 && !(steps.get(end) instanceof Op.Restore)) {
@@ -93,7 +93,7 @@ final class SketchReader {
     }
 
     /** Pictures and the like are said by names that hold on one page alone. */
-    private static boolean needsResources(Op step) {
+    static boolean needsResources(Op step) {
         return step instanceof Op.Other other
                 && NAMING.stream()
                         .anyMatch(
@@ -109,7 +109,7 @@ final class SketchReader {
         return text.x() - drawn.words().x() * Unit.OF_THE_LAYOUT;
     }
 
-    private static boolean says(Op.Text text, PaperPart.Drawn drawn) {
+    static boolean says(Op.Text text, PaperPart.Drawn drawn) {
         return text.slant().isEmpty()
                 && Arrays.equals(
                         text.shown(),

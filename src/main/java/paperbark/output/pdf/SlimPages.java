@@ -73,10 +73,13 @@ public final class SlimPages {
      *
      * @param styles which style of the typeface a font is, from 0
      * @param papers what the pages hold, in order
-     * @return for each paper the sketch that was wanted of it, if one can be taken
+     * @param running what is known of head and foot of each page
+     * @return what was wanted of papers and pages
      */
-    public List<Optional<Sketch>> slim(
-            Function<COSDictionary, Optional<Integer>> styles, List<PaperPart> papers)
+    public Slimmed slim(
+            Function<COSDictionary, Optional<Integer>> styles,
+            List<PaperPart> papers,
+            List<PageHead> running)
             throws IOException {
         TagTree tree =
                 new TagTree(document.getDocumentCatalog().getStructureTreeRoot().getCOSObject());
@@ -90,12 +93,21 @@ public final class SlimPages {
         // Whoever fills fields in needs letters that nothing shows yet.
         boolean fillable = document.getDocumentCatalog().getAcroForm(null) != null;
         Map<COSDictionary, List<Op>> steps = new LinkedHashMap<>();
+        List<Optional<PageFrame>> frames = new ArrayList<>();
         for (PDPage page : document.getPages()) {
+            PageHead head = running.get(frames.size());
+            Optional<PageFrame> frame = Optional.empty();
             if (has(page)) {
-                steps.put(page.getCOSObject(), read(page.getCOSObject(), styles, used));
+                List<Op> own =
+                        head.known().isPresent()
+                                ? head.known().get().with(head.values(), used)
+                                : read(page.getCOSObject(), styles, used);
+                steps.put(page.getCOSObject(), own);
+                frame = head.drawn().flatMap(d -> PageFrame.of(own, d, head.values()));
             } else if (!fillable) {
                 alike.find(page.getCOSObject());
             }
+            frames.add(frame);
         }
         papers.forEach(paper -> show(paper, paper.of(pages), steps, used));
         List<Optional<Sketch>> sketches =
@@ -116,8 +128,16 @@ public final class SlimPages {
         fonts.addAll(Faces.shared().fonts(used));
         alike.share(fonts);
         document.getPages().getCOSObject().setItem(COSName.RESOURCES, shared);
-        return sketches;
+        return new Slimmed(sketches, frames);
     }
+
+    /**
+     * What came of it.
+     *
+     * @param sketches of each paper, if one was wanted and can be taken
+     * @param frames of each page, likewise
+     */
+    public record Slimmed(List<Optional<Sketch>> sketches, List<Optional<PageFrame>> frames) {}
 
     /** A bookmark tells its place on a page; the layout ties it to an element that says nothing. */
     private void untieBookmarks() {

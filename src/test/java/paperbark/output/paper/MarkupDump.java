@@ -38,7 +38,7 @@ public final class MarkupDump {
                         shipped.source(Packs.STYLE).orElseThrow(),
                         Optional.empty(),
                         Optional.empty());
-        Document document = PackDocument.of(papers, job.job().reference(), sheet);
+        Document document = PackDocument.of(papers, job.job().reference(), sheet, papers.size());
         try {
             Transformer transformer = TransformerFactory.newInstance().newTransformer();
             transformer.setOutputProperty(OutputKeys.METHOD, "html");

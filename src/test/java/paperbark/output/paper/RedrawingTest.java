@@ -135,7 +135,7 @@ class RedrawingTest {
             LaidOut laidOut =
                     Layout.draw(
                             document,
-                            PackDocument.of(papers, "title", sheet),
+                            "title",
                             sheet,
                             papers,
                             new ResourceGate(Optional.empty(), Optional.empty()));
