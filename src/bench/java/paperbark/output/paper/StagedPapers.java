@@ -114,9 +114,8 @@ final class StagedPapers {
     Drawn draw(CaseFile job, List<PaperMarkup> papers, boolean known) throws IOException {
         StyleSheet used = known ? sheet : sheet.drawingAll();
         PDDocument document = new PDDocument();
-        Document all = PackDocument.of(papers, TITLE, used);
         ResourceGate gate = new ResourceGate(Optional.empty(), Optional.empty());
-        return new Drawn(job, document, Layout.draw(document, all, used, papers, gate));
+        return new Drawn(job, document, Layout.draw(document, TITLE, used, papers, gate));
     }
 
     /** Closes packs. */
