@@ -19,26 +19,16 @@ echo Install Java 17 or newer, or let JAVA_HOME name the folder that it is in; t
 exit /b 23
 
 :start
-rem A command that ends within seconds is over before it pays to optimise its code, or to make code of its own for what is called by
-rem name. It should break even at some 1,000 jobs.
+rem Optimising code, or making code of its own for what is called by name, costs more processor time than it gives back.
 set "EFFORT=-XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Dsun.reflect.inflationThreshold=2147483647"
-rem Packs that are being made are copied less often where there is room for more of them. Whoever names options decides on memory too.
-if not defined PAPERBARK_JAVA_OPTIONS set "EFFORT=%EFFORT% -Xms384m -Xmn200m"
-if /i "%~1"=="watch" set "EFFORT="
-:words
-if "%~1"=="" goto run
-for %%x in (.csv .xls .xlsx .xlsm .ods) do if /i "%~x1"=="%%x" call :weigh "%~1"
-shift
-goto words
+rem Packs that are being made are copied less often where there is room for more of them. Whoever names options decides on memory too, and
+rem what lives for weeks takes no more than it needs.
+if defined PAPERBARK_JAVA_OPTIONS goto run
+if /i not "%~1"=="watch" set "EFFORT=%EFFORT% -Xms384m -Xmn200m"
 
 :run
 "%JAVA%" %EFFORT% "-XX:SharedArchiveFile=%HERE%lib\paperbark.jsa" -Xshare:auto -Xlog:disable -Xlog:all=error:stderr "-Dpaperbark.home=%HERE%." "-Dpaperbark.launcher=%HERE%paperbark.cmd" %PAPERBARK_JAVA_OPTIONS% -jar "%HERE%lib\paperbark.jar" %*
 exit /b %ERRORLEVEL%
-
-:weigh
-if "%~z1"=="" exit /b
-if %~z1 GTR 250000 set "EFFORT="
-exit /b
 
 :consider
 rem The version stands in the file "release" beside a Java, which is quicker than to ask it.

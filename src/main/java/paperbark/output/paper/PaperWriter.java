@@ -175,7 +175,8 @@ final class PaperWriter {
         return new Read(document, wording.filter(w -> findings.size() == before));
     }
 
-    private String filled(TemplateEngine from, String template, Paper paper) throws BrokenTemplate {
+    /** The markup of a template, filled in. */
+    String filled(TemplateEngine from, String template, Paper paper) throws BrokenTemplate {
         Map<String, Object> seen = new LinkedHashMap<>(model);
         seen.put("paper", printable.clean(TemplateModel.of(paper)));
         logo.png().ifPresent(picture -> seen.put("logo", ResourceGate.LOGO));

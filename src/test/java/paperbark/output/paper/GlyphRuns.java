@@ -1,5 +1,7 @@
 package paperbark.output.paper;
 
+import java.awt.geom.Point2D;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -7,18 +9,17 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.contentstream.operator.Operator;
-import org.apache.pdfbox.cos.COSBase;
+import org.apache.pdfbox.contentstream.PDFGraphicsStreamEngine;
 import org.apache.pdfbox.cos.COSName;
-import org.apache.pdfbox.cos.COSNumber;
-import org.apache.pdfbox.cos.COSString;
-import org.apache.pdfbox.pdfparser.PDFStreamParser;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
+import org.apache.pdfbox.pdmodel.graphics.state.PDTextState;
+import org.apache.pdfbox.util.Matrix;
 import paperbark.output.Typeface;
 
 /** The runs of text and the boxes of a pack, by page, at their places: the least that it shows. */
@@ -48,48 +49,95 @@ final class GlyphRuns {
     }
 
     private static List<Step> steps(PDPage page) throws IOException {
-        List<Step> steps = new ArrayList<>();
-        List<COSBase> before = new ArrayList<>();
-        String font = "";
-        float size = 0;
-        float[] place = {};
-        for (Object token : new PDFStreamParser(page).parse()) {
-            if (!(token instanceof Operator operator)) {
-                before.add((COSBase) token);
-                continue;
-            }
-            switch (operator.getName()) {
-                case "Tf" -> {
-                    font = ((COSName) before.get(0)).getName();
-                    size = ((COSNumber) before.get(1)).floatValue();
-                }
-                case "Tm" -> place = floats(before.subList(4, 6));
-                case "Tj" ->
-                        steps.add(new Step(words(before.get(0), page, font), font, size, place));
-                case "re" -> steps.add(new Step("", "", 0, floats(before)));
-                default -> {}
-            }
-            before.clear();
-        }
-        return steps;
+        Reader reader = new Reader(page);
+        reader.processPage(page);
+        return reader.steps;
     }
 
-    private static String words(COSBase string, PDPage page, String name) throws IOException {
-        PDFont font = page.getResources().getFont(COSName.getPDFName(name));
-        StringBuilder words = new StringBuilder();
-        byte[] codes = ((COSString) string).getBytes();
-        for (int i = 0; i + 1 < codes.length; i += 2) {
-            words.append(font.toUnicode((codes[i] & 0xFF) << 8 | codes[i + 1] & 0xFF));
-        }
-        return words.toString();
-    }
+    /** Notes the words and boxes of a page as PDFBox comes upon them. */
+    private static final class Reader extends PDFGraphicsStreamEngine {
+        private final List<Step> steps = new ArrayList<>();
 
-    private static float[] floats(List<COSBase> numbers) {
-        float[] floats = new float[numbers.size()];
-        for (int i = 0; i < floats.length; i++) {
-            floats[i] = ((COSNumber) numbers.get(i)).floatValue();
+        private Reader(PDPage page) {
+            super(page);
         }
-        return floats;
+
+        @Override
+        protected void showText(byte[] string) throws IOException {
+            PDTextState state = getGraphicsState().getTextState();
+            Matrix place =
+                    getTextMatrix().multiply(getGraphicsState().getCurrentTransformationMatrix());
+            steps.add(
+                    new Step(
+                            words(string, state.getFont()),
+                            style(state.getFont()),
+                            state.getFontSize() * place.getScalingFactorY(),
+                            new float[] {place.getTranslateX(), place.getTranslateY()}));
+            super.showText(string);
+        }
+
+        private static String words(byte[] string, PDFont font) throws IOException {
+            StringBuilder words = new StringBuilder();
+            ByteArrayInputStream codes = new ByteArrayInputStream(string);
+            while (codes.available() > 0) {
+                words.append(font.toUnicode(font.readCode(codes)));
+            }
+            return words.toString();
+        }
+
+        private static String style(PDFont font) {
+            String name = font.getName();
+            return "F" + (1 + (name.contains("Bold") ? 1 : 0) + (name.contains("Italic") ? 2 : 0));
+        }
+
+        @Override
+        public void appendRectangle(Point2D p0, Point2D p1, Point2D p2, Point2D p3) {
+            float[] box = {
+                (float) p0.getX(),
+                (float) p0.getY(),
+                (float) (p2.getX() - p0.getX()),
+                (float) (p2.getY() - p0.getY())
+            };
+            steps.add(new Step("", "", 0, box));
+        }
+
+        @Override
+        public Point2D getCurrentPoint() {
+            return new Point2D.Float();
+        }
+
+        @Override
+        public void drawImage(PDImage image) {}
+
+        @Override
+        public void clip(int rule) {}
+
+        @Override
+        public void moveTo(float x, float y) {}
+
+        @Override
+        public void lineTo(float x, float y) {}
+
+        @Override
+        public void curveTo(float x1, float y1, float x2, float y2, float x3, float y3) {}
+
+        @Override
+        public void closePath() {}
+
+        @Override
+        public void endPath() {}
+
+        @Override
+        public void strokePath() {}
+
+        @Override
+        public void fillPath(int rule) {}
+
+        @Override
+        public void fillAndStrokePath(int rule) {}
+
+        @Override
+        public void shadingFill(COSName name) {}
     }
 
     /** Writes it with PDFBox, untagged, to nowhere. */
