@@ -106,11 +106,8 @@ final class TagTree {
 
     static List<COSBase> kids(COSDictionary element) {
         COSBase kids = direct(element.getItem(COSName.K));
-        if (kids == null) {
-            return List.of();
-        }
         if (!(kids instanceof COSArray array)) {
-            return List.of(kids);
+            return kids == null ? List.of() : List.of(kids);
         }
         List<COSBase> all = new ArrayList<>(array.size());
         for (COSBase kid : array) {
@@ -133,11 +130,7 @@ final class TagTree {
         lie(element, kids);
         List<COSBase> left = new ArrayList<>();
         for (COSBase kid : kids) {
-            if (kid instanceof KnownElement) {
-                left.add(kid);
-                continue;
-            }
-            if (!isElement(kid)) {
+            if (!isElement(kid) || kid instanceof KnownElement) {
                 if (!DeadLinks.isOne(kid)) {
                     left.add(content(kid, element));
                 }
@@ -222,7 +215,7 @@ final class TagTree {
         }
         boolean holdsContent = theirs.stream().anyMatch(kid -> !isElement(kid));
         return !holdsContent
-                || below.getNameAsString(COSName.S).equals("Span")
+                || mayDissolve(below)
                         && below.getDictionaryObject(COSName.PG)
                                 == element.getDictionaryObject(COSName.PG);
     }
