@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -115,8 +116,32 @@ class RedrawingTest {
                 .isFalse();
     }
 
-    /** Lays out a job's papers, and gives those that were not drawn. */
+    @Test
+    void laysOutTheCoverAloneOnceHeadAndFootAreKnownToo() throws IOException {
+        StyleSheet sheet = StyleSheet.of(ENGINE.source(Packs.STYLE).orElseThrow());
+        List<PaperMarkup> first = papers(sheet, "Ann Dunlin", p -> true);
+        drawn(sheet, first);
+        for (String owner : List.of("Bea Plover", "Cem Martin", "Dot Martin")) {
+            drawn(sheet, papers(sheet, owner, p -> true));
+        }
+        List<PaperMarkup> last = papers(sheet, "Eve Heron", p -> true);
+
+        assertThat(leanFrom(sheet, first)).isEqualTo(first.size());
+        assertThat(leanFrom(sheet, last)).isEqualTo(1);
+        assertThat(drawn(sheet, last)).hasSize(last.size() - 1);
+    }
+
+    private static int leanFrom(StyleSheet sheet, List<PaperMarkup> papers) {
+        return LeanPages.from(papers, sheet.drawn().map(PaperMemory::frames));
+    }
+
+    /** Lays out a job's papers but the cover, and gives those that were not drawn. */
     private static List<Sketch> shown(StyleSheet sheet, String owner) throws IOException {
+        return drawn(sheet, papers(sheet, owner, p -> p.kind() != PaperKind.COVER));
+    }
+
+    private static List<PaperMarkup> papers(
+            StyleSheet sheet, String owner, Predicate<Paper> which) {
         CaseFile job = CaseFiles.withOwner(CaseFiles.installedSolar(), owner);
         PaperWriter writer =
                 new PaperWriter(
@@ -125,12 +150,15 @@ class RedrawingTest {
                         job,
                         Logo.of(Optional.empty(), RunLimit.USUAL),
                         sheet.drawn());
-        List<PaperMarkup> papers =
-                job.papers().stream()
-                        .filter(Paper::isPrinted)
-                        .filter(p -> p.kind() != PaperKind.COVER)
-                        .map(writer::write)
-                        .toList();
+        return job.papers().stream()
+                .filter(Paper::isPrinted)
+                .filter(which)
+                .map(writer::write)
+                .toList();
+    }
+
+    private static List<Sketch> drawn(StyleSheet sheet, List<PaperMarkup> papers)
+            throws IOException {
         try (PDDocument document = new PDDocument()) {
             LaidOut laidOut =
                     Layout.draw(
