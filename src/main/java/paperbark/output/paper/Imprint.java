@@ -1,6 +1,5 @@
 package paperbark.output.paper;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
@@ -10,6 +9,7 @@ import java.util.GregorianCalendar;
 import java.util.List;
 import java.util.TimeZone;
 import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentCatalog;
 import org.apache.pdfbox.pdmodel.PDDocumentInformation;
@@ -32,9 +32,6 @@ import paperbark.output.pdf.ScreenColours;
  */
 record Imprint(String title, String author, BatchInfo batch, Conformance claims) {
     private static final String SRGB = "sRGB IEC61966-2.1";
-
-    // The colours of all papers are meant as those of an ordinary screen or printer.
-    private static final byte[] PROFILE = ScreenColours.profile();
 
     static Imprint of(CaseFile caseFile, String title, Conformance claims) {
         return new Imprint(title, caseFile.firm().name(), caseFile.batch(), claims);
@@ -60,7 +57,7 @@ record Imprint(String title, String author, BatchInfo batch, Conformance claims)
         PDMarkInfo tagged = new PDMarkInfo();
         tagged.setMarked(true);
         catalog.setMarkInfo(tagged);
-        catalog.setOutputIntents(List.of(colours(document)));
+        catalog.setOutputIntents(List.of(colours()));
         PDMetadata metadata = new PDMetadata(document);
         metadata.importXMPMetadata(
                 Xmp.of(title, author, subject(), program(), batch.preparedOn(), claims)
@@ -76,8 +73,13 @@ record Imprint(String title, String author, BatchInfo batch, Conformance claims)
         return "Paperbark " + batch.program();
     }
 
-    private static PDOutputIntent colours(PDDocument document) throws IOException {
-        PDOutputIntent intent = new PDOutputIntent(document, new ByteArrayInputStream(PROFILE));
+    /** The colours of all papers are meant as those of an ordinary screen or printer. */
+    private static PDOutputIntent colours() throws IOException {
+        COSDictionary entries = new COSDictionary();
+        entries.setItem(COSName.TYPE, COSName.OUTPUT_INTENT);
+        entries.setItem(COSName.S, COSName.GTS_PDFA1);
+        entries.setItem(COSName.DEST_OUTPUT_PROFILE, ScreenColours.stream());
+        PDOutputIntent intent = new PDOutputIntent(entries);
         intent.setInfo(SRGB);
         intent.setOutputCondition(SRGB);
         intent.setOutputConditionIdentifier(SRGB);

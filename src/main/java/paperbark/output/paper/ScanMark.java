@@ -9,10 +9,11 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import java.util.EnumMap;
-import java.util.Locale;
 import java.util.Map;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.pdmodel.PDPage;
@@ -39,6 +40,9 @@ public final class ScanMark {
     private static final int DOTS = 8;
     private static final int QUIET = 2;
     private static final int WHITE = 0xffffff;
+
+    // About as long as a mark is, in letters.
+    private static final int PATH = 2048;
 
     private final ByteMatrix modules;
 
@@ -99,15 +103,10 @@ public final class ScanMark {
     /** One path in modules, so that its numbers are whole and short. */
     private String content(PDRectangle page) {
         float module = SIZE / modules.getWidth();
-        StringBuilder path = new StringBuilder("/Artifact BMC\nq\n0 g\n");
-        path.append(
-                String.format(
-                        Locale.ROOT,
-                        "%.4f 0 0 %.4f %.2f %.2f cm\n",
-                        module,
-                        -module,
-                        page.getWidth() - FROM_RIGHT - SIZE,
-                        page.getHeight() - FROM_TOP));
+        StringBuilder path = new StringBuilder(PATH).append("/Artifact BMC\nq\n0 g\n");
+        path.append(decimal(module, 4)).append(" 0 0 ").append(decimal(-module, 4)).append(' ');
+        path.append(decimal(page.getWidth() - FROM_RIGHT - SIZE, 2)).append(' ');
+        path.append(decimal(page.getHeight() - FROM_TOP, 2)).append(" cm\n");
         for (int y = 0; y < modules.getHeight(); y++) {
             for (int x = 0; x < modules.getWidth(); x++) {
                 int run = run(x, y);
@@ -116,12 +115,17 @@ public final class ScanMark {
                     while (isSame(x, y + rows, run)) {
                         rows++;
                     }
-                    path.append("%d %d %d %d re\n".formatted(x, y, run, rows));
+                    path.append(x).append(' ').append(y).append(' ').append(run).append(' ');
+                    path.append(rows).append(" re\n");
                 }
                 x += run;
             }
         }
         return path.append("f\nQ\nEMC\n").toString();
+    }
+
+    private static String decimal(double number, int decimals) {
+        return BigDecimal.valueOf(number).setScale(decimals, RoundingMode.HALF_UP).toPlainString();
     }
 
     /** How many black modules follow in a row, from the first of them on. */

@@ -1,12 +1,23 @@
 package paperbark.output.pdf;
 
-import java.io.ByteArrayOutputStream;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 
-/** Bytes of a document as they grow. */
-final class Buffer extends ByteArrayOutputStream {
+/**
+ * Bytes of a document as they grow. For one thread alone: the stream of the library locks itself
+ * for every byte, which takes longer than to write it.
+ */
+final class Buffer extends OutputStream {
     private static final long UNITS = 10_000;
     private static final long HUNDREDTHS = 100;
+
+    // Times this and so many bits to the right is a tenth: a processor divides slowly.
+    private static final long TENTH = 0xCCCC_CCCDL;
+    private static final int TENTH_BITS = 35;
+
+    private byte[] bytes;
+    private int count;
 
     Buffer() {
         this(1024);
@@ -14,19 +25,80 @@ final class Buffer extends ByteArrayOutputStream {
 
     /** A buffer for about so many bytes. */
     Buffer(int size) {
-        super(size);
+        bytes = new byte[size];
+    }
+
+    @Override
+    public void write(int letter) {
+        room(1);
+        bytes[count++] = (byte) letter;
+    }
+
+    @Override
+    public void write(byte[] from, int start, int length) {
+        room(length);
+        System.arraycopy(from, start, bytes, count, length);
+        count += length;
+    }
+
+    private void room(int more) {
+        if (count + more > bytes.length) {
+            bytes = Arrays.copyOf(bytes, Math.max(2 * bytes.length, count + more));
+        }
+    }
+
+    /** How many bytes there are. */
+    int size() {
+        return count;
+    }
+
+    /** Takes all bytes away. */
+    void reset() {
+        count = 0;
+    }
+
+    /** The bytes, which are the caller's own. */
+    byte[] toByteArray() {
+        return Arrays.copyOf(bytes, count);
+    }
+
+    /** Adds what another buffer holds. */
+    Buffer all(Buffer other) {
+        write(other.bytes, 0, other.count);
+        return this;
+    }
+
+    /** The bytes as letters, one each. */
+    @Override
+    public String toString() {
+        return new String(bytes, 0, count, StandardCharsets.ISO_8859_1);
     }
 
     /** Adds plain text. */
     Buffer text(String text) {
-        byte[] bytes = text.getBytes(StandardCharsets.ISO_8859_1);
-        write(bytes, 0, bytes.length);
+        byte[] letters = text.getBytes(StandardCharsets.ISO_8859_1);
+        write(letters, 0, letters.length);
         return this;
     }
 
     /** Adds a whole number. */
     Buffer number(long number) {
-        return text(Long.toString(number));
+        if (number < 0 || number > Integer.MAX_VALUE) {
+            return text(Long.toString(number));
+        }
+        int digits = 1;
+        for (long ten = 10; number >= ten; ten *= 10) {
+            digits++;
+        }
+        room(digits);
+        count += digits;
+        long rest = number;
+        for (int i = 1; i <= digits; i++) {
+            long tenth = rest * TENTH >>> TENTH_BITS;
+            bytes[count - i] = (byte) ('0' + rest - tenth * 10);
+            rest = tenth;
+        }
+        return this;
     }
 
     /** Adds a length, given in {@link Unit}s, in points and as short as it can be written. */
@@ -88,9 +160,9 @@ final class Buffer extends ByteArrayOutputStream {
     }
 
     /** Adds bytes as a string of hexadecimal digits. */
-    Buffer hex(byte[] bytes) {
+    Buffer hex(byte[] string) {
         write('<');
-        for (byte b : bytes) {
+        for (byte b : string) {
             write(Character.forDigit(b >> 4 & 15, 16));
             write(Character.forDigit(b & 15, 16));
         }
@@ -100,6 +172,6 @@ final class Buffer extends ByteArrayOutputStream {
 
     /** The last byte, or 0 of an empty buffer. */
     int last() {
-        return count == 0 ? 0 : buf[count - 1];
+        return count == 0 ? 0 : bytes[count - 1];
     }
 }

@@ -32,6 +32,9 @@ final class Codes {
     private static final COSName CMAP = COSName.getPDFName("CMap");
     private static final String NAME = "Paperbark-Letters";
 
+    // The same in every document.
+    private static final byte[] MAP = Deflated.of(map().getBytes(StandardCharsets.US_ASCII));
+
     private Codes() {}
 
     /** Whether a glyph has a code of one byte. */
@@ -51,7 +54,7 @@ final class Codes {
 
     /** What fonts say of these codes. */
     static COSStream encoding() throws IOException {
-        COSStream encoding = Streams.of(map().getBytes(StandardCharsets.US_ASCII));
+        COSStream encoding = Streams.ofDeflated(MAP);
         encoding.setItem(COSName.TYPE, CMAP);
         encoding.setName("CMapName", NAME);
         encoding.setItem(COSName.CIDSYSTEMINFO, system());

@@ -1,12 +1,9 @@
 package paperbark.output.pdf;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
-import java.util.zip.Deflater;
-import java.util.zip.DeflaterOutputStream;
 
 /**
  * Writes a document from front to back: streams as they come, everything else packed into object
@@ -62,27 +59,24 @@ final class DocumentWriter {
     }
 
     /** Packs an object that is no stream into the group that ends with {@link #endGroup}. */
-    void object(int number, byte[] text, int from, int length) {
+    void object(int number, Buffer text) {
         if (packed == 0) {
             packNumber = reserve(1);
         }
         place(number, 2, packNumber, packed++);
         heads.number(number).write(' ');
         heads.number(bodies.size()).write(' ');
-        bodies.write(text, from, length);
-        bodies.write('\n');
+        bodies.all(text).write('\n');
     }
 
     /** Writes what was packed since the last group. */
     void endGroup() throws IOException {
         if (packed > 0) {
-            Buffer all = new Buffer();
-            all.write(heads.toByteArray(), 0, heads.size());
-            all.write(bodies.toByteArray(), 0, bodies.size());
-            byte[] body = deflated(all.toByteArray());
+            int first = heads.size();
+            byte[] body = Deflated.of(heads.all(bodies).toByteArray());
             String dictionary =
                     "<</Type/ObjStm/N %d/First %d/Filter/FlateDecode/Length %d>>"
-                            .formatted(packed, heads.size(), body.length);
+                            .formatted(packed, first, body.length);
             stream(packNumber, dictionary.getBytes(StandardCharsets.ISO_8859_1), body);
             heads.reset();
             bodies.reset();
@@ -103,7 +97,7 @@ final class DocumentWriter {
         int number = reserve(1);
         long start = at;
         place(number, 1, start, 0);
-        byte[] body = deflated(differences());
+        byte[] body = Deflated.of(differences());
         Buffer dictionary = new Buffer();
         dictionary.text("<</Type/XRef/W[1 4 2]/DecodeParms<</Predictor 12/Columns 7>>");
         dictionary.text("/Filter/FlateDecode/Size ").number(last + 1);
@@ -146,19 +140,5 @@ final class DocumentWriter {
     private void raw(byte[] bytes) throws IOException {
         out.write(bytes);
         at += bytes.length;
-    }
-
-    /** The bytes deflated, as the filter {@code FlateDecode} takes them. */
-    static byte[] deflated(byte[] bytes) {
-        Deflater deflater = new Deflater();
-        ByteArrayOutputStream out = new ByteArrayOutputStream(bytes.length / 3 + 64);
-        try (DeflaterOutputStream deflate = new DeflaterOutputStream(out, deflater, 8192)) {
-            deflate.write(bytes);
-        } catch (IOException e) {
-            throw new IllegalStateException("memory does not fail", e);
-        } finally {
-            deflater.end();
-        }
-        return out.toByteArray();
     }
 }

@@ -6,7 +6,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.OS2WindowsMetricsTable;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -30,10 +32,30 @@ final class Face {
     // The letters of European languages are looked up once.
     private static final int NEAR = 0x250;
 
+    // Packs of a batch show much the same glyphs; some 10 KB each.
+    private static final int MOST_KNOWN = 32;
+
     private final TrueTypeFont font;
     private final Outlines outlines;
     private final CmapLookup letters;
     private final int[] near = new int[NEAR];
+
+    private final Map<BitSet, Carried> known =
+            new LinkedHashMap<>(MOST_KNOWN, 0.75f, true) {
+                @Override
+                protected boolean removeEldestEntry(Map.Entry<BitSet, Carried> eldest) {
+                    return size() > MOST_KNOWN;
+                }
+            };
+
+    /**
+     * What a font that shows some glyphs is made of; the streams are deflated.
+     *
+     * @param program its outlines
+     * @param length of the outlines, inflated
+     * @param letters which letter each glyph stands for
+     */
+    private record Carried(byte[] program, int length, byte[] letters) {}
 
     Face(TrueTypeFont font) {
         this.font = font;
@@ -50,8 +72,10 @@ final class Face {
     byte[] glyphs(String text) {
         byte[] glyphs = new byte[2 * text.codePointCount(0, text.length())];
         int at = 0;
-        for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
-            int glyph = glyph(text.codePointAt(i));
+        for (int i = 0; i < text.length(); ) {
+            int letter = text.codePointAt(i);
+            int glyph = glyph(letter);
+            i += Character.charCount(letter);
             glyphs[at++] = (byte) (glyph >> 8);
             glyphs[at++] = (byte) glyph;
         }
@@ -75,7 +99,7 @@ final class Face {
 
     /** Whether it has a glyph for each letter of a text. */
     boolean hasAll(String text) {
-        for (int i = 0; i < text.length(); i = text.offsetByCodePoints(i, 1)) {
+        for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
             if (glyph(text.codePointAt(i)) == 0) {
                 return false;
             }
@@ -94,12 +118,13 @@ final class Face {
      */
     COSDictionary font(BitSet glyphs, COSStream encoding) throws IOException {
         String name = tag(glyphs) + "+" + name();
+        Carried carried = carried(glyphs);
         COSDictionary descendant = new COSDictionary();
         descendant.setItem(COSName.TYPE, COSName.FONT);
         descendant.setItem(COSName.SUBTYPE, COSName.CID_FONT_TYPE2);
         descendant.setName(COSName.BASE_FONT, name);
         descendant.setItem(COSName.CIDSYSTEMINFO, Codes.system());
-        descendant.setItem(COSName.FONT_DESC, descriptor(name, glyphs));
+        descendant.setItem(COSName.FONT_DESC, descriptor(name, carried));
         descendant.setItem(COSName.CID_TO_GID_MAP, COSName.IDENTITY);
         descendant.setItem(COSName.W, widths(glyphs));
         COSDictionary type0 = new COSDictionary();
@@ -110,8 +135,24 @@ final class Face {
         COSArray descendants = new COSArray();
         descendants.add(descendant);
         type0.setItem(COSName.DESCENDANT_FONTS, descendants);
-        type0.setItem(COSName.TO_UNICODE, Streams.of(unicode(glyphs)));
+        type0.setItem(COSName.TO_UNICODE, Streams.ofDeflated(carried.letters()));
         return type0;
+    }
+
+    private Carried carried(BitSet glyphs) {
+        synchronized (known) {
+            Carried before = known.get(glyphs);
+            if (before != null) {
+                return before;
+            }
+        }
+        byte[] program = outlines.of(glyphs);
+        Carried made =
+                new Carried(Deflated.of(program), program.length, Deflated.of(unicode(glyphs)));
+        synchronized (known) {
+            known.put((BitSet) glyphs.clone(), made);
+        }
+        return made;
     }
 
     /** Six letters that follow from the glyphs (ISO 32000-1, 9.6.4). */
@@ -158,7 +199,7 @@ final class Face {
         return Math.round(units * 1000.0 / font.getUnitsPerEm());
     }
 
-    private COSDictionary descriptor(String name, BitSet glyphs) throws IOException {
+    private COSDictionary descriptor(String name, Carried carried) throws IOException {
         OS2WindowsMetricsTable os2 = font.getOS2Windows();
         // In thousandths already.
         BoundingBox box = font.getFontBBox();
@@ -182,9 +223,8 @@ final class Face {
         descriptor.setItem(COSName.XHEIGHT, exact(os2.getHeight()));
         // As PDFBox works it out: the tables of the font do not have it.
         descriptor.setLong(COSName.STEM_V, Math.round(box.getWidth() * 0.13));
-        byte[] program = outlines.of(glyphs);
-        COSStream file = Streams.of(program);
-        file.setInt(COSName.LENGTH1, program.length);
+        COSStream file = Streams.ofDeflated(carried.program());
+        file.setInt(COSName.LENGTH1, carried.length());
         descriptor.setItem(COSName.FONT_FILE2, file);
         return descriptor;
     }

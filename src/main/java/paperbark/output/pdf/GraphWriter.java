@@ -38,12 +38,17 @@ final class GraphWriter {
         this.out = out;
     }
 
-    /** Gives these objects the next numbers, in this order. */
-    void number(List<COSDictionary> objects) {
-        int next = out.reserve(objects.size());
+    /** Gives these objects the next numbers, in this order; returns how many it took. */
+    int number(List<COSDictionary> objects) {
+        int first = out.reserve(0);
         for (COSDictionary object : objects) {
-            seen.put(object, next++);
+            seen.put(object, out.reserve(count(object)));
         }
+        return out.reserve(0) - first;
+    }
+
+    private static int count(COSDictionary object) {
+        return object instanceof KnownElement known ? known.count() : 1;
     }
 
     /** Gives an object a number that was reserved for it. */
@@ -152,10 +157,24 @@ final class GraphWriter {
         }
     }
 
+    private void write(KnownElement known) {
+        int number = seen.get(known);
+        int parent = numberOf(known.getItem(COSName.P));
+        for (int i = 0; i < known.count(); i++) {
+            text.reset();
+            known.elements().get(i).write(number, parent, page -> numberOf(known.page(page)), text);
+            out.object(number + i, text);
+        }
+    }
+
     private void writeObject(COSBase object) {
+        if (object instanceof KnownElement known) {
+            write(known);
+            return;
+        }
         text.reset();
         writer.write(object);
-        out.object(seen.get(object), text.toByteArray(), 0, text.size());
+        out.object(seen.get(object), text);
     }
 
     private void writeStream(COSStream stream) throws IOException {

@@ -81,7 +81,7 @@ final class Moved implements Moving.Numbers {
         if (pack.isStream(old)) {
             file.stream(number, says, body);
         } else {
-            file.object(number, says, 0, says.length);
+            file.object(number, text);
         }
         return number;
     }
@@ -100,7 +100,7 @@ final class Moved implements Moving.Numbers {
     void take(int old, Buffer text) throws IOException {
         text.reset();
         Moving.copy(pack.text(old), this, text);
-        file.object(base + old, text.toByteArray(), 0, text.size());
+        file.object(base + old, text);
     }
 
     /** One of the objects that keep their order, to be changed and written by {@link #put}. */
@@ -112,7 +112,7 @@ final class Moved implements Moving.Numbers {
     void put(int old, COSDictionary changed, Buffer text) {
         text.reset();
         new ObjectText(text, object -> 0).write(changed);
-        file.object(base + old, text.toByteArray(), 0, text.size());
+        file.object(base + old, text);
     }
 
     /** The value with the run's numbers in place of the pack's. */

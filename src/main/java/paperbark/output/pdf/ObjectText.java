@@ -20,6 +20,9 @@ import org.apache.pdfbox.cos.COSString;
  */
 final class ObjectText {
     private static final String DELIMITERS = "()<>[]{}/%";
+    // Which letters a name may have as they are.
+    private static final boolean[] PLAIN = plain();
+
     private final Buffer out;
     private final ToIntFunction<COSBase> numbers;
 
@@ -33,6 +36,14 @@ final class ObjectText {
         this.numbers = numbers;
     }
 
+    private static boolean[] plain() {
+        boolean[] plain = new boolean['~' + 1];
+        for (int c = ' ' + 1; c < plain.length; c++) {
+            plain[c] = c != '#' && DELIMITERS.indexOf(c) < 0;
+        }
+        return plain;
+    }
+
     /** Writes the object itself, and what it holds by number where it has one. */
     void write(COSBase value) {
         if (value instanceof COSDictionary dictionary) {
@@ -44,7 +55,8 @@ final class ObjectText {
         } else if (value instanceof COSString string) {
             out.hex(string.getBytes());
         } else if (value instanceof COSInteger integer) {
-            spaced(Long.toString(integer.longValue()));
+            separated();
+            out.number(integer.longValue());
         } else if (value instanceof COSFloat number) {
             real(number);
         } else if (value instanceof COSBoolean truth) {
@@ -56,13 +68,13 @@ final class ObjectText {
 
     private void held(COSBase value) {
         COSBase direct = value instanceof COSObject object ? object.getObject() : value;
-        if (direct instanceof Ref ref) {
-            spaced(ref.number() + " 0 R");
-            return;
-        }
-        int number = direct == null ? 0 : numbers.applyAsInt(direct);
+        int number =
+                direct instanceof Ref ref
+                        ? ref.number()
+                        : direct instanceof COSDictionary ? numbers.applyAsInt(direct) : 0;
         if (number > 0) {
-            spaced(number + " 0 R");
+            separated();
+            out.number(number).text(" 0 R");
         } else {
             write(direct);
         }
@@ -95,14 +107,31 @@ final class ObjectText {
 
     private void name(byte[] name) {
         out.write('/');
+        if (isPlain(name)) {
+            out.write(name, 0, name.length);
+            return;
+        }
         for (byte b : name) {
             int c = b & 0xFF;
-            if (c <= ' ' || c > '~' || c == '#' || DELIMITERS.indexOf(c) >= 0) {
-                out.text(String.format("#%02X", c));
-            } else {
+            if (isPlain(c)) {
                 out.write(c);
+            } else {
+                out.text(String.format("#%02X", c));
             }
         }
+    }
+
+    private static boolean isPlain(byte[] name) {
+        for (byte b : name) {
+            if (!isPlain(b & 0xFF)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static boolean isPlain(int c) {
+        return c < PLAIN.length && PLAIN[c];
     }
 
     private void real(COSFloat number) {
@@ -110,9 +139,13 @@ final class ObjectText {
     }
 
     private void spaced(String word) {
+        separated();
+        out.text(word);
+    }
+
+    private void separated() {
         if (DELIMITERS.indexOf(out.last()) < 0) {
             out.write(' ');
         }
-        out.text(word);
     }
 }

@@ -35,10 +35,25 @@ sealed interface Op {
      * @param face the style of the typeface, from 0
      * @param size of the letters
      * @param slant the first four numbers of the text matrix where it does more than move, or ""
+     * @param glyphs their numbers, two bytes each
      * @param shown strings of glyph numbers and the gaps between them, as the operator takes them
      */
-    record Text(String colour, int face, long size, String slant, long x, long y, byte[] shown)
-            implements Op {}
+    record Text(
+            String colour,
+            int face,
+            long size,
+            String slant,
+            long x,
+            long y,
+            byte[] glyphs,
+            byte[] shown)
+            implements Op {
+        /** The same with other words that begin elsewhere on the line. */
+        Text with(String words, long at) {
+            byte[] own = Faces.shared().get(face).glyphs(words);
+            return new Text(colour, face, size, slant, at, y, own, Sketch.shown(own));
+        }
+    }
 
     /** The state is kept, to be taken up again. */
     record Save() implements Op {}

@@ -36,10 +36,11 @@ public final class PackWriter {
         List<COSDictionary> pages = flat(document);
         List<COSDictionary> annotations = annotations(pages);
         int parents = numberParents(pages, annotations);
-        List<COSDictionary> elements = elements(document, parents);
         DocumentWriter file = new DocumentWriter(out);
         GraphWriter writer = new GraphWriter(file);
-        writer.number(elements);
+        List<COSDictionary> elements = elements(document);
+        int count = writer.number(elements);
+        enterAll(document, elements, parents, writer);
         writer.number(pages);
         writer.number(annotations);
         List<COSDictionary> roots = new ArrayList<>(pages);
@@ -52,7 +53,7 @@ public final class PackWriter {
                 writer.numberOf(catalog),
                 writer.numberOf(information),
                 id(document),
-                new int[] {elements.size(), pages.size(), annotations.size()});
+                new int[] {count, pages.size(), annotations.size()});
     }
 
     /** The same as bytes. */
@@ -120,14 +121,33 @@ public final class PackWriter {
         return next;
     }
 
-    private static List<COSDictionary> elements(PDDocument document, int parentCount) {
+    private static List<COSDictionary> elements(PDDocument document) {
+        PDStructureTreeRoot root = document.getDocumentCatalog().getStructureTreeRoot();
+        return root == null ? List.of() : new TagTree(root.getCOSObject()).elements();
+    }
+
+    /** Writes the tree of parents into the document. */
+    private static void enterAll(
+            PDDocument document, List<COSDictionary> elements, int count, GraphWriter writer) {
         PDStructureTreeRoot root = document.getDocumentCatalog().getStructureTreeRoot();
         if (root == null) {
-            return List.of();
+            return;
         }
-        List<COSDictionary> elements = new TagTree(root.getCOSObject()).elements();
         Map<Integer, COSBase> entries = new TreeMap<>();
-        elements.forEach(element -> enter(element, entries));
+        for (COSDictionary element : elements) {
+            if (element instanceof KnownElement known) {
+                int first = writer.numberOf(known);
+                for (ReadyTags.Content content : known.contents()) {
+                    enter(
+                            known.page(content.page()),
+                            content.number(),
+                            new Ref(first + content.element()),
+                            entries);
+                }
+            } else {
+                enter(element, entries);
+            }
+        }
         COSArray pairs = new COSArray();
         entries.forEach(
                 (number, entry) -> {
@@ -137,8 +157,7 @@ public final class PackWriter {
         COSDictionary parents = new COSDictionary();
         parents.setItem(COSName.NUMS, pairs);
         root.getCOSObject().setItem(COSName.PARENT_TREE, parents);
-        root.setParentTreeNextKey(parentCount);
-        return elements;
+        root.setParentTreeNextKey(count);
     }
 
     /** Notes where the content of an element lies: the way back from the pages to the tree. */
@@ -158,7 +177,7 @@ public final class PackWriter {
     }
 
     private static void enter(
-            COSDictionary page, int content, COSDictionary element, Map<Integer, COSBase> entries) {
+            COSDictionary page, int content, COSBase element, Map<Integer, COSBase> entries) {
         int number = page.getInt(COSName.STRUCT_PARENTS);
         COSArray all = (COSArray) entries.computeIfAbsent(number, n -> new COSArray());
         all.growToSize(content + 1);

@@ -1,6 +1,5 @@
 package paperbark.output.pdf;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -112,18 +111,11 @@ public final class PageFrame {
         int next = 0;
         for (Op step : steps) {
             if (step instanceof Op.Text text) {
-                byte[] glyphs =
-                        Faces.shared().get(text.face()).glyphs(strings.get(next++).with(values));
-                used.add(text.face(), glyphs);
-                shown.add(
-                        new Op.Text(
-                                text.colour(),
-                                text.face(),
-                                text.size(),
-                                text.slant(),
-                                text.x(),
-                                text.y(),
-                                Sketch.shown(glyphs)));
+                Source source = strings.get(next++);
+                Op.Text own =
+                        source.value() == FIXED ? text : text.with(source.with(values), text.x());
+                used.add(own.face(), own.glyphs());
+                shown.add(own);
             } else {
                 shown.add(step);
             }
@@ -139,6 +131,6 @@ public final class PageFrame {
     private byte[] print(List<String> values) {
         Buffer print = new Buffer();
         with(values, new Glyphs()).forEach(step -> Sketch.print(step, print));
-        return print.toString(StandardCharsets.ISO_8859_1).getBytes(StandardCharsets.ISO_8859_1);
+        return print.toByteArray();
     }
 }

@@ -165,22 +165,24 @@ final class PageOps {
     }
 
     private Op.Text shown() {
-        Buffer shown = new Buffer();
+        Buffer shown = new Buffer(64);
+        Buffer glyphs = new Buffer(64);
         if (other instanceof COSArray several) {
             shown.write('[');
             for (COSBase part : several) {
                 if (part instanceof COSString string) {
-                    string(string, shown);
+                    string(string, glyphs, shown);
                 } else {
                     shown.text(gap((COSNumber) part));
                 }
             }
             shown.text("]TJ\n");
         } else {
-            string((COSString) other, shown);
+            string((COSString) other, glyphs, shown);
             shown.text("Tj\n");
         }
-        return new Op.Text(colour, face, size, slant, x, y, shown.toByteArray());
+        return new Op.Text(
+                colour, face, size, slant, x, y, glyphs.toByteArray(), shown.toByteArray());
     }
 
     private static String gap(COSNumber number) {
@@ -189,10 +191,11 @@ final class PageOps {
                 : String.format(Locale.ROOT, "%.2f ", number.floatValue());
     }
 
-    private void string(COSString string, Buffer out) {
-        byte[] glyphs = string.getBytes();
-        used.add(face, glyphs);
-        out.string(glyphs);
+    private void string(COSString string, Buffer glyphs, Buffer shown) {
+        byte[] own = string.getBytes();
+        used.add(face, own);
+        glyphs.write(own, 0, own.length);
+        shown.string(own);
     }
 
     private Mark mark() {

@@ -166,7 +166,8 @@ public final class RunWriter {
             parts.add(new Ref(moved.of(top)));
         }
         Buffer text = new Buffer();
-        for (int element = 1; element <= pack.parts()[0]; element++) {
+        int count = pack.parts()[0];
+        for (int element = 1; element <= count; element++) {
             if (!tops.contains(element)) {
                 moved.take(element, text);
             }
@@ -228,7 +229,7 @@ public final class RunWriter {
 
     private Ref stream(byte[] content) throws IOException {
         int number = file.reserve(1);
-        byte[] body = DocumentWriter.deflated(content);
+        byte[] body = Deflated.of(content);
         String dictionary = "<</Filter/FlateDecode/Length " + body.length + ">>";
         file.stream(number, dictionary.getBytes(StandardCharsets.US_ASCII), body);
         return new Ref(number);
@@ -271,7 +272,7 @@ public final class RunWriter {
         int number = file.reserve(1);
         Buffer text = new Buffer();
         new ObjectText(text, object -> 0).write(leaf);
-        file.object(number, text.toByteArray(), 0, text.size());
+        file.object(number, text);
         parents.add(new Ref(number));
         nextParent = last + 1;
     }
@@ -309,7 +310,7 @@ public final class RunWriter {
         int number = file.reserve(1);
         Buffer text = new Buffer();
         new ObjectText(text, object -> 0).write(page);
-        file.object(number, text.toByteArray(), 0, text.size());
+        file.object(number, text);
         pages.add(number);
     }
 

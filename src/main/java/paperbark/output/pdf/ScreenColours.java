@@ -1,9 +1,12 @@
 package paperbark.output.pdf;
 
+import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSStream;
 
 /**
  * The colours of an ordinary screen (IEC 61966-2-1, sRGB) as a profile of 500 bytes instead of the
@@ -23,9 +26,24 @@ public final class ScreenColours {
     private static final int HEAD = 128;
     private static final int ENTRY = 12;
 
+    private static final int COLOURS = 3;
+
+    // Library, platform and maker as Java's own colour library puts them into whatever it reads.
+    private static final String LIBRARY = "lcms";
+
+    // The same in every document.
+    private static final byte[] DEFLATED = Deflated.of(profile());
+
     private ScreenColours() {}
 
     private record Tag(String name, byte[] body) {}
+
+    /** The profile as a stream of a document. */
+    public static COSStream stream() throws IOException {
+        COSStream stream = Streams.ofDeflated(DEFLATED);
+        stream.setInt(COSName.N, COLOURS);
+        return stream;
+    }
 
     /** The profile. */
     public static byte[] profile() {
@@ -61,15 +79,17 @@ public final class ScreenColours {
 
     private static void head(ByteBuffer profile) {
         profile.putInt(0, profile.capacity());
+        put(profile.position(4), LIBRARY);
         profile.putInt(8, 0x04200000);
         put(profile.position(12), "mntrRGB XYZ ");
         // A fixed day, so that the bytes are the same each time.
         profile.putShort((short) 2026).putShort((short) 1).putShort((short) 1);
-        put(profile.position(36), "acsp");
+        put(profile.position(36), "acspAPPL");
         put(profile.position(68), "")
                 .putInt(fixed(WHITE[0]))
                 .putInt(fixed(1))
                 .putInt(fixed(WHITE[2]));
+        put(profile.position(80), LIBRARY);
     }
 
     private static ByteBuffer put(ByteBuffer into, String text) {

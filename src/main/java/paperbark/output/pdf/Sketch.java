@@ -3,6 +3,7 @@ package paperbark.output.pdf;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import org.apache.pdfbox.cos.COSDictionary;
 
 /**
@@ -12,7 +13,7 @@ import org.apache.pdfbox.cos.COSDictionary;
  */
 public final class Sketch {
     private final List<Page> pages;
-    private final TagCopy tags;
+    private final ReadyTags tags;
     // What the strings show, where words were put in.
     private final Glyphs glyphs;
 
@@ -30,14 +31,27 @@ public final class Sketch {
      * @param steps what is drawn between head and foot
      * @param strings that are drawn, in order
      * @param left where the content begins, in {@link Unit}s
+     * @param contents that are drawn
      */
-    record Page(List<Op> steps, List<PaperPart.Drawn> strings, long left) {}
+    record Page(List<Op> steps, List<PaperPart.Drawn> strings, long left, Contents contents) {}
 
-    Sketch(List<Page> pages, TagCopy tags) {
+    /**
+     * The contents of a page.
+     *
+     * @param next the content that comes behind one in the same element
+     * @param numbers the number of each content once the page is small; -1 where there is none
+     */
+    record Contents(Map<Integer, Integer> next, int[] numbers) {
+        boolean follows(int before, int after) {
+            return Integer.valueOf(after).equals(next.get(before));
+        }
+    }
+
+    Sketch(List<Page> pages, ReadyTags tags) {
         this(pages, tags, new Glyphs());
     }
 
-    private Sketch(List<Page> pages, TagCopy tags, Glyphs glyphs) {
+    private Sketch(List<Page> pages, ReadyTags tags, Glyphs glyphs) {
         this.pages = List.copyOf(pages);
         this.tags = tags;
         this.glyphs = glyphs;
@@ -70,25 +84,17 @@ public final class Sketch {
                 boolean kept = before.run() == PaperPart.KEPT;
                 Words own = kept ? before.words() : words.get(before.run());
                 strings.add(new PaperPart.Drawn(before.run(), own));
-                steps.add(said(text, own, page.left(), shown));
+                Op.Text said =
+                        own.equals(before.words())
+                                ? text
+                                : text.with(own.text(), page.left() + own.x() * Unit.OF_THE_LAYOUT);
+                shown.add(said.face(), said.glyphs());
+                steps.add(said);
             } else {
                 steps.add(step);
             }
         }
-        return new Page(steps, strings, page.left());
-    }
-
-    private static Op.Text said(Op.Text text, Words words, long left, Glyphs shown) {
-        byte[] glyphs = Faces.shared().get(text.face()).glyphs(words.text());
-        shown.add(text.face(), glyphs);
-        return new Op.Text(
-                text.colour(),
-                text.face(),
-                text.size(),
-                text.slant(),
-                left + words.x() * Unit.OF_THE_LAYOUT,
-                text.y(),
-                shown(glyphs));
+        return new Page(steps, strings, page.left(), page.contents());
     }
 
     /** Glyphs as the steps of a page show them. */
@@ -110,13 +116,13 @@ public final class Sketch {
         return pages.size();
     }
 
-    /** The steps of one of its pages, from 0. */
-    List<Op> steps(int page) {
-        return pages.get(page).steps();
+    /** One of its pages, from 0. */
+    Page page(int page) {
+        return pages.get(page);
     }
 
     /** Its elements, new for each document. */
-    List<COSDictionary> tags(COSDictionary parent, List<COSDictionary> on) {
+    List<KnownElement> tags(COSDictionary parent, List<COSDictionary> on) {
         return tags.below(parent, on);
     }
 

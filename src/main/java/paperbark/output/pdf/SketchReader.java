@@ -48,12 +48,17 @@ final class SketchReader {
      *
      * @param steps of each of its pages
      * @param pages themselves
+     * @param contents of each of them
      * @return empty where words cannot be exchanged without drawing anew
      */
-    static Optional<Sketch> of(PaperPart part, List<List<Op>> steps, List<COSDictionary> pages) {
+    static Optional<Sketch> of(
+            PaperPart part,
+            List<List<Op>> steps,
+            List<COSDictionary> pages,
+            List<Sketch.Contents> contents) {
         List<Sketch.Page> sketched = new ArrayList<>();
         for (int i = 0; i < part.count(); i++) {
-            Optional<Sketch.Page> page = page(steps.get(i), part.strings().get(i));
+            Optional<Sketch.Page> page = page(steps.get(i), part.strings().get(i), contents.get(i));
             if (page.isEmpty()) {
                 return Optional.empty();
             }
@@ -66,10 +71,11 @@ final class SketchReader {
             }
             elements.add((COSDictionary) kid);
         }
-        return TagCopy.of(elements, pages).map(tags -> new Sketch(sketched, tags));
+        return ReadyTags.of(elements, pages).map(tags -> new Sketch(sketched, tags));
     }
 
-    private static Optional<Sketch.Page> page(List<Op> all, List<PaperPart.Drawn> drawn) {
+    private static Optional<Sketch.Page> page(
+            List<Op> all, List<PaperPart.Drawn> drawn, Sketch.Contents contents) {
         Optional<Span> span = Span.of(all);
         if (span.isEmpty()
                 || texts(all).size() != drawn.size()
@@ -89,7 +95,7 @@ final class SketchReader {
                 return Optional.empty();
             }
         }
-        return Optional.of(new Sketch.Page(steps, own, left));
+        return Optional.of(new Sketch.Page(steps, own, left, contents));
     }
 
     /** Pictures and the like are said by names that hold on one page alone. */

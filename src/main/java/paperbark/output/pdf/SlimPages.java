@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -27,6 +28,7 @@ import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocume
  */
 public final class SlimPages {
     private static final byte[] NOTHING = {};
+    private static final int[] NONE = {};
 
     private final PDDocument document;
     // Each page with the content that the layout gave it.
@@ -109,9 +111,9 @@ public final class SlimPages {
             }
             frames.add(frame);
         }
-        papers.forEach(paper -> show(paper, paper.of(pages), steps, used));
-        List<Optional<Sketch>> sketches =
-                papers.stream().map(p -> sketch(p, p.of(pages), steps)).toList();
+        Map<COSDictionary, Sketch.Contents> contents = new IdentityHashMap<>();
+        steps.keySet().forEach(p -> contents.put(p, new Sketch.Contents(tree.next(p), NONE)));
+        papers.forEach(paper -> show(paper, paper.of(pages), steps, contents, used));
         COSDictionary fonts = new COSDictionary();
         COSDictionary shared = new COSDictionary();
         shared.setItem(COSName.FONT, fonts);
@@ -119,11 +121,14 @@ public final class SlimPages {
         RunningHeads heads = new RunningHeads(steps.values());
         for (Map.Entry<COSDictionary, List<Op>> page : steps.entrySet()) {
             COSDictionary own = page.getKey();
-            numbers.put(own, slim(own, page.getValue(), heads, tree));
+            numbers.put(own, slim(own, page.getValue(), heads, contents.get(own)));
             own.setItem(COSName.RESOURCES, resources(own, shared));
             DeadLinks.drop(own);
         }
         tree.renumber(numbers);
+        numbers.forEach((p, n) -> contents.put(p, new Sketch.Contents(tree.next(p), n)));
+        List<Optional<Sketch>> sketches =
+                papers.stream().map(p -> sketch(p, p.of(pages), steps, contents)).toList();
         untieBookmarks();
         fonts.addAll(Faces.shared().fonts(used));
         alike.share(fonts);
@@ -151,12 +156,14 @@ public final class SlimPages {
             PaperPart paper,
             List<COSDictionary> pages,
             Map<COSDictionary, List<Op>> steps,
+            Map<COSDictionary, Sketch.Contents> contents,
             Glyphs used) {
         if (paper.known().isPresent()) {
             Sketch known = paper.known().get();
             known.addTo(used);
             for (int i = 0; i < pages.size(); i++) {
-                steps.compute(pages.get(i), page(known.steps(i)));
+                steps.compute(pages.get(i), page(known.page(i).steps()));
+                contents.put(pages.get(i), known.page(i).contents());
             }
         }
     }
@@ -166,11 +173,18 @@ public final class SlimPages {
     }
 
     private static Optional<Sketch> sketch(
-            PaperPart paper, List<COSDictionary> pages, Map<COSDictionary, List<Op>> steps) {
+            PaperPart paper,
+            List<COSDictionary> pages,
+            Map<COSDictionary, List<Op>> steps,
+            Map<COSDictionary, Sketch.Contents> contents) {
         boolean isDrawn = steps.keySet().containsAll(pages);
         return paper.strings().isEmpty() || !isDrawn
                 ? Optional.empty()
-                : SketchReader.of(paper, pages.stream().map(steps::get).toList(), pages);
+                : SketchReader.of(
+                        paper,
+                        pages.stream().map(steps::get).toList(),
+                        pages,
+                        pages.stream().map(contents::get).toList());
     }
 
     private List<Op> read(
@@ -186,11 +200,12 @@ public final class SlimPages {
         return new PageOps(content(page), faces, marks, used).read();
     }
 
-    private int[] slim(COSDictionary page, List<Op> steps, RunningHeads heads, TagTree tree)
+    private int[] slim(
+            COSDictionary page, List<Op> steps, RunningHeads heads, Sketch.Contents contents)
             throws IOException {
         Optional<COSStream> head = heads.of(steps);
         List<Op> own = head.isEmpty() ? steps : heads.rest(steps);
-        PageText text = new PageText(own, (a, b) -> tree.follows(page, a, b), contents(own));
+        PageText text = new PageText(own, contents::follows, contents(own));
         byte[] body = text.write();
         Buffer all = new Buffer();
         byte[] last = behind.getOrDefault(page, NOTHING);
@@ -200,7 +215,11 @@ public final class SlimPages {
         page.setItem(
                 COSName.CONTENTS,
                 head.isEmpty() ? content : new COSArray(List.of(head.get(), content)));
-        return text.numbers();
+        int[] numbers = text.numbers();
+        if (contents.numbers().length > 0 && !Arrays.equals(contents.numbers(), numbers)) {
+            throw new UnknownPlace();
+        }
+        return numbers;
     }
 
     private static COSDictionary dictionary(COSDictionary of, COSName name) {

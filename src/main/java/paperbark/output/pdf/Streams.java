@@ -18,10 +18,15 @@ final class Streams {
 
     /** A stream with this content. */
     static COSStream of(byte[] content) throws IOException {
+        return ofDeflated(Deflated.of(content));
+    }
+
+    /** A stream with content that is deflated already. */
+    static COSStream ofDeflated(byte[] content) throws IOException {
         COSStream stream = new COSStream();
         stream.setItem(COSName.FILTER, COSName.FLATE_DECODE);
         try (OutputStream out = stream.createRawOutputStream()) {
-            out.write(DocumentWriter.deflated(content));
+            out.write(content);
         }
         return stream;
     }

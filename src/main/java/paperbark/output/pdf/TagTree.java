@@ -92,30 +92,22 @@ final class TagTree {
         COSDictionary top = (COSDictionary) tops.get(0);
         List<COSBase> drawn = new ArrayList<>();
         List<COSBase> all = new ArrayList<>();
-        List<COSDictionary> placed = new ArrayList<>();
         for (PaperPart paper : papers) {
             List<COSBase> own = paper.element().map(TagTree::kids).orElse(List.of());
             drawn.addAll(own);
             all.addAll(own);
-            List<COSDictionary> known =
-                    paper.known().map(k -> k.tags(top, paper.of(pages))).orElse(List.of());
-            all.addAll(known);
-            placed.addAll(known);
+            paper.known().ifPresent(k -> all.addAll(k.tags(top, paper.of(pages))));
         }
         if (!drawn.equals(kids(top))) {
             throw new UnknownPlace();
         }
         setKids(top, all);
-        placed.forEach(this::slim);
     }
 
     static List<COSBase> kids(COSDictionary element) {
         COSBase kids = direct(element.getItem(COSName.K));
-        if (kids == null) {
-            return List.of();
-        }
         if (!(kids instanceof COSArray array)) {
-            return List.of(kids);
+            return kids == null ? List.of() : List.of(kids);
         }
         List<COSBase> all = new ArrayList<>(array.size());
         for (COSBase kid : array) {
@@ -129,13 +121,16 @@ final class TagTree {
     }
 
     private void slim(COSDictionary element) {
+        if (element instanceof KnownElement) {
+            return;
+        }
         element.removeItem(COSName.TYPE);
         List<COSBase> kids = kids(element);
         kids.stream().filter(TagTree::isElement).forEach(kid -> slim((COSDictionary) kid));
         lie(element, kids);
         List<COSBase> left = new ArrayList<>();
         for (COSBase kid : kids) {
-            if (!isElement(kid)) {
+            if (!isElement(kid) || kid instanceof KnownElement) {
                 if (!DeadLinks.isOne(kid)) {
                     left.add(content(kid, element));
                 }
@@ -220,12 +215,18 @@ final class TagTree {
         }
         boolean holdsContent = theirs.stream().anyMatch(kid -> !isElement(kid));
         return !holdsContent
-                || below.getNameAsString(COSName.S).equals("Span")
+                || mayDissolve(below)
                         && below.getDictionaryObject(COSName.PG)
                                 == element.getDictionaryObject(COSName.PG);
     }
 
-    private static boolean isPlain(COSDictionary element) {
+    /** Whether its parent takes over what it holds if both lie on the same page. */
+    static boolean mayDissolve(COSDictionary element) {
+        return isPlain(element) && "Span".equals(element.getNameAsString(COSName.S));
+    }
+
+    /** Whether no more is known of it than what it holds. */
+    static boolean isPlain(COSDictionary element) {
         return SAYING_NOTHING.contains(element.getNameAsString(COSName.S))
                 && SAYINGS.stream().noneMatch(element::containsKey);
     }
@@ -256,9 +257,9 @@ final class TagTree {
         }
     }
 
-    /** Whether a content of a page comes right behind another in the same element. */
-    boolean follows(COSDictionary page, int before, int after) {
-        return Integer.valueOf(after).equals(next.getOrDefault(page, Map.of()).get(before));
+    /** For the contents of a page, the one that comes right behind in the same element. */
+    Map<Integer, Integer> next(COSDictionary page) {
+        return next.getOrDefault(page, Map.of());
     }
 
     /**

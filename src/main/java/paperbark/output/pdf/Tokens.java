@@ -103,19 +103,28 @@ final class Tokens {
 
     private COSName name() {
         int from = ++at;
+        boolean plain = true;
+        for (; at < end && !isSpace(text[at]) && !isDelimiter(text[at]); at++) {
+            plain &= text[at] != '#';
+        }
+        return COSName.getPDFName(
+                plain
+                        ? new String(text, from, at - from, StandardCharsets.UTF_8)
+                        : unescaped(from));
+    }
+
+    /** The name from a place to where its token ended. */
+    private String unescaped(int from) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        while (at < end && !isSpace(text[at]) && !isDelimiter(text[at])) {
-            if (text[at] == '#') {
-                bytes.write(
-                        Character.digit(text[at + 1], 16) << 4 | Character.digit(text[at + 2], 16));
-                at += 3;
+        for (int i = from; i < at; i++) {
+            if (text[i] == '#') {
+                int high = Character.digit(text[++i], 16);
+                bytes.write(high << 4 | Character.digit(text[++i], 16));
             } else {
-                bytes.write(text[at++]);
+                bytes.write(text[i]);
             }
         }
-        return bytes.size() == at - from
-                ? COSName.getPDFName(new String(text, from, at - from, StandardCharsets.UTF_8))
-                : COSName.getPDFName(bytes.toString(StandardCharsets.UTF_8));
+        return bytes.toString(StandardCharsets.UTF_8);
     }
 
     private COSDictionary dictionary() {

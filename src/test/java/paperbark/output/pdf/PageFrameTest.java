@@ -73,8 +73,8 @@ class PageFrameTest {
     }
 
     private static Op.Text text(String string) {
-        return new Op.Text(
-                "0 g\n", 0, 100, "", 0, 0, Sketch.shown(Faces.shared().get(0).glyphs(string)));
+        byte[] glyphs = Faces.shared().get(0).glyphs(string);
+        return new Op.Text("0 g\n", 0, 100, "", 0, 0, glyphs, Sketch.shown(glyphs));
     }
 
     private static List<String> shown(PageFrame frame, List<String> first, String... others) {

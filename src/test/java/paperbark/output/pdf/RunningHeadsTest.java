@@ -16,7 +16,7 @@ class RunningHeadsTest {
 
     private static Op text(String words) {
         byte[] shown = Sketch.shown(Faces.shared().get(0).glyphs(words));
-        return new Op.Text("0 g\n", 0, 90_000, "", 0, 0, shown);
+        return new Op.Text("0 g\n", 0, 90_000, "", 0, 0, shown, shown);
     }
 
     private static List<Op> page(Op... head) {
