@@ -12,6 +12,9 @@ import java.util.zip.Deflater;
  */
 final class Deflated {
     // As many as threads that write at a time; some 270 KB each.
+    // A sixth quicker than the usual 6, for half a hundredth more bytes.
+    private static final int LEVEL = 5;
+
     private static final BlockingQueue<Deflater> IDLE = new ArrayBlockingQueue<>(8);
 
     private Deflated() {}
@@ -19,7 +22,7 @@ final class Deflated {
     /** The bytes deflated. */
     static byte[] of(byte[] bytes) {
         Deflater idle = IDLE.poll();
-        Deflater deflater = idle == null ? new Deflater() : idle;
+        Deflater deflater = idle == null ? new Deflater(LEVEL) : idle;
         byte[] out = new byte[bytes.length / 3 + 64];
         int length = 0;
         deflater.setInput(bytes);
