@@ -44,7 +44,7 @@ final class SharedPapers {
 
     // Far more than a week. Beyond it the gain is small, and two large workbooks would be in
     // memory at a time.
-    private static final int MOST_SIDE_BY_SIDE = 300;
+    private static final int MOST_SIDE_BY_SIDE = 2_000;
 
     private final BatchView view;
     private final Inputs inputs;

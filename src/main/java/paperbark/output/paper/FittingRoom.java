@@ -77,6 +77,8 @@ final class FittingRoom {
      * @param words of its parts that are to be other than they were, by the part's place
      */
     Optional<LineBlock.Lines> lines(FitBlock block, Map<Integer, String> words) {
+        // The library looks for it by thread.
+        ThreadCtx.get().setSharedContext(shared);
         List<Styleable> content = new ArrayList<>();
         for (int i = 0; i < block.parts().size(); i++) {
             content.add(inline(block.parts().get(i), words.get(i)));
@@ -95,8 +97,6 @@ final class FittingRoom {
         box.setInlineContent(content);
         box.setChildrenContentType(BlockBox.ContentType.INLINE);
         context.setCurrentMarkerData(null);
-        // The library looks for it by thread.
-        ThreadCtx.get().setSharedContext(shared);
         InlineBoxing.layoutContent(context, box, block.lineTop(), 0);
         return new ShapeReader(List.of(), 0, FittingRoom::kindOf, context).lines(box);
     }

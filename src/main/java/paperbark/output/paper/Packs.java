@@ -65,10 +65,10 @@ public final class Packs {
             throw new UncheckedIOException(e);
         }
         engine = new TemplateEngine(folder, limit);
-        shippedStyle = StyleSheet.of(shipped.source(STYLE).orElseThrow());
+        shippedStyle = StyleSheet.shared(shipped.source(STYLE).orElseThrow());
         style = shippedStyle;
         try {
-            style = engine.text(STYLE).map(StyleSheet::of).orElse(shippedStyle);
+            style = engine.text(STYLE).map(StyleSheet::shared).orElse(shippedStyle);
         } catch (BrokenTemplate e) {
             refuseStyle(e.getMessage());
         }

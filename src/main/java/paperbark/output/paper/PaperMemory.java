@@ -22,13 +22,13 @@ final class PaperMemory {
     /** {@code -Dpaperbark.draw-all=true} has every paper laid out and drawn. */
     private static final String ALL = "paperbark.draw-all";
 
-    // Some 300 KB each; the sample week, made to be odd, has as many.
-    private static final int MOST = 150;
+    // Some 300 KB each at most; the sample week, made to be odd, has some 160 that differ.
+    private static final int MOST = 300;
 
     // Of the same tags, such as with a name on one line and on two.
     private static final int MOST_ALIKE = 4;
 
-    private final boolean drawsAll = Boolean.getBoolean(ALL);
+    private final boolean drawsAll = drawsAll();
     private final Map<Key, List<KnownPaper>> papers = new LinkedHashMap<>(64, 0.75f, true);
     private final StylePool styles = new StylePool();
     private final FrameMemory frames = new FrameMemory();
@@ -38,6 +38,11 @@ final class PaperMemory {
     private int count;
 
     private record Key(String template, String tags) {}
+
+    /** Whether every paper is laid out and drawn. */
+    static boolean drawsAll() {
+        return Boolean.getBoolean(ALL);
+    }
 
     /** Whether papers of the template are always drawn. */
     synchronized boolean draws(String template) {

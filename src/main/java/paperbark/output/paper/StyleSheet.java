@@ -1,5 +1,7 @@
 package paperbark.output.paper;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.w3c.dom.Document;
@@ -27,6 +29,32 @@ record StyleSheet(String text, Optional<StyleMemory> memory, Optional<PaperMemor
                 UNLIKE_PAGES.matcher(text).find()
                         ? Optional.empty()
                         : Optional.of(new PaperMemory()));
+    }
+
+    // The firm's own and the shipped one, where an office folder is attended for weeks.
+    private static final int MOST = 2;
+
+    private static final Map<String, StyleSheet> SHARED =
+            new LinkedHashMap<>(4, 0.75f, true) {
+                private static final long serialVersionUID = 1L;
+
+                @Override
+                protected boolean removeEldestEntry(Map.Entry<String, StyleSheet> eldest) {
+                    return size() > MOST;
+                }
+            };
+
+    /**
+     * A sheet with all that the process remembers of papers with the same text; safe, since what is
+     * remembered goes by the templates' results and not by their names alone.
+     */
+    static StyleSheet shared(String text) {
+        if (PaperMemory.drawsAll()) {
+            return of(text);
+        }
+        synchronized (SHARED) {
+            return SHARED.computeIfAbsent(text, StyleSheet::of);
+        }
     }
 
     /** The same, without what was drawn with it. */

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.FutureTask;
 import java.util.function.Predicate;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
@@ -129,6 +130,22 @@ class RedrawingTest {
         assertThat(leanFrom(sheet, first)).isEqualTo(first.size());
         assertThat(leanFrom(sheet, last)).isEqualTo(1);
         assertThat(drawn(sheet, last)).hasSize(last.size() - 1);
+    }
+
+    @Test
+    void knowsPapersOnAThreadThatLaidOutNothing() throws Exception {
+        StyleSheet sheet = StyleSheet.of(ENGINE.source(Packs.STYLE).orElseThrow());
+        for (String owner : List.of("Ann Dunlin", "Bea Plover")) {
+            drawn(sheet, papers(sheet, owner, p -> true));
+        }
+        FutureTask<List<PaperMarkup>> elsewhere =
+                new FutureTask<>(() -> papers(sheet, "Cem Martin", p -> true));
+        new Thread(elsewhere).start();
+
+        assertThat(elsewhere.get())
+                .filteredOn(p -> p.ready().isEmpty())
+                .extracting(p -> p.paper().kind())
+                .containsExactly(PaperKind.COVER);
     }
 
     private static int leanFrom(StyleSheet sheet, List<PaperMarkup> papers) {
