@@ -17,6 +17,7 @@ import paperbark.output.pdf.SlimPages;
  * @param pages the pages as they were drawn
  * @param fonts with which they were drawn
  * @param redrawing which of the papers were drawn
+ * @param gate decided about every address that they named
  */
 record LaidOut(
         List<Extent> papers,
@@ -25,7 +26,8 @@ record LaidOut(
         Function<String, Optional<PDStructureElement>> elements,
         SlimPages pages,
         Fonts fonts,
-        Redrawing redrawing) {
+        Redrawing redrawing,
+        ResourceGate gate) {
     /** Keeps the lists from being changed. */
     LaidOut {
         papers = List.copyOf(papers);
@@ -35,7 +37,10 @@ record LaidOut(
 
     /** Makes the pages that still show what was drawn small. */
     void slim() throws IOException {
-        redrawing.learn(
-                pages.slim(fonts::styleOf, redrawing.parts(), redrawing.heads()), boxes, fills);
+        SlimPages.Slimmed drawn = pages.slim(fonts::styleOf, redrawing.parts(), redrawing.heads());
+        // What was refused to a paper is told of each that asks for it.
+        if (gate.refused().isEmpty()) {
+            redrawing.learn(drawn, boxes, fills);
+        }
     }
 }

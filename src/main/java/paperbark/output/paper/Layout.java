@@ -137,7 +137,8 @@ final class Layout {
                                                 renderer.getSharedContext().getBoxById(id))),
                         new SlimPages(document),
                         fonts,
-                        redrawing));
+                        redrawing,
+                        gate));
     }
 
     /** The boxes of all papers, those of a known one where the others have theirs. */

@@ -3,6 +3,8 @@ package paperbark.output.paper;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.FutureTask;
@@ -14,6 +16,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import paperbark.output.CaseFile;
 import paperbark.output.CaseFiles;
 import paperbark.output.Paper;
@@ -146,6 +149,22 @@ class RedrawingTest {
                 .filteredOn(p -> p.ready().isEmpty())
                 .extracting(p -> p.paper().kind())
                 .containsExactly(PaperKind.COVER);
+    }
+
+    @Test
+    void tellsEachJobOfAPictureThatIsRefused(@TempDir Path folder) throws IOException {
+        Files.writeString(
+                folder.resolve("paperbark.css"),
+                ENGINE.source(Packs.STYLE).orElseThrow()
+                        + "\n.handover h1 { background-image: url('../gone.png'); }\n");
+        Packs packs = new Packs(Optional.of(folder));
+        for (String owner : List.of("Ann Dunlin", "Bea Plover", "Cem Martin", "Dot Martin")) {
+            CaseFile job = CaseFiles.withOwner(CaseFiles.installedSolar(), owner);
+
+            assertThat(packs.make(job, List.of()).findings())
+                    .as(owner)
+                    .anySatisfy(f -> assertThat(f.fact()).contains("asks for"));
+        }
     }
 
     private static int leanFrom(StyleSheet sheet, List<PaperMarkup> papers) {
