@@ -43,7 +43,7 @@ import paperbark.output.paper.SignBox;
  */
 final class PileMaker {
     private static final Pattern JOB = Pattern.compile("Job (SB-\\d+)");
-    private static final Pattern PAGE = Pattern.compile("of the pack(\\d+) \\d+");
+    private static final Pattern PAGE = Pattern.compile("Page (\\d+) of \\d+ of the pack");
 
     private final PDDocument run;
     private final PDFRenderer renderer;
@@ -108,6 +108,8 @@ final class PileMaker {
 
     private Truth told(int page) throws IOException {
         PDFTextStripper stripper = new PDFTextStripper();
+        // What all pages say alike is drawn before what is the page's own.
+        stripper.setSortByPosition(true);
         stripper.setStartPage(page);
         stripper.setEndPage(page);
         String text = stripper.getText(run);

@@ -185,7 +185,8 @@ final class KnownPaper {
                                 drawn.pages(),
                                 drawn.sketch().with(all),
                                 drawn.boxes(),
-                                drawn.fills()))
+                                drawn.fills(),
+                                drawn.settled()))
                 : Optional.empty();
     }
 

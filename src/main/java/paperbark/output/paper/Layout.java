@@ -91,9 +91,12 @@ final class Layout {
         WatchedStyles styles =
                 WatchedStyles.over(renderer, markup, sheet, papers.size(), MOST_PAGES);
         renderer.layout();
-        LeanPages.trim(renderer, papers, lean);
+        if (!LeanPages.trim(renderer, papers, lean)) {
+            return Optional.empty();
+        }
         List<Extent> extents = extents(renderer, papers.subList(0, lean));
         extents.addAll(LeanPages.add(renderer, papers, lean));
+        PaperTops.refuse(renderer, papers, extents);
         PageHeads heads =
                 new PageHeads(
                         papers,

@@ -56,15 +56,20 @@ final class LeanPages {
                 && !PackDocument.mayShareASheet(papers.get(paper - 1), papers.get(paper));
     }
 
-    /** Takes pages away that only boxes without height began. */
-    static void trim(PdfBoxRenderer renderer, List<PaperMarkup> papers, int from) {
-        if (from < papers.size()) {
-            Box last = renderer.getSharedContext().getBoxById(PackDocument.LEAF + (from - 1));
-            renderer.getRootBox()
-                    .getLayer()
-                    .getPages()
-                    .removeIf(page -> page.getTop() >= last.getAbsY() + last.getHeight());
+    /**
+     * Takes pages away that only boxes without height began.
+     *
+     * @return false where the space below the paper before would take room of the next page
+     */
+    static boolean trim(PdfBoxRenderer renderer, List<PaperMarkup> papers, int from) {
+        if (from == papers.size()) {
+            return true;
         }
+        Box last = renderer.getSharedContext().getBoxById(PackDocument.LEAF + (from - 1));
+        Box next = renderer.getSharedContext().getBoxById(PackDocument.LEAF + from);
+        List<PageBox> pages = renderer.getRootBox().getLayer().getPages();
+        pages.removeIf(page -> page.getTop() >= last.getAbsY() + last.getHeight());
+        return next.getAbsY() <= pages.get(pages.size() - 1).getBottom();
     }
 
     /** Adds the pages of the papers from one on, and has their boxes stand there. */

@@ -101,6 +101,14 @@ public final class Packs {
         printed(caseFile.papers()).stream()
                 .filter(Paper::isPrinted)
                 .forEach(p -> papers.add(inserts.blank(p).orElseGet(() -> writer.write(p))));
+        for (int i = 0; i < papers.size(); i++) {
+            boolean ends = i == papers.size() - 1;
+            boolean fits = papers.get(i).ready().filter(r -> ends || r.settled()).isPresent();
+            // The first begins without a break, unlike all that is remembered.
+            if (papers.get(i).ready().isPresent() && (i == 0 || !fits)) {
+                papers.set(i, papers.get(i).unsettled());
+            }
+        }
         try {
             return drawn(caseFile, papers, inserts, writer.findings());
         } catch (RuntimeException e) {

@@ -52,6 +52,12 @@ record PaperMarkup(
         return new PaperMarkup(paper, running, content, held, of, wording, foreseen);
     }
 
+    /** The same paper, to be laid out and remembered anew. */
+    PaperMarkup unsettled() {
+        Document own = Markup.parsed(wording.orElseThrow());
+        return new PaperMarkup(paper, running, own, held, head, wording, Optional.empty());
+    }
+
     /** The same paper, to be laid out whatever is known of it. */
     PaperMarkup unforeseen() {
         Document own = ready().isPresent() ? Markup.parsed(wording.orElseThrow()) : content;

@@ -61,18 +61,22 @@ final class PaperMemory {
         }
         List<KnownPaper> alike = papers.getOrDefault(new Key(template, wording.tags()), List.of());
         try {
+            Optional<ReadyPaper> best = Optional.empty();
             for (KnownPaper paper : alike) {
                 Optional<ReadyPaper> ready = paper.with(wording.words(), room());
-                if (ready.isPresent()) {
-                    boolean sure = proven.contains(template);
-                    return ready.map(r -> new PaperMarkup.Foreseen(r, sure));
+                boolean settled = ready.map(ReadyPaper::settled).orElse(false);
+                best = settled || best.isEmpty() ? ready : best;
+                if (settled) {
+                    break;
                 }
             }
+            boolean sure = proven.contains(template);
+            return best.map(r -> new PaperMarkup.Foreseen(r, sure));
         } catch (RuntimeException e) {
             // What is remembered must never cost a job its papers.
             refused.add(template);
+            return Optional.empty();
         }
-        return Optional.empty();
     }
 
     private FittingRoom room() {

@@ -10,8 +10,10 @@ import paperbark.output.pdf.Sketch;
  * @param sketch what is drawn on them
  * @param boxes those that people write in; pages are counted within the paper, from 1
  * @param fills those that ask for a fact of the register; pages likewise
+ * @param settled whether it is known that another paper behind it begins at the top of a page
  */
-record ReadyPaper(int pages, Sketch sketch, List<SignBox> boxes, List<FillBox> fills) {
+record ReadyPaper(
+        int pages, Sketch sketch, List<SignBox> boxes, List<FillBox> fills, boolean settled) {
     /** Keeps the lists from being changed. */
     ReadyPaper {
         boxes = List.copyOf(boxes);

@@ -174,7 +174,16 @@ final class Redrawing {
         heads.learn(drawn.frames());
         List<Optional<Sketch>> sketches = drawn.sketches();
         for (int i = 0; i < sketches.size(); i++) {
-            if (sketches.get(i).isPresent()) {
+            boolean last = i == papers.size() - 1;
+            // Neither what a paper takes of the next page is told by its shape, nor that the first
+            // begins without a break.
+            boolean apart =
+                    i > 0
+                            && PaperTops.isOnTop(renderer, papers.get(i), extents.get(i))
+                            && (last
+                                    || PaperTops.isOnTop(
+                                            renderer, papers.get(i + 1), extents.get(i + 1)));
+            if (sketches.get(i).isPresent() && apart) {
                 Extent extent = extents.get(i);
                 learn(
                         i,
@@ -182,7 +191,8 @@ final class Redrawing {
                                 extent.count(),
                                 sketches.get(i).get(),
                                 SignBox.within(boxes, extent),
-                                FillBox.within(fills, extent)));
+                                FillBox.within(fills, extent),
+                                !last));
             }
         }
     }

@@ -94,8 +94,8 @@ class RedrawingTest {
         shown(sheet, "Ann Dunlin");
         shown(sheet, "Bea Plover");
         List<Sketch> sketches = shown(sheet, "Cem Martin");
-        ReadyPaper one = new ReadyPaper(1, sketches.get(0), List.of(), List.of());
-        ReadyPaper other = new ReadyPaper(1, sketches.get(1), List.of(), List.of());
+        ReadyPaper one = new ReadyPaper(1, sketches.get(0), List.of(), List.of(), true);
+        ReadyPaper other = new ReadyPaper(1, sketches.get(1), List.of(), List.of(), true);
         PaperMemory memory = new PaperMemory();
 
         memory.compare("stc/default.ftlh", one, one);
@@ -115,8 +115,8 @@ class RedrawingTest {
         SignBox box = new SignBox(1, "Owner", "Signature", 10, 10, 10, 10);
 
         assertThat(
-                        new ReadyPaper(1, sketch, List.of(box), List.of())
-                                .isSame(new ReadyPaper(1, sketch, List.of(), List.of())))
+                        new ReadyPaper(1, sketch, List.of(box), List.of(), true)
+                                .isSame(new ReadyPaper(1, sketch, List.of(), List.of(), true)))
                 .isFalse();
     }
 

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.util.Arrays;
 import java.util.Random;
 import java.util.stream.IntStream;
+import java.util.zip.Deflater;
 import java.util.zip.DeflaterOutputStream;
 import org.junit.jupiter.api.Test;
 
@@ -36,7 +37,8 @@ class DeflatedTest {
 
     private static byte[] deflatedAnew(byte[] content) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (DeflaterOutputStream deflate = new DeflaterOutputStream(out)) {
+        try (DeflaterOutputStream deflate =
+                new DeflaterOutputStream(out, new Deflater(Deflated.LEVEL))) {
             deflate.write(content);
         } catch (IOException e) {
             throw new IllegalStateException(e);
