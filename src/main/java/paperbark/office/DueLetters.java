@@ -39,8 +39,7 @@ import paperbark.value.SchemeName;
 /**
  * Finds the letters that are due: of the newest batches and of claims that are still to be lodged.
  * A paper counts while no later one took its place and its job was not booked out; a claim while it
- * stands, nobody said that it was lodged and its last day is not over. Of jobs that are only booked
- * nothing is due.
+ * stands and nobody said that it was lodged. Of jobs that are only booked nothing is due.
  */
 final class DueLetters {
     /** Letters to owners and makers of older batches are no longer news. */
@@ -79,7 +78,6 @@ final class DueLetters {
                         office, facts.currentJobs().stream().map(CurrentJob::reference).toList());
         facts.claims().stream()
                 .filter(ClaimState::isToLodge)
-                .filter(c -> c.lodgeBy().filter(d -> d.isBefore(facts.today())).isEmpty())
                 .forEach(c -> claims.put(key(c.job(), c.scheme().key()), c));
     }
 
