@@ -14,6 +14,7 @@ import com.openhtmltopdf.render.PageBox;
 import com.openhtmltopdf.util.XRLog;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.lang.reflect.Field;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -127,6 +128,7 @@ final class Layout {
                         FillBox::moved);
         Redrawing redrawing =
                 Redrawing.of(document, renderer, papers, extents, styles, heads, sheet.drawn());
+        BarePage.replace(renderer, heads);
         paint(renderer);
         BlankBacks.clear(document, extents);
         return Optional.of(
@@ -173,19 +175,25 @@ final class Layout {
     }
 
     /**
-     * Paints the pages. The library looks for XML services in all jars each time, for metadata that
-     * {@link Imprint} replaces anyway; without the program's own class loader it finds the ones of
-     * the JDK at once.
+     * Paints the pages. What a document says of itself is left out: {@link Imprint} writes it, and
+     * the library takes long to.
      */
     private static void paint(PdfBoxRenderer renderer) throws IOException {
-        Thread thread = Thread.currentThread();
-        ClassLoader own = thread.getContextClassLoader();
-        thread.setContextClassLoader(ClassLoader.getPlatformClassLoader());
         try {
-            renderer.createPDFKeepOpen();
-        } finally {
-            thread.setContextClassLoader(own);
+            set(renderer, "_pdfUaConformance", false);
+            set(renderer, "_pdfAConformance", PdfAConformance.NONE);
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException(e);
         }
+        renderer.createPDFKeepOpen();
+    }
+
+    // The library has no other way to say so once it knows that the pages are to be tagged.
+    private static void set(PdfBoxRenderer renderer, String name, Object value)
+            throws ReflectiveOperationException {
+        Field field = PdfBoxRenderer.class.getDeclaredField(name);
+        field.setAccessible(true);
+        field.set(renderer, value);
     }
 
     private static PdfRendererBuilder builder(PDDocument document, ResourceGate gate) {

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 import paperbark.output.pdf.PageFrame;
 import paperbark.output.pdf.PageHead;
 import paperbark.output.pdf.PaperPart;
@@ -51,8 +52,12 @@ final class PageHeads {
 
     /** Whether those of a paper are all known. */
     boolean isKnown(Extent paper) {
-        return heads.subList(paper.first(), paper.end()).stream()
-                .allMatch(head -> head.known().isPresent());
+        return IntStream.range(paper.first(), paper.end()).allMatch(this::isKnown);
+    }
+
+    /** Whether those of a page are known. */
+    boolean isKnown(int page) {
+        return heads.get(page).known().isPresent();
     }
 
     /**
