@@ -21,6 +21,8 @@ exit /b 23
 :start
 rem Optimising code, or making code of its own for what is called by name, costs more processor time than it gives back.
 set "EFFORT=-XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Dsun.reflect.inflationThreshold=2147483647"
+rem The archive is taken as it is, not moved to another address first; a Java that knows no such choice starts all the same.
+set "EFFORT=%EFFORT% -XX:+IgnoreUnrecognizedVMOptions -XX:+UnlockDiagnosticVMOptions -XX:ArchiveRelocationMode=0"
 rem Packs that are being made are copied less often where there is room for more of them. Whoever names options decides on memory too, and
 rem what lives for weeks takes no more than it needs.
 if defined PAPERBARK_JAVA_OPTIONS goto run

@@ -124,6 +124,7 @@ class PackageIT {
     void bothLaunchersGiveJavaTheSameWords() throws IOException {
         String[] words = {
             "-XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Dsun.reflect.inflationThreshold=2147483647",
+            "-XX:+IgnoreUnrecognizedVMOptions -XX:+UnlockDiagnosticVMOptions -XX:ArchiveRelocationMode=0",
             "-Xms384m -Xmn200m",
             "-Xshare:auto -Xlog:disable -Xlog:all=error:stderr",
             "-Dpaperbark.home=",

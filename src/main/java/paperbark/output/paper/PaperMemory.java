@@ -25,8 +25,8 @@ final class PaperMemory {
     // Some 300 KB each at most; the sample week, made to be odd, has some 160 that differ.
     private static final int MOST = 300;
 
-    // Of the same tags, such as with a name on one line and on two.
-    private static final int MOST_ALIKE = 4;
+    // Of the same tags, such as with a name on one line and on two, and a model number likewise.
+    private static final int MOST_ALIKE = 16;
 
     private final boolean drawsAll = drawsAll();
     private final Map<Key, List<KnownPaper>> papers = new LinkedHashMap<>(64, 0.75f, true);
