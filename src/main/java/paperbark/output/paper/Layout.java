@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
 import org.w3c.dom.Document;
 import paperbark.output.PrintableText;
 import paperbark.output.pdf.SlimPages;
@@ -84,6 +85,7 @@ final class Layout {
         PdfRendererBuilder builder = builder(document, gate);
         fonts.register(builder);
         builder.useObjectDrawerFactory(numbers);
+        builder.usePageSupplier(Layout::page);
         builder.withW3cDocument(markup, gate.base());
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
@@ -194,6 +196,12 @@ final class Layout {
         Field field = PdfBoxRenderer.class.getDeclaredField(name);
         field.setAccessible(true);
         field.set(renderer, value);
+    }
+
+    private static PDPage page(PDDocument document, float width, float height, int at, int shadow) {
+        PDPage page = new MarkedPage(width, height);
+        document.addPage(page);
+        return page;
     }
 
     private static PdfRendererBuilder builder(PDDocument document, ResourceGate gate) {
