@@ -45,9 +45,19 @@ final class PageHeads {
                     paper.ready().isPresent()
                             ? memory.orElseThrow().sure(head, values)
                             : Optional.empty();
-            heads.set(page, new PageHead(values, known, Optional.empty()));
+            heads.set(page, new PageHead(values, logos(head), known, Optional.empty()));
             markup.set(page, Optional.of(head));
         }
+    }
+
+    /** How often they show the logo; negative where they show other pictures. */
+    private static int logos(TagsAndWords head) {
+        int logos = count(ResourceGate.LOGO, head.tags());
+        return count("<img", head.tags()) == logos ? logos : -1;
+    }
+
+    private static int count(String part, String text) {
+        return (text.length() - text.replace(part, "").length()) / part.length();
     }
 
     /** Whether those of a paper are all known. */
@@ -76,7 +86,10 @@ final class PageHeads {
             all.add(
                     wanted
                             ? new PageHead(
-                                    head.values(), head.known(), Optional.of(drawn.apply(page)))
+                                    head.values(),
+                                    head.pictures(),
+                                    head.known(),
+                                    Optional.of(drawn.apply(page)))
                             : head);
         }
         return all;

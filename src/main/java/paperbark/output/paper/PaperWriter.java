@@ -90,12 +90,18 @@ final class PaperWriter {
     private PaperMarkup held(Paper paper) {
         Read running = orShipped(RUNNING, paper);
         return new PaperMarkup(paper, running.document(), orShipped(HELD, paper).document(), true)
-                .withHead(running.wording());
+                .withHead(head(running));
+    }
+
+    /** Another logo makes another head. */
+    private Optional<TagsAndWords> head(Read running) {
+        return running.wording()
+                .map(w -> new TagsAndWords(w.tags() + logo.sha256(), w.words(), w.markup()));
     }
 
     private PaperMarkup markup(Paper paper, String template) throws BrokenTemplate {
         Read running = orShipped(RUNNING, paper);
-        return content(paper, template, running.document()).withHead(running.wording());
+        return content(paper, template, running.document()).withHead(head(running));
     }
 
     private PaperMarkup content(Paper paper, String template, Document running)

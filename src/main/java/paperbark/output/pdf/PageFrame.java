@@ -1,5 +1,6 @@
 package paperbark.output.pdf;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -7,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
 
 /**
  * Head and foot of a page that was drawn, to be put around other papers with other values. A value
@@ -18,6 +21,7 @@ public final class PageFrame {
 
     private final List<Op> steps;
     private final List<Source> strings;
+    private final Map<COSName, Pictures.Picture> pictures;
 
     /** What a string shows: a value by its place, or the same text on all such pages. */
     private record Source(int value, String text) {
@@ -26,9 +30,11 @@ public final class PageFrame {
         }
     }
 
-    private PageFrame(List<Op> steps, List<Source> strings) {
+    private PageFrame(
+            List<Op> steps, List<Source> strings, Map<COSName, Pictures.Picture> pictures) {
         this.steps = List.copyOf(steps);
         this.strings = List.copyOf(strings);
+        this.pictures = pictures;
     }
 
     /** A value with all digits alike: what two values have to share. */
@@ -51,31 +57,37 @@ public final class PageFrame {
      *
      * @param page all of its steps
      * @param drawn the strings on it, in order
-     * @param values that stand in head and foot
+     * @param head what is known of head and foot
+     * @param own the page itself
      * @return empty where it cannot be told which string shows which value
      */
-    static Optional<PageFrame> of(List<Op> page, List<PaperPart.Drawn> drawn, List<String> values) {
+    static Optional<PageFrame> of(
+            List<Op> page, List<PaperPart.Drawn> drawn, PageHead head, COSDictionary own)
+            throws IOException {
         Optional<SketchReader.Span> span = SketchReader.Span.of(page);
         if (span.isEmpty()) {
             return Optional.empty();
         }
         List<Op> steps = SketchReader.between(page, List.of());
-        List<PaperPart.Drawn> own = new ArrayList<>(drawn);
+        List<PaperPart.Drawn> ours = new ArrayList<>(drawn);
         int before = texts(page.subList(0, span.get().from()));
         int within = texts(page.subList(span.get().from(), span.get().to()));
-        if (texts(page) != drawn.size() || steps.stream().anyMatch(SketchReader::needsResources)) {
+        List<Op> named = steps.stream().filter(SketchReader::needsResources).toList();
+        if (texts(page) != drawn.size()
+                || named.size() != head.pictures()
+                || !named.stream().allMatch(Pictures::isDrawnBy)) {
             return Optional.empty();
         }
-        own.subList(before, before + within).clear();
-        List<Source> strings = sources(own, values);
+        ours.subList(before, before + within).clear();
+        List<Source> strings = sources(ours, head.values());
         int next = 0;
         for (Op step : steps) {
             if (step instanceof Op.Text text
-                    && (strings.isEmpty() || !SketchReader.says(text, own.get(next++)))) {
+                    && (strings.isEmpty() || !SketchReader.says(text, ours.get(next++)))) {
                 return Optional.empty();
             }
         }
-        return Optional.of(new PageFrame(steps, strings));
+        return Optional.of(new PageFrame(steps, strings, Pictures.of(named, own)));
     }
 
     private static int texts(List<Op> steps) {
@@ -123,9 +135,14 @@ public final class PageFrame {
         return shown;
     }
 
+    /** The pictures that it shows, by their names on its page. */
+    Map<COSName, Pictures.Picture> pictures() {
+        return pictures;
+    }
+
     /** Whether another draws the same with these values. */
     public boolean isSame(PageFrame other, List<String> values) {
-        return Arrays.equals(print(values), other.print(values));
+        return pictures.equals(other.pictures) && Arrays.equals(print(values), other.print(values));
     }
 
     private byte[] print(List<String> values) {

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.apache.pdfbox.cos.COSArray;
@@ -105,12 +106,15 @@ public final class SlimPages {
                                 ? head.known().get().with(head.values(), used)
                                 : read(page.getCOSObject(), styles, used);
                 steps.put(page.getCOSObject(), own);
-                frame = head.drawn().flatMap(d -> PageFrame.of(own, d, head.values()));
+                if (head.drawn().isPresent()) {
+                    frame = PageFrame.of(own, head.drawn().get(), head, page.getCOSObject());
+                }
             } else if (!fillable) {
                 alike.find(page.getCOSObject());
             }
             frames.add(frame);
         }
+        showPictures(pages, running, steps.keySet());
         Map<COSDictionary, Sketch.Contents> contents = new IdentityHashMap<>();
         steps.keySet().forEach(p -> contents.put(p, new Sketch.Contents(tree.next(p), NONE)));
         papers.forEach(paper -> show(paper, paper.of(pages), steps, contents, used));
@@ -149,6 +153,20 @@ public final class SlimPages {
         PDDocumentOutline outline = document.getDocumentCatalog().getDocumentOutline();
         if (outline != null) {
             outline.children().forEach(item -> item.getCOSObject().removeItem(COSName.SE));
+        }
+    }
+
+    private static void showPictures(
+            List<COSDictionary> pages, List<PageHead> running, Set<COSDictionary> drawn)
+            throws IOException {
+        Pictures pictures = new Pictures(drawn);
+        for (int i = 0; i < pages.size(); i++) {
+            Optional<PageFrame> known = running.get(i).known();
+            if (known.isPresent()
+                    && !known.get().pictures().isEmpty()
+                    && drawn.contains(pages.get(i))) {
+                pictures.show(known.get().pictures(), pages.get(i));
+            }
         }
     }
 

@@ -1,10 +1,10 @@
 package paperbark.output.pdf;
 
-/** What was drawn stands in the structure tree as no paper of ours does. */
+/** What is known of papers does not fit those that were drawn with them. */
 public final class UnknownPlace extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
     UnknownPlace() {
-        super("papers that were not drawn have no place among those that were");
+        super("what is known of papers does not fit what was drawn");
     }
 }

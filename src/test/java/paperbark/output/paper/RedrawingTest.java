@@ -2,6 +2,9 @@ package paperbark.output.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -9,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.FutureTask;
 import java.util.function.Predicate;
+import javax.imageio.ImageIO;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -33,9 +37,13 @@ class RedrawingTest {
     private static final Packs USUAL = new Packs(Optional.empty());
 
     private static Packs drawingAll() {
+        return drawingAll(Optional.empty());
+    }
+
+    private static Packs drawingAll(Optional<Path> folder) {
         System.setProperty("paperbark.draw-all", "true");
         try {
-            return new Packs(Optional.empty());
+            return new Packs(folder);
         } finally {
             System.clearProperty("paperbark.draw-all");
         }
@@ -133,6 +141,48 @@ class RedrawingTest {
         assertThat(leanFrom(sheet, first)).isEqualTo(first.size());
         assertThat(leanFrom(sheet, last)).isEqualTo(1);
         assertThat(drawn(sheet, last)).hasSize(last.size() - 1);
+    }
+
+    @Test
+    void showsTheLogoOfItsOwnFirmInKnownHeads(@TempDir Path folder) throws IOException {
+        for (Color colour : List.of(Color.GREEN, Color.ORANGE)) {
+            Path own = Files.createDirectory(folder.resolve("firm-" + colour.getRed()));
+            picture(colour, own.resolve("logo.png"));
+            Packs drawing = drawingAll(Optional.of(own));
+            Packs usual = new Packs(Optional.of(own));
+            for (String owner : List.of("Ann Dunlin", "Bea Plover", "Cem Martin", "Dot Martin")) {
+                CaseFile job = CaseFiles.withOwner(CaseFiles.installedSolar(), owner);
+
+                assertThat(usual.make(job, List.of()).pdf())
+                        .isEqualTo(drawing.make(job, List.of()).pdf());
+            }
+        }
+    }
+
+    @Test
+    void drawsHeadsWithOtherPicturesThanTheLogo(@TempDir Path folder) throws IOException {
+        String running = ENGINE.source(PaperWriter.RUNNING).orElseThrow();
+        Files.writeString(
+                folder.resolve(PaperWriter.RUNNING),
+                running.replace("<table>", "<img src=\"stamp.png\" alt=\"stamp\"/><table>"));
+        Packs usual = new Packs(Optional.of(folder));
+        Packs drawing = drawingAll(Optional.of(folder));
+        for (Color colour : List.of(Color.GREEN, Color.GREEN, Color.GREEN, Color.ORANGE)) {
+            picture(colour, folder.resolve("stamp.png"));
+            CaseFile job = CaseFiles.installedSolar();
+
+            assertThat(usual.make(job, List.of()).pdf())
+                    .isEqualTo(drawing.make(job, List.of()).pdf());
+        }
+    }
+
+    private static void picture(Color colour, Path file) throws IOException {
+        BufferedImage picture = new BufferedImage(60, 20, BufferedImage.TYPE_INT_RGB);
+        Graphics2D graphics = picture.createGraphics();
+        graphics.setColor(colour);
+        graphics.fillOval(0, 0, 60, 20);
+        graphics.dispose();
+        ImageIO.write(picture, "png", file.toFile());
     }
 
     @Test

@@ -2,10 +2,13 @@ package paperbark.output.pdf;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.apache.pdfbox.cos.COSDictionary;
 import org.junit.jupiter.api.Test;
 
 /** Head and foot of a page with other digits. */
@@ -65,7 +68,12 @@ class PageFrameTest {
         steps.add(text("the paper itself, 2026"));
         drawn.add(drawn("the paper itself, 2026"));
         steps.add(new Op.Restore());
-        return PageFrame.of(steps, drawn, values);
+        try {
+            PageHead head = new PageHead(values, 0, Optional.empty(), Optional.of(drawn));
+            return PageFrame.of(steps, drawn, head, new COSDictionary());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static PaperPart.Drawn drawn(String string) {
