@@ -79,7 +79,7 @@ final class Layout {
             throws IOException {
         Document markup = PackDocument.of(papers, title, sheet, lean);
         PaperNumbers numbers = new PaperNumbers();
-        Fonts fonts = new Fonts(document);
+        Fonts fonts = new Fonts();
         PdfRendererBuilder builder = builder(document, gate);
         fonts.register(builder);
         builder.useObjectDrawerFactory(numbers);
