@@ -61,6 +61,7 @@ final class Fonts {
             resolver.addFont(
                     style.font(), FAMILY, style.weight(), slant, true, FontGroup.FINAL_FALLBACK);
         }
+        renderer.getSharedContext().setFontResolver(new KnownFonts(resolver));
     }
 
     /** Which of the styles a font of the document is, from 0 in the order of {@link Typeface}. */
