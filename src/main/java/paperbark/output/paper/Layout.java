@@ -191,6 +191,7 @@ final class Layout {
     private static PdfRendererBuilder builder(PDDocument document, ResourceGate gate) {
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.usePDDocument(document);
+        builder.usePageSupplier(new DrawnPages());
         // Contents are made small and packed later, see SlimPages.
         builder.testMode(true);
         builder.useFastMode();
