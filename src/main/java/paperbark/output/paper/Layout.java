@@ -8,7 +8,6 @@ import com.openhtmltopdf.pdfboxout.PdfBoxAccessibilityHelper;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.CacheStore;
-import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
 import com.openhtmltopdf.render.Box;
 import com.openhtmltopdf.render.PageBox;
 import com.openhtmltopdf.util.XRLog;
@@ -195,8 +194,8 @@ final class Layout {
         // Contents are made small and packed later, see SlimPages.
         builder.testMode(true);
         builder.useFastMode();
+        // What archives ask for beyond that, Imprint and SlimPages see to.
         builder.usePdfUaAccessibility(true);
-        builder.usePdfAConformance(PdfAConformance.PDFA_2_A);
         builder.toStream(OutputStream.nullOutputStream());
         builder.withProducer("Paperbark");
         builder.useReplacementText(String.valueOf(PrintableText.SUBSTITUTE));

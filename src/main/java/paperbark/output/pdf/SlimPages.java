@@ -242,6 +242,11 @@ public final class SlimPages {
         if (resources.size() == 0) {
             return shared;
         }
+        // No picture of an archive may be smoothed (ISO 19005-2, 6.2.8).
+        COSDictionary pictures = dictionary(resources, COSName.XOBJECT);
+        for (COSName name : pictures.keySet()) {
+            pictures.getCOSDictionary(name).removeItem(COSName.INTERPOLATE);
+        }
         resources.setItem(COSName.FONT, shared.getItem(COSName.FONT));
         return resources;
     }
