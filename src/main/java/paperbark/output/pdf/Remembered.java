@@ -1,12 +1,27 @@
 package paperbark.output.pdf;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import org.apache.pdfbox.cos.COSName;
 
 /**
- * What short texts stand for, without making it anew each time that one of them comes again. Safe
- * for use by several threads, none of which waits for another.
+ * What short texts stand for: the same few stand on all pages, and are not made anew each time.
+ * Safe for use by several threads, none of which waits for another.
  */
 final class Remembered<T> {
+    /** Operators. */
+    static final Remembered<String> WORDS =
+            new Remembered<>(
+                    (text, from, to) ->
+                            new String(text, from, to - from, StandardCharsets.ISO_8859_1));
+
+    /** Names without escapes in them. */
+    static final Remembered<COSName> NAMES =
+            new Remembered<>(
+                    (text, from, to) ->
+                            COSName.getPDFName(
+                                    new String(text, from, to - from, StandardCharsets.UTF_8)));
+
     // A power of two; a page has some hundred.
     private static final int PLACES = 1024;
 

@@ -19,17 +19,6 @@ import org.apache.pdfbox.cos.COSString;
  * its libraries write it: without comments.
  */
 final class Tokens {
-    // The same few words and names stand on all pages.
-    private static final Remembered<String> WORDS =
-            new Remembered<>(
-                    (text, from, to) ->
-                            new String(text, from, to - from, StandardCharsets.ISO_8859_1));
-    private static final Remembered<COSName> NAMES =
-            new Remembered<>(
-                    (text, from, to) ->
-                            COSName.getPDFName(
-                                    new String(text, from, to - from, StandardCharsets.UTF_8)));
-
     private final byte[] text;
     private final int end;
     private int at;
@@ -81,7 +70,7 @@ final class Tokens {
         while (at < end && !isSpace(text[at]) && !isDelimiter(text[at])) {
             at++;
         }
-        return WORDS.of(text, from, at);
+        return Remembered.WORDS.of(text, from, at);
     }
 
     /** The object that follows; a reference is a {@link Ref}. */
@@ -118,7 +107,7 @@ final class Tokens {
         for (; at < end && !isSpace(text[at]) && !isDelimiter(text[at]); at++) {
             plain &= text[at] != '#';
         }
-        return plain ? NAMES.of(text, from, at) : COSName.getPDFName(unescaped(from));
+        return plain ? Remembered.NAMES.of(text, from, at) : COSName.getPDFName(unescaped(from));
     }
 
     /** The name from a place to where its token ended. */
