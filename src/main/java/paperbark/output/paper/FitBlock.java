@@ -1,7 +1,6 @@
 package paperbark.output.paper;
 
 import com.openhtmltopdf.css.style.CalculatedStyle;
-import com.openhtmltopdf.css.style.CssContext;
 import com.openhtmltopdf.layout.Styleable;
 import com.openhtmltopdf.render.BlockBox;
 import com.openhtmltopdf.render.Box;
@@ -66,19 +65,13 @@ record FitBlock(
      * @return empty where it cannot be laid out alone
      */
     static Optional<FitBlock> of(
-            LineBlock block,
-            int top,
-            ToIntFunction<Element> kinds,
-            StylePool styles,
-            CssContext context) {
+            LineBlock block, int top, ToIntFunction<Element> kinds, StylePool styles) {
         BlockBox box = block.box();
         if (!block.isFree() || box.getChildCount() == 0) {
             return Optional.empty();
         }
-        Optional<LineBlock.Lines> lines =
-                new ShapeReader(List.of(), top, kinds, context).lines(box);
         int own = kinds.applyAsInt(elementOf(box));
-        if (lines.isEmpty() || own == 0) {
+        if (own == 0) {
             return Optional.empty();
         }
         List<Part> parts = new ArrayList<>();
@@ -112,7 +105,7 @@ record FitBlock(
                         box.getTy(),
                         box.getChild(0).getY(),
                         List.copyOf(parts),
-                        lines.get()));
+                        block.lines()));
     }
 
     private static Element elementOf(Box box) {
@@ -127,12 +120,18 @@ record FitBlock(
     boolean isSound(FittingRoom room) {
         return room.lines(this, Map.of())
                 .filter(other -> other.key().equals(lines.key()))
-                .filter(other -> said(other).equals(said(lines)))
+                .filter(other -> saysSame(other.runs(), lines.runs()))
                 .isPresent();
     }
 
-    private static List<String> said(LineBlock.Lines lines) {
-        return lines.runs().stream().map(run -> run.x() + " " + run.text()).toList();
+    private static boolean saysSame(List<PaperShape.Run> some, List<PaperShape.Run> others) {
+        boolean same = some.size() == others.size();
+        for (int i = 0; same && i < some.size(); i++) {
+            PaperShape.Run one = some.get(i);
+            PaperShape.Run other = others.get(i);
+            same = one.x() == other.x() && one.text().equals(other.text());
+        }
+        return same;
     }
 
     /**

@@ -98,7 +98,7 @@ final class FittingRoom {
         box.setChildrenContentType(BlockBox.ContentType.INLINE);
         context.setCurrentMarkerData(null);
         InlineBoxing.layoutContent(context, box, block.lineTop(), 0);
-        return new ShapeReader(List.of(), 0, FittingRoom::kindOf, context).lines(box);
+        return new ShapeReader(0, FittingRoom::kindOf, context).lines(box);
     }
 
     private InlineBox inline(FitBlock.Part part, String words) {

@@ -7,34 +7,38 @@ import com.openhtmltopdf.pdfboxout.PdfBoxFontResolver;
 import com.openhtmltopdf.pdfboxout.PdfBoxFontResolver.FontGroup;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.cos.COSDictionary;
-import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
-import org.apache.pdfbox.pdmodel.font.PDType0Font;
+import paperbark.output.LetterWidths;
 import paperbark.output.Typeface;
 
 /** Hands the one typeface of all papers to the renderer of one document. */
 final class Fonts {
     static final String FAMILY = "Liberation Sans";
 
+    private static final LayoutFont.Letters REGULAR =
+            letters(Typeface.shared().regular(), false, false);
+    private static final LayoutFont.Letters BOLD = letters(Typeface.shared().bold(), true, false);
+    private static final LayoutFont.Letters ITALIC =
+            letters(Typeface.shared().italic(), false, true);
+    private static final LayoutFont.Letters BOLD_ITALIC =
+            letters(Typeface.shared().boldItalic(), true, true);
+
     private final List<Style> styles;
 
     private record Style(OnFirstUse font, int weight, boolean slanted) {}
 
-    Fonts(PDDocument document) {
-        Typeface typeface = Typeface.shared();
+    Fonts() {
         styles =
                 List.of(
-                        new Style(new OnFirstUse(document, typeface.regular()), 400, false),
-                        new Style(new OnFirstUse(document, typeface.bold()), 700, false),
-                        new Style(new OnFirstUse(document, typeface.italic()), 400, true),
-                        new Style(new OnFirstUse(document, typeface.boldItalic()), 700, true));
+                        new Style(new OnFirstUse(REGULAR), 400, false),
+                        new Style(new OnFirstUse(BOLD), 700, false),
+                        new Style(new OnFirstUse(ITALIC), 400, true),
+                        new Style(new OnFirstUse(BOLD_ITALIC), 700, true));
     }
 
     /** Makes the typeface known to a renderer; a style enters the document when it is used. */
@@ -57,6 +61,7 @@ final class Fonts {
             resolver.addFont(
                     style.font(), FAMILY, style.weight(), slant, true, FontGroup.FINAL_FALLBACK);
         }
+        renderer.getSharedContext().setFontResolver(new KnownFonts(resolver));
     }
 
     /** Which of the styles a font of the document is, from 0 in the order of {@link Typeface}. */
@@ -67,35 +72,29 @@ final class Fonts {
                 .findFirst();
     }
 
+    private static LayoutFont.Letters letters(TrueTypeFont font, boolean bold, boolean slanted) {
+        return new LayoutFont.Letters(font, LetterWidths.of(bold, slanted));
+    }
+
     private static final class OnFirstUse extends PDFontSupplier {
-        private final PDDocument document;
-        private final TrueTypeFont font;
+        private final LayoutFont.Letters letters;
         private Optional<PDFont> loaded = Optional.empty();
 
-        private OnFirstUse(PDDocument document, TrueTypeFont font) {
+        private OnFirstUse(LayoutFont.Letters letters) {
             super(null);
-            this.document = document;
-            this.font = font;
+            this.letters = letters;
         }
 
         @Override
         public PDFont supply() {
             if (loaded.isEmpty()) {
-                loaded = Optional.of(load());
+                loaded = Optional.of(new LayoutFont(letters));
             }
             return loaded.get();
         }
 
         private boolean is(COSDictionary other) {
             return loaded.isPresent() && loaded.get().getCOSObject() == other;
-        }
-
-        private PDFont load() {
-            try {
-                return PDType0Font.load(document, font, true);
-            } catch (IOException e) {
-                throw new UncheckedIOException(e);
-            }
         }
     }
 }

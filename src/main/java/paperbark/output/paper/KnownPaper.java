@@ -1,6 +1,5 @@
 package paperbark.output.paper;
 
-import com.openhtmltopdf.css.style.CssContext;
 import com.openhtmltopdf.layout.Styleable;
 import com.openhtmltopdf.render.BlockBox;
 import com.openhtmltopdf.render.Box;
@@ -62,11 +61,10 @@ final class KnownPaper {
             Box leaf,
             int top,
             ToIntFunction<Element> kinds,
-            StylePool styles,
-            CssContext context) {
+            StylePool styles) {
         KnownPaper paper = new KnownPaper(wording, shape, drawn);
         for (LineBlock block : shape.blocks()) {
-            paper.blocks.add(FitBlock.of(block, top, kinds, styles, context));
+            paper.blocks.add(FitBlock.of(block, top, kinds, styles));
         }
         return paper.new Reader(shape).placed(leaf) ? Optional.of(paper) : Optional.empty();
     }

@@ -8,7 +8,6 @@ import com.openhtmltopdf.pdfboxout.PdfBoxAccessibilityHelper;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.CacheStore;
-import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
 import com.openhtmltopdf.render.Box;
 import com.openhtmltopdf.render.PageBox;
 import com.openhtmltopdf.util.XRLog;
@@ -81,7 +80,7 @@ final class Layout {
             throws IOException {
         Document markup = PackDocument.of(papers, title, sheet, lean);
         PaperNumbers numbers = new PaperNumbers();
-        Fonts fonts = new Fonts(document);
+        Fonts fonts = new Fonts();
         PdfRendererBuilder builder = builder(document, gate);
         fonts.register(builder);
         builder.useObjectDrawerFactory(numbers);
@@ -207,11 +206,12 @@ final class Layout {
     private static PdfRendererBuilder builder(PDDocument document, ResourceGate gate) {
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.usePDDocument(document);
+        builder.usePageSupplier(new DrawnPages());
         // Contents are made small and packed later, see SlimPages.
         builder.testMode(true);
         builder.useFastMode();
+        // What archives ask for beyond that, Imprint and SlimPages see to.
         builder.usePdfUaAccessibility(true);
-        builder.usePdfAConformance(PdfAConformance.PDFA_2_A);
         builder.toStream(OutputStream.nullOutputStream());
         builder.withProducer("Paperbark");
         builder.useReplacementText(String.valueOf(PrintableText.SUBSTITUTE));

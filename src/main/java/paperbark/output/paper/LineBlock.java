@@ -10,6 +10,7 @@ import com.openhtmltopdf.render.AnonymousBlockBox;
 import com.openhtmltopdf.render.BlockBox;
 import com.openhtmltopdf.render.Box;
 import com.openhtmltopdf.render.InlineBox;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -18,8 +19,9 @@ import java.util.List;
  * @param box itself
  * @param firstRun its first run of words among those of the paper
  * @param repeated whether it is in head or foot of a table
+ * @param lines what it holds
  */
-record LineBlock(BlockBox box, int firstRun, boolean repeated) {
+record LineBlock(BlockBox box, int firstRun, boolean repeated, Lines lines) {
 
     /**
      * Lines of words.
@@ -27,7 +29,33 @@ record LineBlock(BlockBox box, int firstRun, boolean repeated) {
      * @param key their places and styles
      * @param runs the words
      */
-    record Lines(PaperShape.Key key, List<PaperShape.Run> runs) {}
+    record Lines(Key key, List<PaperShape.Run> runs) {}
+
+    /** Everything of lines but the words, as numbers and as names. */
+    static final class Key {
+        private final int[] numbers;
+        private final String names;
+        private final int hash;
+
+        Key(int[] numbers, String names) {
+            this.numbers = numbers;
+            this.names = names;
+            hash = 31 * Arrays.hashCode(numbers) + names.hashCode();
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Key key
+                    && hash == key.hash
+                    && names.equals(key.names)
+                    && Arrays.equals(numbers, key.numbers);
+        }
+
+        @Override
+        public int hashCode() {
+            return hash;
+        }
+    }
 
     /**
      * Whether other words that make lines of the same height move nothing else: they do where they

@@ -1,6 +1,5 @@
 package paperbark.output.paper;
 
-import com.openhtmltopdf.css.style.CssContext;
 import com.openhtmltopdf.render.Box;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -98,27 +97,25 @@ final class PaperMemory {
      * @param top where its first page begins
      * @param kinds knows which elements are alike
      */
-    synchronized void learn(
+    void learn(
             String template,
             TagsAndWords wording,
             PaperShape shape,
             ReadyPaper drawn,
             Box leaf,
             int top,
-            ToIntFunction<Element> kinds,
-            CssContext context) {
-        Optional<KnownPaper> known =
-                KnownPaper.of(wording, shape, drawn, leaf, top, kinds, styles, context);
-        if (known.isPresent()) {
-            List<KnownPaper> alike =
-                    papers.computeIfAbsent(
-                            new Key(template, wording.tags()), key -> new ArrayList<>());
-            count++;
-            alike.add(known.get());
-            if (alike.size() > MOST_ALIKE) {
-                count--;
-                alike.remove(0);
-            }
+            ToIntFunction<Element> kinds) {
+        KnownPaper.of(wording, shape, drawn, leaf, top, kinds, styles)
+                .ifPresent(paper -> keep(new Key(template, wording.tags()), paper));
+    }
+
+    private synchronized void keep(Key key, KnownPaper paper) {
+        List<KnownPaper> alike = papers.computeIfAbsent(key, k -> new ArrayList<>());
+        count++;
+        alike.add(paper);
+        if (alike.size() > MOST_ALIKE) {
+            count--;
+            alike.remove(0);
         }
         for (Iterator<List<KnownPaper>> eldest = papers.values().iterator(); count > MOST; ) {
             count -= eldest.next().size();

@@ -1,11 +1,9 @@
 package paperbark.output.paper;
 
 import com.openhtmltopdf.layout.Layer;
-import com.openhtmltopdf.layout.LayoutContext;
 import com.openhtmltopdf.pdfboxout.PdfBoxAccessibilityHelper;
 import com.openhtmltopdf.pdfboxout.PdfBoxRenderer;
 import com.openhtmltopdf.render.Box;
-import com.openhtmltopdf.render.PageBox;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -98,16 +96,16 @@ final class Redrawing {
     }
 
     private Optional<PaperShape> shape(int paper) {
-        return PaperShape.of(leaf(paper), pages(paper), styles, context());
+        return PaperShape.of(
+                leaf(paper),
+                top(paper),
+                styles,
+                renderer.getSharedContext().newLayoutContextInstance());
     }
 
-    private LayoutContext context() {
-        return renderer.getSharedContext().newLayoutContextInstance();
-    }
-
-    private List<PageBox> pages(int paper) {
-        Extent extent = extents.get(paper);
-        return renderer.getRootBox().getLayer().getPages().subList(extent.first(), extent.end());
+    private int top(int paper) {
+        int first = extents.get(paper).first();
+        return renderer.getRootBox().getLayer().getPages().get(first).getTop();
     }
 
     private Box leaf(int paper) {
@@ -209,9 +207,8 @@ final class Redrawing {
                     shapes.get(i).orElseThrow(),
                     drawn,
                     leaf(i),
-                    pages(i).get(0).getTop(),
-                    styles::kindOf,
-                    context());
+                    top(i),
+                    styles::kindOf);
         }
     }
 

@@ -14,7 +14,6 @@ import com.openhtmltopdf.render.InlineLayoutBox;
 import com.openhtmltopdf.render.InlineText;
 import com.openhtmltopdf.render.LineBox;
 import com.openhtmltopdf.render.MarkerData;
-import com.openhtmltopdf.render.PageBox;
 import com.openhtmltopdf.util.OpenUtil;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -45,7 +44,9 @@ final class ShapeReader {
     private static final int TEXT = -1;
     private static final int MARKER = -2;
 
-    private final List<PageBox> pages;
+    // Of a line or two; a paper has some thousand.
+    private static final int FEW = 64;
+
     private final ToIntFunction<Element> kinds;
     private final CssContext context;
     private final int top;
@@ -53,7 +54,7 @@ final class ShapeReader {
     private final List<PaperShape.Run> runs = new ArrayList<>();
     private final Set<String> kept = new HashSet<>();
     private final StringBuilder names = new StringBuilder();
-    private int[] numbers = new int[4096];
+    private int[] numbers = new int[FEW];
     private int count;
     // Whether head or foot of a table is read, which is drawn again on each page of the table.
     private boolean inRepeated;
@@ -61,13 +62,11 @@ final class ShapeReader {
     /**
      * A reader.
      *
-     * @param pages on which the paper stands
-     * @param top where they begin
+     * @param top where the pages of the paper begin
      * @param kinds knows which elements are alike
      * @param context in which lengths are told
      */
-    ShapeReader(List<PageBox> pages, int top, ToIntFunction<Element> kinds, CssContext context) {
-        this.pages = pages;
+    ShapeReader(int top, ToIntFunction<Element> kinds, CssContext context) {
         this.context = context;
         this.kinds = kinds;
         this.top = top;
@@ -81,35 +80,24 @@ final class ShapeReader {
                 return Optional.empty();
             }
         }
-        for (PageBox page : pages) {
-            add(page);
-        }
         if (!addBox(leaf)) {
             return Optional.empty();
         }
         return Optional.of(
-                new PaperShape(key(), List.copyOf(runs), Set.copyOf(kept), List.copyOf(blocks)));
-    }
-
-    private PaperShape.Key key() {
-        return new PaperShape.Key(Arrays.copyOf(numbers, count), names.toString());
+                new PaperShape(List.copyOf(runs), Set.copyOf(kept), List.copyOf(blocks)));
     }
 
     /** The lines of one block alone; empty where there is something that cannot be told. */
     Optional<LineBlock.Lines> lines(BlockBox block) {
-        return addChildren(block)
-                ? Optional.of(new LineBlock.Lines(key(), List.copyOf(runs)))
-                : Optional.empty();
+        return addChildren(block) ? Optional.of(lines(0, 0, 0)) : Optional.empty();
     }
 
-    private void add(PageBox page) {
-        add(page.getTop() - top, page.getBottom() - top, page.getBottomUsable() - top);
-        add(page.getWidth(context), page.getHeight(context));
-        // A style sheet may have other margins on the left page than on the right.
-        add(page.getMarginBorderPadding(context, CalculatedStyle.LEFT));
-        add(page.getMarginBorderPadding(context, CalculatedStyle.RIGHT));
-        add(page.getMarginBorderPadding(context, CalculatedStyle.TOP));
-        add(page.getMarginBorderPadding(context, CalculatedStyle.BOTTOM));
+    /** What was read last as the lines of a block, from numbers, names and runs on. */
+    private LineBlock.Lines lines(int number, int name, int run) {
+        return new LineBlock.Lines(
+                new LineBlock.Key(
+                        Arrays.copyOfRange(numbers, number, count), names.substring(name)),
+                List.copyOf(runs.subList(run, runs.size())));
     }
 
     /** Whether more is drawn of a box than what it holds. */
@@ -157,10 +145,19 @@ final class ShapeReader {
                 return false;
             }
             if (block.getChildrenContentType() == BlockBox.ContentType.INLINE) {
-                blocks.add(new LineBlock(block, runs.size(), inRepeated));
+                return addBlock(block);
             }
         }
         return addChildren(box);
+    }
+
+    private boolean addBlock(BlockBox block) {
+        int number = count;
+        int name = names.length();
+        int run = runs.size();
+        boolean told = addChildren(block);
+        blocks.add(new LineBlock(block, run, inRepeated, lines(number, name, run)));
+        return told;
     }
 
     /** What elements that are alike may still differ in, as far as the tags of the paper say it. */

@@ -1,5 +1,7 @@
 package paperbark.output.pdf;
 
+import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
@@ -68,16 +70,35 @@ final class Buffer extends OutputStream {
         return this;
     }
 
+    /**
+     * Adds all bytes of a stream.
+     *
+     * @param about how many they are
+     */
+    Buffer all(InputStream from, long about) throws IOException {
+        room((int) about + 1);
+        for (int read = 0; read >= 0; ) {
+            room(1);
+            read = from.read(bytes, count, bytes.length - count);
+            count += Math.max(0, read);
+        }
+        return this;
+    }
+
     /** The bytes as letters, one each. */
     @Override
     public String toString() {
         return new String(bytes, 0, count, StandardCharsets.ISO_8859_1);
     }
 
-    /** Adds plain text. */
+    /** Adds plain text, a byte a letter. */
     Buffer text(String text) {
-        byte[] letters = text.getBytes(StandardCharsets.ISO_8859_1);
-        write(letters, 0, letters.length);
+        int length = text.length();
+        room(length);
+        for (int i = 0; i < length; i++) {
+            bytes[count + i] = (byte) text.charAt(i);
+        }
+        count += length;
         return this;
     }
 

@@ -178,10 +178,11 @@ final class GraphWriter {
     }
 
     private void writeStream(COSStream stream) throws IOException {
-        byte[] body;
+        Buffer own = new Buffer((int) stream.getLength() + 1);
         try (InputStream in = stream.createRawInputStream()) {
-            body = in.readAllBytes();
+            own.all(in, stream.getLength());
         }
+        byte[] body = own.toByteArray();
         stream.setInt(COSName.LENGTH, body.length);
         text.reset();
         writer.write(stream);

@@ -48,6 +48,11 @@ sealed interface Op {
             byte[] glyphs,
             byte[] shown)
             implements Op {
+        /** Whether there are gaps between its letters. */
+        boolean hasGaps() {
+            return shown[0] == '[';
+        }
+
         /** The same with other words that begin elsewhere on the line. */
         Text with(String words, long at) {
             byte[] own = Faces.shared().get(face).glyphs(words);

@@ -162,7 +162,7 @@ public final class PackWriter {
 
     /** Notes where the content of an element lies: the way back from the pages to the tree. */
     private static void enter(COSDictionary element, Map<Integer, COSBase> entries) {
-        for (COSBase kid : TagTree.kids(element)) {
+        for (COSBase kid : TagElement.kids(element)) {
             COSDictionary mark = kid instanceof COSDictionary held ? held : element;
             COSDictionary page = mark.getCOSDictionary(COSName.PG);
             if (kid instanceof COSInteger content) {

@@ -23,6 +23,7 @@ final class PageOps {
     private static final Set<String> STROKES = Set.of("S", "s", "B", "B*", "b", "b*");
     private static final Set<String> FILLS = Set.of("f", "F", "f*", "n");
     private static final String BLACK = "0 g\n";
+    private static final int MOST_NUMBERS = 32;
 
     private final byte[] text;
     private final Tokens tokens;
@@ -30,9 +31,12 @@ final class PageOps {
     private final COSDictionary marks;
     private final Glyphs used;
     private final List<Op> ops = new ArrayList<>();
+    private final Buffer shown = new Buffer(256);
+    private final Buffer glyphs = new Buffer(256);
 
     // What stands before the next operator.
-    private final double[] numbers = new double[32];
+    private final double[] numbers = new double[MOST_NUMBERS];
+    private final long[] lengths = new long[MOST_NUMBERS];
     private int count;
     private COSBase other;
     private COSName tag;
@@ -140,7 +144,6 @@ final class PageOps {
     }
 
     private long[] lengths() {
-        long[] lengths = new long[count];
         for (int i = 0; i < count; i++) {
             lengths[i] = Unit.of(numbers[i]);
         }
@@ -165,20 +168,20 @@ final class PageOps {
     }
 
     private Op.Text shown() {
-        Buffer shown = new Buffer(64);
-        Buffer glyphs = new Buffer(64);
+        shown.reset();
+        glyphs.reset();
         if (other instanceof COSArray several) {
             shown.write('[');
             for (COSBase part : several) {
                 if (part instanceof COSString string) {
-                    string(string, glyphs, shown);
+                    string(string);
                 } else {
                     shown.text(gap((COSNumber) part));
                 }
             }
             shown.text("]TJ\n");
         } else {
-            string((COSString) other, glyphs, shown);
+            string((COSString) other);
             shown.text("Tj\n");
         }
         return new Op.Text(
@@ -191,7 +194,7 @@ final class PageOps {
                 : String.format(Locale.ROOT, "%.2f ", number.floatValue());
     }
 
-    private void string(COSString string, Buffer glyphs, Buffer shown) {
+    private void string(COSString string) {
         byte[] own = string.getBytes();
         used.add(face, own);
         glyphs.write(own, 0, own.length);

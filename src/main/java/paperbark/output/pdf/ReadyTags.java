@@ -4,12 +4,13 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.IntUnaryOperator;
-import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSInteger;
@@ -84,57 +85,55 @@ final class ReadyTags {
      * @return empty where they hold what belongs to their document, or their place in it matters
      */
     static Optional<ReadyTags> of(List<COSDictionary> elements, List<COSDictionary> pages) {
-        COSDictionary parent = new COSDictionary();
-        parent.setName(COSName.S, "Document");
-        Optional<List<COSDictionary>> copies = TagCopy.of(elements, parent, pages);
-        if (copies.isEmpty()) {
-            return Optional.empty();
-        }
-        parent.setItem(COSName.K, new COSArray(copies.get()));
-        COSDictionary root = new COSDictionary();
-        root.setItem(COSName.K, parent);
-        List<COSDictionary> all = new TagTree(root).elements();
-        List<COSBase> tops = TagTree.kids(parent);
-        for (COSBase top : tops) {
-            if (!TagTree.isElement(top) || TagTree.mayDissolve((COSDictionary) top)) {
+        Set<COSBase> own = Collections.newSetFromMap(new IdentityHashMap<>());
+        own.addAll(pages);
+        for (COSDictionary top : elements) {
+            if (TagElement.mayDissolve(top) || !TagElement.isFree(top, own)) {
                 return Optional.empty();
             }
         }
-        Reader reader = new Reader(all, pages);
         List<Branch> branches = new ArrayList<>();
-        for (int i = 0; i < tops.size(); i++) {
-            int from = all.indexOf((COSDictionary) tops.get(i));
-            int to =
-                    i + 1 < tops.size() ? all.indexOf((COSDictionary) tops.get(i + 1)) : all.size();
-            branches.add(reader.branch(from, to));
-        }
+        Reader reader = new Reader(elements, pages);
+        elements.forEach(top -> branches.add(reader.branch(top)));
         return Optional.of(new ReadyTags(List.copyOf(branches)));
     }
 
     /** Reads elements that are slim. */
     private static final class Reader {
-        private final List<COSDictionary> all;
+        // Of an element in place of its number: 1 what holds all of them, then the pages.
+        private static final int ABOVE = 1;
+
         private final Map<COSBase, Integer> numbers = new IdentityHashMap<>();
         private final Map<COSBase, Integer> pages = new IdentityHashMap<>();
+        private final int firstElement;
+        private final Buffer numbered = new Buffer();
+        private final ObjectText writer =
+                new ObjectText(numbered, object -> numbers.getOrDefault(object, 0));
+        private final Buffer text = new Buffer();
 
-        private Reader(List<COSDictionary> all, List<COSDictionary> pages) {
-            this.all = all;
-            all.forEach(element -> numbers.put(element, numbers.size() + 1));
+        private Reader(List<COSDictionary> tops, List<COSDictionary> pages) {
+            tops.forEach(top -> numbers.put(top.getDictionaryObject(COSName.P), ABOVE));
             for (COSDictionary page : pages) {
                 this.pages.put(page, this.pages.size());
-                numbers.put(page, numbers.size() + 1);
+                numbers.put(page, ABOVE + this.pages.size());
             }
+            firstElement = ABOVE + pages.size() + 1;
         }
 
-        private Branch branch(int from, int to) {
-            COSDictionary top = all.get(from);
-            List<Text> texts = new ArrayList<>();
-            List<Content> contents = new ArrayList<>();
-            for (int i = from; i < to; i++) {
-                texts.add(text(all.get(i), from));
-                contents(all.get(i), i - from, contents);
+        private Branch branch(COSDictionary top) {
+            List<COSDictionary> all = new ArrayList<>();
+            all.add(top);
+            TagElement.addBelow(top, all);
+            for (int i = 0; i < all.size(); i++) {
+                numbers.put(all.get(i), firstElement + i);
             }
-            int page = TagTree.isPlain(top) ? pageOf(top) : -1;
+            List<Text> texts = new ArrayList<>(all.size());
+            List<Content> contents = new ArrayList<>();
+            for (int i = 0; i < all.size(); i++) {
+                texts.add(text(all.get(i)));
+                contents(all.get(i), i, contents);
+            }
+            int page = TagElement.isPlain(top) ? pageOf(top) : -1;
             return new Branch(
                     top.getCOSName(COSName.S), page, List.copyOf(texts), List.copyOf(contents));
         }
@@ -144,7 +143,7 @@ final class ReadyTags {
         }
 
         private void contents(COSDictionary element, int number, List<Content> contents) {
-            for (COSBase kid : TagTree.kids(element)) {
+            for (COSBase kid : TagElement.kids(element)) {
                 if (kid instanceof COSInteger content) {
                     contents.add(new Content(pageOf(element), content.intValue(), number));
                 } else if (kid instanceof COSDictionary mark && mark.containsKey(COSName.MCID)) {
@@ -153,16 +152,16 @@ final class ReadyTags {
             }
         }
 
-        private Text text(COSDictionary element, int first) {
-            Buffer numbered = new Buffer();
-            new ObjectText(numbered, object -> numbers.getOrDefault(object, 0)).write(element);
-            Buffer text = new Buffer();
+        private Text text(COSDictionary element) {
+            numbered.reset();
+            text.reset();
+            writer.write(element);
             List<Integer> gaps = new ArrayList<>();
             List<Integer> of = new ArrayList<>();
             Moving.Numbers gap =
                     number -> {
                         gaps.add(text.size());
-                        of.add(what(number, first));
+                        of.add(what(number));
                         return 0;
                     };
             try {
@@ -179,11 +178,11 @@ final class ReadyTags {
                     of.stream().mapToInt(i -> i).toArray());
         }
 
-        private int what(int number, int first) {
-            if (number > all.size()) {
-                return PARENT - (number - all.size());
+        private int what(int number) {
+            if (number == ABOVE) {
+                return PARENT;
             }
-            return number == 1 ? PARENT : number - 1 - first;
+            return number < firstElement ? PARENT - (number - ABOVE) : number - firstElement;
         }
     }
 

@@ -153,7 +153,7 @@ public final class RunWriter {
             roles = Optional.of(pack.dictionary(theirRoot, COSName.ROLE_MAP));
         }
         Set<Integer> tops = new HashSet<>();
-        for (COSBase kid : TagTree.kids(theirRoot)) {
+        for (COSBase kid : TagElement.kids(theirRoot)) {
             int top = ((Ref) kid).number();
             tops.add(top);
             COSDictionary part = (COSDictionary) pack.object(top);

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,20 +24,22 @@ final class RunningHeads {
 
     // What most pages have, by its key.
     private final Map<String, Op> shared = new LinkedHashMap<>();
+    private final Map<List<Op>, Map<String, Op>> heads = new IdentityHashMap<>();
     private Optional<COSStream> stream = Optional.empty();
 
     /** What the heads of these pages have in common. */
     RunningHeads(Collection<List<Op>> pages) {
         Map<String, Integer> counts = new HashMap<>();
         Map<String, Op> all = new LinkedHashMap<>();
-        int heads = 0;
+        int having = 0;
         for (List<Op> page : pages) {
             Map<String, Op> head = head(page);
+            heads.put(page, head);
             head.keySet().forEach(key -> counts.merge(key, 1, Integer::sum));
             head.forEach(all::putIfAbsent);
-            heads += head.isEmpty() ? 0 : 1;
+            having += head.isEmpty() ? 0 : 1;
         }
-        int enough = heads - heads / ODD;
+        int enough = having - having / ODD;
         all.forEach(
                 (key, op) -> {
                     if (enough > 1 && counts.get(key) >= enough) {
@@ -47,7 +50,7 @@ final class RunningHeads {
 
     /** The content that draws it; empty if the page has it not. */
     Optional<COSStream> of(List<Op> page) throws IOException {
-        if (shared.isEmpty() || !head(page).keySet().containsAll(shared.keySet())) {
+        if (shared.isEmpty() || !headOf(page).keySet().containsAll(shared.keySet())) {
             return Optional.empty();
         }
         if (stream.isEmpty()) {
@@ -61,15 +64,24 @@ final class RunningHeads {
 
     /** The steps of such a page without it. */
     List<Op> rest(List<Op> page) {
-        Map<String, Op> own = head(page);
-        own.keySet().removeAll(shared.keySet());
+        int end = end(page);
         List<Op> rest = new ArrayList<>(page.size());
-        page.subList(0, end(page)).stream().filter(RunningHeads::isSetting).forEach(rest::add);
+        page.subList(0, end).stream().filter(RunningHeads::isSetting).forEach(rest::add);
         rest.add(BEGIN);
-        rest.addAll(own.values());
+        headOf(page)
+                .forEach(
+                        (key, op) -> {
+                            if (!shared.containsKey(key)) {
+                                rest.add(op);
+                            }
+                        });
         rest.add(new Op.End());
-        rest.addAll(page.subList(end(page), page.size()));
+        rest.addAll(page.subList(end, page.size()));
         return rest;
+    }
+
+    private Map<String, Op> headOf(List<Op> page) {
+        return heads.computeIfAbsent(page, RunningHeads::head);
     }
 
     /** Where the head of a page ends: whole marks of words and boxes alone, before all else. */

@@ -65,8 +65,8 @@ final class SketchReader {
             sketched.add(page.get());
         }
         List<COSDictionary> elements = new ArrayList<>();
-        for (COSBase kid : part.element().map(TagTree::kids).orElse(List.of())) {
-            if (!TagTree.isElement(kid)) {
+        for (COSBase kid : part.element().map(TagElement::kids).orElse(List.of())) {
+            if (!TagElement.isElement(kid)) {
                 return Optional.empty();
             }
             elements.add((COSDictionary) kid);
@@ -100,11 +100,20 @@ final class SketchReader {
 
     /** Pictures and the like are said by names that hold on one page alone. */
     static boolean needsResources(Op step) {
-        return step instanceof Op.Other other
-                && NAMING.stream()
-                        .anyMatch(
-                                new String(other.text(), StandardCharsets.ISO_8859_1).strip()
-                                        ::endsWith);
+        return step instanceof Op.Other other && NAMING.contains(operator(other.text()));
+    }
+
+    /** The last word of a step. */
+    private static String operator(byte[] step) {
+        int to = step.length;
+        while (to > 0 && step[to - 1] <= ' ') {
+            to--;
+        }
+        int from = to;
+        while (from > 0 && step[from - 1] > ' ') {
+            from--;
+        }
+        return new String(step, from, to - from, StandardCharsets.ISO_8859_1);
     }
 
     private static List<Op.Text> texts(List<Op> steps) {
@@ -117,8 +126,9 @@ final class SketchReader {
 
     static boolean says(Op.Text text, PaperPart.Drawn drawn) {
         return text.slant().isEmpty()
+                && !text.hasGaps()
                 && Arrays.equals(
-                        text.shown(),
-                        Sketch.shown(Faces.shared().get(text.face()).glyphs(drawn.words().text())));
+                        text.glyphs(),
+                        Faces.shared().get(text.face()).glyphs(drawn.words().text()));
     }
 }

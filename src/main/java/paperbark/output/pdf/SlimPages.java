@@ -1,6 +1,5 @@
 package paperbark.output.pdf;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
@@ -261,13 +260,18 @@ public final class SlimPages {
         if (resources.size() == 0) {
             return shared;
         }
+        // No picture of an archive may be smoothed (ISO 19005-2, 6.2.8).
+        COSDictionary pictures = dictionary(resources, COSName.XOBJECT);
+        for (COSName name : pictures.keySet()) {
+            pictures.getCOSDictionary(name).removeItem(COSName.INTERPOLATE);
+        }
         resources.setItem(COSName.FONT, shared.getItem(COSName.FONT));
         return resources;
     }
 
     private static byte[] content(COSDictionary page) throws IOException {
         COSBase content = page.getDictionaryObject(COSName.CONTENTS);
-        ByteArrayOutputStream all = new ByteArrayOutputStream();
+        Buffer all = new Buffer();
         if (content instanceof COSArray parts) {
             for (int i = 0; i < parts.size(); i++) {
                 copy((COSStream) parts.getObject(i), all);
@@ -278,9 +282,9 @@ public final class SlimPages {
         return all.toByteArray();
     }
 
-    private static void copy(COSStream part, ByteArrayOutputStream all) throws IOException {
+    private static void copy(COSStream part, Buffer all) throws IOException {
         try (InputStream in = part.createInputStream()) {
-            in.transferTo(all);
+            all.all(in, part.getLength());
         }
         all.write('\n');
     }

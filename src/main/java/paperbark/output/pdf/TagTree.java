@@ -1,19 +1,14 @@
 package paperbark.output.pdf;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
-import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
-import org.apache.pdfbox.cos.COSObject;
 
 /**
  * The structure tree of a document (ISO 32000-1, 14.7): elements that say nothing go, and what is
@@ -21,17 +16,6 @@ import org.apache.pdfbox.cos.COSObject;
  */
 final class TagTree {
     private static final Set<String> EMPTY = Set.of("THead", "TFoot", "Span", "Div", "Link");
-    private static final Set<String> SAYING_NOTHING = Set.of("Span", "Div");
-    private static final List<COSName> SAYINGS =
-            List.of(
-                    COSName.A,
-                    COSName.ALT,
-                    COSName.LANG,
-                    COSName.T,
-                    COSName.E,
-                    COSName.ACTUAL_TEXT,
-                    COSName.ID,
-                    COSName.C);
     private static final List<COSName> ORDER =
             List.of(COSName.P, COSName.PG, COSName.S, COSName.A, COSName.ALT, COSName.K);
     private static final COSName MARKED = COSName.getPDFName("MCR");
@@ -45,7 +29,7 @@ final class TagTree {
     /** The tree below a root, slimmed. */
     TagTree(COSDictionary root) {
         this.root = root;
-        for (COSBase kid : kids(root)) {
+        for (COSBase kid : TagElement.kids(root)) {
             slim((COSDictionary) kid);
         }
     }
@@ -53,28 +37,9 @@ final class TagTree {
     /** All elements, each before what it holds. */
     List<COSDictionary> elements() {
         if (elements.isEmpty()) {
-            Deque<COSDictionary> open = new ArrayDeque<>();
-            push(root, open);
-            while (!open.isEmpty()) {
-                COSDictionary element = open.pop();
-                elements.add(element);
-                push(element, open);
-            }
+            TagElement.addBelow(root, elements);
         }
         return elements;
-    }
-
-    private static void push(COSDictionary element, Deque<COSDictionary> open) {
-        List<COSBase> kids = kids(element);
-        for (int i = kids.size() - 1; i >= 0; i--) {
-            if (isElement(kids.get(i))) {
-                open.push((COSDictionary) kids.get(i));
-            }
-        }
-    }
-
-    static boolean isElement(COSBase kid) {
-        return kid instanceof COSDictionary dictionary && dictionary.containsKey(COSName.S);
     }
 
     /**
@@ -85,39 +50,23 @@ final class TagTree {
      * @throws UnknownPlace when what was drawn stands in another order
      */
     void place(List<PaperPart> papers, List<COSDictionary> pages) {
-        List<COSBase> tops = kids(root);
-        if (tops.size() != 1 || !isElement(tops.get(0))) {
+        List<COSBase> tops = TagElement.kids(root);
+        if (tops.size() != 1 || !TagElement.isElement(tops.get(0))) {
             throw new UnknownPlace();
         }
         COSDictionary top = (COSDictionary) tops.get(0);
         List<COSBase> drawn = new ArrayList<>();
         List<COSBase> all = new ArrayList<>();
         for (PaperPart paper : papers) {
-            List<COSBase> own = paper.element().map(TagTree::kids).orElse(List.of());
+            List<COSBase> own = paper.element().map(TagElement::kids).orElse(List.of());
             drawn.addAll(own);
             all.addAll(own);
             paper.known().ifPresent(k -> all.addAll(k.tags(top, paper.of(pages))));
         }
-        if (!drawn.equals(kids(top))) {
+        if (!drawn.equals(TagElement.kids(top))) {
             throw new UnknownPlace();
         }
-        setKids(top, all);
-    }
-
-    static List<COSBase> kids(COSDictionary element) {
-        COSBase kids = direct(element.getItem(COSName.K));
-        if (!(kids instanceof COSArray array)) {
-            return kids == null ? List.of() : List.of(kids);
-        }
-        List<COSBase> all = new ArrayList<>(array.size());
-        for (COSBase kid : array) {
-            all.add(direct(kid));
-        }
-        return all;
-    }
-
-    private static COSBase direct(COSBase value) {
-        return value instanceof COSObject object ? object.getObject() : value;
+        TagElement.setKids(top, all);
     }
 
     private void slim(COSDictionary element) {
@@ -125,19 +74,23 @@ final class TagTree {
             return;
         }
         element.removeItem(COSName.TYPE);
-        List<COSBase> kids = kids(element);
-        kids.stream().filter(TagTree::isElement).forEach(kid -> slim((COSDictionary) kid));
-        lie(element, kids);
-        List<COSBase> left = new ArrayList<>();
+        List<COSBase> kids = TagElement.kids(element);
         for (COSBase kid : kids) {
-            if (!isElement(kid) || kid instanceof KnownElement) {
+            if (TagElement.isElement(kid)) {
+                slim((COSDictionary) kid);
+            }
+        }
+        lie(element, kids);
+        List<COSBase> left = new ArrayList<>(kids.size());
+        for (COSBase kid : kids) {
+            if (!TagElement.isElement(kid) || kid instanceof KnownElement) {
                 if (!DeadLinks.isOne(kid)) {
                     left.add(content(kid, element));
                 }
                 continue;
             }
             COSDictionary below = (COSDictionary) kid;
-            List<COSBase> theirs = kids(below);
+            List<COSBase> theirs = TagElement.kids(below);
             if (theirs.isEmpty() && EMPTY.contains(below.getNameAsString(COSName.S))) {
                 continue;
             }
@@ -149,49 +102,56 @@ final class TagTree {
         }
         if (left.size() == 1 && isRows(left.get(0), element)) {
             COSDictionary rows = (COSDictionary) left.remove(0);
-            kids(rows).forEach(row -> left.add(moved(row, element)));
+            TagElement.kids(rows).forEach(row -> left.add(moved(row, element)));
         }
-        if (left.stream().noneMatch(COSInteger.class::isInstance)) {
+        if (!TagElement.holdsNumber(left)) {
             element.removeItem(COSName.PG);
         }
-        setKids(element, left);
+        TagElement.setKids(element, left);
         order(element);
         remember(element, left);
     }
 
     /** An element lies where it says, or else where the first of its contents lies. */
     private static void lie(COSDictionary element, List<COSBase> kids) {
-        List<COSBase> pages = kids.stream().flatMap(kid -> page(kid).stream()).toList();
-        if (!pages.isEmpty()
-                && !pages.contains(element.getDictionaryObject(COSName.PG))
-                && kids.stream().noneMatch(COSInteger.class::isInstance)) {
-            element.setItem(COSName.PG, pages.get(0));
+        COSBase own = element.getDictionaryObject(COSName.PG);
+        COSBase first = null;
+        for (COSBase kid : kids) {
+            COSBase page = mayStandAbove(kid) ? ((COSDictionary) kid).getItem(COSName.PG) : null;
+            first = first == null ? TagElement.direct(page) : first;
+            if (kid instanceof COSInteger || page != null && TagElement.direct(page) == own) {
+                return;
+            }
+        }
+        if (first != null) {
+            element.setItem(COSName.PG, first);
         }
     }
 
-    /** The page of a content that could as well stand right in the element that holds it. */
-    private static Optional<COSBase> page(COSBase kid) {
+    /** Whether a content could as well stand right in the element that holds it. */
+    private static boolean mayStandAbove(COSBase kid) {
         return kid instanceof COSDictionary part
-                        && (part.containsKey(COSName.MCID) || isElement(part) && isPlain(part))
-                ? Optional.ofNullable(part.getDictionaryObject(COSName.PG))
-                : Optional.empty();
+                && (part.containsKey(COSName.MCID)
+                        || TagElement.isElement(part) && TagElement.isPlain(part));
     }
 
     /** What neighbours have in common comes first, so that it is said once when deflated. */
     private static void order(COSDictionary element) {
         for (COSName name : ORDER) {
             COSBase value = element.getItem(name);
-            element.removeItem(name);
-            element.setItem(name, value);
+            if (value != null) {
+                element.removeItem(name);
+                element.setItem(name, value);
+            }
         }
     }
 
     /** The only group of a table's rows, which may stand right in the table. */
     private static boolean isRows(COSBase kid, COSDictionary table) {
-        return isElement(kid)
+        return TagElement.isElement(kid)
                 && "Table".equals(table.getNameAsString(COSName.S))
                 && "TBody".equals(((COSDictionary) kid).getNameAsString(COSName.S))
-                && SAYINGS.stream().noneMatch(((COSDictionary) kid)::containsKey);
+                && !TagElement.says((COSDictionary) kid);
     }
 
     /** A mark on the element's own page is told by its number alone. */
@@ -210,40 +170,20 @@ final class TagTree {
      */
     private static boolean saysNothing(
             COSDictionary below, COSDictionary element, List<COSBase> theirs) {
-        if (!isPlain(below)) {
+        if (!TagElement.isPlain(below)) {
             return false;
         }
-        boolean holdsContent = theirs.stream().anyMatch(kid -> !isElement(kid));
-        return !holdsContent
-                || mayDissolve(below)
+        return !TagElement.holdsContent(theirs)
+                || TagElement.mayDissolve(below)
                         && below.getDictionaryObject(COSName.PG)
                                 == element.getDictionaryObject(COSName.PG);
     }
 
-    /** Whether its parent takes over what it holds if both lie on the same page. */
-    static boolean mayDissolve(COSDictionary element) {
-        return isPlain(element) && "Span".equals(element.getNameAsString(COSName.S));
-    }
-
-    /** Whether no more is known of it than what it holds. */
-    static boolean isPlain(COSDictionary element) {
-        return SAYING_NOTHING.contains(element.getNameAsString(COSName.S))
-                && SAYINGS.stream().noneMatch(element::containsKey);
-    }
-
     private static COSBase moved(COSBase kid, COSDictionary to) {
-        if (isElement(kid)) {
+        if (TagElement.isElement(kid)) {
             ((COSDictionary) kid).setItem(COSName.P, to);
         }
         return kid;
-    }
-
-    private static void setKids(COSDictionary element, List<COSBase> kids) {
-        if (kids.isEmpty()) {
-            element.removeItem(COSName.K);
-        } else {
-            element.setItem(COSName.K, kids.size() == 1 ? kids.get(0) : new COSArray(kids));
-        }
     }
 
     private void remember(COSDictionary element, List<COSBase> kids) {
@@ -270,7 +210,7 @@ final class TagTree {
     void renumber(Map<COSDictionary, int[]> numbers) {
         for (COSDictionary element : elements()) {
             List<COSBase> left = new ArrayList<>();
-            for (COSBase kid : kids(element)) {
+            for (COSBase kid : TagElement.kids(element)) {
                 if (kid instanceof COSInteger content) {
                     int[] own = numbers.get(element.getCOSDictionary(COSName.PG));
                     int number = own == null ? content.intValue() : own[content.intValue()];
@@ -281,7 +221,7 @@ final class TagTree {
                     left.add(kid);
                 }
             }
-            setKids(element, left);
+            TagElement.setKids(element, left);
         }
     }
 

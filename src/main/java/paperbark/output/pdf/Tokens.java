@@ -1,8 +1,8 @@
 package paperbark.output.pdf;
 
-import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
@@ -70,7 +70,7 @@ final class Tokens {
         while (at < end && !isSpace(text[at]) && !isDelimiter(text[at])) {
             at++;
         }
-        return new String(text, from, at - from, StandardCharsets.ISO_8859_1);
+        return Remembered.WORDS.of(text, from, at);
     }
 
     /** The object that follows; a reference is a {@link Ref}. */
@@ -107,15 +107,12 @@ final class Tokens {
         for (; at < end && !isSpace(text[at]) && !isDelimiter(text[at]); at++) {
             plain &= text[at] != '#';
         }
-        return COSName.getPDFName(
-                plain
-                        ? new String(text, from, at - from, StandardCharsets.UTF_8)
-                        : unescaped(from));
+        return plain ? Remembered.NAMES.of(text, from, at) : COSName.getPDFName(unescaped(from));
     }
 
     /** The name from a place to where its token ended. */
     private String unescaped(int from) {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        Buffer bytes = new Buffer(at - from);
         for (int i = from; i < at; i++) {
             if (text[i] == '#') {
                 int high = Character.digit(text[++i], 16);
@@ -124,7 +121,7 @@ final class Tokens {
                 bytes.write(text[i]);
             }
         }
-        return bytes.toString(StandardCharsets.UTF_8);
+        return new String(bytes.toByteArray(), StandardCharsets.UTF_8);
     }
 
     private COSDictionary dictionary() {
@@ -149,20 +146,43 @@ final class Tokens {
     }
 
     private COSBase numberOrReference() {
-        String word = word();
-        if (word.indexOf('.') >= 0) {
-            return new COSFloat(Float.parseFloat(word));
+        int from = at;
+        while (at < end && isNumber(text[at])) {
+            if (text[at++] == '.') {
+                return real(from);
+            }
         }
+        long number = whole(from);
         int behind = at;
         if (hasNext() && Character.isDigit(text[at])) {
-            word();
+            while (at < end && Character.isDigit(text[at])) {
+                at++;
+            }
             if (hasNext() && text[at] == 'R') {
                 at++;
-                return new Ref(Integer.parseInt(word));
+                return new Ref((int) number);
             }
         }
         at = behind;
-        return COSInteger.get(Long.parseLong(word));
+        return COSInteger.get(number);
+    }
+
+    private COSFloat real(int from) {
+        while (at < end && isNumber(text[at])) {
+            at++;
+        }
+        return new COSFloat(
+                Float.parseFloat(new String(text, from, at - from, StandardCharsets.US_ASCII)));
+    }
+
+    /** The whole number from a place to where its token ended. */
+    private long whole(int from) {
+        boolean signed = text[from] == '-' || text[from] == '+';
+        long value = 0;
+        for (int i = signed ? from + 1 : from; i < at; i++) {
+            value = value * 10 + text[i] - '0';
+        }
+        return text[from] == '-' ? -value : value;
     }
 
     /** The number that follows. */
@@ -186,7 +206,7 @@ final class Tokens {
 
     private byte[] hex() {
         at++;
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        Buffer bytes = new Buffer(64);
         int high = -1;
         for (; text[at] != '>'; at++) {
             int digit = Character.digit(text[at], 16);
@@ -205,9 +225,23 @@ final class Tokens {
     }
 
     private byte[] bracketed() {
-        at++;
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        int from = ++at;
         int depth = 0;
+        for (; text[at] != ')' || depth > 0; at++) {
+            int c = text[at];
+            if (c == '\\') {
+                return bracketed(from, depth);
+            }
+            depth += c == '(' ? 1 : c == ')' ? -1 : 0;
+        }
+        return Arrays.copyOfRange(text, from, at++);
+    }
+
+    /** The same with escapes from here on. */
+    private byte[] bracketed(int from, int open) {
+        Buffer bytes = new Buffer(2 * (at - from) + 16);
+        bytes.write(text, from, at - from);
+        int depth = open;
         for (; text[at] != ')' || depth > 0; at++) {
             int c = text[at];
             if (c == '\\') {

@@ -34,6 +34,10 @@ class ReadyTagsTest {
         for (COSDictionary element : elements) {
             element.setItem(COSName.P, top);
         }
+        COSDictionary root = new COSDictionary();
+        root.setItem(COSName.K, top);
+        TagElement.setKids(top, List.of(elements));
+        new TagTree(root);
         return ReadyTags.of(List.of(elements), List.of(front, back))
                 .orElseThrow()
                 .below(top, List.of(front, back));

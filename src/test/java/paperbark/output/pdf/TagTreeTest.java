@@ -54,7 +54,7 @@ class TagTreeTest {
         slim(body);
 
         assertThat(body.getItem(COSName.PG)).isSameAs(page);
-        assertThat(TagTree.kids(body))
+        assertThat(TagElement.kids(body))
                 .containsExactly(COSInteger.get(1), COSInteger.get(2), COSInteger.get(3));
     }
 
@@ -65,7 +65,7 @@ class TagTreeTest {
 
         slim(body);
 
-        assertThat(TagTree.kids(body)).containsExactly(COSInteger.get(1), there);
+        assertThat(TagElement.kids(body)).containsExactly(COSInteger.get(1), there);
     }
 
     @Test
@@ -74,10 +74,10 @@ class TagTreeTest {
         body.setItem(COSName.PG, new COSDictionary());
 
         slim(body);
-        List<COSBase> once = TagTree.kids(body);
+        List<COSBase> once = TagElement.kids(body);
         slim(body);
 
-        assertThat(TagTree.kids(body)).isEqualTo(once).contains(COSInteger.get(1));
+        assertThat(TagElement.kids(body)).isEqualTo(once).contains(COSInteger.get(1));
     }
 
     @Test
@@ -91,7 +91,7 @@ class TagTreeTest {
         slim(cell);
         DeadLinks.drop(page);
 
-        assertThat(TagTree.kids(cell)).hasSize(1);
+        assertThat(TagElement.kids(cell)).hasSize(1);
         assertThat(page.getCOSArray(COSName.ANNOTS).toList()).isEqualTo(List.of(good));
     }
 
