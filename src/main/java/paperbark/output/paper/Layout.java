@@ -20,7 +20,6 @@ import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.PDPage;
 import org.w3c.dom.Document;
 import paperbark.output.PrintableText;
 import paperbark.output.pdf.SlimPages;
@@ -84,7 +83,6 @@ final class Layout {
         PdfRendererBuilder builder = builder(document, gate);
         fonts.register(builder);
         builder.useObjectDrawerFactory(numbers);
-        builder.usePageSupplier(Layout::page);
         builder.withW3cDocument(markup, gate.base());
         // Not closed here: that would close the document, which the caller saves.
         PdfBoxRenderer renderer = builder.buildPdfRenderer();
@@ -181,26 +179,14 @@ final class Layout {
      */
     private static void paint(PdfBoxRenderer renderer) throws IOException {
         try {
-            set(renderer, "_pdfUaConformance", false);
-            set(renderer, "_pdfAConformance", PdfAConformance.NONE);
+            // The library has no other way to say so once it knows that the pages are tagged.
+            Field said = PdfBoxRenderer.class.getDeclaredField("_pdfUaConformance");
+            said.setAccessible(true);
+            said.set(renderer, false);
         } catch (ReflectiveOperationException e) {
             throw new IllegalStateException(e);
         }
         renderer.createPDFKeepOpen();
-    }
-
-    // The library has no other way to say so once it knows that the pages are to be tagged.
-    private static void set(PdfBoxRenderer renderer, String name, Object value)
-            throws ReflectiveOperationException {
-        Field field = PdfBoxRenderer.class.getDeclaredField(name);
-        field.setAccessible(true);
-        field.set(renderer, value);
-    }
-
-    private static PDPage page(PDDocument document, float width, float height, int at, int shadow) {
-        PDPage page = new MarkedPage(width, height);
-        document.addPage(page);
-        return page;
     }
 
     private static PdfRendererBuilder builder(PDDocument document, ResourceGate gate) {
