@@ -1,5 +1,6 @@
 package paperbark.output.pdf;
 
+import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
@@ -60,6 +61,11 @@ final class Buffer extends OutputStream {
     /** The bytes, which are the caller's own. */
     byte[] toByteArray() {
         return Arrays.copyOf(bytes, count);
+    }
+
+    /** Writes the bytes elsewhere. */
+    void to(OutputStream out) throws IOException {
+        out.write(bytes, 0, count);
     }
 
     /** Adds what another buffer holds. */
