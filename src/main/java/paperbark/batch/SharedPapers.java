@@ -100,12 +100,13 @@ final class SharedPapers {
         Early<EntryPages.Made> typing =
                 workers.begin(() -> EntryPages.write(view, entries, staging));
         Early<Boolean> asking = workers.begin(this::ask);
-        PrintRuns runs =
-                PrintRuns.begin(new RunOrder(packs), view, request, staging, books.seal(), workers);
         Guessed<List<Finding>, MarkedCopy> copy = workers.begin(List.of(), this::mark);
         EntryPages.Made likelyTyped = typing.likely(EntryPages.Made.NONE);
         List<Finding> likely = entries.findings();
         Guessed<List<Finding>, Path> summary = workers.begin(likely, this::summary);
+        // Behind the long ones: many short ones leave no processor idle at the end.
+        PrintRuns runs =
+                PrintRuns.begin(new RunOrder(packs), view, request, staging, books.seal(), workers);
         Guessed<Listed, Path> index =
                 workers.begin(
                         new Listed(

@@ -16,6 +16,8 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDDocumentOutline;
 import org.apache.pdfbox.pdmodel.interactive.documentnavigation.outline.PDOutlineItem;
 import paperbark.output.BatchInfo;
+import paperbark.output.pdf.PackFacts;
+import paperbark.output.pdf.PackReader;
 import paperbark.output.pdf.PackWriter;
 import paperbark.output.pdf.PageNote;
 import paperbark.output.pdf.RunWriter;
@@ -77,14 +79,18 @@ public final class PrintRun {
     }
 
     private void addFront(byte[] front) throws IOException {
-        RunWriter.Added added = join(front, "Run sheet", new PageNote());
+        PackFacts added = join(ready(front), "Run sheet", new PageNote());
         outline.addLast(bookmark(added.title(), added.firstPage()));
     }
 
     private void add(RunPack pack, int place) throws IOException {
         byte[] pdf = Files.readAllBytes(pack.file());
-        byte[] still = RunWriter.takes(pdf) ? pdf : written(pdf);
-        RunWriter.Added added = join(still, pack.reference(), EdgeMark.of(place, pack.place()));
+        Optional<PackReader> still = PackReader.ofStill(pdf);
+        PackFacts added =
+                join(
+                        still.isPresent() ? still.get() : written(pdf),
+                        pack.reference(),
+                        EdgeMark.of(place, pack.place()));
         PDOutlineItem job = bookmark(pack.reference(), added.firstPage());
         added.marks().forEach(mark -> job.addLast(bookmark(mark.title(), mark.page())));
         PDOutlineItem group = groups.get(pack.group());
@@ -97,12 +103,17 @@ public final class PrintRun {
     }
 
     /** A pack with live fields, which are on paper what they show, or one of an older program. */
-    private static byte[] written(byte[] pdf) throws IOException {
+    private static PackReader written(byte[] pdf) throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf, "", null, null, scratch())) {
             FormTags.flatten(document);
             document.getDocumentCatalog().setAcroForm(null);
-            return PackWriter.bytes(document);
+            return ready(PackWriter.bytes(document));
         }
+    }
+
+    private static PackReader ready(byte[] pdf) throws IOException {
+        return PackReader.ofStill(pdf)
+                .orElseThrow(() -> new IOException("A pack cannot be read again."));
     }
 
     // The library's own choice of folder is fixed when the process starts.
@@ -112,8 +123,8 @@ public final class PrintRun {
                 .streamCache;
     }
 
-    private RunWriter.Added join(byte[] pdf, String title, PageNote note) throws IOException {
-        RunWriter.Added added = run.add(pdf, title, note.and(seal));
+    private PackFacts join(PackReader pack, String title, PageNote note) throws IOException {
+        PackFacts added = run.add(pack, title, note.and(seal));
         seal = new PageNote();
         firm = firm.or(() -> Optional.of(added.author()));
         String said = added.metadata();

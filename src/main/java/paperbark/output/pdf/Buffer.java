@@ -64,6 +64,11 @@ final class Buffer extends OutputStream {
         return Arrays.copyOf(bytes, count);
     }
 
+    /** Writes the bytes elsewhere. */
+    void to(OutputStream out) throws IOException {
+        out.write(bytes, 0, count);
+    }
+
     /** Adds what another buffer holds. */
     Buffer all(Buffer other) {
         write(other.bytes, 0, other.count);

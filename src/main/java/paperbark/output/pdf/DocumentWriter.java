@@ -2,7 +2,6 @@ package paperbark.output.pdf;
 
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 
 /**
@@ -13,6 +12,11 @@ import java.util.Arrays;
 final class DocumentWriter {
     private static final String HEAD = "%PDF-1.7\n%\u00e2\u00e3\u00cf\u00d3\n";
 
+    /** What stands between the dictionary of a stream and its content. */
+    static final String STREAM = "stream\n";
+
+    private static final Buffer END = new Buffer().text("\nendstream\nendobj\n");
+
     /** Tells in the trailer how many elements, pages and annotations have the first numbers. */
     static final String PARTS = "PaperbarkParts";
 
@@ -20,6 +24,7 @@ final class DocumentWriter {
     static final int ROW = 7;
 
     private final OutputStream out;
+    private final Buffer head = new Buffer();
     private long at;
     private byte[] places = new byte[ROW * 1024];
     private int last;
@@ -33,7 +38,7 @@ final class DocumentWriter {
     /** Begins a document. The stream is left open. */
     DocumentWriter(OutputStream out) throws IOException {
         this.out = out;
-        raw(HEAD.getBytes(StandardCharsets.ISO_8859_1));
+        raw(new Buffer().text(HEAD));
         // Number 0 is free, as in every document.
         places[5] = places[6] = (byte) 0xFF;
     }
@@ -49,13 +54,18 @@ final class DocumentWriter {
     }
 
     /** Writes a stream. */
-    void stream(int number, byte[] dictionary, byte[] body) throws IOException {
+    void stream(int number, Buffer dictionary, byte[] body) throws IOException {
+        stream(number, dictionary, new PackReader.Piece(body, 0, body.length));
+    }
+
+    /** Writes a stream whose content is a piece of another document. */
+    void stream(int number, Buffer dictionary, PackReader.Piece body) throws IOException {
         place(number, 1, at, 0);
-        raw((number + " 0 obj\n").getBytes(StandardCharsets.ISO_8859_1));
-        raw(dictionary);
-        raw("stream\n".getBytes(StandardCharsets.ISO_8859_1));
-        raw(body);
-        raw("\nendstream\nendobj\n".getBytes(StandardCharsets.ISO_8859_1));
+        head.reset();
+        raw(head.number(number).text(" 0 obj\n").all(dictionary).text(STREAM));
+        out.write(body.text(), body.from(), body.length());
+        at += body.length();
+        raw(END);
     }
 
     /** Packs an object that is no stream into the group that ends with {@link #endGroup}. */
@@ -74,10 +84,10 @@ final class DocumentWriter {
         if (packed > 0) {
             int first = heads.size();
             byte[] body = Deflated.of(heads.all(bodies).toByteArray());
-            String dictionary =
-                    "<</Type/ObjStm/N %d/First %d/Filter/FlateDecode/Length %d>>"
-                            .formatted(packed, first, body.length);
-            stream(packNumber, dictionary.getBytes(StandardCharsets.ISO_8859_1), body);
+            Buffer dictionary = new Buffer();
+            dictionary.text("<</Type/ObjStm/N ").number(packed).text("/First ").number(first);
+            dictionary.text("/Filter/FlateDecode/Length ").number(body.length).text(">>");
+            stream(packNumber, dictionary, body);
             heads.reset();
             bodies.reset();
             packed = 0;
@@ -107,8 +117,8 @@ final class DocumentWriter {
             dictionary.text("/").text(PARTS).text(Arrays.toString(parts).replace(",", ""));
         }
         dictionary.text("/Length ").number(body.length);
-        stream(number, dictionary.text(">>").toByteArray(), body);
-        raw(("startxref\n" + start + "\n%%EOF\n").getBytes(StandardCharsets.ISO_8859_1));
+        stream(number, dictionary.text(">>"), body);
+        raw(new Buffer().text("startxref\n").number(start).text("\n%%EOF\n"));
     }
 
     /** Each row as what it differs from the one before, of which little is left when deflated. */
@@ -137,8 +147,8 @@ final class DocumentWriter {
         places[row + 6] = (byte) index;
     }
 
-    private void raw(byte[] bytes) throws IOException {
-        out.write(bytes);
-        at += bytes.length;
+    private void raw(Buffer bytes) throws IOException {
+        bytes.to(out);
+        at += bytes.size();
     }
 }

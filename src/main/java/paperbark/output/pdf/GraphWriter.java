@@ -186,6 +186,6 @@ final class GraphWriter {
         stream.setInt(COSName.LENGTH, body.length);
         text.reset();
         writer.write(stream);
-        out.stream(seen.get(stream), text.toByteArray(), body);
+        out.stream(seen.get(stream), text, body);
     }
 }

@@ -1,13 +1,11 @@
 package paperbark.output.pdf;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
@@ -19,9 +17,11 @@ import org.apache.pdfbox.cos.COSName;
  * order; of anything else, what the run has already is not written again.
  */
 final class Moved implements Moving.Numbers {
+    private static final int SHORT = 256;
+
     private final PackReader pack;
     private final DocumentWriter file;
-    private final Map<ByteBuffer, Integer> written;
+    private final Taken taken;
     private final int kept;
     private final int base;
     private final Map<Integer, Integer> numbers = new HashMap<>();
@@ -31,15 +31,20 @@ final class Moved implements Moving.Numbers {
      * The objects of a pack.
      *
      * @param file the run
-     * @param written the numbers of what the run has, by digest
+     * @param taken what the run has already
      */
-    Moved(PackReader pack, DocumentWriter file, Map<ByteBuffer, Integer> written) {
+    Moved(PackReader pack, DocumentWriter file, Taken taken) {
         this.pack = pack;
         this.file = file;
-        this.written = written;
+        this.taken = taken;
         int[] parts = pack.parts();
         kept = parts[0] + parts[1] + parts[2];
         base = file.reserve(kept) - 1;
+    }
+
+    /** The pack as it is. */
+    PackReader pack() {
+        return pack;
     }
 
     /** Lets an object of the run stand for one of the pack. */
@@ -66,41 +71,76 @@ final class Moved implements Moving.Numbers {
     }
 
     private int write(int old) throws IOException {
-        Buffer text = new Buffer();
-        Moving.copy(pack.text(old), this, text);
+        PackReader.Piece piece = pack.text(old);
+        PackReader.Piece body = pack.isStream(old) ? pack.body(piece) : PackReader.Piece.EMPTY;
+        Buffer text = new Buffer(SHORT);
+        Moving.copy(piece, this, text);
         byte[] says = text.toByteArray();
-        byte[] body = pack.isStream(old) ? pack.body(old) : new byte[0];
-        ByteBuffer digest = digest(says, body);
         Integer asked = numbers.get(old);
-        Integer before = asked == null ? written.get(digest) : null;
-        if (before != null) {
+        int before = asked == null ? taken.find(says, body) : 0;
+        if (before > 0) {
             return before;
         }
         int number = asked == null ? file.reserve(1) : asked;
-        written.put(digest, number);
+        taken.add(says, body, number);
         if (pack.isStream(old)) {
-            file.stream(number, says, body);
+            file.stream(number, text, body);
         } else {
             file.object(number, text);
         }
         return number;
     }
 
-    private static ByteBuffer digest(byte[] says, byte[] body) {
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            digest.update(says);
-            return ByteBuffer.wrap(digest.digest(body));
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException(e);
-        }
-    }
-
-    /** Writes one of the objects that keep their order. */
-    void take(int old, Buffer text) throws IOException {
+    /** Writes an element, which keeps its place in the order. */
+    void element(int old, Buffer text) throws IOException {
         text.reset();
         Moving.copy(pack.text(old), this, text);
         file.object(base + old, text);
+    }
+
+    /**
+     * Writes a page or an annotation, which keeps its place in the order.
+     *
+     * @param key under which it has its number in the tree of parents
+     * @param more how far that number is moved on
+     */
+    void place(int old, String key, int more, Buffer text) throws IOException {
+        text.reset();
+        PackReader.Piece piece = pack.text(old);
+        PackReader.Piece rest = piece;
+        Optional<PackReader.Piece> parent = Skim.value(piece, key);
+        if (parent.isPresent()) {
+            Moving.copy(piece.before(parent.get().from()), this, text);
+            text.number(Skim.number(parent.get()) + more);
+            rest = piece.behind(parent.get().to());
+        }
+        Moving.copy(rest, this, text);
+        file.object(base + old, text);
+    }
+
+    /**
+     * Adds pairs of a number in the tree of parents and what stands for it.
+     *
+     * @param pairs in brackets
+     * @param more how far the numbers are moved on
+     * @return the last number
+     */
+    int parents(PackReader.Piece pairs, int more, Buffer out) throws IOException {
+        byte[] text = pairs.text();
+        int last = 0;
+        int copied = pairs.from();
+        int at = copied + 1;
+        while (text[at] != ']') {
+            at = text[at] == ' ' ? at + 1 : at;
+            last = Skim.number(pairs.behind(at)) + more;
+            Moving.copy(pairs.before(at).behind(copied), this, out);
+            out.number(last);
+            copied = Skim.end(text, at, pairs.to());
+            at = text[copied] == ' ' ? copied + 1 : copied;
+            at = Skim.end(text, at, pairs.to());
+        }
+        Moving.copy(pairs.behind(copied), this, out);
+        return last;
     }
 
     /** One of the objects that keep their order, to be changed and written by {@link #put}. */

@@ -5,6 +5,7 @@ import java.io.IOException;
 /** Copies the text of an object with the numbers of those that it refers to exchanged. */
 final class Moving {
     private static final byte[] BEHIND = {' ', '0', ' ', 'R'};
+    static final int BEHIND_LENGTH = BEHIND.length;
 
     /** The new number of an object. */
     interface Numbers {
@@ -46,7 +47,8 @@ final class Moving {
         out.write(text, copied, piece.to() - copied);
     }
 
-    private static boolean isReference(byte[] text, int at, int to) {
+    /** Whether what follows a number makes it a reference. */
+    static boolean isReference(byte[] text, int at, int to) {
         if (at + BEHIND.length > to) {
             return false;
         }

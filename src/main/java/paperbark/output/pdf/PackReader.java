@@ -1,26 +1,27 @@
 package paperbark.output.pdf;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.zip.InflaterInputStream;
+import java.util.Optional;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
 
 /** The objects of a document that {@link PackWriter} wrote, found without reading all of it. */
-final class PackReader {
+public final class PackReader {
     private static final COSName PARTS = COSName.getPDFName(DocumentWriter.PARTS);
     private static final int TAIL = 64;
+
+    // How much longer the text of objects is than what it is deflated to.
+    private static final int LIKELY = 6;
     private static final int ROW = DocumentWriter.ROW;
 
     private final byte[] pdf;
     private final COSDictionary trailer;
+    private final COSDictionary catalog;
     private final byte[] places;
     private final Map<Integer, Group> groups = new HashMap<>();
 
@@ -28,12 +29,42 @@ final class PackReader {
     private record Group(byte[] text, int[] starts) {}
 
     /** A piece of the document. */
-    record Piece(byte[] text, int from, int to) {}
+    record Piece(byte[] text, int from, int to) {
+        static final Piece EMPTY = new Piece(new byte[0], 0, 0);
 
-    private PackReader(byte[] pdf, COSDictionary trailer, byte[] places) {
+        int length() {
+            return to - from;
+        }
+
+        /** What is before a place. */
+        Piece before(int place) {
+            return new Piece(text, from, place);
+        }
+
+        /** What is from a place on. */
+        Piece behind(int place) {
+            return new Piece(text, place, to);
+        }
+    }
+
+    private PackReader(byte[] pdf, COSDictionary trailer, byte[] places) throws IOException {
         this.pdf = pdf;
         this.trailer = trailer;
         this.places = places;
+        this.catalog = (COSDictionary) object(root(COSName.ROOT));
+    }
+
+    /**
+     * Opens a document that can be added as it is: this program wrote it, and nothing in it acts.
+     *
+     * @return empty where it has to be written anew
+     */
+    public static Optional<PackReader> ofStill(byte[] pdf) {
+        try {
+            return Optional.of(of(pdf)).filter(p -> !p.catalog.containsKey(COSName.ACRO_FORM));
+        } catch (IOException e) {
+            return Optional.empty();
+        }
     }
 
     /**
@@ -41,7 +72,7 @@ final class PackReader {
      *
      * @throws IOException when it is none that this program wrote in this way
      */
-    static PackReader of(byte[] pdf) throws IOException {
+    private static PackReader of(byte[] pdf) throws IOException {
         int tail = Math.max(0, pdf.length - TAIL);
         String end = new String(pdf, tail, pdf.length - tail, StandardCharsets.ISO_8859_1);
         int at = end.lastIndexOf("startxref\n");
@@ -50,8 +81,8 @@ final class PackReader {
             throw new IOException("another program wrote it");
         }
         try {
-            Tokens tokens =
-                    new Tokens(pdf, Integer.parseInt(end.substring(at + 10, stop)), pdf.length);
+            int start = Integer.parseInt(end.substring(at + 10, stop));
+            Tokens tokens = new Tokens(pdf, start, pdf.length);
             tokens.object();
             tokens.object();
             tokens.word();
@@ -59,7 +90,9 @@ final class PackReader {
             if (!trailer.containsKey(PARTS)) {
                 throw new IOException("another program wrote it");
             }
-            return new PackReader(pdf, trailer, places(inflated(pdf, tokens.behindStreamWord())));
+            int length = trailer.getInt(COSName.SIZE) * (ROW + 1);
+            byte[] rows = Inflated.of(pdf, tokens.behindStreamWord(), length);
+            return new PackReader(pdf, trailer, places(rows));
         } catch (RuntimeException e) {
             throw new IOException("another program wrote it", e);
         }
@@ -77,13 +110,6 @@ final class PackReader {
         return places;
     }
 
-    private static byte[] inflated(byte[] pdf, int from) throws IOException {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        new InflaterInputStream(new ByteArrayInputStream(pdf, from, pdf.length - from))
-                .transferTo(out);
-        return out.toByteArray();
-    }
-
     /** How many elements, pages and annotations the document begins with: three numbers. */
     int[] parts() {
         COSArray parts = trailer.getCOSArray(PARTS);
@@ -99,9 +125,18 @@ final class PackReader {
         return places[number * ROW] == 1;
     }
 
+    /** What the document begins from. */
+    COSDictionary catalog() {
+        return catalog;
+    }
+
     /** The object with a number; of a stream its dictionary. */
     COSBase object(int number) throws IOException {
-        Piece piece = text(number);
+        return object(text(number));
+    }
+
+    /** The object of a text. */
+    static COSBase object(Piece piece) {
         return new Tokens(piece.text(), piece.from(), piece.to()).object();
     }
 
@@ -121,13 +156,11 @@ final class PackReader {
     Piece text(int number) throws IOException {
         int where = where(number);
         if (isStream(number)) {
-            Tokens tokens = new Tokens(pdf, where, pdf.length);
-            tokens.object();
-            tokens.object();
-            tokens.word();
-            int from = tokens.at();
-            tokens.object();
-            return new Piece(pdf, from, tokens.here());
+            int from = where;
+            while (pdf[from] != '\n') {
+                from++;
+            }
+            return new Piece(pdf, from + 1, Skim.end(pdf, from + 1, pdf.length));
         }
         Group group = group(where);
         int index = (places[number * ROW + 5] & 0xFF) << 8 | places[number * ROW + 6] & 0xFF;
@@ -135,13 +168,23 @@ final class PackReader {
         return new Piece(group.text(), group.starts()[index], group.starts()[index + 1] - 1);
     }
 
+    /** What lies under a name, which may be an object of its own. */
+    Optional<Piece> held(Piece dictionary, String name) throws IOException {
+        Optional<Piece> value = Skim.value(dictionary, name);
+        boolean elsewhere = value.isPresent() && Skim.isReference(value.get());
+        return elsewhere ? Optional.of(text(Skim.number(value.get()))) : value;
+    }
+
     /** The content of a stream as it lies there. */
-    byte[] body(int number) throws IOException {
-        Piece dictionary = text(number);
-        Tokens tokens = new Tokens(pdf, dictionary.to(), pdf.length);
-        int from = tokens.behindStreamWord();
-        int length = ((COSDictionary) object(number)).getInt(COSName.LENGTH);
-        return Arrays.copyOfRange(pdf, from, from + length);
+    Piece body(Piece dictionary) throws IOException {
+        int from = dictionary.to() + DocumentWriter.STREAM.length();
+        return new Piece(pdf, from, from + number(dictionary, "Length"));
+    }
+
+    private static int number(Piece dictionary, String name) throws IOException {
+        return Skim.number(
+                Skim.value(dictionary, name)
+                        .orElseThrow(() -> new IOException("a stream without " + name)));
     }
 
     private int where(int number) {
@@ -155,22 +198,37 @@ final class PackReader {
     private Group group(int number) throws IOException {
         Group known = groups.get(number);
         if (known == null) {
-            COSDictionary says = (COSDictionary) object(number);
             Piece dictionary = text(number);
-            int from = new Tokens(pdf, dictionary.to(), pdf.length).behindStreamWord();
-            byte[] text = inflated(pdf, from);
-            int count = says.getInt(COSName.N);
-            int first = says.getInt(COSName.FIRST);
-            int[] starts = new int[count + 1];
-            Tokens heads = new Tokens(text, 0, first);
-            for (int i = 0; i < count; i++) {
-                heads.real();
-                starts[i] = first + (int) heads.real();
-            }
-            starts[count] = text.length;
-            known = new Group(text, starts);
+            Piece body = body(dictionary);
+            byte[] text = Inflated.of(pdf, body.from(), LIKELY * (body.to() - body.from()));
+            known =
+                    new Group(
+                            text,
+                            starts(text, number(dictionary, "N"), number(dictionary, "First")));
             groups.put(number, known);
         }
         return known;
+    }
+
+    /**
+     * Where each object begins and the last one ends; before them are pairs of number and place.
+     */
+    private static int[] starts(byte[] text, int count, int first) {
+        int[] starts = new int[count + 1];
+        int at = 0;
+        for (int i = 0; i < count; i++) {
+            while (text[at] != ' ') {
+                at++;
+            }
+            at++;
+            int place = 0;
+            for (; text[at] != ' '; at++) {
+                place = place * 10 + text[at] - '0';
+            }
+            at++;
+            starts[i] = first + place;
+        }
+        starts[count] = text.length;
+        return starts;
     }
 }

@@ -2,19 +2,14 @@ package paperbark.output.pdf;
 
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.ByteBuffer;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
-import org.apache.pdfbox.cos.COSInteger;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
@@ -23,11 +18,9 @@ import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPa
 /**
  * Joins packs to one document. Their objects are copied as they are, with the numbers moved on, so
  * that links and tags still find their pages; fonts, pictures and contents that several packs share
- * are written once. One pack is in memory at a time.
+ * are written once. One pack is in memory at a time, and what {@link Taken} keeps of the others.
  */
 public final class RunWriter {
-    private static final String OF_NOTES = "Run";
-
     private final DocumentWriter file;
     private final int pagesNumber;
     private final int fontsNumber;
@@ -35,8 +28,9 @@ public final class RunWriter {
     private final int rootNumber;
     private final int allNumber;
     private final int fontNumbers;
-    private final Map<ByteBuffer, Integer> written = new HashMap<>();
+    private final Taken taken = new Taken();
     private final Glyphs used = new Glyphs();
+    private final NotedPage noted;
     private final List<Integer> pages = new ArrayList<>();
     private final COSArray parts = new COSArray();
     private final COSArray parents = new COSArray();
@@ -52,72 +46,35 @@ public final class RunWriter {
         rootNumber = pagesNumber + 2;
         allNumber = pagesNumber + 3;
         resourcesNumber = pagesNumber + 4;
-    }
-
-    /**
-     * A pack in the run.
-     *
-     * @param firstPage its first page in the run, from 0
-     * @param pageCount how many it has
-     * @param marks its bookmarks, with the page in the run
-     * @param title what it calls itself
-     * @param author whose it is
-     * @param metadata what it says of itself in XML
-     */
-    public record Added(
-            int firstPage,
-            int pageCount,
-            List<Bookmark> marks,
-            String title,
-            String author,
-            String metadata) {}
-
-    /** A bookmark: its words and its page, from 0. */
-    public record Bookmark(String title, int page) {}
-
-    /** Whether a document can be added as it is: this program wrote it, and nothing in it acts. */
-    public static boolean takes(byte[] pdf) {
-        try {
-            PackReader pack = PackReader.of(pdf);
-            COSBase catalog = pack.object(pack.root(COSName.ROOT));
-            return !((COSDictionary) catalog).containsKey(COSName.ACRO_FORM);
-        } catch (IOException e) {
-            return false;
-        }
+        noted = new NotedPage(file, used, resourcesNumber, fontNumbers);
     }
 
     /**
      * Adds a pack.
      *
-     * @param pdf as {@link PackWriter} wrote it, without live fields
      * @param title of its part of the structure tree
      * @param first what is drawn onto its first page
-     * @throws IOException when another program wrote it
      */
-    public Added add(byte[] pdf, String title, PageNote first) throws IOException {
-        PackReader pack = PackReader.of(pdf);
-        COSDictionary catalog = (COSDictionary) pack.object(pack.root(COSName.ROOT));
-        COSDictionary theirPages = pack.dictionary(catalog, COSName.PAGES);
-        COSDictionary theirRoot = pack.dictionary(catalog, COSName.STRUCT_TREE_ROOT);
-        Moved moved = new Moved(pack, file, written);
+    public PackFacts add(PackReader pack, String title, PageNote first) throws IOException {
+        COSDictionary catalog = pack.catalog();
+        Optional<PackReader.Piece> theirRoot =
+                pack.held(pack.text(pack.root(COSName.ROOT)), "StructTreeRoot");
+        Moved moved = new Moved(pack, file, taken);
         moved.replace(((Ref) catalog.getItem(COSName.PAGES)).number(), pagesNumber);
         if (catalog.getItem(COSName.STRUCT_TREE_ROOT) instanceof Ref root) {
             moved.replace(root.number(), rootNumber);
         }
-        fonts(pack, theirPages, moved);
-        elements(pack, theirRoot, title, moved);
+        fonts(pack, pack.dictionary(catalog, COSName.PAGES), moved);
+        if (theirRoot.isPresent()) {
+            elements(pack, theirRoot.get(), title, moved);
+        }
         int firstPage = pages.size();
         pages(pack, moved, first);
-        parents(pack, theirRoot, moved);
+        if (theirRoot.isPresent()) {
+            parents(pack, theirRoot.get(), moved);
+        }
         file.endGroup();
-        COSDictionary says = (COSDictionary) pack.object(pack.root(COSName.INFO));
-        return new Added(
-                firstPage,
-                pack.parts()[1],
-                marks(pack, catalog, firstPage),
-                says.getString(COSName.TITLE, ""),
-                says.getString(COSName.AUTHOR, ""),
-                metadata(pack, catalog));
+        return PackFacts.of(pack, firstPage);
     }
 
     private void fonts(PackReader pack, COSDictionary theirPages, Moved moved) throws IOException {
@@ -147,13 +104,17 @@ public final class RunWriter {
         return fontNumbers + Faces.STYLES + style;
     }
 
-    private void elements(PackReader pack, COSDictionary theirRoot, String title, Moved moved)
+    private void elements(PackReader pack, PackReader.Piece theirRoot, String title, Moved moved)
             throws IOException {
-        if (roles.isEmpty() && theirRoot.containsKey(COSName.ROLE_MAP)) {
-            roles = Optional.of(pack.dictionary(theirRoot, COSName.ROLE_MAP));
+        if (roles.isEmpty()) {
+            roles =
+                    pack.held(theirRoot, "RoleMap")
+                            .map(map -> (COSDictionary) PackReader.object(map));
         }
+        COSDictionary tree = new COSDictionary();
+        Skim.value(theirRoot, "K").ifPresent(k -> tree.setItem(COSName.K, PackReader.object(k)));
         Set<Integer> tops = new HashSet<>();
-        for (COSBase kid : TagElement.kids(theirRoot)) {
+        for (COSBase kid : TagElement.kids(tree)) {
             int top = ((Ref) kid).number();
             tops.add(top);
             COSDictionary part = (COSDictionary) pack.object(top);
@@ -169,7 +130,7 @@ public final class RunWriter {
         int count = pack.parts()[0];
         for (int element = 1; element <= count; element++) {
             if (!tops.contains(element)) {
-                moved.take(element, text);
+                moved.element(element, text);
             }
         }
         file.endGroup();
@@ -180,124 +141,35 @@ public final class RunWriter {
         int count = pack.parts()[1];
         Buffer text = new Buffer();
         for (int i = 1; i <= count; i++) {
-            COSDictionary page = moved.dictionary(before + i);
-            move(page, COSName.STRUCT_PARENTS);
             if (i == 1) {
-                boolean own =
-                        page.getItem(COSName.RESOURCES) instanceof Ref ref
-                                && ref.number() == resourcesNumber;
-                draw(note, page, own);
-                if (!own) {
-                    page.setItem(COSName.RESOURCES, withFonts(pack, before + i, moved));
-                }
+                noted.write(moved, before + i, nextParent, note);
+            } else {
+                moved.place(before + i, "StructParents", nextParent, text);
             }
-            moved.put(before + i, page, text);
             pages.add(moved.of(before + i));
         }
         for (int i = 1; i <= pack.parts()[2]; i++) {
-            COSDictionary annotation = moved.dictionary(before + count + i);
-            move(annotation, COSName.STRUCT_PARENT);
-            moved.put(before + count + i, annotation, text);
+            moved.place(before + count + i, "StructParent", nextParent, text);
         }
     }
 
-    private void move(COSDictionary place, COSName name) {
-        if (place.containsKey(name)) {
-            place.setInt(name, place.getInt(name) + nextParent);
-        }
-    }
-
-    /** Behind what the page shows; our own pages leave their state fit for it, others may not. */
-    private void draw(PageNote note, COSDictionary page, boolean own) throws IOException {
-        byte[] content = note.content(used, own ? "" : OF_NOTES);
-        COSArray all = new COSArray();
-        COSBase shown = page.getItem(COSName.CONTENTS);
-        if (!own) {
-            all.add(stream(Streams.SAVE));
-        }
-        if (shown instanceof COSArray several) {
-            all.addAll(several);
-        } else if (shown != null) {
-            all.add(shown);
-        }
-        if (!own) {
-            all.add(stream(Streams.RESTORE));
-        }
-        all.add(stream(content));
-        page.setItem(COSName.CONTENTS, all);
-    }
-
-    private Ref stream(byte[] content) throws IOException {
-        int number = file.reserve(1);
-        byte[] body = Deflated.of(content);
-        String dictionary = "<</Filter/FlateDecode/Length " + body.length + ">>";
-        file.stream(number, dictionary.getBytes(StandardCharsets.US_ASCII), body);
-        return new Ref(number);
-    }
-
-    /** What a page draws with, and the fonts of notes. */
-    private COSDictionary withFonts(PackReader pack, int page, Moved moved) throws IOException {
-        COSDictionary own = (COSDictionary) pack.object(page);
-        COSDictionary resources = pack.dictionary(own, COSName.RESOURCES);
-        COSDictionary fonts = pack.dictionary(resources, COSName.FONT);
-        moved.moved(fonts);
-        for (int style = 0; style < Faces.STYLES; style++) {
-            String name = OF_NOTES + Faces.nameOf(style);
-            fonts.setItem(COSName.getPDFName(name), new Ref(fontNumbers + style));
-        }
-        resources.removeItem(COSName.FONT);
-        moved.moved(resources);
-        resources.setItem(COSName.FONT, fonts);
-        return resources;
-    }
-
-    private void parents(PackReader pack, COSDictionary theirRoot, Moved moved) throws IOException {
-        COSDictionary tree = pack.dictionary(theirRoot, COSName.PARENT_TREE);
-        COSArray pairs = tree.getCOSArray(COSName.NUMS);
-        if (pairs == null || pairs.size() == 0) {
+    /** Takes over the pairs of numbers in the tree of parents and what stands for them. */
+    private void parents(PackReader pack, PackReader.Piece theirRoot, Moved moved)
+            throws IOException {
+        Optional<PackReader.Piece> tree = pack.held(theirRoot, "ParentTree");
+        Optional<PackReader.Piece> pairs = tree.flatMap(found -> Skim.value(found, "Nums"));
+        if (pairs.isEmpty() || pairs.get().length() == "[]".length()) {
             return;
         }
-        int last = 0;
-        for (int i = 0; i < pairs.size(); i += 2) {
-            last = nextParent + pairs.getInt(i);
-            pairs.set(i, COSInteger.get(last));
-            pairs.set(i + 1, moved.moved(pairs.get(i + 1)));
-        }
-        COSArray limits = new COSArray();
-        limits.add(pairs.get(0));
-        limits.add(COSInteger.get(last));
-        COSDictionary leaf = new COSDictionary();
-        leaf.setItem(COSName.LIMITS, limits);
-        leaf.setItem(COSName.NUMS, pairs);
+        Buffer moving = new Buffer();
+        int first = nextParent + Skim.number(pairs.get().behind(pairs.get().from() + 1));
+        int last = moved.parents(pairs.get(), nextParent, moving);
+        Buffer leaf = new Buffer();
+        leaf.text("<</Limits[").number(first).text(" ").number(last).text("]/Nums").all(moving);
         int number = file.reserve(1);
-        Buffer text = new Buffer();
-        new ObjectText(text, object -> 0).write(leaf);
-        file.object(number, text);
+        file.object(number, leaf.text(">>"));
         parents.add(new Ref(number));
         nextParent = last + 1;
-    }
-
-    private static List<Bookmark> marks(PackReader pack, COSDictionary catalog, int firstPage)
-            throws IOException {
-        List<Bookmark> marks = new ArrayList<>();
-        COSDictionary mark =
-                pack.dictionary(pack.dictionary(catalog, COSName.OUTLINES), COSName.FIRST);
-        while (mark.containsKey(COSName.TITLE)) {
-            COSBase there = pack.object(mark.getItem(COSName.DEST));
-            if (there == null) {
-                there = pack.object(pack.dictionary(mark, COSName.A).getItem(COSName.D));
-            }
-            int page = ((Ref) ((COSArray) there).get(0)).number() - pack.parts()[0] - 1;
-            marks.add(new Bookmark(mark.getString(COSName.TITLE), firstPage + page));
-            mark = pack.dictionary(mark, COSName.NEXT);
-        }
-        return marks;
-    }
-
-    private static String metadata(PackReader pack, COSDictionary catalog) throws IOException {
-        return catalog.getItem(COSName.METADATA) instanceof Ref metadata
-                ? new String(pack.body(metadata.number()), StandardCharsets.UTF_8)
-                : "";
     }
 
     /** Adds a blank page. */

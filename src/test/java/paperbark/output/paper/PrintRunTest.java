@@ -6,12 +6,20 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSBase;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSObject;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.interactive.action.PDActionGoTo;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationLink;
@@ -96,6 +104,38 @@ class PrintRunTest {
                 first += PdfText.pages(pack) + PdfText.pages(pack) % 2;
             }
             assertThat(links).isGreaterThan(10);
+        }
+    }
+
+    @Test
+    void leadsFromEveryPageAndLinkToItsElements() throws IOException {
+        try (PDDocument run = Loader.loadPDF(PrintRuns.of(folder, TWO))) {
+            Map<Integer, COSBase> parents = new HashMap<>();
+            COSDictionary root = run.getDocumentCatalog().getStructureTreeRoot().getCOSObject();
+            for (COSBase kid :
+                    root.getCOSDictionary(COSName.PARENT_TREE).getCOSArray(COSName.KIDS)) {
+                COSArray pairs =
+                        ((COSDictionary) ((COSObject) kid).getObject()).getCOSArray(COSName.NUMS);
+                for (int i = 0; i < pairs.size(); i += 2) {
+                    assertThat(parents.put(pairs.getInt(i), pairs.getObject(i + 1))).isNull();
+                }
+            }
+            for (PDPage page : run.getPages()) {
+                if (page.getStructParents() >= 0) {
+                    for (COSBase element :
+                            ((COSArray) parents.remove(page.getStructParents())).toList()) {
+                        assertThat(
+                                        ((COSDictionary) ((COSObject) element).getObject())
+                                                .getCOSDictionary(COSName.PG))
+                                .isSameAs(page.getCOSObject());
+                    }
+                }
+                for (PDAnnotation link : page.getAnnotations()) {
+                    COSDictionary element = (COSDictionary) parents.remove(link.getStructParent());
+                    assertThat(element.getNameAsString(COSName.S)).isEqualTo("Link");
+                }
+            }
+            assertThat(parents).isEmpty();
         }
     }
 
