@@ -102,8 +102,10 @@ final class WeekFacts {
                 facts.closings(owing.closing(), c -> !last(c).isAfter(facts.sunday)),
                 facts.closings(owing.closing(), c -> last(c).isAfter(facts.sunday)),
                 facts.closings(owing.failed(), c -> true),
+                facts.closings(owing.tooLate(), c -> true),
+                Lodging.WHEN_TOO_LATE,
                 known.lodging().map(l -> facts.signed(l, ledger, jobs.filed())),
-                jobs.photos().map(p -> files(p, claims)),
+                jobs.photos().map(p -> facts.files(p, claims)),
                 facts.visits(known, jobs.filed()),
                 facts.papers(jobs),
                 held(office, ledger),
@@ -171,10 +173,10 @@ final class WeekFacts {
     }
 
     /** What is wanted of claims to be lodged and is not there. */
-    private static WeekView.Files files(Photos.Result photos, List<ClaimState> claims) {
+    private WeekView.Files files(Photos.Result photos, List<ClaimState> claims) {
         Set<String> toLodge =
                 claims.stream()
-                        .filter(ClaimState::isToLodge)
+                        .filter(c -> c.isToLodge(today))
                         .map(ClaimState::job)
                         .collect(Collectors.toSet());
         List<WeekView.Lacking> lacking =

@@ -12,9 +12,11 @@ import paperbark.value.Phone;
  * @param day the day
  * @param week first and last day of the week
  * @param program version of the program
- * @param lodge claims to be lodged this week, those that are too late first
+ * @param lodge claims to be lodged this week
  * @param soon claims that close within the next weeks
  * @param failed claims that failed and bring nothing until they are lodged again
+ * @param tooLate claims that are not lodged and can be no longer
+ * @param whenTooLate what to do about those
  * @param signed assignments that are not back; empty where no papers are scanned
  * @param files what is to be said of the files of jobs; empty where none are put by
  * @param visits booked jobs whose visit should be over, by its day
@@ -33,6 +35,8 @@ public record WeekView(
         List<Closing> lodge,
         List<Closing> soon,
         List<Closing> failed,
+        List<Closing> tooLate,
+        String whenTooLate,
         Optional<Signed> signed,
         Optional<Files> files,
         List<Line> visits,
@@ -48,6 +52,7 @@ public record WeekView(
         lodge = List.copyOf(lodge);
         soon = List.copyOf(soon);
         failed = List.copyOf(failed);
+        tooLate = List.copyOf(tooLate);
         visits = List.copyOf(visits);
         papers = List.copyOf(papers);
         held = List.copyOf(held);
@@ -178,6 +183,8 @@ public record WeekView(
                 lodge,
                 soon,
                 failed,
+                tooLate,
+                whenTooLate,
                 signed.map(
                         s ->
                                 new Signed(
@@ -200,6 +207,7 @@ public record WeekView(
                 + " to lodge, "
                 + failed.size()
                 + " failed, "
+                + (tooLate.isEmpty() ? "" : tooLate.size() + " past their last day, ")
                 + signed.map(s -> s.waiting() + " assignments not back, ").orElse("")
                 + papers.size()
                 + " papers not on file, "
