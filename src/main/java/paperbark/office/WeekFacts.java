@@ -102,8 +102,7 @@ final class WeekFacts {
                 facts.closings(owing.closing(), c -> !last(c).isAfter(facts.sunday)),
                 facts.closings(owing.closing(), c -> last(c).isAfter(facts.sunday)),
                 facts.closings(owing.failed(), c -> true),
-                facts.closings(owing.tooLate(), c -> true),
-                Lodging.WHEN_TOO_LATE,
+                facts.tooLate(owing.tooLate()),
                 known.lodging().map(l -> facts.signed(l, ledger, jobs.filed())),
                 jobs.photos().map(p -> facts.files(p, claims)),
                 facts.visits(known, jobs.filed()),
@@ -121,6 +120,14 @@ final class WeekFacts {
 
     private List<WeekView.Closing> closings(List<ClaimState> claims, Predicate<ClaimState> which) {
         return claims.stream().filter(which).map(this::closing).toList();
+    }
+
+    /** Where nobody says what was lodged they are many, and the newest can still be asked about. */
+    private WeekView.TooLate tooLate(List<ClaimState> claims) {
+        List<ClaimState> newest =
+                claims.subList(Math.max(0, claims.size() - NOT_BACK), claims.size());
+        return new WeekView.TooLate(
+                claims.size(), closings(newest, c -> true), Lodging.WHEN_TOO_LATE);
     }
 
     private WeekView.Closing closing(ClaimState c) {

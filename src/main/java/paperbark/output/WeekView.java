@@ -16,7 +16,6 @@ import paperbark.value.Phone;
  * @param soon claims that close within the next weeks
  * @param failed claims that failed and bring nothing until they are lodged again
  * @param tooLate claims that are not lodged and can be no longer
- * @param whenTooLate what to do about those
  * @param signed assignments that are not back; empty where no papers are scanned
  * @param files what is to be said of the files of jobs; empty where none are put by
  * @param visits booked jobs whose visit should be over, by its day
@@ -35,8 +34,7 @@ public record WeekView(
         List<Closing> lodge,
         List<Closing> soon,
         List<Closing> failed,
-        List<Closing> tooLate,
-        String whenTooLate,
+        TooLate tooLate,
         Optional<Signed> signed,
         Optional<Files> files,
         List<Line> visits,
@@ -52,7 +50,6 @@ public record WeekView(
         lodge = List.copyOf(lodge);
         soon = List.copyOf(soon);
         failed = List.copyOf(failed);
-        tooLate = List.copyOf(tooLate);
         visits = List.copyOf(visits);
         papers = List.copyOf(papers);
         held = List.copyOf(held);
@@ -80,6 +77,20 @@ public record WeekView(
             String day,
             String left,
             String more) {}
+
+    /**
+     * Claims that are not lodged and can be no longer.
+     *
+     * @param count how many
+     * @param newest those whose last day was over last
+     * @param remedy what is to be done
+     */
+    public record TooLate(int count, List<Closing> newest, String remedy) {
+        /** Keeps the list from being changed. */
+        public TooLate {
+            newest = List.copyOf(newest);
+        }
+    }
 
     /**
      * How the assignments stand of claims that are to be lodged.
@@ -184,7 +195,6 @@ public record WeekView(
                 soon,
                 failed,
                 tooLate,
-                whenTooLate,
                 signed.map(
                         s ->
                                 new Signed(
@@ -207,7 +217,7 @@ public record WeekView(
                 + " to lodge, "
                 + failed.size()
                 + " failed, "
-                + (tooLate.isEmpty() ? "" : tooLate.size() + " past their last day, ")
+                + (tooLate.count() == 0 ? "" : tooLate.count() + " past their last day, ")
                 + signed.map(s -> s.waiting() + " assignments not back, ").orElse("")
                 + papers.size()
                 + " papers not on file, "

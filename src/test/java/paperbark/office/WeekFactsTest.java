@@ -23,6 +23,7 @@ import paperbark.ledger.ClaimState;
 import paperbark.ledger.Entries;
 import paperbark.ledger.JobEntry;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerBench;
 import paperbark.ledger.ScanBook;
 import paperbark.output.WeekView;
 import paperbark.output.calendar.CalendarDay;
@@ -108,7 +109,9 @@ class WeekFactsTest {
         WeekView week = week(LAST.plusDays(daysAfterLast));
         assertThat(week.lodge()).extracting(WeekView.Closing::left).containsOnly(one(thisWeek));
         assertThat(week.soon()).extracting(WeekView.Closing::left).containsOnly(one(soon));
-        assertThat(week.tooLate()).extracting(WeekView.Closing::left).containsOnly(one(tooLate));
+        assertThat(week.tooLate().newest())
+                .extracting(WeekView.Closing::left)
+                .containsOnly(one(tooLate));
     }
 
     private static String[] one(String text) {
@@ -131,9 +134,20 @@ class WeekFactsTest {
         WeekView week = week(LAST);
         assertThat(week.failed()).extracting(WeekView.Closing::claim).containsExactly("SB-1-STC");
         assertThat(week.lodge()).extracting(WeekView.Closing::claim).containsExactly("SB-2-STC");
-        assertThat(week(LAST.plusDays(1)).tooLate())
+        assertThat(week(LAST.plusDays(1)).tooLate().newest())
                 .extracting(WeekView.Closing::claim)
                 .containsExactly("SB-1-STC", "SB-2-STC");
+    }
+
+    @Test
+    void ofManyClaimsThatAreTooLateTheNewestAreListed() throws IOException {
+        Entries.enter(ledger, LedgerBench.batch(0));
+        WeekView.TooLate tooLate = week(LAST.plusDays(1)).tooLate();
+        assertThat(tooLate.count()).isEqualTo(82);
+        assertThat(tooLate.newest())
+                .hasSize(40)
+                .extracting(WeekView.Closing::claim)
+                .endsWith("SB-1-STC", "SB-2-STC");
     }
 
     @Test
