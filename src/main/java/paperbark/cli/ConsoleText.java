@@ -23,6 +23,8 @@ final class ConsoleText extends FilterWriter {
                     0x2026, "...", 0x2010, "-", 0x2013, "-", 0x2014, "-", 0x2212, "-", 0x2018, "'",
                     0x2019, "'", 0x201c, "\"", 0x201d, "\"", 0x25a1, "[ ]");
 
+    private static final int FIRST_BEYOND_ASCII = 0x80;
+
     private final CharsetEncoder encoder;
     private char high;
 
@@ -61,8 +63,22 @@ final class ConsoleText extends FilterWriter {
         }
     }
 
+    /** Whether every code page has all of the letters; to ask it of each takes long. */
+    private static boolean isPlain(char[] letters, int from, int length) {
+        for (int i = from; i < from + length; i++) {
+            if (letters[i] >= FIRST_BEYOND_ASCII) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     @Override
     public void write(char[] letters, int from, int length) throws IOException {
+        if (isPlain(letters, from, length)) {
+            out.write(letters, from, length);
+            return;
+        }
         for (int i = from; i < from + length; i++) {
             write(letters[i]);
         }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import paperbark.ledger.ClaimState;
+import paperbark.ledger.Lodging;
 import paperbark.settle.Owing;
 import paperbark.value.Days;
 import paperbark.value.DebtAge;
@@ -19,7 +20,7 @@ import picocli.CommandLine.Mixin;
 @Command(
         name = "owed",
         description =
-                "Lists what buyers still owe by age, each overdue claim, failed claims, and claims not lodged that close within 60 days.",
+                "Lists what buyers still owe by age, each overdue claim, failed claims, and claims not lodged that close within 60 days or are past their last day.",
         footer = {"", "Example:", "  paperbark owed --ledger office/paperbark.db"},
         mixinStandardHelpOptions = true)
 final class OwedCommand implements Callable<Integer> {
@@ -44,6 +45,7 @@ final class OwedCommand implements Callable<Integer> {
         failed(owing);
         paidBefore(owing);
         closing(owing);
+        tooLate(owing);
         return Ending.DONE.exitCode();
     }
 
@@ -124,6 +126,16 @@ final class OwedCommand implements Callable<Integer> {
                                 + " days");
         owing.closing().forEach(c -> world.out().println("  " + closing(c, owing)));
         none(owing.closing());
+    }
+
+    /** Few offices ever have one, so that there is no word of it without. */
+    private void tooLate(Owing owing) {
+        if (!owing.tooLate().isEmpty()) {
+            world.out().println();
+            world.out().println("Past their last day, not lodged as far as the ledger knows");
+            owing.tooLate().forEach(c -> world.out().println("  " + failed(c, owing)));
+            world.out().println(Lodging.WHEN_TOO_LATE);
+        }
     }
 
     private static String closing(ClaimState claim, Owing owing) {

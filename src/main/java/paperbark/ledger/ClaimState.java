@@ -66,9 +66,19 @@ public record ClaimState(
                 : open + " still to come";
     }
 
-    /** Whether somebody has to lodge it: it stands, and it is not lodged or failed since. */
-    public boolean isToLodge() {
+    /** Whether it stands, and it is not known to be lodged or failed since. */
+    public boolean isUnlodged() {
         return active && (!lodged || failed.isPresent());
+    }
+
+    /** Whether somebody has to lodge it: it is not lodged, and on that day it still can be. */
+    public boolean isToLodge(LocalDate day) {
+        return isUnlodged() && !isTooLate(day);
+    }
+
+    /** Whether it is not lodged, and on that day its certificates can be created no longer. */
+    public boolean isTooLate(LocalDate day) {
+        return isUnlodged() && lodgeBy.filter(last -> last.isBefore(day)).isPresent();
     }
 
     /** Whether money is still to come. */

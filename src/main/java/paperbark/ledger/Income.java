@@ -15,7 +15,8 @@ public final class Income {
     private static final String NOW = LocalDate.of(9999, 12, 31).toString();
 
     // The newest version of a job by a day, where neither a withdrawal nor a job that corrects it
-    // has taken it away by then.
+    // has taken it away by then. That no newer one is there is asked so that a server can answer it
+    // for all jobs at once; the newest number of each it would look up one by one.
     private static final String SALES =
             """
              FROM sale s JOIN entry e ON e.seq = s.entry
@@ -24,8 +25,9 @@ public final class Income {
                          WHERE x.reason LIKE ? AND b.day <= ? GROUP BY c.job_key) g
                     ON g.job_key = s.job_key
              WHERE e.day <= ? AND (g.entry IS NULL OR g.entry < s.entry)
-               AND s.version = (SELECT max(n.version) FROM job n JOIN entry b ON b.seq = n.entry
-                                 WHERE n.job_key = s.job_key AND b.day <= ?)
+               AND NOT EXISTS (SELECT 1 FROM job n JOIN entry b ON b.seq = n.entry
+                                WHERE n.job_key = s.job_key AND n.version > s.version
+                                  AND b.day <= ?)
                AND NOT EXISTS (SELECT 1 FROM withdrawn w JOIN entry b ON b.seq = w.entry
                                 WHERE w.job_key = s.job_key AND w.version >= s.version
                                   AND b.day <= ?)""";

@@ -50,6 +50,7 @@ final class LedgerServer implements Database {
                     () -> {
                         make(sql, office);
                         filling.accept(sql);
+                        count(sql);
                         return null;
                     });
         } catch (SQLException e) {
@@ -75,6 +76,14 @@ final class LedgerServer implements Database {
             }
             throw e;
         }
+    }
+
+    /** The server plans questions by what it last counted, and counts by itself only in a while. */
+    private void count(Sql sql) {
+        sql.list(
+                        "SELECT quote_ident(tablename) FROM pg_tables WHERE schemaname = current_schema()",
+                        r -> r.getString(1))
+                .forEach(table -> sql.run("ANALYZE " + table));
     }
 
     @Override

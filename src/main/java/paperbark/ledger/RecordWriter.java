@@ -79,14 +79,16 @@ final class RecordWriter {
     }
 
     private void insert(EntryRecord entry, SealedTable table, Set<String> withdrawn) {
+        List<Object[]> rows = new ArrayList<>();
         for (List<String> row : entry.rows(table)) {
             List<Object> values = new ArrayList<>(List.of(entry.seq()));
             values.addAll(row);
             if (table.canBeWithdrawn()) {
                 values.add(withdrawn.contains(row.get(0)) ? 0 : 1);
             }
-            sql.run(table.insert(), values.toArray());
+            rows.add(values.toArray());
         }
+        sql.runAll(table.insert(), rows);
     }
 
     private void withdraw(String claim) {

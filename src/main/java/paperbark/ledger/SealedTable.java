@@ -3,7 +3,7 @@ package paperbark.ledger;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.stream.Collectors;
+import java.util.StringJoiner;
 import java.util.stream.Stream;
 import org.apache.commons.codec.digest.DigestUtils;
 
@@ -128,9 +128,16 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
 
     /** The cells of a row that the seal of the entry covers. */
     List<String> covered(List<String> row) {
-        return open.isEmpty()
-                ? row
-                : columns.stream().filter(c -> !open.contains(c)).map(c -> row.get(at(c))).toList();
+        if (open.isEmpty()) {
+            return row;
+        }
+        List<String> covered = new ArrayList<>();
+        for (int i = 0; i < columns.size(); i++) {
+            if (!open.contains(columns.get(i))) {
+                covered.add(row.get(i));
+            }
+        }
+        return covered;
     }
 
     /**
@@ -138,12 +145,14 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
      * entry for what may be emptied. Without the salt, which goes first, nobody can try it out.
      */
     List<String> sealed(List<String> row) {
-        Stream<String> said =
-                Stream.concat(
-                        Stream.of(row.get(at("salt"))),
-                        open.stream().filter(c -> !c.equals("salt")).map(c -> row.get(at(c))));
+        StringJoiner said = new StringJoiner("\u001f").add(row.get(at("salt")));
+        for (String column : open) {
+            if (!column.equals("salt")) {
+                said.add(row.get(at(column)));
+            }
+        }
         List<String> whole = new ArrayList<>(row);
-        whole.add(DigestUtils.sha256Hex(said.collect(Collectors.joining("\u001f"))));
+        whole.add(DigestUtils.sha256Hex(said.toString()));
         return whole;
     }
 

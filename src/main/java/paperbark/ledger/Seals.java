@@ -1,8 +1,7 @@
 package paperbark.ledger;
 
 import java.util.List;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
+import java.util.StringJoiner;
 import org.apache.commons.codec.digest.DigestUtils;
 
 /** The digests that entries are sealed with, worked out from what the entries tell. */
@@ -20,14 +19,16 @@ final class Seals {
 
     /** The digest over the rows of an entry, by the tables of its schema. */
     static String rows(EntryRecord entry) {
-        return DigestUtils.sha256Hex(
-                SealedTable.of(entry.schema()).stream()
-                        .map(
-                                table ->
-                                        entry.rows(table).stream()
-                                                .map(row -> line(table.covered(row)))
-                                                .collect(Collectors.joining("\n")))
-                        .collect(Collectors.joining("\n\n")));
+        // A command proves every row of the ledger before the machine has warmed to it.
+        StringJoiner tables = new StringJoiner("\n\n");
+        for (SealedTable table : SealedTable.of(entry.schema())) {
+            StringJoiner rows = new StringJoiner("\n");
+            for (List<String> row : entry.rows(table)) {
+                rows.add(line(table.covered(row)));
+            }
+            tables.add(rows.toString());
+        }
+        return DigestUtils.sha256Hex(tables.toString());
     }
 
     /** The seal of an entry, upon the one before it. */
@@ -50,6 +51,10 @@ final class Seals {
     }
 
     private static String line(List<String> cells) {
-        return cells.stream().flatMap(c -> Stream.of(c, FIELD)).collect(Collectors.joining());
+        StringBuilder line = new StringBuilder();
+        for (String cell : cells) {
+            line.append(cell).append(FIELD);
+        }
+        return line.toString();
     }
 }

@@ -66,6 +66,17 @@ final class Sql {
         }
     }
 
+    /** Runs the statement once for each list of parameters; a server is not waited for at each. */
+    void runAll(String statement, List<Object[]> parameters) {
+        if (!parameters.isEmpty()) {
+            try {
+                runner.batch(connection, statement, parameters.toArray(Object[][]::new));
+            } catch (SQLException e) {
+                throw database.failed(e);
+            }
+        }
+    }
+
     /** Runs the work in one transaction; any failure leaves everything as it was. */
     <T> T whole(Work<T> work) {
         return transaction(work, true);

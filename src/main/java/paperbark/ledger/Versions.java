@@ -41,8 +41,8 @@ final class Versions {
                 "SELECT j.reference, j.outcome, j.installed_on, e.name, e.day,"
                         + " (SELECT count(*) FROM withdrawn w WHERE w.job_key = j.job_key"
                         + " AND w.version >= j.version) FROM job j JOIN entry e ON e.seq = j.entry"
-                        + " WHERE j.version = (SELECT max(version) FROM job n"
-                        + " WHERE n.job_key = j.job_key) ORDER BY j.job_key",
+                        + " WHERE NOT EXISTS (SELECT 1 FROM job n WHERE n.job_key = j.job_key"
+                        + " AND n.version > j.version) ORDER BY j.job_key",
                 r ->
                         new CurrentJob(
                                 r.getString(1),

@@ -28,6 +28,7 @@ import paperbark.ledger.ClaimState;
 import paperbark.ledger.CurrentJob;
 import paperbark.ledger.Keys;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.Lodging;
 import paperbark.ledger.PaperState;
 import paperbark.ledger.ScanBook;
 import paperbark.output.LetterView;
@@ -39,7 +40,8 @@ import paperbark.value.SchemeName;
 /**
  * Finds the letters that are due: of the newest batches and of claims that are still to be lodged.
  * A paper counts while no later one took its place and its job was not booked out; a claim while it
- * stands and nobody said that it was lodged. Of jobs that are only booked nothing is due.
+ * stands, nobody said that it was lodged and its last day is not over. Of jobs that are only booked
+ * nothing is due.
  */
 final class DueLetters {
     /** Letters to owners and makers of older batches are no longer news. */
@@ -77,7 +79,7 @@ final class DueLetters {
                 JobFiles.in(
                         office, facts.currentJobs().stream().map(CurrentJob::reference).toList());
         facts.claims().stream()
-                .filter(ClaimState::isToLodge)
+                .filter(c -> c.isToLodge(facts.today()))
                 .forEach(c -> claims.put(key(c.job(), c.scheme().key()), c));
     }
 
@@ -89,10 +91,11 @@ final class DueLetters {
      * What is due.
      *
      * @param letters the newest batch's first
+     * @param tooLate claims that were not lodged and can be no longer; nothing is due of them
      * @param withoutBuyer claims that were entered without a buyer, so that nobody gets their
      *     papers
      */
-    record Due(List<Outgoing> letters, Set<String> withoutBuyer) {}
+    record Due(List<Outgoing> letters, Set<String> tooLate, Set<String> withoutBuyer) {}
 
     /**
      * Finds them.
@@ -110,7 +113,11 @@ final class DueLetters {
                 letters.ofBatch(batch, folder.get());
             }
         }
-        return new Due(List.copyOf(letters.due), letters.withoutBuyer);
+        Set<String> tooLate =
+                Lodging.tooLate(facts.claims(), facts.today()).stream()
+                        .map(ClaimState::reference)
+                        .collect(Collectors.toCollection(TreeSet::new));
+        return new Due(List.copyOf(letters.due), tooLate, letters.withoutBuyer);
     }
 
     private Set<String> batches(String place) {

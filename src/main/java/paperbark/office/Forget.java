@@ -21,6 +21,7 @@ import paperbark.ledger.Keys;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Proof;
+import paperbark.output.paper.Packs;
 
 /**
  * Takes what an office knows of a job's owner out of its ledger and files, once the law no longer
@@ -174,6 +175,8 @@ public final class Forget {
     }
 
     private List<String> job(String job, LocalDate today, List<String> unread) throws IOException {
+        // A process that attends the office for weeks remembers what it made papers of.
+        Packs.forgetPapers();
         Erasure erasure = new Erasure(job);
         List<String> done = new ArrayList<>();
         List<Path> left = new ArrayList<>();

@@ -67,7 +67,7 @@ final class LedgerFacts {
     /** How the assignments of claims stand; empty where no papers are scanned. */
     Optional<Lodging> lodging() {
         if (lodging.isEmpty()) {
-            lodging = Optional.of(Lodging.of(ledger, claims()));
+            lodging = Optional.of(Lodging.of(ledger, claims(), today));
         }
         return lodging.get();
     }

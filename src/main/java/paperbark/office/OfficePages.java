@@ -57,7 +57,9 @@ record OfficePages(
                         (int) ledger.records().newestNumber(),
                         Instant.parse(ledger.records().newestAt().orElse(ledger.id().madeAt())));
         String title = tables.map(FirmTables::firm).map(Firm::name).orElse("Office") + ", papers";
-        replace(office.calendar(), CalendarFile.of(title, days, state));
+        replace(
+                office.calendar(),
+                CalendarFile.of(title, NearestDays.of(days, facts.today()), state));
     }
 
     /** The page comes last: it tells that the others are there. */

@@ -69,6 +69,7 @@ final class PaperList {
                 "ready",
                 "Claims ready to lodge",
                 "Their assignment is back with all its pages, and still counts."),
+        TOO_LATE("too-late", "Past their last day", Lodging.WHEN_TOO_LATE),
         DONE(
                 "done",
                 "Nothing to do",
@@ -124,6 +125,8 @@ final class PaperList {
                 .forEach(c -> byPaper.put(c.job() + " " + c.scheme().key(), c));
         Set<Long> ready = new HashSet<>();
         lodging.get().ready().forEach(a -> ready.add(a.claim().id()));
+        Set<Long> tooLate = new HashSet<>();
+        lodging.get().tooLate().forEach(c -> tooLate.add(c.id()));
         LocalDate since = book.firstDay().orElse(facts.today()).minusDays(BEFORE_DAYS);
         List<Line> lines = new ArrayList<>();
         for (PaperState paper : papers(book, kinds.keySet(), facts)) {
@@ -132,7 +135,9 @@ final class PaperList {
             Part part =
                     claim.filter(c -> ready.contains(c.id())).isPresent()
                             ? Part.READY
-                            : isDone(paper, claim, since) ? Part.DONE : Part.AWAITED;
+                            : claim.filter(c -> tooLate.contains(c.id())).isPresent()
+                                    ? Part.TOO_LATE
+                                    : isDone(paper, claim, since) ? Part.DONE : Part.AWAITED;
             lines.add(new Line(paper, kinds.get(paper.kind()), claim, part));
         }
         lines.sort(
@@ -150,7 +155,7 @@ final class PaperList {
         Set<String> toLodge = new HashSet<>();
         Set<String> jobs = new HashSet<>();
         for (ClaimState claim : facts.claims()) {
-            if (claim.isToLodge() && claim.claimedOn().isBefore(since)) {
+            if (claim.isUnlodged() && claim.claimedOn().isBefore(since)) {
                 toLodge.add(claim.job() + " " + claim.scheme().key());
                 jobs.add(claim.job());
             }
@@ -165,7 +170,7 @@ final class PaperList {
     private static boolean isDone(
             PaperState paper, Optional<ClaimState> claim, LocalDate scannedSince) {
         if (claim.isPresent()) {
-            return !claim.get().isToLodge();
+            return !claim.get().isUnlodged();
         }
         boolean before = paper.back().isEmpty() && paper.printedOn().isBefore(scannedSince);
         return before || paper.isReady() && paper.step() == PaperState.Step.BACK;
@@ -175,6 +180,9 @@ final class PaperList {
         List<PapersView.Part> parts = new ArrayList<>();
         for (Part part : Part.values()) {
             List<Line> of = lines.stream().filter(l -> l.part() == part).toList();
+            if (part == Part.TOO_LATE && of.isEmpty()) {
+                continue;
+            }
             parts.add(
                     new PapersView.Part(
                             part.anchor,
@@ -259,11 +267,16 @@ final class PaperList {
             return "none yet";
         }
         ClaimState claim = line.claim().get();
+        if (line.part() == Part.TOO_LATE) {
+            return claim.failed().map(why -> "failed, ").orElse("")
+                    + "past its last day, "
+                    + claim.lodgeBy().map(Days::show).orElse("");
+        }
         String by = claim.lodgeBy().map(day -> " by " + Days.show(day)).orElse("");
         if (claim.failed().isPresent()) {
             return "failed, to be lodged again" + by;
         }
-        if (claim.isToLodge()) {
+        if (claim.isUnlodged()) {
             return "to be lodged" + by + (line.part() == Part.READY ? ", ready" : ", not ready");
         }
         if (claim.received().isZero()) {

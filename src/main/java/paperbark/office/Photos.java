@@ -12,7 +12,6 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.job.Job;
-import paperbark.ledger.ClaimState;
 import paperbark.ledger.CurrentJob;
 import paperbark.ledger.Keys;
 import paperbark.ledger.Ledger;
@@ -145,7 +144,7 @@ public final class Photos {
     private Result all() {
         Set<String> toLodge =
                 facts.claims().stream()
-                        .filter(ClaimState::isToLodge)
+                        .filter(c -> c.isToLodge(today))
                         .map(c -> Keys.job(c.job()))
                         .collect(Collectors.toSet());
         List<OfJob> looked = new ArrayList<>();

@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import paperbark.firm.FirmTables;
+import paperbark.ledger.Lodging;
 import paperbark.output.LetterView;
 import paperbark.output.index.SendView;
 import paperbark.value.Days;
@@ -125,6 +126,11 @@ final class SendReport {
     private static List<String> notes(DueLetters.Due found) {
         List<Outgoing> due = found.letters();
         List<String> notes = new ArrayList<>();
+        note(
+                notes,
+                found.tooLate(),
+                "has no bundle, because the last day is over and nobody said that it was lodged",
+                Lodging.WHEN_TOO_LATE);
         note(
                 notes,
                 found.withoutBuyer(),

@@ -158,7 +158,7 @@ final class StatusPage {
             String asked = asked(today, ledger.records().lastSeal());
             // All claims are read for it: once an entry and a day, and not at every look.
             if (!asked.equals(lodgingOf)) {
-                lodging = Lodging.of(ledger, ledger.claims(today)).map(StatusPage::shown);
+                lodging = Lodging.of(ledger, ledger.claims(today), today).map(StatusPage::shown);
                 lodgingOf = asked;
             }
         }
@@ -170,6 +170,7 @@ final class StatusPage {
                 lodging.ready().size(),
                 lodging.awaited().size(),
                 lodging.awaited().stream().limit(LISTED).map(StatusPage::awaited).toList(),
+                lodging.tooLate().size(),
                 0);
     }
 

@@ -102,8 +102,9 @@ final class WeekFacts {
                 facts.closings(owing.closing(), c -> !last(c).isAfter(facts.sunday)),
                 facts.closings(owing.closing(), c -> last(c).isAfter(facts.sunday)),
                 facts.closings(owing.failed(), c -> true),
+                facts.tooLate(owing.tooLate()),
                 known.lodging().map(l -> facts.signed(l, ledger, jobs.filed())),
-                jobs.photos().map(p -> files(p, claims)),
+                jobs.photos().map(p -> facts.files(p, claims)),
                 facts.visits(known, jobs.filed()),
                 facts.papers(jobs),
                 held(office, ledger),
@@ -119,6 +120,14 @@ final class WeekFacts {
 
     private List<WeekView.Closing> closings(List<ClaimState> claims, Predicate<ClaimState> which) {
         return claims.stream().filter(which).map(this::closing).toList();
+    }
+
+    /** Where nobody says what was lodged they are many, and the newest can still be asked about. */
+    private WeekView.TooLate tooLate(List<ClaimState> claims) {
+        List<ClaimState> newest =
+                claims.subList(Math.max(0, claims.size() - NOT_BACK), claims.size());
+        return new WeekView.TooLate(
+                claims.size(), closings(newest, c -> true), Lodging.WHEN_TOO_LATE);
     }
 
     private WeekView.Closing closing(ClaimState c) {
@@ -171,10 +180,10 @@ final class WeekFacts {
     }
 
     /** What is wanted of claims to be lodged and is not there. */
-    private static WeekView.Files files(Photos.Result photos, List<ClaimState> claims) {
+    private WeekView.Files files(Photos.Result photos, List<ClaimState> claims) {
         Set<String> toLodge =
                 claims.stream()
-                        .filter(ClaimState::isToLodge)
+                        .filter(c -> c.isToLodge(today))
                         .map(ClaimState::job)
                         .collect(Collectors.toSet());
         List<WeekView.Lacking> lacking =

@@ -12,9 +12,10 @@ import paperbark.value.Phone;
  * @param day the day
  * @param week first and last day of the week
  * @param program version of the program
- * @param lodge claims to be lodged this week, those that are too late first
+ * @param lodge claims to be lodged this week
  * @param soon claims that close within the next weeks
  * @param failed claims that failed and bring nothing until they are lodged again
+ * @param tooLate claims that are not lodged and can be no longer
  * @param signed assignments that are not back; empty where no papers are scanned
  * @param files what is to be said of the files of jobs; empty where none are put by
  * @param visits booked jobs whose visit should be over, by its day
@@ -33,6 +34,7 @@ public record WeekView(
         List<Closing> lodge,
         List<Closing> soon,
         List<Closing> failed,
+        TooLate tooLate,
         Optional<Signed> signed,
         Optional<Files> files,
         List<Line> visits,
@@ -75,6 +77,20 @@ public record WeekView(
             String day,
             String left,
             String more) {}
+
+    /**
+     * Claims that are not lodged and can be no longer.
+     *
+     * @param count how many
+     * @param newest those whose last day was over last
+     * @param remedy what is to be done
+     */
+    public record TooLate(int count, List<Closing> newest, String remedy) {
+        /** Keeps the list from being changed. */
+        public TooLate {
+            newest = List.copyOf(newest);
+        }
+    }
 
     /**
      * How the assignments stand of claims that are to be lodged.
@@ -178,6 +194,7 @@ public record WeekView(
                 lodge,
                 soon,
                 failed,
+                tooLate,
                 signed.map(
                         s ->
                                 new Signed(
@@ -200,6 +217,7 @@ public record WeekView(
                 + " to lodge, "
                 + failed.size()
                 + " failed, "
+                + (tooLate.count() == 0 ? "" : tooLate.count() + " past their last day, ")
                 + signed.map(s -> s.waiting() + " assignments not back, ").orElse("")
                 + papers.size()
                 + " papers not on file, "

@@ -146,7 +146,7 @@ public final class ByHand {
         if (!refused.isEmpty()) {
             return;
         }
-        Lodging.of(ledger, List.copyOf(claims.values()))
+        Lodging.of(ledger, List.copyOf(claims.values()), on)
                 .ifPresent(l -> l.awaited().forEach(a -> remarks.add(notReady(a))));
         for (ClaimState claim : claims.values()) {
             if (claim.lodged() && claim.failed().isEmpty()) {

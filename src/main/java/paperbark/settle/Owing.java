@@ -24,7 +24,9 @@ import paperbark.value.Money;
  * @param open claims with money still to come, longest overdue first
  * @param failed claims that failed and bring nothing until they are lodged again, the earliest
  *     closing date first
- * @param closing other claims not lodged whose closing date is near or past, earliest first
+ * @param closing other claims not lodged whose closing date is near, earliest first
+ * @param tooLate claims that are not lodged or failed, and can be lodged no longer, earliest
+ *     closing date first
  * @param paidBefore claims that stand no longer and were paid: their money may be asked back
  * @param awaited why the claims of these two cannot be lodged: how far their assignment has come,
  *     by the number of the claim; those that are ready to lodge are left out
@@ -34,6 +36,7 @@ public record Owing(
         List<Line> open,
         List<ClaimState> failed,
         List<ClaimState> closing,
+        List<ClaimState> tooLate,
         List<ClaimState> paidBefore,
         Map<Long, String> awaited) {
     /** A claim that is not lodged is told when its closing date is fewer than so many days off. */
@@ -44,6 +47,7 @@ public record Owing(
         open = List.copyOf(open);
         failed = List.copyOf(failed);
         closing = List.copyOf(closing);
+        tooLate = List.copyOf(tooLate);
         paidBefore = List.copyOf(paidBefore);
         awaited = Map.copyOf(awaited);
     }
@@ -73,31 +77,20 @@ public record Owing(
                                         .reversed()
                                         .thenComparing(l -> l.claim().id()))
                         .toList();
-        List<ClaimState> failed =
-                claims.stream()
-                        .filter(c -> c.failed().isPresent())
-                        .sorted(
-                                Comparator.comparing(
-                                                (ClaimState c) -> c.lodgeBy().orElse(LocalDate.MAX))
-                                        .thenComparing(ClaimState::id))
-                        .toList();
-        List<ClaimState> closing =
-                claims.stream()
-                        .filter(c -> !c.lodged() && c.failed().isEmpty())
-                        .filter(
-                                c ->
-                                        c.lodgeBy()
-                                                .filter(
-                                                        d ->
-                                                                d.isBefore(
-                                                                        asOf.plusDays(
-                                                                                CLOSING_DAYS)))
-                                                .isPresent())
-                        .sorted(
-                                Comparator.comparing((ClaimState c) -> c.lodgeBy().orElseThrow())
-                                        .thenComparing(ClaimState::id))
-                        .toList();
-        return new Owing(asOf, open, failed, closing, List.of(), Map.of());
+        LocalDate near = asOf.plusDays(CLOSING_DAYS);
+        return new Owing(
+                asOf,
+                open,
+                Lodging.byLastDay(claims, c -> c.failed().isPresent() && c.isToLodge(asOf)),
+                Lodging.byLastDay(
+                        claims,
+                        c ->
+                                c.failed().isEmpty()
+                                        && c.isToLodge(asOf)
+                                        && c.lodgeBy().filter(d -> d.isBefore(near)).isPresent()),
+                Lodging.tooLate(claims, asOf),
+                List.of(),
+                Map.of());
     }
 
     /** What is still to come on a day, as a ledger has it. */
@@ -107,7 +100,7 @@ public record Owing(
             List<ClaimState> told =
                     Stream.concat(owing.closing().stream(), owing.failed().stream()).toList();
             Map<Long, String> awaited = new HashMap<>();
-            Lodging.of(ledger, told)
+            Lodging.of(ledger, told, asOf)
                     .map(Lodging::awaited)
                     .orElse(List.of())
                     .forEach(a -> awaited.put(a.claim().id(), a.paper().awaited()));
@@ -116,6 +109,7 @@ public record Owing(
                     owing.open(),
                     owing.failed(),
                     owing.closing(),
+                    owing.tooLate(),
                     ledger.paidBefore(asOf),
                     awaited);
         }

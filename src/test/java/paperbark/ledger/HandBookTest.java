@@ -168,9 +168,9 @@ class HandBookTest {
 
     @Test
     void aLodgementIsSaidAndUnsaid() {
-        assertThat(said(AdviceStatus.LODGED, DAY, Money.ZERO).isToLodge()).isFalse();
+        assertThat(said(AdviceStatus.LODGED, DAY, Money.ZERO).isUnlodged()).isFalse();
         assertThat(of(entry).get(0).what()).isEqualTo(AdviceStatus.LODGED);
-        assertThat(unsay("advice-2").isToLodge()).isTrue();
+        assertThat(unsay("advice-2").isUnlodged()).isTrue();
     }
 
     @Test

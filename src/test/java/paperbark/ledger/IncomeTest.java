@@ -194,7 +194,7 @@ class IncomeTest {
                             assertThat(claim.received()).isEqualTo(Money.of("504.00"));
                             assertThat(claim.active()).isFalse();
                             assertThat(claim.isOpen()).isFalse();
-                            assertThat(claim.isToLodge()).isFalse();
+                            assertThat(claim.isUnlodged()).isFalse();
                         });
         told(2, AdviceStatus.PAID, DAY, "-504.00");
         assertThat(ledger.paidBefore(DAY.plusDays(1))).isEmpty();

@@ -188,12 +188,12 @@ class ScanBookTest {
     }
 
     private Lodging lodging() {
-        return Lodging.of(ledger, ledger.claims(LATER)).orElseThrow();
+        return Lodging.of(ledger, ledger.claims(LATER), Entries.DAY).orElseThrow();
     }
 
     @Test
     void anOfficeThatNeverScannedIsToldNothing() {
-        assertThat(Lodging.of(ledger, ledger.claims(LATER))).isEmpty();
+        assertThat(Lodging.of(ledger, ledger.claims(LATER), Entries.DAY)).isEmpty();
     }
 
     private void say(String sha256, Consumer<AdviceBook> words) {

@@ -30,6 +30,7 @@ import org.junit.jupiter.api.io.TempDir;
 import paperbark.cli.Program;
 import paperbark.ledger.Export;
 import paperbark.ledger.Ledger;
+import paperbark.output.paper.RememberedPapers;
 
 /** A person is forgotten in ledger and files once the law allows it, and not a day before. */
 class ForgetTest {
@@ -339,6 +340,22 @@ class ForgetTest {
         assertThat(found(JOB_1)).isNotEmpty();
         watch(LATE, office);
         assertThat(found(JOB_1)).isEmpty();
+    }
+
+    @Test
+    void theProcessLetsGoOfThePapersThatItRemembers() throws IOException {
+        Object remembered = RememberedPapers.now();
+        watch(LATE, office);
+        forget(LATE, "J-1", "--only-show");
+        assertThat(RememberedPapers.now()).isSameAs(remembered);
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            ledger.forget("J-1", LocalDate.of(2041, 1, 1), LATE, "test");
+        }
+        watch(LATE, office);
+        assertThat(RememberedPapers.now()).isNotSameAs(remembered);
+        remembered = RememberedPapers.now();
+        forget(LATE, "J-1");
+        assertThat(RememberedPapers.now()).isNotSameAs(remembered);
     }
 
     @Test

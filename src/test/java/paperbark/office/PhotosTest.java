@@ -206,6 +206,11 @@ class PhotosTest {
         assertThat(office.week(".eml")).doesNotExist();
         watch("2041-01-02");
         assertThat(Files.readString(office.week(".html")))
+                .contains("J-1-STC")
+                .doesNotContain(NUMBER);
+        // Nobody is rung about a claim that is past its last day; as of a day before it they are.
+        run(DAY, "week", ".");
+        assertThat(Files.readString(office.week(".html")))
                 .contains("J-1-STC", "(03) 5550 0111")
                 .doesNotContain(NUMBER);
     }

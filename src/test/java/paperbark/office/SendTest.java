@@ -304,11 +304,11 @@ class SendTest {
     }
 
     @Test
-    void aClaimIsDueAsLongAsThePagesCountItEvenAfterItsLastDay() throws IOException {
+    void aClaimThatCanBeLodgedNoLongerIsDueNoLonger() throws IOException {
         String office = this.office.root().toString();
         run(Instant.parse("2027-11-16T02:00:00Z"), "drafts", office);
         assertThat(names()).contains("J-1-STC.eml", "J-1-owner.eml");
         run(Instant.parse("2027-11-17T02:00:00Z"), "drafts", office);
-        assertThat(names()).contains("J-1-owner.eml", "J-1-STC.eml");
+        assertThat(names()).contains("J-1-owner.eml").doesNotContain("J-1-STC.eml");
     }
 }

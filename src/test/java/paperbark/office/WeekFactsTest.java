@@ -23,6 +23,7 @@ import paperbark.ledger.ClaimState;
 import paperbark.ledger.Entries;
 import paperbark.ledger.JobEntry;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.LedgerBench;
 import paperbark.ledger.ScanBook;
 import paperbark.output.WeekView;
 import paperbark.output.calendar.CalendarDay;
@@ -94,20 +95,23 @@ class WeekFactsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "-59, '', 59 days left",
-        "-60, '', ''",
-        "-7, '', 7 days left",
-        "-1, 1 day left, ''",
-        "0, today, ''",
-        "1, 1 day ago, ''",
-        "3, 3 days ago, ''"
+        "-59, '', 59 days left, ''",
+        "-60, '', '', ''",
+        "-7, '', 7 days left, ''",
+        "-1, 1 day left, '', ''",
+        "0, today, '', ''",
+        "1, '', '', 1 day ago",
+        "3, '', '', 3 days ago"
     })
-    void aClaimIsToBeLodgedThisWeekOrSoon(int daysAfterLast, String thisWeek, String soon)
-            throws IOException {
+    void aClaimIsToBeLodgedThisWeekOrSoonOrIsTooLate(
+            int daysAfterLast, String thisWeek, String soon, String tooLate) throws IOException {
         // The last day is a Tuesday.
         WeekView week = week(LAST.plusDays(daysAfterLast));
         assertThat(week.lodge()).extracting(WeekView.Closing::left).containsOnly(one(thisWeek));
         assertThat(week.soon()).extracting(WeekView.Closing::left).containsOnly(one(soon));
+        assertThat(week.tooLate().newest())
+                .extracting(WeekView.Closing::left)
+                .containsOnly(one(tooLate));
     }
 
     private static String[] one(String text) {
@@ -127,9 +131,23 @@ class WeekFactsTest {
     @Test
     void whatFailedIsToldApartFromWhatCloses() throws IOException {
         told("a", "SB-1-STC", AdviceStatus.FAILED, "0.00");
-        WeekView week = week(LAST.plusDays(1));
+        WeekView week = week(LAST);
         assertThat(week.failed()).extracting(WeekView.Closing::claim).containsExactly("SB-1-STC");
         assertThat(week.lodge()).extracting(WeekView.Closing::claim).containsExactly("SB-2-STC");
+        assertThat(week(LAST.plusDays(1)).tooLate().newest())
+                .extracting(WeekView.Closing::claim)
+                .containsExactly("SB-1-STC", "SB-2-STC");
+    }
+
+    @Test
+    void ofManyClaimsThatAreTooLateTheNewestAreListed() throws IOException {
+        Entries.enter(ledger, LedgerBench.batch(0));
+        WeekView.TooLate tooLate = week(LAST.plusDays(1)).tooLate();
+        assertThat(tooLate.count()).isEqualTo(82);
+        assertThat(tooLate.newest())
+                .hasSize(40)
+                .extracting(WeekView.Closing::claim)
+                .endsWith("SB-1-STC", "SB-2-STC");
     }
 
     @Test

@@ -82,7 +82,10 @@ class OwingTest {
                 List.of(claim(false, closes, "0.00"), claim(true, closes, "0.00"));
         assertThat(Owing.of(claims, closes.minusDays(60)).closing()).isEmpty();
         assertThat(Owing.of(claims, closes.minusDays(59)).closing()).hasSize(1);
-        assertThat(Owing.of(claims, closes.plusDays(1)).closing()).hasSize(1);
+        assertThat(Owing.of(claims, closes).closing()).hasSize(1);
+        assertThat(Owing.of(claims, closes).tooLate()).isEmpty();
+        assertThat(Owing.of(claims, closes.plusDays(1)).closing()).isEmpty();
+        assertThat(Owing.of(claims, closes.plusDays(1)).tooLate()).containsExactly(claims.get(0));
     }
 
     @Test
@@ -95,6 +98,8 @@ class OwingTest {
         assertThat(owing.failed()).containsExactly(failed);
         assertThat(owing.open()).isEmpty();
         assertThat(owing.closing()).isEmpty();
+        assertThat(Owing.of(List.of(failed), closes.plusDays(1)).failed()).isEmpty();
+        assertThat(Owing.of(List.of(failed), closes.plusDays(1)).tooLate()).containsExactly(failed);
     }
 
     @Test

@@ -25,4 +25,9 @@ public record CalendarDay(
     public CalendarDay {
         warnings = List.copyOf(warnings);
     }
+
+    /** What the name begins with, such as {@code licence}. */
+    public String kind() {
+        return name.substring(0, name.indexOf(' '));
+    }
 }

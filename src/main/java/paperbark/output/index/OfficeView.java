@@ -110,9 +110,10 @@ public record OfficeView(
      * @param ready how many have their assignment back, with all its pages
      * @param waiting how many have not
      * @param first the first of those
+     * @param tooLate how many claims are not lodged and can be no longer
      * @param toPlace how many scanned pages a person has to place
      */
-    public record Lodging(int ready, int waiting, List<Awaited> first, int toPlace) {
+    public record Lodging(int ready, int waiting, List<Awaited> first, int tooLate, int toPlace) {
         /** Keeps the list from being changed. */
         public Lodging {
             first = List.copyOf(first);
@@ -120,7 +121,7 @@ public record OfficeView(
 
         /** The same with so many scanned pages to place. */
         public Lodging with(int pages) {
-            return new Lodging(ready, waiting, first, pages);
+            return new Lodging(ready, waiting, first, tooLate, pages);
         }
     }
 

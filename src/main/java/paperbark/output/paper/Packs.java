@@ -56,6 +56,14 @@ public final class Packs {
         this(firmFolder, RunLimit.USUAL);
     }
 
+    /**
+     * Lets go of what the process remembers of papers that were made before, words of owners among
+     * it. Packs that are being made keep what they have until they are done.
+     */
+    public static void forgetPapers() {
+        StyleSheet.forget();
+    }
+
     /** The same with another limit for the time that filling in or laying out may take. */
     public Packs(Optional<Path> firmFolder, RunLimit limit) {
         this.limit = limit;

@@ -57,6 +57,13 @@ record StyleSheet(String text, Optional<StyleMemory> memory, Optional<PaperMemor
         }
     }
 
+    /** Lets go of all that the process remembers of papers, whatever it was made of. */
+    static void forget() {
+        synchronized (SHARED) {
+            SHARED.clear();
+        }
+    }
+
     /** The same, without what was drawn with it. */
     StyleSheet drawingAll() {
         return new StyleSheet(text, memory, Optional.empty());

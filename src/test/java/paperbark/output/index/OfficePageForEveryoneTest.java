@@ -54,6 +54,7 @@ class OfficePageForEveryoneTest {
                                                         "STC assignment",
                                                         "page 2 is missing",
                                                         "2026-11-23-week-47")),
+                                        1,
                                         2)));
         OfficeView idle =
                 new OfficeView(
