@@ -29,14 +29,21 @@ final class Packing {
     private final Progress progress;
     private final int workers;
 
+    /**
+     * Packs of a batch.
+     *
+     * @param packs makes them
+     * @param templates the folder that it takes templates from
+     */
     Packing(
+            Packs packs,
             Optional<Path> templates,
             Optional<FillableSheets> sheets,
             Progress progress,
             int workers) {
         this.sheets = sheets;
-        this.packs = new Packs(templates);
-        this.forms = new Forms(templates);
+        this.packs = packs;
+        this.forms = new Forms(templates, packs.engine());
         this.progress = progress;
         this.workers = workers;
     }
