@@ -62,13 +62,14 @@ public final class Batch {
      *     then
      */
     public Outcome prepare(Request request) throws IOException {
-        try (Books books = Books.open(request, proof)) {
+        try (Ahead ahead = Ahead.begin(request.firm().templates(), threads);
+                Books books = Books.open(request, proof)) {
             books.recover();
-            return prepare(request, books);
+            return prepare(request, books, ahead);
         }
     }
 
-    private Outcome prepare(Request request, Books books) throws IOException {
+    private Outcome prepare(Request request, Books books, Ahead ahead) throws IOException {
         Reading<Inputs> reading = Inputs.read(request);
         if (reading.result().isEmpty()) {
             return Outcome.refused(request, reading.findings());
@@ -91,6 +92,7 @@ public final class Batch {
         try (Staging staging = Staging.of(folder.path())) {
             Packing packing =
                     new Packing(
+                            ahead.packs().get(),
                             request.firm().templates(),
                             FillableSheets.wanted(request, inputs.tables()),
                             progress,

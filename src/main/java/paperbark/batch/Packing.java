@@ -21,7 +21,7 @@ import paperbark.output.paper.FiledPack;
 import paperbark.output.paper.Pack;
 import paperbark.output.paper.Packs;
 
-/** Makes the packs of a batch on all cores, and writes each as it is done. */
+/** Makes the packs of a batch on all cores, and lets each be written as it is done. */
 final class Packing {
     private final Packs packs;
     private final Forms forms;
@@ -29,14 +29,21 @@ final class Packing {
     private final Progress progress;
     private final int workers;
 
+    /**
+     * Packs of a batch.
+     *
+     * @param packs makes them
+     * @param templates the folder that it takes templates from
+     */
     Packing(
+            Packs packs,
             Optional<Path> templates,
             Optional<FillableSheets> sheets,
             Progress progress,
             int workers) {
         this.sheets = sheets;
-        this.packs = new Packs(templates);
-        this.forms = new Forms(templates);
+        this.packs = packs;
+        this.forms = new Forms(templates, packs.engine());
         this.progress = progress;
         this.workers = workers;
     }
@@ -52,6 +59,7 @@ final class Packing {
                 done.add(pack.get());
                 progress.at("packs", done.size(), cases.size());
             }
+            staging.endWriting();
             return done;
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
@@ -76,7 +84,7 @@ final class Packing {
         if (sheets.isPresent()) {
             sheets.get().write(pack, staging);
         }
-        return pack.filed(staging.write("packs/" + file.packFile(), pack.pdf()));
+        return pack.filed(staging.beginToWrite("packs/" + file.packFile(), pack.pdf()));
     }
 
     /** What was noticed about the template folder as a whole, and sheets that are missing. */

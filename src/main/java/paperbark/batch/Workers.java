@@ -22,6 +22,20 @@ final class Workers implements AutoCloseable {
         pool = count > 1 ? Optional.of(Executors.newFixedThreadPool(count)) : Optional.empty();
     }
 
+    private Workers(Optional<ExecutorService> pool) {
+        this.pool = pool;
+    }
+
+    /**
+     * One thread beside the caller's.
+     *
+     * @param threads how many there may be; with one nothing is begun before its turn
+     */
+    static Workers beside(int threads) {
+        return new Workers(
+                threads > 1 ? Optional.of(Executors.newSingleThreadExecutor()) : Optional.empty());
+    }
+
     /** Begins a piece of work, which must not need any other that is begun. */
     <T> Early<T> begin(Making<T> work) {
         return new Early<>(work, pool.map(p -> p.submit(work::make)));

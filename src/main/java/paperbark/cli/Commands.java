@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
 
 /** The program's commands, in the order of its help. */
 final class Commands {
@@ -51,6 +53,26 @@ final class Commands {
                     entry("completion", CompletionCommand::new));
 
     private Commands() {}
+
+    /** Whether the words ask for no more than what commands there are. */
+    static boolean areListed(String... words) {
+        return words.length == 1 && words[0].matches("-h|--help");
+    }
+
+    /** What the list of commands tells of each; to read their options too takes twice as long. */
+    static List<CommandSpec> listed(Main.World world) {
+        return ALL.stream()
+                .map(
+                        entry -> {
+                            Class<?> command = entry.getValue().apply(world).getClass();
+                            CommandSpec spec = CommandSpec.create().name(entry.getKey());
+                            spec.usageMessage()
+                                    .description(
+                                            command.getAnnotation(Command.class).description());
+                            return spec;
+                        })
+                .toList();
+    }
 
     /** The command that the first word names; all of them where it names none. */
     static Collection<Function<Main.World, Object>> asked(String... words) {

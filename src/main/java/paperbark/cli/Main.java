@@ -60,10 +60,11 @@ public final class Main {
      * for tests.
      */
     static int run(World world, String... arguments) {
-        CommandLine line = line(world, arguments);
+        boolean help = arguments.length == 0;
+        CommandLine line = help ? line(world, "--help") : line(world, arguments);
         Main main = line.getCommand();
         try {
-            return arguments.length == 0 ? usage(line) : line.execute(arguments);
+            return help ? usage(line) : line.execute(arguments);
         } finally {
             main.details.ifPresent(Details::close);
             world.out().flush();
@@ -88,7 +89,11 @@ public final class Main {
      */
     static CommandLine line(World world, String... arguments) {
         CommandLine line = new CommandLine(new Main(world));
-        Commands.asked(arguments).forEach(command -> line.addSubcommand(command.apply(world)));
+        if (Commands.areListed(arguments)) {
+            Commands.listed(world).forEach(spec -> line.addSubcommand(spec.name(), spec));
+        } else {
+            Commands.asked(arguments).forEach(command -> line.addSubcommand(command.apply(world)));
+        }
         line.registerConverter(Path.class, new PathConverter());
         line.setOut(world.out());
         line.setErr(world.err());

@@ -26,6 +26,7 @@ final class StartArchiveCommand implements Callable<Integer> {
     private static final List<List<String>> COMMANDS =
             List.of(
                     List.of("--help"),
+                    List.of("completion"),
                     List.of("rules"),
                     List.of("check", Shipped.REGISTER, "--as-of", "2026-11-23"),
                     List.of("ledger-new", "walk.db"),

@@ -18,6 +18,7 @@ public final class Staging implements AutoCloseable {
     private final Path target;
     private final Path hidden;
     private final Map<String, Written> written = new TreeMap<>();
+    private final WritingBeside beside = new WritingBeside();
     private final Thread atTheEnd = new Thread(this::endNow, "staging");
     private boolean kept;
     private boolean ended;
@@ -82,10 +83,7 @@ public final class Staging implements AutoCloseable {
     /** The same for content that is never in memory as a whole. */
     public Path write(String name, Disk.Content content) throws IOException {
         goOn();
-        Path file = hidden.resolve(name).normalize();
-        if (!file.startsWith(hidden)) {
-            throw new IllegalArgumentException("outside the batch folder: " + name);
-        }
+        Path file = place(name);
         Disk.makeFolders(file.getParent());
         String sha256;
         try {
@@ -98,6 +96,34 @@ public final class Staging implements AutoCloseable {
         FaultPoint.PAPER.reach();
         synchronized (written) {
             written.put(name, new Written(Files.size(file), sha256));
+        }
+        return file;
+    }
+
+    /**
+     * The same while the caller goes on; the file is there after {@link #endWriting}.
+     *
+     * @throws IOException when an earlier file could not be written
+     */
+    public Path beginToWrite(String name, byte[] content) throws IOException {
+        Path file = place(name);
+        beside.begin(() -> write(name, content));
+        return file;
+    }
+
+    /**
+     * Waits for what was begun.
+     *
+     * @throws IOException when a file could not be written
+     */
+    public void endWriting() throws IOException {
+        beside.end();
+    }
+
+    private Path place(String name) {
+        Path file = hidden.resolve(name).normalize();
+        if (!file.startsWith(hidden)) {
+            throw new IllegalArgumentException("outside the batch folder: " + name);
         }
         return file;
     }
@@ -174,6 +200,7 @@ public final class Staging implements AutoCloseable {
         } catch (IllegalStateException ending) {
             // It does its work just now.
         }
+        beside.giveUp();
         if (kept || !Files.exists(hidden)) {
             return;
         }

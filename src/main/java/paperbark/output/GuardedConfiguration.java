@@ -32,7 +32,13 @@ final class GuardedConfiguration extends Configuration {
         Template template =
                 super.getTemplate(
                         name, locale, customLookupCondition, encoding, parseAsFtl, ignoreMissing);
-        return template == null ? null : guarded(template);
+        if (template == null) {
+            return null;
+        }
+        if (getTemplateLoader() instanceof WatchedTemplates watched) {
+            watched.use(template.getName());
+        }
+        return guarded(template);
     }
 
     /** The same template with the looks put in. */

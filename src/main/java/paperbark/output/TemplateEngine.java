@@ -12,6 +12,7 @@ import java.io.Reader;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -84,6 +85,25 @@ public final class TemplateEngine {
     /** SHA-256 of every template used so far, by name. */
     public Map<String, String> used() {
         return templates.used();
+    }
+
+    /**
+     * Reads templates before they are needed, while nobody else uses the engine. One that is
+     * missing or broken is told of when it is needed.
+     */
+    public void readAhead(Collection<String> names) {
+        templates.readAhead(() -> names.forEach(this::tryToRead));
+    }
+
+    private void tryToRead(String name) {
+        if (Thread.currentThread().isInterrupted()) {
+            return;
+        }
+        try {
+            configuration.getTemplate(name);
+        } catch (IOException atItsTurn) {
+            configuration.clearTemplateCache();
+        }
     }
 
     /** Whether there is a template of that name. */

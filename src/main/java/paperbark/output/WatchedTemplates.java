@@ -21,6 +21,7 @@ final class WatchedTemplates implements TemplateLoader {
 
     private final TemplateLoader files;
     private final Map<String, String> used = new TreeMap<>();
+    private final Map<String, String> ahead = new TreeMap<>();
 
     /** A file by the name under which it was asked for. */
     private record Found(String name, Object file) {}
@@ -56,9 +57,26 @@ final class WatchedTemplates implements TemplateLoader {
         this.files = files;
     }
 
-    /** SHA-256 of every template read so far, by name. */
+    /** SHA-256 of every template read so far, by name, but for those read ahead of their use. */
     synchronized Map<String, String> used() {
         return new TreeMap<>(used);
+    }
+
+    /** Reads templates that may never be used; nobody else may ask for one meanwhile. */
+    synchronized void readAhead(Runnable reading) {
+        Map<String, String> before = new TreeMap<>(used);
+        reading.run();
+        ahead.putAll(used);
+        used.clear();
+        used.putAll(before);
+    }
+
+    /** From now on a template that was read ahead counts as used. */
+    synchronized void use(String name) {
+        String sha256 = ahead.remove(name);
+        if (sha256 != null) {
+            used.put(name, sha256);
+        }
     }
 
     @Override

@@ -21,6 +21,7 @@ import paperbark.output.CaseFile;
 import paperbark.output.PrintRunFiles;
 import paperbark.output.RunFile;
 import paperbark.output.paper.FiledPack;
+import paperbark.output.paper.Packs;
 import paperbark.output.paper.PaperPages;
 import paperbark.output.paper.PrintRun;
 import paperbark.output.paper.RunPack;
@@ -73,7 +74,12 @@ public final class PackBench {
         try (Staging staging = Staging.of(folder.resolve("batch"))) {
             long start = System.nanoTime();
             List<FiledPack> packs =
-                    new Packing(templates, Optional.empty(), (what, done, of) -> {}, workers)
+                    new Packing(
+                                    new Packs(templates),
+                                    templates,
+                                    Optional.empty(),
+                                    (what, done, of) -> {},
+                                    workers)
                             .make(named(many), staging);
             long packed = System.nanoTime();
             long bytes = printed(packs, staging);

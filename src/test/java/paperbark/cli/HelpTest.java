@@ -33,6 +33,15 @@ class HelpTest {
         return Usages.all().entrySet().stream();
     }
 
+    @Test
+    void theListOfCommandsTellsWhatTheCommandsTell() {
+        String all = Program.line(folder).getUsageMessage();
+
+        assertThat(Program.run(folder, "--help").out()).isEqualTo(all);
+        assertThat(Program.run(folder, "-h").out()).isEqualTo(all);
+        assertThat(Program.run(folder).err()).isEqualTo(all);
+    }
+
     @ParameterizedTest
     @MethodSource("helps")
     void everyCommandHasAnExampleThatItUnderstands(Map.Entry<String, String> help) {

@@ -38,7 +38,16 @@ public final class Forms {
      * @param templates an existing folder; empty takes the shipped forms alone
      */
     public Forms(Optional<Path> templates) {
-        engine = new TemplateEngine(templates);
+        this(templates, new TemplateEngine(templates));
+    }
+
+    /**
+     * The same for who has read templates of that folder.
+     *
+     * @param engine reads and fills in templates of the same folder
+     */
+    public Forms(Optional<Path> templates, TemplateEngine engine) {
+        this.engine = engine;
         folder = new FormFolder(templates);
     }
 

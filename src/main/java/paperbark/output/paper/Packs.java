@@ -83,6 +83,11 @@ public final class Packs {
         logo = Logo.of(folder, limit);
     }
 
+    /** What fills in its templates, for others that use the same folder. */
+    public TemplateEngine engine() {
+        return engine;
+    }
+
     /**
      * The pack of a job. A paper that is held is a line on the cover; one that cannot be made has a
      * page of reasons in its place.

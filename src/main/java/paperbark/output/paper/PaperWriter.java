@@ -14,6 +14,7 @@ import paperbark.finding.Severity;
 import paperbark.output.BrokenTemplate;
 import paperbark.output.CaseFile;
 import paperbark.output.Paper;
+import paperbark.output.PaperKind;
 import paperbark.output.PrintableText;
 import paperbark.output.TemplateEngine;
 import paperbark.output.TemplateModel;
@@ -122,10 +123,15 @@ final class PaperWriter {
                 paper, running, read.document(), false, Optional.empty(), read.wording(), foreseen);
     }
 
+    /** The template of a paper of which no other is wanted. */
+    static String usual(PaperKind kind) {
+        return kind.folder() + "/default.ftlh";
+    }
+
     private String templateOf(Paper paper) {
         String folder = paper.kind().folder();
         String wanted = folder + "/" + paper.variant() + ".ftlh";
-        String usual = folder + "/default.ftlh";
+        String usual = usual(paper.kind());
         // The variant comes from a table, so it may be anything.
         if (paper.variant().matches("[\\w-]{1,40}") && engine.has(wanted)) {
             return wanted;

@@ -60,6 +60,15 @@ public final class SummaryWorkbook {
         }
     }
 
+    /** Makes an empty one, since the library takes long to make its first. */
+    public static byte[] wake() throws IOException {
+        try (XSSFWorkbook base = new XSSFWorkbook();
+                SXSSFWorkbook workbook = StreamedBook.over(base)) {
+            workbook.createSheet(SUMMARY);
+            return StreamedBook.bytes(workbook);
+        }
+    }
+
     /** The tables of each sheet, from left to right and from top to bottom. */
     static Map<String, List<Table>> sheets(BatchView view) {
         BatchTables tables = BatchTables.of(view);
