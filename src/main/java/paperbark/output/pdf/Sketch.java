@@ -3,7 +3,6 @@ package paperbark.output.pdf;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import org.apache.pdfbox.cos.COSDictionary;
 
 /**
@@ -38,12 +37,13 @@ public final class Sketch {
     /**
      * The contents of a page.
      *
-     * @param next the content that comes behind one in the same element
+     * @param next for each content the one that comes behind it in the same element; -1 where there
+     *     is none, as for those beyond its end
      * @param numbers the number of each content once the page is small; -1 where there is none
      */
-    record Contents(Map<Integer, Integer> next, int[] numbers) {
+    record Contents(int[] next, int[] numbers) {
         boolean follows(int before, int after) {
-            return Integer.valueOf(after).equals(next.get(before));
+            return before < next.length && next[before] == after;
         }
     }
 

@@ -1,6 +1,7 @@
 package paperbark.output.pdf;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,11 +21,13 @@ final class TagTree {
             List.of(COSName.P, COSName.PG, COSName.S, COSName.A, COSName.ALT, COSName.K);
     private static final COSName MARKED = COSName.getPDFName("MCR");
 
+    private static final int[] NONE = {};
+
     private final COSDictionary root;
     private final List<COSDictionary> elements = new ArrayList<>();
 
     // For each page, the content that comes behind one in the same element.
-    private final Map<COSDictionary, Map<Integer, Integer>> next = new IdentityHashMap<>();
+    private final Map<COSDictionary, int[]> next = new IdentityHashMap<>();
 
     /** The tree below a root, slimmed. */
     TagTree(COSDictionary root) {
@@ -191,15 +194,25 @@ final class TagTree {
         for (int i = 1; i < kids.size(); i++) {
             if (kids.get(i - 1) instanceof COSInteger one
                     && kids.get(i) instanceof COSInteger two) {
-                next.computeIfAbsent(page, p -> new java.util.HashMap<>())
-                        .put(one.intValue(), two.intValue());
+                remember(page, one.intValue(), two.intValue());
             }
         }
     }
 
-    /** For the contents of a page, the one that comes right behind in the same element. */
-    Map<Integer, Integer> next(COSDictionary page) {
-        return next.getOrDefault(page, Map.of());
+    private void remember(COSDictionary page, int one, int two) {
+        int[] before = next.getOrDefault(page, NONE);
+        int[] all = before;
+        if (one >= before.length) {
+            all = Arrays.copyOf(before, Math.max(one + 1, 2 * before.length));
+            Arrays.fill(all, before.length, all.length, -1);
+            next.put(page, all);
+        }
+        all[one] = two;
+    }
+
+    /** For each content of a page, the one that comes right behind in the same element; or -1. */
+    int[] next(COSDictionary page) {
+        return next.getOrDefault(page, NONE);
     }
 
     /**
