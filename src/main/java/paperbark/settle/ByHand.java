@@ -146,8 +146,11 @@ public final class ByHand {
         if (!refused.isEmpty()) {
             return;
         }
-        Lodging.of(ledger, List.copyOf(claims.values()), on)
+        List<ClaimState> named = List.copyOf(claims.values());
+        Lodging.of(ledger, named, on)
                 .ifPresent(l -> l.awaited().forEach(a -> remarks.add(notReady(a))));
+        // The day may be that on which it was entered, for want of another.
+        Lodging.tooLate(named, on).forEach(c -> remarks.add(tooLate(c, on)));
         for (ClaimState claim : claims.values()) {
             if (claim.lodged() && claim.failed().isEmpty()) {
                 before.add(claim.reference() + " is known to be lodged already.");
@@ -158,12 +161,20 @@ public final class ByHand {
     }
 
     private static String notReady(Lodging.Assigned awaited) {
+        return lookAt(
+                awaited.claim(), "its " + awaited.name() + " is " + awaited.paper().awaited());
+    }
+
+    private static String tooLate(ClaimState claim, LocalDate on) {
+        String last = claim.lodgeBy().map(Days::show).orElseThrow();
+        return lookAt(claim, "its last day, " + last + ", was over on " + Days.show(on));
+    }
+
+    private static String lookAt(ClaimState claim, String why) {
         return "Look at "
-                + awaited.claim().reference()
-                + ": its "
-                + awaited.name()
-                + " is "
-                + awaited.paper().awaited()
+                + claim.reference()
+                + ": "
+                + why
                 + ". The claim is entered as lodged all the same.";
     }
 

@@ -234,9 +234,13 @@ final class LineSettler {
                         + " failed"
                         + (said.reason().isEmpty() ? "." : ": " + said.reason() + ".")
                         + paid,
-                "Mend what the reason names and let the buyer lodge it again"
-                        + after.lodgeBy().map(d -> " by " + Days.show(d)).orElse("")
-                        + ".");
+                after.isTooLate(today)
+                        ? "Ask the buyer whether it was lodged again by its last day, "
+                                + after.lodgeBy().map(Days::show).orElseThrow()
+                                + "; now it can be no longer."
+                        : "Mend what the reason names and let the buyer lodge it again"
+                                + after.lodgeBy().map(d -> " by " + Days.show(d)).orElse("")
+                                + ".");
     }
 
     private void reversed(RemittanceLine said, Money firms, ClaimState after) {

@@ -99,6 +99,35 @@ class SaidByHandTest {
     }
 
     @Test
+    void aDayBehindTheLastOneIsEnteredAndTold() {
+        String onItsLastDay = run("2027-11-16", "lodged", "J-1-STC").out();
+        assertThat(onItsLastDay).contains(": lodged, ").doesNotContain("Look at");
+        assertThat(run("2027-11-17", "lodged", "J-2-STC").out())
+                .contains(
+                        "J-2-STC, ",
+                        ": lodged, ",
+                        "Look at J-2-STC: its last day, 16 Nov 2027, was over on 17 Nov 2027. The claim is entered as lodged all the same.");
+        assertThat(run("2027-11-17", "lodged", "J-2-STC").out()).doesNotContain("Look at");
+    }
+
+    @Test
+    void whatFailedIsToBeLodgedAgainUntilItsLastDay() throws IOException {
+        Files.writeString(
+                office.resolve("failed.csv"),
+                "Claim reference,Paid on,Status\nJ-1-STC,01/12/2026,failed\n");
+        Program.Run inTime = run("2027-11-16", "settle", "failed.csv");
+        assertThat(inTime.out() + inTime.err())
+                .contains("let the buyer lodge it again by 16 Nov 2027.");
+        Files.writeString(
+                office.resolve("more.csv"),
+                "Claim reference,Paid on,Status\nJ-2-STC,01/12/2026,failed\n");
+        Program.Run tooLate = run("2027-11-17", "settle", "more.csv");
+        assertThat(tooLate.out() + tooLate.err())
+                .contains("lodged again by its last day, 16 Nov 2027; now it can be no longer.")
+                .doesNotContain("let the buyer lodge it again");
+    }
+
+    @Test
     void whatIsPaidIsPaidEverywhereAndNeverWasOnceItIsUnsaid() {
         String before = quarters();
         String owedBefore = owed("2026-12-20");
