@@ -15,7 +15,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import paperbark.batch.OutputFolder;
 import paperbark.firm.Buyer;
@@ -38,6 +37,8 @@ final class WeekFacts {
     private static final int BATCHES = 20;
     // A sheet for the wall; how many more there are is said below them.
     private static final int NOT_BACK = 40;
+    // More than that nobody lodges by a list on paper.
+    private static final int LISTED = 200;
     private static final int AHEAD_DAYS = Owing.CLOSING_DAYS;
     private static final int BACK_DAYS = 60;
     // Common practice, no source: each one asked about is one more register to be read.
@@ -93,15 +94,19 @@ final class WeekFacts {
         WeekFacts facts = new WeekFacts(today, tables);
         List<ClaimState> claims = known.claims();
         Owing owing = Owing.of(claims, today);
+        List<ClaimState> lodge = new ArrayList<>(owing.closing());
+        lodge.removeIf(c -> last(c).isAfter(facts.sunday));
+        List<ClaimState> soon = owing.closing().subList(lodge.size(), owing.closing().size());
         List<Owing.Line> late = owing.open().stream().filter(l -> l.daysOverdue() > 0).toList();
         return new WeekView(
                 tables.map(FirmTables::firm).map(Firm::name).orElse(""),
                 Days.show(today),
                 week(today),
                 version,
-                facts.closings(owing.closing(), c -> !last(c).isAfter(facts.sunday)),
-                facts.closings(owing.closing(), c -> last(c).isAfter(facts.sunday)),
-                facts.closings(owing.failed(), c -> true),
+                facts.closings(lodge),
+                facts.closings(soon),
+                facts.closings(owing.failed()),
+                new WeekView.Further(further(lodge), further(soon), further(owing.failed())),
                 facts.tooLate(owing.tooLate()),
                 known.lodging().map(l -> facts.signed(l, ledger, jobs.filed())),
                 jobs.photos().map(p -> facts.files(p, claims)),
@@ -118,16 +123,19 @@ final class WeekFacts {
         return claim.lodgeBy().orElse(LocalDate.MAX);
     }
 
-    private List<WeekView.Closing> closings(List<ClaimState> claims, Predicate<ClaimState> which) {
-        return claims.stream().filter(which).map(this::closing).toList();
+    private List<WeekView.Closing> closings(List<ClaimState> claims) {
+        return claims.stream().limit(LISTED).map(this::closing).toList();
+    }
+
+    private static int further(List<ClaimState> claims) {
+        return Math.max(0, claims.size() - LISTED);
     }
 
     /** Where nobody says what was lodged they are many, and the newest can still be asked about. */
     private WeekView.TooLate tooLate(List<ClaimState> claims) {
         List<ClaimState> newest =
                 claims.subList(Math.max(0, claims.size() - NOT_BACK), claims.size());
-        return new WeekView.TooLate(
-                claims.size(), closings(newest, c -> true), Lodging.WHEN_TOO_LATE);
+        return new WeekView.TooLate(claims.size(), closings(newest), Lodging.WHEN_TOO_LATE);
     }
 
     private WeekView.Closing closing(ClaimState c) {

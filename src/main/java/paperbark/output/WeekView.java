@@ -12,9 +12,10 @@ import paperbark.value.Phone;
  * @param day the day
  * @param week first and last day of the week
  * @param program version of the program
- * @param lodge claims to be lodged this week
- * @param soon claims that close within the next weeks
- * @param failed claims that failed and bring nothing until they are lodged again
+ * @param lodge the first claims to be lodged this week
+ * @param soon the first claims that close within the next weeks
+ * @param failed the first claims that failed and bring nothing until they are lodged again
+ * @param further how many more of each there are
  * @param tooLate claims that are not lodged and can be no longer
  * @param signed assignments that are not back; empty where no papers are scanned
  * @param files what is to be said of the files of jobs; empty where none are put by
@@ -34,6 +35,7 @@ public record WeekView(
         List<Closing> lodge,
         List<Closing> soon,
         List<Closing> failed,
+        Further further,
         TooLate tooLate,
         Optional<Signed> signed,
         Optional<Files> files,
@@ -77,6 +79,15 @@ public record WeekView(
             String day,
             String left,
             String more) {}
+
+    /**
+     * How many more claims there are than are listed.
+     *
+     * @param lodge to be lodged this week
+     * @param soon that close within the next weeks
+     * @param failed that failed
+     */
+    public record Further(int lodge, int soon, int failed) {}
 
     /**
      * Claims that are not lodged and can be no longer.
@@ -194,6 +205,7 @@ public record WeekView(
                 lodge,
                 soon,
                 failed,
+                further,
                 tooLate,
                 signed.map(
                         s ->
@@ -214,8 +226,9 @@ public record WeekView(
     /** In one line what matters most. */
     public String inShort() {
         return lodge.size()
+                + further.lodge()
                 + " to lodge, "
-                + failed.size()
+                + (failed.size() + further.failed())
                 + " failed, "
                 + (tooLate.count() == 0 ? "" : tooLate.count() + " past their last day, ")
                 + signed.map(s -> s.waiting() + " assignments not back, ").orElse("")

@@ -53,8 +53,9 @@ class WritingBesideTest {
             assertThatIOException()
                     .isThrownBy(
                             () -> {
-                                for (int i = 0; i < MANY; i++) {
+                                for (int i = 0; i < 10 * MANY; i++) {
                                     beside.begin(full);
+                                    Thread.sleep(10);
                                 }
                             })
                     .withMessage("The disk is full.");

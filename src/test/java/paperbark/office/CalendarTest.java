@@ -99,7 +99,7 @@ class CalendarTest {
         assertThat(day(days.get("Rule ends: au/public-holidays.csv for 2026-12-24")))
                 .isEqualTo("20270228");
         assertThat(Files.readString(folder.resolve("calendar.ics")))
-                .doesNotContain("Amberwood", "Teaspoon", "0491", "example.com");
+                .doesNotContain("Amberwood", "Teaspoon", "0491 57", "example.com");
     }
 
     @Test

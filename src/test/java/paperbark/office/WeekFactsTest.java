@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -27,6 +28,7 @@ import paperbark.ledger.LedgerBench;
 import paperbark.ledger.ScanBook;
 import paperbark.output.WeekView;
 import paperbark.output.calendar.CalendarDay;
+import paperbark.output.index.WeekPage;
 import paperbark.value.Money;
 import paperbark.value.SchemeName;
 
@@ -71,6 +73,22 @@ class WeekFactsTest {
                 Optional.of(Register.TABLES),
                 new WeekFacts.Jobs(List.of(days), new FiledJobs(office), Optional.empty()),
                 "test");
+    }
+
+    @Test
+    void countsWhatAListOnPaperHasNoRoomFor() throws IOException {
+        JobEntry[] jobs =
+                IntStream.range(0, 300)
+                        .mapToObj(i -> Entries.job("SC-" + i, claim("T-3" + i, "36.10")))
+                        .toArray(JobEntry[]::new);
+        Entries.enter(ledger, Entries.batch("two", jobs));
+
+        WeekView week = week(LAST);
+
+        assertThat(week.lodge()).hasSize(200);
+        assertThat(week.further()).isEqualTo(new WeekView.Further(102, 0, 0));
+        assertThat(week.inShort()).startsWith("302 to lodge, 0 failed, ");
+        assertThat(WeekPage.of(week)).contains("And 102 more, which owed lists.");
     }
 
     private void told(String key, String claim, AdviceStatus status, String amount) {
