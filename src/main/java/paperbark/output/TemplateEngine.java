@@ -101,7 +101,7 @@ public final class TemplateEngine {
         }
         try {
             configuration.getTemplate(name);
-        } catch (IOException atItsTurn) {
+        } catch (IOException | StackOverflowError atItsTurn) {
             configuration.clearTemplateCache();
         }
     }
@@ -113,7 +113,7 @@ public final class TemplateEngine {
             return true;
         } catch (TemplateNotFoundException e) {
             return false;
-        } catch (IOException e) {
+        } catch (IOException | StackOverflowError e) {
             return true;
         }
     }

@@ -1,6 +1,7 @@
 package paperbark.output.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -10,9 +11,12 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import paperbark.output.BrokenTemplate;
 import paperbark.output.TemplateEngine;
 
 class CommonTemplatesTest {
+    private static final int TOO_DEEP = 60_000;
+
     @TempDir Path folder;
 
     @Test
@@ -58,6 +62,19 @@ class CommonTemplatesTest {
 
         engine.has("cover.ftlh");
         assertThat(engine.used()).containsOnlyKeys("cover.ftlh");
+    }
+
+    @Test
+    void oneThatIsTooDeepToBeReadIsToldOfWhenItIsNeeded() throws IOException {
+        String deep = "(".repeat(TOO_DEEP) + "1" + ")".repeat(TOO_DEEP);
+        Files.writeString(folder.resolve("cover.ftlh"), "${" + deep + "}");
+        TemplateEngine engine = new TemplateEngine(Optional.of(folder));
+
+        engine.readAhead(List.of("cover.ftlh", "running.ftlh"));
+        assertThat(engine.used()).isEmpty();
+
+        assertThat(engine.has("cover.ftlh")).isTrue();
+        assertThatThrownBy(() -> engine.read("cover.ftlh")).isInstanceOf(BrokenTemplate.class);
     }
 
     private static Map<String, String> usedBy(String template) {
