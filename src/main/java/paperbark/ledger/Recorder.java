@@ -97,7 +97,8 @@ final class Recorder {
         Set<SchemeName> claimed =
                 job.claims().stream().map(ClaimEntry::scheme).collect(Collectors.toSet());
         for (ClaimState claim : standing(key)) {
-            boolean stays = claim.lodged() && job.held().contains(claim.scheme());
+            boolean isThere = claim.lodged() && claim.failed().isEmpty();
+            boolean stays = isThere && job.held().contains(claim.scheme());
             if (!claimed.contains(claim.scheme()) && !stays) {
                 withdrawing.claim(seq, claim.id(), "no longer claimed");
             }

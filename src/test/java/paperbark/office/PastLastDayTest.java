@@ -207,4 +207,17 @@ class PastLastDayTest {
         drop(office, after, register().replace("Ada Amberwood", "Ada May Amberwood"));
         assertStanding(after, List.of(), List.of());
     }
+
+    /** What failed is owed by nobody, and its register takes it back as it does any other. */
+    @Test
+    void whatFailedIsClaimedNoLongerEither() throws IOException {
+        Files.writeString(
+                office.root().resolve("failed.csv"),
+                "Claim reference,Paid on,Status\n" + STC + ",01/07/2027,failed\n");
+        run(office, LAST_VEEC.plusDays(1), "settle", "failed.csv");
+        LocalDate after = LAST_STC.plusDays(1);
+        assertStanding(after, List.of(), List.of(STC, VEEC));
+        drop(office, after, register().replace("Ada Amberwood", "Ada May Amberwood"));
+        assertStanding(after, List.of(), List.of());
+    }
 }
