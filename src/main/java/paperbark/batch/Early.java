@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.Future;
 import paperbark.batch.SideProducts.Making;
+import paperbark.disk.OtherThread;
 
 /**
  * Work that may have been begun by another thread before its turn. What comes of it, and how it
@@ -21,29 +22,11 @@ record Early<T>(Making<T> work, Optional<Future<T>> begun) {
             return work.make();
         }
         try {
-            return begun.get().get();
-        } catch (InterruptedException e) {
-            throw interrupted(e);
-        } catch (ExecutionException e) {
-            return failed(e.getCause());
-        }
-    }
-
-    private T failed(Throwable cause) throws IOException {
-        if (cause instanceof OutOfMemoryError) {
+            return OtherThread.result(begun.get());
+        } catch (OutOfMemoryError e) {
             // Other work may have had the memory.
             return work.make();
         }
-        if (cause instanceof IOException disk) {
-            throw disk;
-        }
-        if (cause instanceof RuntimeException fault) {
-            throw fault;
-        }
-        if (cause instanceof Error error) {
-            throw error;
-        }
-        throw new IllegalStateException(cause);
     }
 
     /** What has come of it once nothing is done any more; otherwise where nothing has. */
@@ -54,7 +37,8 @@ record Early<T>(Making<T> work, Optional<Future<T>> begun) {
         try {
             return begun.get().get();
         } catch (InterruptedException e) {
-            throw interrupted(e);
+            Thread.currentThread().interrupt();
+            throw new IOException("The run was interrupted.", e);
         } catch (ExecutionException toldAtItsTurn) {
             return otherwise;
         }
@@ -62,19 +46,6 @@ record Early<T>(Making<T> work, Optional<Future<T>> begun) {
 
     /** Waits until nothing is done any more; what came of it is not wanted. */
     void end() throws IOException {
-        if (begun.isPresent()) {
-            try {
-                begun.get().get();
-            } catch (InterruptedException e) {
-                throw interrupted(e);
-            } catch (ExecutionException notWanted) {
-                return;
-            }
-        }
-    }
-
-    private static IOException interrupted(InterruptedException e) {
-        Thread.currentThread().interrupt();
-        return new IOException("The run was interrupted.", e);
+        likely(null);
     }
 }

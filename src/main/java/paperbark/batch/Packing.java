@@ -8,11 +8,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.stream.Stream;
+import paperbark.disk.OtherThread;
 import paperbark.disk.Staging;
 import paperbark.finding.Finding;
 import paperbark.output.CaseFile;
@@ -56,24 +56,23 @@ final class Packing {
                     cases.stream().map(file -> pool.submit(() -> pack(file, staging))).toList();
             List<FiledPack> done = new ArrayList<>();
             for (Future<FiledPack> pack : running) {
-                done.add(pack.get());
+                done.add(made(pack));
                 progress.at("packs", done.size(), cases.size());
             }
             staging.endWriting();
             return done;
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IOException("The run was interrupted.", e);
-        } catch (ExecutionException e) {
-            if (e.getCause() instanceof IOException disk) {
-                throw disk;
-            }
-            if (e.getCause() instanceof UncheckedIOException disk) {
-                throw disk.getCause();
-            }
-            throw new IllegalStateException("A pack could not be made.", e.getCause());
         } finally {
             pool.shutdownNow();
+        }
+    }
+
+    private static FiledPack made(Future<FiledPack> pack) throws IOException {
+        try {
+            return OtherThread.result(pack);
+        } catch (UncheckedIOException disk) {
+            throw disk.getCause();
+        } catch (RuntimeException | Error e) {
+            throw new IllegalStateException("A pack could not be made.", e);
         }
     }
 

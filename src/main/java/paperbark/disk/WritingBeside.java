@@ -5,7 +5,6 @@ import java.util.ArrayDeque;
 import java.util.Queue;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Future;
 import java.util.concurrent.ThreadPoolExecutor;
@@ -37,7 +36,7 @@ final class WritingBeside {
      */
     synchronized void begin(Callable<?> writing) throws IOException {
         while (!begun.isEmpty() && begun.peek().isDone()) {
-            end(begun.remove());
+            OtherThread.result(begun.remove());
         }
         begun.add(thread.submit(writing));
     }
@@ -49,27 +48,7 @@ final class WritingBeside {
      */
     synchronized void end() throws IOException {
         while (!begun.isEmpty()) {
-            end(begun.remove());
-        }
-    }
-
-    private static void end(Future<?> writing) throws IOException {
-        try {
-            writing.get();
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            throw new IOException("The run was interrupted.", e);
-        } catch (ExecutionException e) {
-            if (e.getCause() instanceof IOException disk) {
-                throw disk;
-            }
-            if (e.getCause() instanceof RuntimeException fault) {
-                throw fault;
-            }
-            if (e.getCause() instanceof Error error) {
-                throw error;
-            }
-            throw new IllegalStateException(e.getCause());
+            OtherThread.result(begun.remove());
         }
     }
 

@@ -101,7 +101,7 @@ public final class TemplateEngine {
         }
         try {
             configuration.getTemplate(name);
-        } catch (IOException | StackOverflowError atItsTurn) {
+        } catch (IOException | RuntimeException | StackOverflowError atItsTurn) {
             configuration.clearTemplateCache();
         }
     }

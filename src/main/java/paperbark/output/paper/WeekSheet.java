@@ -19,6 +19,7 @@ public final class WeekSheet {
                     + " .week table { width: 100%; border-collapse: collapse; }"
                     + " .week td, .week th { text-align: left; vertical-align: top;"
                     + " padding: 1mm 3mm 1mm 0; border-bottom: 0.3pt solid #999; font-weight: normal; }"
+                    + " .week table + p { margin-top: 1.5mm; }"
                     + " .week li { margin: 0 0 1mm 0; } .week h2 { page-break-after: avoid; }";
 
     private WeekSheet() {}
