@@ -164,9 +164,13 @@ class EntryPagesTest {
             browser.sized(1400, 900).open(page);
             int all = browser.all("tbody tr").size();
             assertThat(browser.seen(".shown")).containsExactly("0 of " + all + " typed.");
-            browser.tabTo("tr:nth-child(2) input").press(" ");
-            assertThat(browser.seen(".shown")).containsExactly("1 of " + all + " typed.");
-            browser.reload();
+            browser.reloadAfter(
+                    () -> {
+                        browser.tabTo("tr:nth-child(2) input").press(" ");
+                        assertThat(browser.seen(".shown"))
+                                .containsExactly("1 of " + all + " typed.");
+                    },
+                    () -> browser.all("input").stream().anyMatch(WebElement::isSelected));
             assertThat(browser.all("input").stream().filter(WebElement::isSelected)).hasSize(1);
 
             browser.tabTo("tr:nth-child(1) button").press(" ");

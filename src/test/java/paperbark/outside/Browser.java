@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.BooleanSupplier;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.openqa.selenium.By;
@@ -98,10 +99,25 @@ public final class Browser implements AutoCloseable {
         return painted();
     }
 
-    /** Loads the page again. */
-    public Browser reload() {
+    private void reload() {
         driver.navigate().refresh();
-        return painted();
+        painted();
+    }
+
+    /**
+     * Takes a step that the page keeps in mind and loads the page again, until that is known to it;
+     * fails after twenty times. Chromium on a busy machine may lose what a page kept a moment
+     * before it is loaded again.
+     */
+    public Browser reloadAfter(Runnable step, BooleanSupplier known) {
+        for (int i = 0; i < 20; i++) {
+            step.run();
+            reload();
+            if (known.getAsBoolean()) {
+                return this;
+            }
+        }
+        throw new AssertionError("the page does not remember");
     }
 
     /** A key that is pressed before the page was painted may get lost. */
