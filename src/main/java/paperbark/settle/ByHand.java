@@ -194,7 +194,7 @@ public final class ByHand {
             return;
         }
         ClaimState claim = standing.get(0);
-        Money firms = LineSettler.firms(payment.amount(), claim);
+        Money firms = FirmsPart.of(payment.amount(), claim);
         if (!payment.again()
                 && said.toldPaid(claim, payment.amount(), firms).contains(payment.on())) {
             before.add(
