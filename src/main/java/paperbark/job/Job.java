@@ -66,11 +66,14 @@ public record Job(
         return JobBuilder.builder(this).reference(other).build();
     }
 
-    /** The same job with these claims, and with cells of a further row that could not be used. */
-    Job with(Map<SchemeName, Claim> others, Set<Field> unreadToo) {
+    /**
+     * The same job with these claims, from where they were read, and with cells of a further row
+     * that could not be used.
+     */
+    Job with(Origin from, Map<SchemeName, Claim> others, Set<Field> unreadToo) {
         Set<Field> all = new HashSet<>(unread);
         all.addAll(unreadToo);
-        return JobBuilder.builder(this).claims(others).unread(all).build();
+        return JobBuilder.builder(this).origin(from).claims(others).unread(all).build();
     }
 
     /** The claim under a scheme. */

@@ -76,14 +76,16 @@ public final class JobReader {
         OneScheme oneScheme = new OneScheme(tables.words());
         boolean rowEach = names.says(ROW_A_CERTIFICATE);
         for (Row row : rowEach ? RowsOfJob.completed(sheet.rows(), columns) : sheet.rows()) {
+            Map<Field, Column> meant = oneScheme.columns(row, oneDate.columns(row));
             Origin origin =
                     new Origin(
                             sheet.file(),
                             sheet.name(),
                             row.number(),
-                            oneScheme.columns(row, oneDate.columns(row)),
+                            meant,
                             sheet.from1904(),
-                            Set.of());
+                            Set.of(),
+                            rowEach ? RowsOfJob.elsewhere(row, meant) : Map.of());
             RowFacts facts = new RowFacts(sheet, row, origin, names, tables.words(), today);
             Optional<String> reference = facts.text(Field.JOB);
             if (reference.isPresent()) {
