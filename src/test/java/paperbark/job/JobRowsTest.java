@@ -18,6 +18,8 @@ import paperbark.sheet.SheetReader;
 class JobRowsTest {
     private static final String HEADINGS =
             "Job,Stage,Owner,Owner's phone,Site street,Site suburb,Site state,Site postcode,Maker,Model,Office note\n";
+    private static final String CERTIFICATES =
+            HEADINGS.strip() + ",Certificates of this row,Number of these certificates\n";
 
     @ParameterizedTest
     @ValueSource(
@@ -67,15 +69,71 @@ class JobRowsTest {
                 .isEqualTo("ring");
     }
 
+    @Test
+    void aRowWithTheNumberOfAJobIsLeftOutWithAWordOnThatJob() {
+        JobRows rows =
+                rows(
+                        "",
+                        "SB-9,booked,Ann,,,Ballan,VIC,3342,Dunlin,,\nsb-9,,,,,,,,,,ring her first");
+        assertThat(rows.others()).containsExactly(3);
+        assertThat(rows.findings().get(0).job()).contains("SB-9");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "SB-9,,,,,,,,,,call again,,",
+                "SB-9 call again,,,,,,,,,,,,",
+                "SB-9 call again,,,,,,,,,,,VEEC,7",
+                "SB-8,,,,,,,,,,,VEEC,7"
+            })
+    void aRemarkInAListWithARowACertificateStaysOne(String row) {
+        assertThat(certificateRows(row).others()).containsExactly(3);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"SB-9,,,,,,,,,,,VEEC,7", "sb-9,,,,,,,,,,,VEEC,", "SB-9,,,,,,,,,,,,7"})
+    void aRowThatTellsOfCertificatesOfAJobOfTheListIsARowOfThatJob(String row) {
+        JobRows rows = certificateRows(row);
+        assertThat(rows.sheet().rows()).hasSize(2);
+        assertThat(rows.findings()).isEmpty();
+    }
+
+    @Test
+    void theRowWithTheJobsFactsMayComeSecond() {
+        assertThat(
+                        rows(
+                                        "row-a-certificate,,yes",
+                                        CERTIFICATES,
+                                        "SB-9,,,,,,,,,,,VEEC,7\nSB-9,,Ann,,,,,,Dunlin,,,STC,9")
+                                .others())
+                .isEmpty();
+    }
+
+    private static JobRows certificateRows(String second) {
+        return rows(
+                "row-a-certificate,,yes",
+                CERTIFICATES,
+                "SB-9,booked,Ann,,,Ballan,VIC,3342,Dunlin,,,STC,9\n" + second);
+    }
+
     private static JobRows rows(String columnLines, String row) {
+        return rows(columnLines, HEADINGS, row);
+    }
+
+    private static JobRows rows(String columnLines, String headings, String row) {
         ColumnNames<Field> names = Register.names(columnLines);
         Sheet sheet =
                 SheetReader.readCsv(
                                 "week.csv",
-                                (HEADINGS + row + "\n").getBytes(StandardCharsets.UTF_8),
+                                (headings + row + "\n").getBytes(StandardCharsets.UTF_8),
                                 names::knows)
                         .result()
                         .orElseThrow();
-        return JobRows.of(sheet, ColumnMap.of(sheet, names).result().orElseThrow(), Words.SHIPPED);
+        return JobRows.of(
+                sheet,
+                ColumnMap.of(sheet, names).result().orElseThrow(),
+                Words.SHIPPED,
+                JobReader.isRowEach(names));
     }
 }

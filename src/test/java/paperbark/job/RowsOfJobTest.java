@@ -109,4 +109,14 @@ class RowsOfJobTest {
         assertThat(finding.place().cellAddress()).isEqualTo("G3");
         assertThat(finding.job()).contains("A-1");
     }
+
+    @Test
+    void certificatesOfNoSchemeHoldTheJob() {
+        Register.Result read =
+                Register.read(ROW_EACH, HEADINGS + "A-1,STC,14,504.00,,Ann\nA-1,,7,462.00,,Ann");
+        Finding finding = read.only("choice-unknown");
+        assertThat(finding.stops()).isTrue();
+        assertThat(finding.place().cellAddress()).isEqualTo("B3");
+        assertThat(finding.job()).contains("A-1");
+    }
 }
