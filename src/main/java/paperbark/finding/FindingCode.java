@@ -153,6 +153,9 @@ public enum FindingCode {
             STOP, "Certificates assigned before installation are improperly created.", CLAIMS),
     DATES_OUT_OF_ORDER(CHECK, "The dates of the job contradict each other."),
     BENEFIT_MISSING(STOP, "A valid assignment states what the owner gets for it.", CLAIMS),
+    BENEFIT_ZERO(
+            CHECK,
+            "An assignment states what the owner gets for it, and few give certificates away."),
     GST_STATUS_MISSING(CHECK, "The owner's GST registration decides how the assignment is taxed."),
     GST_OWNER_REGISTERED(
             CHECK,
