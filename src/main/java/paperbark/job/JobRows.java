@@ -8,10 +8,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
+import paperbark.finding.Severity;
 import paperbark.firm.Words;
 import paperbark.sheet.Cell;
+import paperbark.sheet.CellTrouble;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
@@ -76,21 +79,31 @@ public record JobRows(Sheet sheet, Set<Integer> others, List<Finding> findings) 
             if (jobs.contains(row.number())) {
                 continue;
             }
-            if (rowEach && job.isPresent() && tellsOfCertificates(row, columns)) {
+            boolean certificates = job.isPresent() && tellsOfCertificates(row, columns);
+            if (rowEach && certificates && says(row, columns, Field.JOB)) {
                 jobs.add(row.number());
             } else {
                 others.add(row.number());
-                findings.add(leftOut(sheet, row, columns, job));
+                Finding finding = leftOut(sheet, row, columns, job);
+                findings.add(certificates ? stopping(finding, rowEach) : finding);
             }
         }
         List<Row> rows = sheet.rows().stream().filter(r -> jobs.contains(r.number())).toList();
         return new JobRows(sheet.with(rows), others, findings);
     }
 
+    /** The job number; where its cell is merged with one above, as it is shown. */
     private static Optional<String> number(Row row, Map<Field, Column> columns) {
-        return says(row, columns, Field.JOB)
-                ? Optional.of(row.cell(columns.get(Field.JOB)).text())
-                : Optional.empty();
+        Optional<Cell> cell = Optional.ofNullable(columns.get(Field.JOB)).map(row::cell);
+        return cell.filter(c -> !c.isBlank())
+                .map(Cell::text)
+                .or(
+                        () ->
+                                cell.stream()
+                                        .flatMap(c -> c.troubles().stream())
+                                        .filter(t -> t.code() == FindingCode.CELL_MERGED)
+                                        .findFirst()
+                                        .flatMap(CellTrouble::seen));
     }
 
     private static boolean tellsOfCertificates(Row row, Map<Field, Column> columns) {
@@ -123,6 +136,21 @@ public record JobRows(Sheet sheet, Set<Integer> others, List<Finding> findings) 
                                 Stage::word)
                         .toOptional()
                         .equals(Optional.of(Stage.CANCELLED));
+    }
+
+    /** Certificates of a job of the list that are left out hold its claims. */
+    private static Finding stopping(Finding finding, boolean rowEach) {
+        return Finding.of(
+                        finding.code(),
+                        finding.place(),
+                        finding.fact(),
+                        rowEach
+                                ? "Unmerge the job number and type it into this row too."
+                                : RowsOfJob.ROW_EACH)
+                .as(Severity.STOP)
+                .holding(Concern.CLAIMS)
+                .seeing(finding.seen())
+                .forJob(finding.job().orElseThrow());
     }
 
     private static Finding leftOut(

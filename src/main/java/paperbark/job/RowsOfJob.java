@@ -24,6 +24,10 @@ import paperbark.value.SchemeName;
  * where the firm's table of columns says so.
  */
 final class RowsOfJob {
+    /** What a list wants that has such rows, and whose table of columns does not say so. */
+    static final String ROW_EACH =
+            "Add the line \"row-a-certificate,,yes\" to the columns table if the list has a row for each scheme.";
+
     private RowsOfJob() {}
 
     /**

@@ -3,15 +3,24 @@ package paperbark.job;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
 import paperbark.firm.Words;
+import paperbark.sheet.Cell;
+import paperbark.sheet.CellBuilder;
+import paperbark.sheet.CellTrouble;
 import paperbark.sheet.ColumnMap;
 import paperbark.sheet.ColumnNames;
+import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 import paperbark.sheet.SheetReader;
 
@@ -100,6 +109,45 @@ class JobRowsTest {
     }
 
     @Test
+    void certificatesThatAreLeftOutHoldTheirJob() {
+        Finding untold =
+                rows("", CERTIFICATES, "SB-9,booked,Ann,,,,,,Dunlin,,,STC,9\nSB-9,,,,,,,,,,,VEEC,7")
+                        .findings()
+                        .get(0);
+        assertThat(untold.job()).contains("SB-9");
+        assertThat(untold.holds()).containsExactlyInAnyOrderElementsOf(Concern.CLAIMS);
+        assertThat(untold.remedy()).contains("row-a-certificate,,yes");
+
+        Finding merged = certificateRows("SB-9,,,,,,,,,,,VEEC,7", true).findings().get(0);
+        assertThat(merged.job()).contains("SB-9");
+        assertThat(merged.stops()).isTrue();
+        assertThat(merged.remedy()).startsWith("Unmerge the job number");
+    }
+
+    /** As where the number is merged with the one above. */
+    private static Sheet withoutNumber(Sheet sheet) {
+        Row second = sheet.rows().get(1);
+        Map<Integer, Cell> cells = new HashMap<>(second.cells());
+        CellTrouble merged =
+                new CellTrouble(FindingCode.CELL_MERGED, "A3 is merged.", "", Optional.of("SB-9"));
+        cells.put(1, CellBuilder.builder(Cell.blank(1, "A3")).troubles(List.of(merged)).build());
+        return sheet.with(List.of(sheet.rows().get(0), new Row(3, cells)));
+    }
+
+    private static JobRows certificateRows(String second, boolean merged) {
+        ColumnNames<Field> names = Register.names("row-a-certificate,,yes");
+        Sheet sheet =
+                sheet(
+                        names,
+                        CERTIFICATES + "SB-9,booked,Ann,,,,,,Dunlin,,,STC,9\n" + second + "\n");
+        return JobRows.of(
+                merged ? withoutNumber(sheet) : sheet,
+                ColumnMap.of(sheet, names).result().orElseThrow(),
+                Words.SHIPPED,
+                true);
+    }
+
+    @Test
     void theRowWithTheJobsFactsMayComeSecond() {
         assertThat(
                         rows(
@@ -111,10 +159,7 @@ class JobRowsTest {
     }
 
     private static JobRows certificateRows(String second) {
-        return rows(
-                "row-a-certificate,,yes",
-                CERTIFICATES,
-                "SB-9,booked,Ann,,,Ballan,VIC,3342,Dunlin,,,STC,9\n" + second);
+        return certificateRows(second, false);
     }
 
     private static JobRows rows(String columnLines, String row) {
@@ -123,17 +168,17 @@ class JobRowsTest {
 
     private static JobRows rows(String columnLines, String headings, String row) {
         ColumnNames<Field> names = Register.names(columnLines);
-        Sheet sheet =
-                SheetReader.readCsv(
-                                "week.csv",
-                                (headings + row + "\n").getBytes(StandardCharsets.UTF_8),
-                                names::knows)
-                        .result()
-                        .orElseThrow();
+        Sheet sheet = sheet(names, headings + row + "\n");
         return JobRows.of(
                 sheet,
                 ColumnMap.of(sheet, names).result().orElseThrow(),
                 Words.SHIPPED,
                 JobReader.isRowEach(names));
+    }
+
+    private static Sheet sheet(ColumnNames<Field> names, String list) {
+        return SheetReader.readCsv("week.csv", list.getBytes(StandardCharsets.UTF_8), names::knows)
+                .result()
+                .orElseThrow();
     }
 }
