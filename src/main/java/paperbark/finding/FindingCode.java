@@ -53,6 +53,8 @@ public enum FindingCode {
     REGISTER_EMPTY(
             STOP, "An empty list is more often a wrong file than a week without jobs.", REGISTER),
     ROWS_HIDDEN(NOTE, "A filter hides rows from the eye, and their jobs still need papers."),
+    COLUMNS_HIDDEN(
+            NOTE, "What a hidden column says goes onto papers, and nobody sees it in the list."),
     ROW_IGNORED(NOTE, "Rows that hold no job, such as totals, are left out."),
     ROW_NO_JOB(
             CHECK, "A remark is no job, and a job that looks like a remark would get no papers."),
