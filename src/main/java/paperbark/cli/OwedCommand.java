@@ -1,5 +1,7 @@
 package paperbark.cli;
 
+import java.io.PrintWriter;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,13 +33,18 @@ final class OwedCommand implements Callable<Integer> {
 
     @Mixin private LedgerOptions options;
 
+    private PrintWriter out;
+
     OwedCommand(Main.World world) {
         this.world = world;
     }
 
     @Override
     public Integer call() throws Exception {
-        Owing owing = Owing.of(options.ledger(world), options.day(world));
+        LocalDate day = options.day(world);
+        Owing owing = options.read(world, ledger -> Owing.of(ledger, day));
+        // There may be 100,000 lines, which are not handed over one by one.
+        out = new PrintWriter(world.out());
         line("Owed on " + Days.show(owing.asOf()), heads());
         owing.byBuyer().forEach((buyer, ages) -> line(buyer, amounts(ages)));
         line("Total", amounts(owing.total()));
@@ -46,6 +53,7 @@ final class OwedCommand implements Callable<Integer> {
         paidBefore(owing);
         closing(owing);
         tooLate(owing);
+        out.flush();
         return Ending.DONE.exitCode();
     }
 
@@ -68,30 +76,29 @@ final class OwedCommand implements Callable<Integer> {
     private void line(String first, List<String> cells) {
         StringBuilder line = new StringBuilder(String.format("%-" + BUYER + "s", first));
         cells.forEach(cell -> line.append(String.format("%" + AMOUNT + "s", cell)));
-        world.out().println(line);
+        out.println(line);
     }
 
     private void overdue(Owing owing) {
-        world.out().println();
-        world.out().println("Overdue, longest first");
+        out.println();
+        out.println("Overdue, longest first");
         List<Owing.Line> lines = owing.open().stream().filter(l -> l.daysOverdue() > 0).toList();
         lines.forEach(
                 l ->
-                        world.out()
-                                .printf(
-                                        "  %-20s %12s  due %-12s %4d days  %s%n",
-                                        l.claim().reference(),
-                                        l.claim().outstanding(),
-                                        l.claim().due().map(Days::show).orElse("-"),
-                                        l.daysOverdue(),
-                                        l.claim().buyer()));
+                        out.printf(
+                                "  %-20s %12s  due %-12s %4d days  %s%n",
+                                l.claim().reference(),
+                                l.claim().outstanding(),
+                                l.claim().due().map(Days::show).orElse("-"),
+                                l.daysOverdue(),
+                                l.claim().buyer()));
         none(lines);
     }
 
     private void failed(Owing owing) {
-        world.out().println();
-        world.out().println("Failed, nothing owed until lodged again");
-        owing.failed().forEach(c -> world.out().println("  " + failed(c, owing)));
+        out.println();
+        out.println("Failed, nothing owed until lodged again");
+        owing.failed().forEach(c -> out.println("  " + failed(c, owing)));
         none(owing.failed());
     }
 
@@ -105,36 +112,34 @@ final class OwedCommand implements Callable<Integer> {
     /** Few offices ever have one, so that there is no word of it without. */
     private void paidBefore(Owing owing) {
         if (!owing.paidBefore().isEmpty()) {
-            world.out().println();
-            world.out().println("Paid for claims that stand no longer, may be asked back");
+            out.println();
+            out.println("Paid for claims that stand no longer, may be asked back");
             owing.paidBefore()
                     .forEach(
                             c ->
-                                    world.out()
-                                            .printf(
-                                                    "  %-20s %12s  %s%n",
-                                                    c.reference(), c.received(), c.buyer()));
+                                    out.printf(
+                                            "  %-20s %12s  %s%n",
+                                            c.reference(), c.received(), c.buyer()));
         }
     }
 
     private void closing(Owing owing) {
-        world.out().println();
-        world.out()
-                .println(
-                        "Not lodged as far as the ledger knows, closing in fewer than "
-                                + Owing.CLOSING_DAYS
-                                + " days");
-        owing.closing().forEach(c -> world.out().println("  " + closing(c, owing)));
+        out.println();
+        out.println(
+                "Not lodged as far as the ledger knows, closing in fewer than "
+                        + Owing.CLOSING_DAYS
+                        + " days");
+        owing.closing().forEach(c -> out.println("  " + closing(c, owing)));
         none(owing.closing());
     }
 
     /** Few offices ever have one, so that there is no word of it without. */
     private void tooLate(Owing owing) {
         if (!owing.tooLate().isEmpty()) {
-            world.out().println();
-            world.out().println("Past their last day, not lodged as far as the ledger knows");
-            owing.tooLate().forEach(c -> world.out().println("  " + failed(c, owing)));
-            world.out().println(Lodging.WHEN_TOO_LATE);
+            out.println();
+            out.println("Past their last day, not lodged as far as the ledger knows");
+            owing.tooLate().forEach(c -> out.println("  " + failed(c, owing)));
+            out.println(Lodging.WHEN_TOO_LATE);
         }
     }
 
@@ -154,7 +159,7 @@ final class OwedCommand implements Callable<Integer> {
 
     private void none(List<?> list) {
         if (list.isEmpty()) {
-            world.out().println("  none");
+            out.println("  none");
         }
     }
 }

@@ -176,13 +176,17 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
                 .toList();
     }
 
-    /** Asks for the seals of all rows that are not emptied, each behind what it is made of. */
+    /**
+     * Asks for the seals of all rows that are not emptied, each behind what it is made of. A salt
+     * without a value is none that was emptied, and the database takes the rule against it for
+     * kept.
+     */
     String saidQuery() {
         return "SELECT "
                 + String.join(" || '" + SAID + "' || ", said())
                 + ", seal FROM "
                 + name
-                + " WHERE salt IS NULL OR salt <> ''";
+                + " WHERE CASE WHEN salt = '' THEN 0 ELSE 1 END = 1";
     }
 
     /** Whether nothing is left in a row but its seal. */
@@ -212,7 +216,7 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
                 + name
                 + " WHERE entry < 1) + (SELECT count(*) FROM "
                 + name
-                + " WHERE entry > (SELECT max(seq) FROM entry))";
+                + " WHERE entry > (SELECT coalesce(max(seq), 0) FROM entry))";
     }
 
     /** Adds a row: the entry's number, the columns, then whether it is active. */
