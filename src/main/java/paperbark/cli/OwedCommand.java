@@ -28,6 +28,11 @@ import picocli.CommandLine.Mixin;
 final class OwedCommand implements Callable<Integer> {
     private static final int BUYER = 24;
     private static final int AMOUNT = 14;
+    private static final int REFERENCE = 20;
+    private static final int MONEY = 12;
+    private static final int DAY = 12;
+    private static final int NUMBER = 4;
+    private static final int SCHEME = 6;
 
     private final Main.World world;
 
@@ -74,8 +79,8 @@ final class OwedCommand implements Callable<Integer> {
     }
 
     private void line(String first, List<String> cells) {
-        StringBuilder line = new StringBuilder(String.format("%-" + BUYER + "s", first));
-        cells.forEach(cell -> line.append(String.format("%" + AMOUNT + "s", cell)));
+        StringBuilder line = new StringBuilder(Column.left(first, BUYER));
+        cells.forEach(cell -> line.append(Column.right(cell, AMOUNT)));
         out.println(line);
     }
 
@@ -83,16 +88,21 @@ final class OwedCommand implements Callable<Integer> {
         out.println();
         out.println("Overdue, longest first");
         List<Owing.Line> lines = owing.open().stream().filter(l -> l.daysOverdue() > 0).toList();
-        lines.forEach(
-                l ->
-                        out.printf(
-                                "  %-20s %12s  due %-12s %4d days  %s%n",
-                                l.claim().reference(),
-                                l.claim().outstanding(),
-                                l.claim().due().map(Days::show).orElse("-"),
-                                l.daysOverdue(),
-                                l.claim().buyer()));
+        lines.forEach(l -> out.println("  " + overdue(l)));
         none(lines);
+    }
+
+    private static String overdue(Owing.Line line) {
+        ClaimState claim = line.claim();
+        return Column.left(claim.reference(), REFERENCE)
+                + " "
+                + Column.right(claim.outstanding(), MONEY)
+                + "  due "
+                + Column.left(claim.due().map(Days::show).orElse("-"), DAY)
+                + " "
+                + Column.right(line.daysOverdue(), NUMBER)
+                + " days  "
+                + claim.buyer();
     }
 
     private void failed(Owing owing) {
@@ -117,9 +127,13 @@ final class OwedCommand implements Callable<Integer> {
             owing.paidBefore()
                     .forEach(
                             c ->
-                                    out.printf(
-                                            "  %-20s %12s  %s%n",
-                                            c.reference(), c.received(), c.buyer()));
+                                    out.println(
+                                            "  "
+                                                    + Column.left(c.reference(), REFERENCE)
+                                                    + " "
+                                                    + Column.right(c.received(), MONEY)
+                                                    + "  "
+                                                    + c.buyer()));
         }
     }
 
@@ -145,16 +159,18 @@ final class OwedCommand implements Callable<Integer> {
 
     private static String closing(ClaimState claim, Owing owing) {
         long left = ChronoUnit.DAYS.between(owing.asOf(), claim.lodgeBy().orElseThrow());
-        return String.format(
-                "%-20s %5d %-6s closes %-12s %s",
-                claim.reference(),
-                claim.certificates(),
-                claim.scheme().word() + "s",
-                Days.show(claim.lodgeBy().orElseThrow()),
-                (left < 0 ? "closed " + -left + " days ago" : left + " days left")
-                        + Optional.ofNullable(owing.awaited().get(claim.id()))
-                                .map(came -> "  assignment " + came)
-                                .orElse(""));
+        return Column.left(claim.reference(), REFERENCE)
+                + " "
+                + Column.right(claim.certificates(), NUMBER + 1)
+                + " "
+                + Column.left(claim.scheme().word() + "s", SCHEME)
+                + " closes "
+                + Column.left(Days.show(claim.lodgeBy().orElseThrow()), DAY)
+                + " "
+                + (left < 0 ? "closed " + -left + " days ago" : left + " days left")
+                + Optional.ofNullable(owing.awaited().get(claim.id()))
+                        .map(came -> "  assignment " + came)
+                        .orElse("");
     }
 
     private void none(List<?> list) {
