@@ -2,6 +2,7 @@ package paperbark.batch;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
 import paperbark.output.paper.CommonTemplates;
 import paperbark.output.paper.Packs;
 import paperbark.output.workbook.SummaryWorkbook;
@@ -11,6 +12,8 @@ import paperbark.output.workbook.SummaryWorkbook;
  * which keeps but one processor busy.
  */
 final class Ahead implements AutoCloseable {
+    private static final AtomicBoolean IS_AWAKE = new AtomicBoolean();
+
     private final Workers worker;
     private final Early<Packs> packs;
 
@@ -27,8 +30,10 @@ final class Ahead implements AutoCloseable {
      */
     static Ahead begin(Optional<Path> templates, int threads) {
         Workers worker = Workers.beside(threads);
-        // The register waits for the same library; what keeps it from a start is told later.
-        worker.begin(SummaryWorkbook::wake);
+        if (!IS_AWAKE.getAndSet(true)) {
+            // The register waits for the same library; what keeps it from a start is told later.
+            worker.begin(SummaryWorkbook::wake);
+        }
         return new Ahead(
                 worker,
                 new Early<>(

@@ -24,6 +24,9 @@ import paperbark.sheet.Reading;
 
 /** The order of work: one register in, one published folder out. */
 public final class Batch {
+    /** More than any office's computer has use for; each takes memory for the pack it makes. */
+    public static final int MOST_THREADS = 64;
+
     private static final String CHECKED = "-checked.xlsx";
 
     private final Progress progress;
@@ -41,7 +44,7 @@ public final class Batch {
      * @param proof what is proved of the ledger already
      */
     public Batch(Progress progress, Proof proof) {
-        this(progress, proof, Runtime.getRuntime().availableProcessors());
+        this(progress, proof, usualThreads());
     }
 
     /**
@@ -53,6 +56,15 @@ public final class Batch {
         this.progress = progress;
         this.proof = proof;
         this.threads = threads;
+    }
+
+    /**
+     * How many packs are made at a time where nobody says. With one more than there are processors
+     * none is idle while a pack is handed to the thread that its template runs on, and back.
+     */
+    public static int usualThreads() {
+        int processors = Runtime.getRuntime().availableProcessors();
+        return processors == 1 ? 1 : Math.min(processors + 1, MOST_THREADS);
     }
 
     /**

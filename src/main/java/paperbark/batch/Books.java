@@ -3,8 +3,8 @@ package paperbark.batch;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -34,20 +34,15 @@ import paperbark.ledger.LedgerException;
 import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Proof;
 import paperbark.ledger.WithdrawalEntry;
-import paperbark.offer.Standing;
 import paperbark.output.BatchView;
 import paperbark.output.CaseFile;
 import paperbark.output.Receivable;
 import paperbark.output.journal.TakenBack;
-import paperbark.value.Money;
 
 /**
  * The ledger as a batch sees it. Where the firm keeps none, nothing is known and nothing written.
  */
 final class Books implements AutoCloseable {
-    // A quarter: what was paid before is in an earlier activity statement.
-    private static final int PAID_DAYS = 92;
-
     private final Request request;
     private final Optional<Ledger> ledger;
     private final Proof proof;
@@ -208,66 +203,15 @@ final class Books implements AutoCloseable {
         return known.isEmpty() ? inputs : inputs.renumbered(known);
     }
 
-    /**
-     * What the ledger says of earlier claims, longest due first; nothing where there is none. Those
-     * that a batch takes away or makes anew are told by the batch itself.
-     */
+    /** What the ledger says of earlier claims, longest due first; nothing where there is none. */
     List<Receivable> receivables(List<CaseFile> cases) {
-        Map<String, CaseFile> now = new HashMap<>();
+        if (ledger.isEmpty()) {
+            return List.of();
+        }
+        LocalDate today = request.run().today();
         Set<String> replaced = new HashSet<>();
-        for (CaseFile file : cases) {
-            now.put(Keys.job(file.job().reference()), file);
-            corrected(file).forEach(job -> replaced.add(Keys.job(job)));
-        }
-        return ledger.map(l -> l.claims(request.run().today())).orElse(List.of()).stream()
-                .filter(c -> !replaced.contains(Keys.job(c.job())))
-                .filter(c -> stays(c, Optional.ofNullable(now.get(Keys.job(c.job())))))
-                .filter(c -> c.isOpen() || c.failed().isPresent() || !c.lodged() || isRecent(c))
-                .map(Books::receivable)
-                .sorted(Comparator.comparing(Receivable::due))
-                .toList();
-    }
-
-    /**
-     * Whether a claim is as it was once the job has come again: the buyer has it, as it was made.
-     */
-    private static boolean stays(ClaimState claim, Optional<CaseFile> again) {
-        return again.map(file -> file.standing(claim.scheme()))
-                .map(s -> claim.lodged() && (s == Standing.DUE || s == Standing.HELD))
-                .orElse(true);
-    }
-
-    /** What was paid lately is still of interest; what was paid long ago would bury the rest. */
-    private boolean isRecent(ClaimState claim) {
-        return claim.paidOn()
-                .filter(d -> d.isAfter(request.run().today().minusDays(PAID_DAYS)))
-                .isPresent();
-    }
-
-    private static Receivable receivable(ClaimState claim) {
-        return new Receivable(
-                claim.job(),
-                claim.scheme(),
-                claim.buyer(),
-                claim.certificates(),
-                claim.failed().isPresent() ? Money.ZERO : claim.expected(),
-                claim.due().orElse(claim.claimedOn()),
-                claim.received(),
-                state(claim),
-                claim.lodgeBy());
-    }
-
-    private static String state(ClaimState claim) {
-        if (claim.failed().isPresent()) {
-            return ("failed: " + claim.failed().get()).replaceFirst(": $", "");
-        }
-        if (!claim.isOpen()) {
-            return claim.expected().isZero() ? "the owner is paid" : "paid";
-        }
-        if (!claim.received().isZero()) {
-            return "part paid";
-        }
-        return claim.lodged() ? "lodged" : "not known to be lodged";
+        cases.forEach(file -> corrected(file).forEach(job -> replaced.add(Keys.job(job))));
+        return new EarlierClaims(ledger.get().claims(today), today).beside(cases, replaced);
     }
 
     /**

@@ -26,9 +26,6 @@ import picocli.CommandLine.Spec;
         },
         mixinStandardHelpOptions = true)
 final class PrepareCommand implements Callable<Integer> {
-    // More than any office's computer has; each takes memory for the pack that it makes.
-    private static final int MOST_THREADS = 64;
-
     private final Main.World world;
 
     @Mixin private RegisterOptions options;
@@ -56,7 +53,8 @@ final class PrepareCommand implements Callable<Integer> {
     @Option(
             names = "--threads",
             paramLabel = "COUNT",
-            description = "How many packs are made at a time; otherwise one for each processor.")
+            description =
+                    "How many packs are made at a time; otherwise one more than there are processors.")
     private Optional<Integer> threads;
 
     @Spec private CommandSpec command;
@@ -81,11 +79,11 @@ final class PrepareCommand implements Callable<Integer> {
     }
 
     private int threads() {
-        int wanted = threads.orElseGet(Runtime.getRuntime()::availableProcessors);
-        if (wanted < 1 || wanted > MOST_THREADS) {
+        int wanted = threads.orElseGet(Batch::usualThreads);
+        if (wanted < 1 || wanted > Batch.MOST_THREADS) {
             throw new ParameterException(
                     command.commandLine(),
-                    "--threads " + wanted + " is no number from 1 to " + MOST_THREADS + ".");
+                    "--threads " + wanted + " is no number from 1 to " + Batch.MOST_THREADS + ".");
         }
         return wanted;
     }

@@ -2,7 +2,6 @@ package paperbark.job;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -15,16 +14,13 @@ import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Buyer;
 import paperbark.firm.FirmTables;
-import paperbark.firm.Maker;
 import paperbark.firm.Person;
-import paperbark.firm.Product;
 import paperbark.firm.Seller;
 import paperbark.sheet.Column;
 import paperbark.sheet.ColumnNames;
 import paperbark.sheet.Row;
 import paperbark.sheet.Sheet;
 import paperbark.value.SchemeName;
-import paperbark.value.Serial;
 import paperbark.value.State;
 import paperbark.value.Trade;
 
@@ -161,80 +157,13 @@ public final class JobReader {
                 facts.text(Field.CORRECTS),
                 PartiesReader.owner(facts, site.address()),
                 site,
-                heater(facts),
+                HeaterReader.of(facts, tables),
                 trades(facts, site.address().state(), installedOn.or(visit::on)),
                 compliance(facts),
                 oldHeater(facts),
                 claims(facts, stage),
                 payment(facts),
                 facts.unread());
-    }
-
-    private Heater heater(RowFacts facts) {
-        Optional<String> makerName = facts.text(Field.MAKER);
-        Optional<String> model = facts.text(Field.MODEL);
-        Optional<Maker> maker =
-                facts.named(
-                        Field.MAKER,
-                        FindingCode.MAKER_UNKNOWN,
-                        tables::maker,
-                        () -> tables.makers().stream().map(Maker::name).toList());
-        return new Heater(
-                makerName,
-                model,
-                maker,
-                maker.map(Maker::name).flatMap(name -> product(facts, name)),
-                facts.value(Field.TANK_SERIAL, FindingCode.SERIAL_WRONG, Serial::parse),
-                serials(facts),
-                facts.value(Field.HEAT_PUMP_SERIAL, FindingCode.SERIAL_WRONG, Serial::parse),
-                !facts.yesNo(Field.NEW_SYSTEM).orElse(true),
-                facts.yesNo(Field.COMPLETE_SYSTEM).orElse(true),
-                facts.day(Field.DECLARATIONS_DATE),
-                facts.whole(Field.LITRES),
-                facts.whole(Field.COLLECTORS));
-    }
-
-    private Optional<Product> product(RowFacts facts, String maker) {
-        return facts.named(
-                Field.MODEL,
-                FindingCode.MODEL_UNKNOWN,
-                m -> tables.product(maker, m),
-                () ->
-                        tables.products().stream()
-                                .filter(p -> p.maker().equalsIgnoreCase(maker))
-                                .map(Product::model)
-                                .distinct()
-                                .toList());
-    }
-
-    private static List<Serial> serials(RowFacts facts) {
-        List<Serial> serials = new ArrayList<>();
-        facts.text(Field.COLLECTOR_SERIALS)
-                .ifPresent(
-                        text ->
-                                Arrays.stream(split(text))
-                                        .filter(part -> !part.isBlank())
-                                        .forEach(
-                                                part ->
-                                                        facts.value(
-                                                                        Field.COLLECTOR_SERIALS,
-                                                                        FindingCode.SERIAL_WRONG,
-                                                                        t -> Serial.parse(part))
-                                                                .ifPresent(serials::add)));
-        return serials;
-    }
-
-    /**
-     * By comma or semicolon; by spaces where every part looks like a serial, as from lines within a
-     * cell.
-     */
-    private static String[] split(String text) {
-        String[] words = text.split(" ");
-        boolean eachASerial =
-                words.length > 1
-                        && Arrays.stream(words)
-                                .allMatch(w -> w.length() >= 5 && w.matches(".*[0-9].*"));
-        return eachASerial && !text.matches(".*[,;].*") ? words : text.split("[,;]");
     }
 
     private Trades trades(RowFacts facts, Optional<State> state, Optional<LocalDate> day) {

@@ -9,22 +9,17 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import paperbark.batch.AdviceFiles;
 import paperbark.batch.Ending;
 import paperbark.batch.OutputFolder;
 import paperbark.batch.Trouble;
-import paperbark.batch.WithdrawnSales;
 import paperbark.fault.FaultPoint;
 import paperbark.ledger.Batches;
 import paperbark.ledger.Ledger;
@@ -36,17 +31,13 @@ public final class Attendant {
     private final World world;
     private final Intake intake;
     private final Intake scans;
-    private final Proof proof = new Proof();
     private final Handling handling;
     private final OfficePapers papers;
     private final ScanDesk desk;
     private final StatusPage page;
-    private LocalDate day = LocalDate.MIN;
+    private final Opening opening;
     private boolean recovered;
     private Map<Path, String> waiting = Map.of();
-    private List<String> looks = List.of();
-    private Set<String> batches = Set.of();
-    private final Set<String> told = new HashSet<>();
 
     /**
      * What the attendant sees of the world.
@@ -73,6 +64,8 @@ public final class Attendant {
         this.intake = new Intake(office.intake(), world.quiet());
         this.scans = new Intake(office.scans(), world.quiet());
         this.page = new StatusPage(office, world);
+        Proof proof = new Proof();
+        this.opening = new Opening(office, world, proof);
         this.handling = new Handling(office, world, proof, page::progress);
         this.desk = new ScanDesk(office, world);
         this.papers = new OfficePapers(office);
@@ -120,7 +113,7 @@ public final class Attendant {
         List<Ending> endings = new ArrayList<>();
         List<Exception> failures = new ArrayList<>();
         LocalDate today = world.today().get();
-        if (!recovered || !today.equals(day) || !batchNames().containsAll(batches)) {
+        if (!recovered || opening.isDue(today)) {
             recover(today, endings, failures);
         }
         Intake.Look look = intake.look(world.now().get());
@@ -156,7 +149,7 @@ public final class Attendant {
     private void recover(LocalDate today, List<Ending> endings, List<Exception> failures)
             throws IOException {
         FaultPoint.LOCKED.reach();
-        begin(today);
+        opening.open(today);
         for (WorkItem item : left()) {
             Path file = item.source().orElse(item.folder());
             if (item.source().isPresent()) {
@@ -244,7 +237,8 @@ public final class Attendant {
             papers.refresh(world.today().get(), world.now().get(), world.version())
                     .ifPresent(page::knows);
         }
-        List<String> all = Stream.concat(looks.stream(), papers.looks().stream()).toList();
+        List<String> all =
+                Stream.concat(opening.looks().stream(), papers.looks().stream()).toList();
         page.write(
                 new StatusPage.State(
                         waiting, working, handling.troubles(there), all, true, attended));
@@ -258,65 +252,16 @@ public final class Attendant {
         try {
             page.write(
                     new StatusPage.State(
-                            waiting, Optional.empty(), List.of(said), looks, false, true));
+                            waiting,
+                            Optional.empty(),
+                            List.of(said),
+                            opening.looks(),
+                            false,
+                            true));
         } catch (IOException | RuntimeException again) {
             // The same trouble; whoever started the program is told of it.
             failure.addSuppressed(again);
         }
-    }
-
-    /**
-     * A ledger that is not as it was written stops everything, before a copy of it pushes out one
-     * that is.
-     */
-    private void begin(LocalDate today) throws IOException {
-        if (!today.equals(day)) {
-            proof.forget();
-        }
-        try (Ledger ledger = Ledger.open(office.ledger())) {
-            ProvedFiles proved = ProvedFiles.none();
-            looks = LedgerProof.prove(office, ledger, proof, proved);
-            proved.write(office);
-            OutputFolder.id(office.packs());
-            OutputFolder.bind(office.packs());
-            Backups.daily(office, ledger, today, world.copyDays());
-            AdviceFiles.complete(ledger, AdviceFiles.beside(office.ledger()));
-            WithdrawnSales.complete(ledger, office.ledger());
-            int emptied = OldPrints.empty(office, ledger);
-            if (emptied > 0) {
-                world.tell()
-                        .accept(
-                                "What an earlier version noted of bank details and contacts was taken"
-                                        + " out of the entries beside "
-                                        + emptied
-                                        + " batches.");
-            }
-            // After the copies were lifted too, which leaves how they were beside them.
-            int older = OlderLedgers.clear(office, ledger);
-            if (older > 0) {
-                world.tell()
-                        .accept(
-                                "What lay here of the ledger as an earlier version wrote it is deleted; "
-                                        + "the newest copy in backups holds all of it.");
-            }
-            new HalfMade(office, ledger).clear(world.now().get());
-            Witnesses witnesses = Witnesses.of(office, proved);
-            new BatchStates(office, ledger, witnesses).note();
-            new LostBatches(office, ledger, witnesses).restore(world).forEach(world.tell());
-            for (String job : Forget.complete(office, ledger, today)) {
-                world.tell().accept("Job " + job + " was forgotten; so are its papers here now.");
-            }
-        }
-        looks.stream().filter(told::add).forEach(line -> world.tell().accept("Look: " + line));
-        batches = batchNames();
-        day = today;
-    }
-
-    private Set<String> batchNames() throws IOException {
-        return Office.list(office.packs()).stream()
-                .filter(f -> !Office.isHidden(f))
-                .map(f -> f.getFileName().toString())
-                .collect(Collectors.toSet());
     }
 
     /** A run may have been cut between moving a register and noting it. */

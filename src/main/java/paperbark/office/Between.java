@@ -6,7 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import paperbark.scan.Place;
+import paperbark.scan.PrintedPage;
 import paperbark.scan.SeenPage;
 
 /**
@@ -18,10 +18,11 @@ final class Between {
     private Between() {}
 
     /** The places that open pages may have, by their number in the pile. */
-    static Map<Integer, Place> of(List<SeenPage> pages, PrintedPages printed) throws IOException {
-        Map<Integer, Place> places = new HashMap<>();
+    static Map<Integer, PrintedPage> of(List<SeenPage> pages, PrintedPages printed)
+            throws IOException {
+        Map<Integer, PrintedPage> places = new HashMap<>();
         List<SeenPage> open = new ArrayList<>();
-        Optional<Place> before = Optional.empty();
+        Optional<PrintedPage> before = Optional.empty();
         for (SeenPage page : pages) {
             if (page.place().isPresent()) {
                 if (before.isPresent()) {
@@ -38,15 +39,15 @@ final class Between {
 
     private static void suggest(
             List<SeenPage> open,
-            Place before,
-            Place after,
+            PrintedPage before,
+            PrintedPage after,
             PrintedPages printed,
-            Map<Integer, Place> places)
+            Map<Integer, PrintedPage> places)
             throws IOException {
         if (!before.job().equals(after.job()) || !before.batch().equals(after.batch())) {
             return;
         }
-        List<Place> between = new ArrayList<>();
+        List<PrintedPage> between = new ArrayList<>();
         for (int page = before.packPage() + 1; page < after.packPage(); page++) {
             printed.at(before, page).ifPresent(between::add);
         }

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import paperbark.disk.FileNames;
-import paperbark.scan.Place;
+import paperbark.scan.PrintedPage;
 import paperbark.scan.SeenPage;
 
 /**
@@ -31,7 +31,7 @@ final class NamedPages {
     static List<SeenPage> placed(Path file, List<SeenPage> pages, PrintedPages printed)
             throws IOException {
         Matcher name = NAME.matcher(FileNames.stem(file));
-        Optional<Place> first =
+        Optional<PrintedPage> first =
                 name.matches() ? printed.newest(name.group(1), name.group(2)) : Optional.empty();
         if (first.isEmpty()) {
             return pages;
@@ -55,8 +55,8 @@ final class NamedPages {
         return page.place().isEmpty() && !page.empty();
     }
 
-    private static Place at(Place first, int page) {
-        return new Place(
+    private static PrintedPage at(PrintedPage first, int page) {
+        return new PrintedPage(
                 first.job(),
                 first.version(),
                 first.batch(),

@@ -14,9 +14,9 @@ import paperbark.ledger.Batches;
 import paperbark.ledger.JobVersion;
 import paperbark.ledger.Ledger;
 import paperbark.output.PageMark;
-import paperbark.scan.Place;
 import paperbark.scan.Printed;
 import paperbark.scan.PrintedForms;
+import paperbark.scan.PrintedPage;
 
 /** The pages that an office printed, by the maps in its batch folders. */
 final class PrintedPages implements Printed, PrintedForms {
@@ -38,8 +38,8 @@ final class PrintedPages implements Printed, PrintedForms {
 
     /** A page that does not tell its batch may be of any version of the job, so nobody guesses. */
     @Override
-    public List<Place> of(PageMark mark) throws IOException {
-        List<Place> places = new ArrayList<>();
+    public List<PrintedPage> of(PageMark mark) throws IOException {
+        List<PrintedPage> places = new ArrayList<>();
         for (JobVersion version : versions(mark.job())) {
             Optional<PageMap.PackPages> pack = pack(mark.job(), version);
             if (pack.isPresent() && isOf(mark, pack.get(), version)) {
@@ -59,12 +59,12 @@ final class PrintedPages implements Printed, PrintedForms {
     }
 
     /** The newest paper of a kind that was printed for a job: its first page. */
-    Optional<Place> newest(String job, String kind) throws IOException {
+    Optional<PrintedPage> newest(String job, String kind) throws IOException {
         List<JobVersion> all = versions(job);
         for (int i = all.size() - 1; i >= 0; i--) {
             JobVersion version = all.get(i);
             Optional<PageMap.PackPages> pack = pack(job, version);
-            Optional<Place> place =
+            Optional<PrintedPage> place =
                     pack.stream()
                             .flatMap(p -> p.papers().stream())
                             .filter(paper -> paper.kind().equals(kind) && !paper.copy())
@@ -78,21 +78,24 @@ final class PrintedPages implements Printed, PrintedForms {
     }
 
     /** Another page of the pack that a page is of; none on a blank back. */
-    Optional<Place> at(Place like, int packPage) throws IOException {
+    Optional<PrintedPage> at(PrintedPage like, int packPage) throws IOException {
         return map(like.batch())
                 .flatMap(map -> map.of(like.job()))
                 .flatMap(pack -> pack.at(packPage))
-                .map(paper -> new Place(like.job(), like.version(), like.batch(), paper, packPage));
+                .map(
+                        paper ->
+                                new PrintedPage(
+                                        like.job(), like.version(), like.batch(), paper, packPage));
     }
 
     @Override
-    public List<Place> inPackOf(Place page) throws IOException {
-        List<Place> all = new ArrayList<>();
+    public List<PrintedPage> inPackOf(PrintedPage page) throws IOException {
+        List<PrintedPage> all = new ArrayList<>();
         Optional<PageMap.PackPages> pack = map(page.batch()).flatMap(map -> map.of(page.job()));
         for (PageMap.PaperSpan paper : pack.stream().flatMap(p -> p.papers().stream()).toList()) {
             for (int i = 0; paper.unmarked() && i < paper.pages(); i++) {
                 all.add(
-                        new Place(
+                        new PrintedPage(
                                 page.job(),
                                 page.version(),
                                 page.batch(),
@@ -104,8 +107,8 @@ final class PrintedPages implements Printed, PrintedForms {
     }
 
     @Override
-    public List<Place> alike(Place page) throws IOException {
-        List<Place> all = new ArrayList<>();
+    public List<PrintedPage> alike(PrintedPage page) throws IOException {
+        List<PrintedPage> all = new ArrayList<>();
         for (JobVersion version : versions(page.job())) {
             add(all, page, page.job(), version);
         }
@@ -120,7 +123,8 @@ final class PrintedPages implements Printed, PrintedForms {
     }
 
     /** Pages of other jobs of a batch, as long as there are few. */
-    private void addOthers(List<Place> all, Place page, String batch) throws IOException {
+    private void addOthers(List<PrintedPage> all, PrintedPage page, String batch)
+            throws IOException {
         List<PageMap.PackPages> packs = map(batch).map(PageMap::jobs).orElse(List.of());
         for (int i = 0; i < packs.size() && all.size() < MOST_ALIKE; i++) {
             String job = packs.get(i).job();
@@ -133,7 +137,7 @@ final class PrintedPages implements Printed, PrintedForms {
     }
 
     /** The same page of the paper of another job or version, if that was printed without a mark. */
-    private void add(List<Place> all, Place page, String job, JobVersion version)
+    private void add(List<PrintedPage> all, PrintedPage page, String job, JobVersion version)
             throws IOException {
         pack(job, version).stream()
                 .flatMap(pack -> pack.papers().stream())
@@ -142,7 +146,7 @@ final class PrintedPages implements Printed, PrintedForms {
                 .filter(paper -> page.page() <= paper.pages())
                 .map(
                         paper ->
-                                new Place(
+                                new PrintedPage(
                                         job,
                                         version.number(),
                                         version.batch(),
@@ -153,7 +157,7 @@ final class PrintedPages implements Printed, PrintedForms {
     }
 
     @Override
-    public Optional<Path> pack(Place page) throws IOException {
+    public Optional<Path> pack(PrintedPage page) throws IOException {
         Optional<JobVersion> version =
                 versions(page.job()).stream().filter(v -> v.number() == page.version()).findFirst();
         if (version.isEmpty()) {
@@ -170,9 +174,9 @@ final class PrintedPages implements Printed, PrintedForms {
         return folders.of(office, batch).stream().findFirst();
     }
 
-    private static Place place(
+    private static PrintedPage place(
             PageMap.PackPages pack, JobVersion version, PageMap.PaperSpan paper, int packPage) {
-        return new Place(pack.job(), version.number(), version.batch(), paper, packPage);
+        return new PrintedPage(pack.job(), version.number(), version.batch(), paper, packPage);
     }
 
     private List<JobVersion> versions(String job) {

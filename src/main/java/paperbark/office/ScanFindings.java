@@ -12,6 +12,7 @@ import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
 import paperbark.ledger.PaperState;
 import paperbark.ledger.ScanBook;
+import paperbark.scan.PrintedPage;
 import paperbark.scan.ReturnedPaper;
 import paperbark.scan.SeenPage;
 
@@ -31,7 +32,7 @@ final class ScanFindings {
     }
 
     /** Of a page that nobody can place, which lies under a number to be placed by a person. */
-    void unplaced(SeenPage page, String number, Optional<paperbark.scan.Place> maybe) {
+    void unplaced(SeenPage page, String number, Optional<PrintedPage> maybe) {
         check(
                 FindingCode.PAGE_UNPLACED,
                 "Page "
@@ -67,7 +68,7 @@ final class ScanFindings {
         }
     }
 
-    private static String maybe(paperbark.scan.Place place) {
+    private static String maybe(PrintedPage place) {
         return " By the pages around it, it may be page "
                 + place.page()
                 + " of the "

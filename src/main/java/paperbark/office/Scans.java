@@ -12,7 +12,7 @@ import paperbark.disk.Disk;
 import paperbark.finding.Finding;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.Proof;
-import paperbark.scan.Place;
+import paperbark.scan.PrintedPage;
 
 /** Takes the piles of an office folder at once, and places the pages that nobody could place. */
 public final class Scans {
@@ -106,7 +106,7 @@ public final class Scans {
         if (!Files.isRegularFile(file)) {
             return Optional.of("There is no page " + number + " in signed/to-place.");
         }
-        Optional<Place> place;
+        Optional<PrintedPage> place;
         try (Ledger ledger = Ledger.open(office.ledger())) {
             place = new PrintedPages(ledger, office).newest(job, paper);
         }

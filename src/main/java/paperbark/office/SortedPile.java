@@ -19,6 +19,7 @@ import paperbark.ledger.ScanBook;
 import paperbark.ledger.ScanEntry;
 import paperbark.scan.PagesPdf;
 import paperbark.scan.PileReader;
+import paperbark.scan.PrintedPage;
 import paperbark.scan.ReturnedPaper;
 import paperbark.scan.SeenPage;
 import paperbark.scan.UnmarkedPages;
@@ -85,7 +86,7 @@ record SortedPile(
         }
         int unplaced = 0;
         Numbers numbers = new Numbers(office);
-        Map<Integer, paperbark.scan.Place> maybe = Between.of(pages, printed);
+        Map<Integer, PrintedPage> maybe = Between.of(pages, printed);
         for (SeenPage page : pages) {
             if (page.place().isEmpty() && !page.empty()) {
                 String number = numbers.next();
@@ -134,7 +135,7 @@ record SortedPile(
         return byPaper.values().stream()
                 .map(
                         of -> {
-                            paperbark.scan.Place first = of.get(0).place().orElseThrow();
+                            PrintedPage first = of.get(0).place().orElseThrow();
                             return new ReturnedPaper(
                                     first.job(), first.version(), first.batch(), first.paper(), of);
                         })

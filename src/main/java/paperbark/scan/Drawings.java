@@ -26,7 +26,7 @@ final class Drawings {
         this.printed = printed;
     }
 
-    Optional<Drawing> of(Place page) throws IOException {
+    Optional<Drawing> of(PrintedPage page) throws IOException {
         String key = page.batch() + "/" + page.job() + "/" + page.packPage();
         Optional<Drawing> there = kept.get(key);
         if (there == null) {

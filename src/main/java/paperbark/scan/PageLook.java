@@ -56,7 +56,7 @@ final class PageLook {
     private SeenPage marked(int number, Grey page, Found found) throws IOException {
         PageMark mark = found.mark();
         int turns = found.pose().quarterTurns();
-        List<Place> places;
+        List<PrintedPage> places;
         synchronized (printed) {
             places = printed.of(mark);
         }
@@ -82,7 +82,7 @@ final class PageLook {
                 : pose;
     }
 
-    private static SeenPage measured(int number, Grey page, Pose pose, Place place)
+    private static SeenPage measured(int number, Grey page, Pose pose, PrintedPage place)
             throws IOException {
         List<SeenPage.BlankBox> blank = new ArrayList<>();
         boolean looked = true;

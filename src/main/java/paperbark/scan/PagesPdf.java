@@ -46,7 +46,7 @@ public final class PagesPdf {
                 copy.setRotation((copy.getRotation() + 90 * page.quarterTurns()) % 360);
                 LEFT_BEHIND.forEach(copy.getCOSObject()::removeItem);
                 copy.getCOSObject()
-                        .setInt(NUMBER, page.place().map(Place::page).orElse(page.number()));
+                        .setInt(NUMBER, page.place().map(PrintedPage::page).orElse(page.number()));
                 all.add(copy);
             }
             all.sort(Comparator.comparingInt(p -> p.getCOSObject().getInt(NUMBER, 0)));

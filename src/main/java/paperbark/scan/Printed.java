@@ -12,5 +12,5 @@ public interface Printed {
      *
      * @throws IOException when it cannot be looked up
      */
-    List<Place> of(PageMark mark) throws IOException;
+    List<PrintedPage> of(PageMark mark) throws IOException;
 }

@@ -12,7 +12,7 @@ public interface PrintedForms {
      *
      * @throws IOException when it cannot be looked up
      */
-    List<Place> inPackOf(Place page) throws IOException;
+    List<PrintedPage> inPackOf(PrintedPage page) throws IOException;
 
     /**
      * Other pages without a mark that a page may be taken for: the same page of the paper, of other
@@ -20,12 +20,12 @@ public interface PrintedForms {
      *
      * @throws IOException when it cannot be looked up
      */
-    List<Place> alike(Place page) throws IOException;
+    List<PrintedPage> alike(PrintedPage page) throws IOException;
 
     /**
      * The pack that a page was printed in; empty where it is not here any more.
      *
      * @throws IOException when it cannot be looked up
      */
-    Optional<Path> pack(Place page) throws IOException;
+    Optional<Path> pack(PrintedPage page) throws IOException;
 }

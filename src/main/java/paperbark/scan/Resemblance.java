@@ -27,7 +27,7 @@ final class Resemblance {
 
     private final List<Darkness> scan = new ArrayList<>();
     private final Drawings drawings;
-    private Optional<Place> likeliest = Optional.empty();
+    private Optional<PrintedPage> likeliest = Optional.empty();
     private double most;
     private double[] cells = {};
     private Pose pose = new Pose(0, 0, 1, 0);
@@ -42,7 +42,7 @@ final class Resemblance {
     }
 
     /** Holds the scan against one more page. */
-    void add(Place page) throws IOException {
+    void add(PrintedPage page) throws IOException {
         Optional<Drawing> drawing = drawings.of(page);
         if (drawing.isEmpty()) {
             return;
@@ -61,7 +61,7 @@ final class Resemblance {
     }
 
     /** The page that it looks like most, if it looks like one on the whole. */
-    Optional<Place> likeliest() {
+    Optional<PrintedPage> likeliest() {
         return likeliest.filter(page -> most >= ALL_FOUND);
     }
 
@@ -73,10 +73,10 @@ final class Resemblance {
      * Whether it looks like that page and like none of others, wherever they differ. Without others
      * it cannot be told what of a form is filled in.
      */
-    boolean isClear(Set<Place> others) throws IOException {
+    boolean isClear(Set<PrintedPage> others) throws IOException {
         Drawing page = drawings.of(likeliest.orElseThrow()).orElseThrow();
         Map<Integer, Double> values = new HashMap<>();
-        for (Place other : others) {
+        for (PrintedPage other : others) {
             Optional<Drawing> rival = drawings.of(other);
             // Of the same job, a page that nobody can draw any more may be just like it.
             boolean beaten =

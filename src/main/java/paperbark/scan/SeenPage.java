@@ -18,7 +18,7 @@ import paperbark.output.paper.SignBox;
 public record SeenPage(
         int number,
         boolean empty,
-        Optional<Place> place,
+        Optional<PrintedPage> place,
         String why,
         int quarterTurns,
         boolean looked,
@@ -40,12 +40,12 @@ public record SeenPage(
     public record BlankBox(SignBox box, byte[] picture) {}
 
     /** The same page in a place that somebody else told. */
-    public SeenPage at(Place told) {
+    public SeenPage at(PrintedPage told) {
         return at(told, quarterTurns);
     }
 
     /** The same page in a place that something else told, and how it lies. */
-    SeenPage at(Place told, int turns) {
+    SeenPage at(PrintedPage told, int turns) {
         return new SeenPage(number, false, Optional.of(told), "", turns, false, List.of());
     }
 

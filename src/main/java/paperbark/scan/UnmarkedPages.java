@@ -49,9 +49,9 @@ public final class UnmarkedPages {
     }
 
     private SeenPage at(int index, Pile file) throws IOException {
-        Set<Place> candidates = new LinkedHashSet<>();
+        Set<PrintedPage> candidates = new LinkedHashSet<>();
         for (int step = -1; step <= 1; step += 2) {
-            Optional<Place> near = near(index, step);
+            Optional<PrintedPage> near = near(index, step);
             if (near.isPresent()) {
                 candidates.addAll(printed.inPackOf(near.get()));
             }
@@ -61,10 +61,10 @@ public final class UnmarkedPages {
             return page;
         }
         Resemblance resemblance = new Resemblance(file.picture(page.number()), drawings);
-        for (Place candidate : candidates) {
+        for (PrintedPage candidate : candidates) {
             resemblance.add(candidate);
         }
-        Optional<Place> likeliest = resemblance.likeliest();
+        Optional<PrintedPage> likeliest = resemblance.likeliest();
         if (likeliest.isPresent() && resemblance.isClear(rivals(likeliest.get(), candidates))) {
             return page.at(likeliest.get(), resemblance.quarterTurns());
         }
@@ -72,7 +72,7 @@ public final class UnmarkedPages {
     }
 
     /** The nearest page whose place its mark told, in that direction. */
-    private Optional<Place> near(int index, int step) {
+    private Optional<PrintedPage> near(int index, int step) {
         for (int i = index + step; i >= 0 && i < seen.size(); i += step) {
             if (seen.get(i).place().isPresent()) {
                 return seen.get(i).place();
@@ -81,8 +81,9 @@ public final class UnmarkedPages {
         return Optional.empty();
     }
 
-    private Set<Place> rivals(Place likeliest, Set<Place> candidates) throws IOException {
-        Set<Place> all = new LinkedHashSet<>(candidates);
+    private Set<PrintedPage> rivals(PrintedPage likeliest, Set<PrintedPage> candidates)
+            throws IOException {
+        Set<PrintedPage> all = new LinkedHashSet<>(candidates);
         all.addAll(printed.alike(likeliest));
         Set<String> packs = new LinkedHashSet<>();
         for (SeenPage other : seen) {
@@ -98,7 +99,7 @@ public final class UnmarkedPages {
         return all;
     }
 
-    private static boolean isSame(Place one, Place other) {
+    private static boolean isSame(PrintedPage one, PrintedPage other) {
         return one.paper().kind().equals(other.paper().kind()) && one.page() == other.page();
     }
 }

@@ -14,7 +14,6 @@ import paperbark.ledger.AdviceBook;
 import paperbark.ledger.AdviceStatus;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.HandBook;
-import paperbark.ledger.JobOutcome;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Lodging;
@@ -139,7 +138,7 @@ public final class ByHand {
     private void lodged(List<String> names, LocalDate on, HandBook said) {
         Map<Long, ClaimState> claims = new LinkedHashMap<>();
         for (String name : names) {
-            List<ClaimState> standing = standing(name, said);
+            List<ClaimState> standing = standing(name);
             standing.forEach(c -> dayFits(c, on));
             standing.forEach(c -> claims.put(c.id(), c));
         }
@@ -179,7 +178,7 @@ public final class ByHand {
     }
 
     private void paid(Payment payment, HandBook said) {
-        List<ClaimState> standing = standing(payment.claim(), said);
+        List<ClaimState> standing = standing(payment.claim());
         if (standing.size() > 1) {
             refused.add(
                     "Job "
@@ -194,7 +193,7 @@ public final class ByHand {
             return;
         }
         ClaimState claim = standing.get(0);
-        Money firms = LineSettler.firms(payment.amount(), claim);
+        Money firms = FirmsPart.of(payment.amount(), claim);
         if (!payment.again()
                 && said.toldPaid(claim, payment.amount(), firms).contains(payment.on())) {
             before.add(
@@ -280,39 +279,9 @@ public final class ByHand {
     }
 
     /** The claims of that name that stand; where there is none the reason is noted. */
-    private List<ClaimState> standing(String name, HandBook said) {
-        List<ClaimState> named = book.byReference(name);
-        List<ClaimState> all = named.isEmpty() ? book.byJob(name) : named;
-        List<ClaimState> standing = all.stream().filter(ClaimState::active).toList();
-        if (standing.isEmpty()) {
-            refused.add(all.isEmpty() ? withoutClaim(name, said) : withdrawn(name));
-        }
-        return standing;
-    }
-
-    private static String withdrawn(String name) {
-        return name
-                + " was withdrawn, so that nothing is to be lodged or paid for it. Prepare the job again if"
-                + " that was a mistake.";
-    }
-
-    private static String withoutClaim(String name, HandBook said) {
-        Optional<JobOutcome> outcome = said.outcome(name);
-        if (outcome.isEmpty()) {
-            return "The ledger knows no claim and no job " + name + ". Look at its number again.";
-        }
-        return switch (outcome.get()) {
-            case HELD ->
-                    "Job "
-                            + name
-                            + " is held, and nothing was claimed for it. Mend what its findings name and prepare"
-                            + " it again.";
-            case BOOKED ->
-                    "Job "
-                            + name
-                            + " is only booked, and nothing was claimed for it. Prepare it again once it is"
-                            + " installed.";
-            case ISSUED -> "Nothing was claimed for job " + name + ".";
-        };
+    private List<ClaimState> standing(String name) {
+        NamedClaims named = NamedClaims.of(name, book);
+        named.whyNone().ifPresent(refused::add);
+        return named.standing();
     }
 }

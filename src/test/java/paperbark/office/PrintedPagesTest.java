@@ -22,7 +22,7 @@ import paperbark.ledger.Ledger;
 import paperbark.ledger.ScanBook;
 import paperbark.output.PageMark;
 import paperbark.output.paper.SignBox;
-import paperbark.scan.Place;
+import paperbark.scan.PrintedPage;
 import paperbark.scan.ReturnedPaper;
 import paperbark.scan.SeenPage;
 
@@ -70,7 +70,7 @@ class PrintedPagesTest {
         return new PrintedPages(ledger, office);
     }
 
-    private static SeenPage seen(int number, Optional<Place> place) {
+    private static SeenPage seen(int number, Optional<PrintedPage> place) {
         return new SeenPage(number, false, place, "No mark was found.", 0, true, List.of());
     }
 
@@ -78,8 +78,8 @@ class PrintedPagesTest {
         return new SeenPage(number, true, Optional.empty(), "", 0, false, List.of());
     }
 
-    private Optional<Place> at(int packPage) throws IOException {
-        Place any = printed().newest("SB-1", "stc").orElseThrow();
+    private Optional<PrintedPage> at(int packPage) throws IOException {
+        PrintedPage any = printed().newest("SB-1", "stc").orElseThrow();
         return printed().at(any, packPage);
     }
 
@@ -103,7 +103,7 @@ class PrintedPagesTest {
 
     @Test
     void theNewestPaperOfAKindIsNoCopyAndOfTheNewestBatchThatHasIt() throws IOException {
-        Place newest = printed().newest("sb-1", "stc").orElseThrow();
+        PrintedPage newest = printed().newest("sb-1", "stc").orElseThrow();
         assertThat(newest.batch()).isEqualTo("two");
         assertThat(newest.packPage()).isOne();
         assertThat(printed().newest("SB-1", "handover")).isEmpty();
@@ -136,7 +136,7 @@ class PrintedPagesTest {
 
     @Test
     void betweenTwoBatchesNothingIsGuessed() throws IOException {
-        Place first = printed().of(PageMark.of("SB-1", "stc", 2, "one")).get(0);
+        PrintedPage first = printed().of(PageMark.of("SB-1", "stc", 2, "one")).get(0);
         List<SeenPage> pages =
                 List.of(
                         seen(1, Optional.of(first)),
@@ -154,7 +154,7 @@ class PrintedPagesTest {
 
     private List<Integer> named(String file, SeenPage... pages) throws IOException {
         return NamedPages.placed(Path.of(file), List.of(pages), printed()).stream()
-                .map(page -> page.place().map(Place::packPage).orElse(0))
+                .map(page -> page.place().map(PrintedPage::packPage).orElse(0))
                 .toList();
     }
 
@@ -190,7 +190,7 @@ class PrintedPagesTest {
                 new SeenPage(
                         1,
                         false,
-                        Optional.of(new Place("SB-1", 2, "two", span, 5)),
+                        Optional.of(new PrintedPage("SB-1", 2, "two", span, 5)),
                         "",
                         0,
                         true,

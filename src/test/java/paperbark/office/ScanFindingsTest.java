@@ -20,7 +20,7 @@ import paperbark.ledger.Ledger;
 import paperbark.ledger.ScanBook;
 import paperbark.ledger.ScanEntry;
 import paperbark.ledger.WithdrawalEntry;
-import paperbark.scan.Place;
+import paperbark.scan.PrintedPage;
 import paperbark.scan.ReturnedPaper;
 import paperbark.scan.SeenPage;
 
@@ -60,7 +60,7 @@ class ScanFindingsTest {
                                                 page,
                                                 false,
                                                 Optional.of(
-                                                        new Place(
+                                                        new PrintedPage(
                                                                 "SB-1", 1, "one", span, page + 4)),
                                                 "",
                                                 0,

@@ -105,12 +105,12 @@ final class PileScore {
                 .getProcessCpuTime();
     }
 
-    List<Place> places(PageMark mark) {
+    List<PrintedPage> places(PageMark mark) {
         Optional<PageMap.PackPages> job = map.of(mark.job());
         boolean same =
                 mark.batch().equals(Optional.of(PageMark.batchLetters(mark.job(), map.batch())));
         return job.filter(j -> same).flatMap(j -> j.at(mark.page())).stream()
-                .map(p -> new Place(mark.job(), 1, map.batch(), p, mark.page()))
+                .map(p -> new PrintedPage(mark.job(), 1, map.batch(), p, mark.page()))
                 .toList();
     }
 
@@ -127,7 +127,7 @@ final class PileScore {
             }
             return;
         }
-        Place place = seen.place().get();
+        PrintedPage place = seen.place().get();
         if (!place.job().equals(truth.job()) || place.packPage() != truth.packPage()) {
             wrong.add(truth + " was seen as " + place);
             return;

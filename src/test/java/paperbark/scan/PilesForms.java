@@ -11,22 +11,22 @@ import paperbark.batch.PageMap;
 record PilesForms(Path batch, PageMap map) implements PrintedForms {
 
     @Override
-    public List<Place> inPackOf(Place page) {
+    public List<PrintedPage> inPackOf(PrintedPage page) {
         return of(page.job());
     }
 
-    private List<Place> of(String job) {
-        List<Place> all = new ArrayList<>();
+    private List<PrintedPage> of(String job) {
+        List<PrintedPage> all = new ArrayList<>();
         for (PageMap.PaperSpan paper : map.of(job).orElseThrow().papers()) {
             for (int i = 0; paper.unmarked() && i < paper.pages(); i++) {
-                all.add(new Place(job, 1, map.batch(), paper, paper.first() + i));
+                all.add(new PrintedPage(job, 1, map.batch(), paper, paper.first() + i));
             }
         }
         return all;
     }
 
     @Override
-    public List<Place> alike(Place page) {
+    public List<PrintedPage> alike(PrintedPage page) {
         return map.jobs().stream()
                 .filter(pack -> !pack.job().equals(page.job()))
                 .flatMap(pack -> of(pack.job()).stream())
@@ -37,7 +37,7 @@ record PilesForms(Path batch, PageMap map) implements PrintedForms {
     }
 
     @Override
-    public Optional<Path> pack(Place page) {
+    public Optional<Path> pack(PrintedPage page) {
         Path pack = batch.resolve("packs/" + page.job() + ".pdf");
         return Optional.of(pack).filter(Files::isRegularFile);
     }

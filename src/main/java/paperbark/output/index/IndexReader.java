@@ -1,20 +1,11 @@
 package paperbark.output.index;
 
-import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import paperbark.entitlement.Entitlement;
-import paperbark.finding.Finding;
-import paperbark.finding.RuleRef;
-import paperbark.finding.Severity;
-import paperbark.finding.Told;
 import paperbark.job.Job;
 import paperbark.job.Stage;
 import paperbark.offer.Standing;
@@ -25,30 +16,20 @@ import paperbark.output.EarlierPaper;
 import paperbark.output.Paper;
 import paperbark.output.RunFile;
 import paperbark.output.index.IndexView.Closing;
-import paperbark.output.index.IndexView.Figure;
-import paperbark.output.index.IndexView.FindingLine;
 import paperbark.output.index.IndexView.JobLine;
-import paperbark.output.index.IndexView.SeverityCount;
 import paperbark.output.index.IndexView.Step;
 import paperbark.output.table.DeadlinesTable;
-import paperbark.output.table.ExpectedTable;
-import paperbark.output.table.GroupedSums;
 import paperbark.output.table.JobStatus;
 import paperbark.value.Days;
-import paperbark.value.Money;
-import paperbark.value.SchemeName;
 
 /** Puts a batch into the words of its index page. */
 final class IndexReader {
     private static final int CLOSING_SHOWN = 5;
     private static final int NEAR_DAYS = 31;
-    private static final List<Severity> GRAVEST_FIRST =
-            List.of(Severity.STOP, Severity.CHECK, Severity.NOTE);
 
     private final BatchView view;
     private final HiddenValues secrets;
-    private final List<Told> told;
-    private final Set<Finding> folded;
+    private final FindingLines lines;
     private final Map<CaseFile, String> anchors = new IdentityHashMap<>();
     private final Map<CaseFile, Step> nextProblems = new IdentityHashMap<>();
     private final List<RunFile> runs;
@@ -66,12 +47,7 @@ final class IndexReader {
         this.workbooks = workbooks;
         this.runs = runs;
         this.secrets = HiddenValues.in(view);
-        this.told = Told.of(view.findings());
-        this.folded =
-                told.stream()
-                        .filter(t -> t.isFolded() && t.first().severity() == Severity.NOTE)
-                        .flatMap(t -> t.all().stream())
-                        .collect(Collectors.toSet());
+        this.lines = new FindingLines(view, secrets);
         // Job numbers may hold anything and come twice, so anchors are counted.
         for (CaseFile file : view.cases()) {
             anchors.putIfAbsent(file, "job-" + (anchors.size() + 1));
@@ -93,7 +69,7 @@ final class IndexReader {
 
     /** To its findings, and for want of any to its row. */
     private Step findings(CaseFile file) {
-        return own(file).isEmpty()
+        return lines.own(file).isEmpty()
                 ? step(file)
                 : new Step(anchors.get(file) + "-findings", file.job().reference());
     }
@@ -114,9 +90,9 @@ final class IndexReader {
                 view.info().program(),
                 runs,
                 workbooks,
-                totals(),
+                new Totals(view).all(),
                 Glance.of(view),
-                GRAVEST_FIRST.stream().map(s -> count(s, view.findings())).toList(),
+                FindingLines.counts(view.findings()),
                 DeadlinesTable.due(view).stream()
                         .limit(CLOSING_SHOWN)
                         .map(due -> closing(due.file(), due.deadline()))
@@ -125,83 +101,10 @@ final class IndexReader {
                 firstProblem(),
                 CrewDays.of(view.cases(), this::step),
                 CrewDays.choices(view.cases()),
-                general(),
+                lines.general(),
                 view.cases().stream()
                         .flatMap(file -> file.entitlements().all().stream())
                         .anyMatch(Entitlement::isDemo));
-    }
-
-    private List<Figure> totals() {
-        List<Figure> totals = new ArrayList<>();
-        totals.add(
-                new Figure(
-                        "Jobs",
-                        Integer.toString(view.cases().size()),
-                        view.cases().stream()
-                                        .filter(file -> JobStatus.of(file) == JobStatus.HELD)
-                                        .count()
-                                + " held"
-                                + (view.cancelled() > 0
-                                        ? ", " + view.cancelled() + " cancelled"
-                                        : "")
-                                + (view.leftOut() > 0
-                                        ? ", rows left out as no jobs: " + view.leftOut()
-                                        : "")));
-        totals.add(new Figure("Packs", Integer.toString(view.cases().size()), ""));
-        for (SchemeName scheme : SchemeName.values()) {
-            long held = count(scheme, Standing.HELD);
-            totals.add(
-                    new Figure(
-                            scheme.word() + "s",
-                            Long.toString(
-                                    count(scheme, Standing.DUE) + count(scheme, Standing.BOOKED)),
-                            beside(
-                                    count(scheme, Standing.BOOKED) + " of them only booked",
-                                    count(scheme, Standing.BOOKED) > 0,
-                                    held + " more held",
-                                    held > 0)));
-        }
-        GroupedSums<String> expected = GroupedSums.byWord(ExpectedTable.of(view), "standing");
-        Money held = toFirm(expected, Standing.HELD);
-        Money booked = toFirm(expected, Standing.BOOKED);
-        boolean fees =
-                Stream.of(Standing.DUE, Standing.BOOKED)
-                        .anyMatch(s -> !sum(expected, "fee", s).isZero());
-        String parts =
-                Stream.of(
-                                fees ? "net of fees" : "",
-                                booked.isZero() ? "" : booked + " of it only booked",
-                                held.isZero() ? "" : held + " more held")
-                        .filter(part -> !part.isEmpty())
-                        .collect(Collectors.joining(", "));
-        totals.add(
-                new Figure(
-                        "Money expected",
-                        toFirm(expected, Standing.DUE).plus(booked).toString(),
-                        parts));
-        return totals;
-    }
-
-    private static String beside(String booked, boolean isBooked, String held, boolean isHeld) {
-        return Stream.of(isBooked ? booked : "", isHeld ? held : "")
-                .filter(part -> !part.isEmpty())
-                .collect(Collectors.joining(", "));
-    }
-
-    private long count(SchemeName scheme, Standing standing) {
-        return view.cases().stream()
-                .filter(file -> file.standing(scheme) == standing)
-                .flatMap(file -> file.entitlements().of(scheme).stream())
-                .mapToLong(e -> e.certificates().orElse(0))
-                .sum();
-    }
-
-    private static Money toFirm(GroupedSums<String> expected, Standing standing) {
-        return sum(expected, "to-firm", standing);
-    }
-
-    private static Money sum(GroupedSums<String> expected, String column, Standing standing) {
-        return new Money(expected.sum(standing.word(), column));
     }
 
     private JobLine job(CaseFile file) {
@@ -222,19 +125,16 @@ final class IndexReader {
                 status.word(),
                 file.papers().stream().filter(Paper::isBlocked).map(Paper::title).toList(),
                 file.entitlements().all().stream().map(e -> certificates(file, e)).toList(),
-                stops(file),
+                lines.stops(file),
                 status == JobStatus.LOOK ? ToDoLines.checks(file, secrets) : List.of(),
                 ToDoLines.missing(file.toDo()),
                 file.deadlines().stream().map(d -> closing(file, d)).toList(),
                 file.packFile(),
                 beside.typing().getOrDefault(file.packFile(), List.of()),
                 Optional.ofNullable(beside.fillable().get(file.packFile())),
-                own(file),
+                lines.own(file),
                 stand(file),
-                GRAVEST_FIRST.stream()
-                        .map(s -> count(s, file.findings()))
-                        .filter(c -> c.count() > 0)
-                        .toList(),
+                FindingLines.counts(file.findings()).stream().filter(c -> c.count() > 0).toList(),
                 Optional.ofNullable(nextProblems.get(file)));
     }
 
@@ -278,30 +178,6 @@ final class IndexReader {
         return entitlement.provisional() ? count + " (planned day)" : count;
     }
 
-    private List<String> stops(CaseFile file) {
-        return file.papers().stream()
-                .flatMap(p -> p.blockedBy().stream())
-                .distinct()
-                .map(this::said)
-                .toList();
-    }
-
-    /** What is wrong, with the cell's heading and value where the sentence does not have them. */
-    private String said(Finding finding) {
-        String fact = secrets.cleaned(finding, finding.fact());
-        String heading = finding.place().columnHeading();
-        String seen = secrets.seen(finding);
-        List<String> cell = new ArrayList<>();
-        if (!heading.isEmpty() && !fact.contains(heading)) {
-            cell.add(heading);
-        }
-        // What stays off the page needs no words of its own here.
-        if (seen.equals(finding.seen()) && !seen.isEmpty() && !fact.contains(seen)) {
-            cell.add('"' + seen + '"');
-        }
-        return cell.isEmpty() ? fact : String.join(", ", cell) + ": " + fact;
-    }
-
     private Closing closing(CaseFile file, Deadline deadline) {
         long left = deadline.daysLeft();
         String words =
@@ -317,44 +193,5 @@ final class IndexReader {
 
     private static String days(long count) {
         return count == 1 ? "1 day" : count + " days";
-    }
-
-    /** What belongs to no job, or shows in several: one cause is told once. */
-    private List<FindingLine> general() {
-        Set<Finding> ofJobs =
-                view.cases().stream()
-                        .flatMap(file -> file.findings().stream())
-                        .collect(Collectors.toCollection(HashSet::new));
-        return told.stream()
-                .filter(t -> t.isFolded() || !ofJobs.contains(t.first()))
-                .map(this::finding)
-                .toList();
-    }
-
-    /** What a job has to read of its own; a stop or check of several jobs stands with each. */
-    private List<FindingLine> own(CaseFile file) {
-        return file.findings().stream()
-                .filter(f -> !folded.contains(f))
-                .map(f -> finding(new Told(List.of(f))))
-                .toList();
-    }
-
-    private FindingLine finding(Told told) {
-        Finding finding = told.first();
-        return new FindingLine(
-                finding.severity().word(),
-                finding.code().code(),
-                told.where(),
-                secrets.seen(finding),
-                told.isFolded() ? String.join(", ", told.jobs()) : "",
-                secrets.cleaned(finding, told.fact()),
-                secrets.remedy(finding),
-                finding.why(),
-                finding.rule().map(RuleRef::inWords).orElse(""));
-    }
-
-    private static SeverityCount count(Severity severity, List<Finding> findings) {
-        return new SeverityCount(
-                severity.word(), findings.stream().filter(f -> f.severity() == severity).count());
     }
 }

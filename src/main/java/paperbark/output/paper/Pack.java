@@ -1,6 +1,7 @@
 package paperbark.output.paper;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -44,6 +45,13 @@ public record Pack(
                         .filter(p -> !p.heldBy().isEmpty())
                         .collect(Collectors.toMap(PaperPages::kind, PaperPages::heldBy));
         return caseFile.packed(findings, held);
+    }
+
+    /** The same with what was noticed before it was bound, all of it in order. */
+    Pack noting(List<Finding> before) {
+        List<Finding> all = new ArrayList<>(before);
+        all.addAll(findings);
+        return new Pack(caseFile, pdf, papers, boxes, fills, claims, Finding.inOrder(all));
     }
 
     /** The same pack once its document lies in a file. */

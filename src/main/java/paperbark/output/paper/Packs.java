@@ -9,22 +9,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
-import org.apache.pdfbox.pdmodel.PDDocument;
 import org.w3c.dom.Document;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Place;
-import paperbark.finding.Severity;
-import paperbark.output.BrokenTemplate;
 import paperbark.output.CaseFile;
 import paperbark.output.FinishedPaper;
-import paperbark.output.PageMark;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
 import paperbark.output.RunLimit;
 import paperbark.output.TemplateEngine;
-import paperbark.output.pdf.PackWriter;
-import paperbark.output.pdf.SlimPages;
 
 /**
  * Makes packs from templates. Safe for use by several threads; the same job gives the same bytes
@@ -40,12 +34,9 @@ public final class Packs {
 
     private final TemplateEngine shipped = new TemplateEngine(Optional.empty());
     private final TemplateEngine engine;
-    private final RunLimit limit;
-    private final Optional<Path> folder;
-    private final StyleSheet shippedStyle;
+    private final StyleInUse style;
     private final Logo logo;
-    private volatile StyleSheet style;
-    private volatile Optional<Finding> styleFinding = Optional.empty();
+    private final PackBinder binder;
 
     /**
      * Packs from the shipped templates and, before them, those in the firm's folder.
@@ -66,21 +57,19 @@ public final class Packs {
 
     /** The same with another limit for the time that filling in or laying out may take. */
     public Packs(Optional<Path> firmFolder, RunLimit limit) {
-        this.limit = limit;
+        Optional<Path> folder = firmFolder.map(Packs::real);
+        engine = new TemplateEngine(folder, limit);
+        style = new StyleInUse(engine, shipped);
+        logo = Logo.of(folder, limit);
+        binder = new PackBinder(folder, logo, limit);
+    }
+
+    private static Path real(Path folder) {
         try {
-            folder = firmFolder.isEmpty() ? firmFolder : Optional.of(firmFolder.get().toRealPath());
+            return folder.toRealPath();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        engine = new TemplateEngine(folder, limit);
-        shippedStyle = StyleSheet.shared(shipped.source(STYLE).orElseThrow());
-        style = shippedStyle;
-        try {
-            style = engine.text(STYLE).map(StyleSheet::shared).orElse(shippedStyle);
-        } catch (BrokenTemplate e) {
-            refuseStyle(e.getMessage());
-        }
-        logo = Logo.of(folder, limit);
     }
 
     /** What fills in its templates, for others that use the same folder. */
@@ -107,7 +96,8 @@ public final class Packs {
 
     private Pack attempt(
             CaseFile caseFile, List<FinishedPaper> finished, List<Finding> toldBefore) {
-        PaperWriter writer = new PaperWriter(engine, shipped, caseFile, logo, style.drawn());
+        PaperWriter writer =
+                new PaperWriter(engine, shipped, caseFile, logo, style.sheet().drawn());
         writer.findings().addAll(toldBefore);
         Inserts inserts = new Inserts(finished);
         List<PaperMarkup> papers = new ArrayList<>();
@@ -123,18 +113,23 @@ public final class Packs {
             }
         }
         try {
-            return drawn(caseFile, papers, inserts, writer.findings());
+            return bound(caseFile, papers, inserts, writer);
         } catch (RuntimeException e) {
             blameStyle(caseFile);
         }
         papers.replaceAll(p -> layable(caseFile, writer, p.unforeseen()));
         try {
-            return drawn(caseFile, papers, inserts, writer.findings());
+            return bound(caseFile, papers, inserts, writer);
         } catch (RuntimeException e) {
             // What is left are the finished pages, which come from files that are not ours.
             papers.replaceAll(p -> inserts.isOf(p) ? writer.heldBy(p.paper(), notJoined(p)) : p);
         }
-        return drawn(caseFile, papers, new Inserts(List.of()), writer.findings());
+        return bound(caseFile, papers, new Inserts(List.of()), writer);
+    }
+
+    private Pack bound(
+            CaseFile caseFile, List<PaperMarkup> papers, Inserts inserts, PaperWriter writer) {
+        return binder.bind(caseFile, papers, inserts, style.sheet()).noting(writer.findings());
     }
 
     /** Without a cover that says why, a page of reasons stands for a paper that is held. */
@@ -148,7 +143,7 @@ public final class Packs {
      * Puts the shipped style sheet in place of one with which not even an empty paper comes out.
      */
     private void blameStyle(CaseFile caseFile) {
-        if (style.equals(shippedStyle)) {
+        if (style.isShipped()) {
             return;
         }
         Paper any = caseFile.papers().get(0);
@@ -156,31 +151,13 @@ public final class Packs {
         empty.appendChild(empty.createElement("div"));
         PaperMarkup blank = new PaperMarkup(any, empty, empty, false);
         try {
-            drawn(caseFile, List.of(blank), new Inserts(List.of()), List.of());
+            binder.bind(caseFile, List.of(blank), new Inserts(List.of()), style.sheet());
         } catch (RuntimeException e) {
-            boolean told =
-                    e instanceof RunLimit.Exceeded
-                            || e instanceof TooManyPages
-                            || e instanceof TextOffPage;
-            refuseStyle(
-                    told
-                            ? "With it an empty paper " + e.getMessage() + "."
-                            : "With it nothing can be laid out.");
+            style.refuse(
+                    PackBinder.reason(e)
+                            .map(why -> "With it an empty paper " + why + ".")
+                            .orElse("With it nothing can be laid out."));
         }
-    }
-
-    private void refuseStyle(String why) {
-        style = shippedStyle;
-        styleFinding =
-                Optional.of(
-                        Finding.of(
-                                        FindingCode.TEMPLATE_BROKEN,
-                                        new Place.InTemplate(STYLE, 0, 0),
-                                        "The style sheet cannot be used, and the shipped one takes"
-                                                + " its place. "
-                                                + why,
-                                        "Mend the style sheet, or take it away.")
-                                .as(Severity.CHECK));
     }
 
     private static Finding notJoined(PaperMarkup paper) {
@@ -189,30 +166,6 @@ public final class Packs {
                 new Place.InTemplate(Paper.FORMS + "/" + paper.paper().variant() + ".pdf", 0, 0),
                 "The filled form cannot be put into the pack.",
                 "Open the form in a PDF reader and save it anew, or ask the buyer for it again.");
-    }
-
-    /**
-     * The pack as a whole. What is remembered of other jobs must never cost a job its papers: where
-     * it fails, all of them are drawn.
-     */
-    private Pack drawn(
-            CaseFile caseFile, List<PaperMarkup> papers, Inserts inserts, List<Finding> before) {
-        StyleSheet used = style;
-        try {
-            return inTime(() -> laidOut(caseFile, papers, inserts, before, used));
-        } catch (RunLimit.Exceeded | TooManyPages | TextOffPage e) {
-            throw e;
-        } catch (RuntimeException e) {
-            if (used.drawn().isEmpty()) {
-                throw e;
-            }
-        }
-        List<PaperMarkup> all = papers.stream().map(PaperMarkup::unforeseen).toList();
-        return inTime(() -> laidOut(caseFile, all, inserts, before, used.drawingAll()));
-    }
-
-    private Pack inTime(RunLimit.Work<Pack, RuntimeException> layout) {
-        return limit.run(layout, () -> {});
     }
 
     /** SHA-256 of every template used so far, and of the logo, by name. */
@@ -224,13 +177,13 @@ public final class Packs {
 
     /** What was noticed about the template folder as a whole, not while making a pack. */
     public List<Finding> findings() {
-        return Stream.of(logo.finding(), styleFinding).flatMap(Optional::stream).toList();
+        return Stream.of(logo.finding(), style.finding()).flatMap(Optional::stream).toList();
     }
 
     /** The paper itself, or a page of reasons where its markup makes the layout fail. */
     private PaperMarkup layable(CaseFile caseFile, PaperWriter writer, PaperMarkup paper) {
         try {
-            drawn(caseFile, List.of(paper), new Inserts(List.of()), List.of());
+            binder.bind(caseFile, List.of(paper), new Inserts(List.of()), style.sheet());
             return paper;
         } catch (RuntimeException e) {
             Paper of = paper.paper();
@@ -238,111 +191,17 @@ public final class Packs {
             if (e instanceof RunLimit.Exceeded over && over.reason() == RunLimit.Reason.TIME) {
                 engine.remember(name);
             }
-            boolean told =
-                    e instanceof RunLimit.Exceeded
-                            || e instanceof TooManyPages
-                            || e instanceof TextOffPage;
             return writer.heldBy(
                     of,
                     Finding.of(
                                     FindingCode.TEMPLATE_BROKEN,
                                     new Place.InTemplate(name, 0, 0),
-                                    told
-                                            ? "The paper " + e.getMessage() + "."
-                                            : "The markup of the template cannot be laid out.",
+                                    PackBinder.reason(e)
+                                            .map(why -> "The paper " + why + ".")
+                                            .orElse(
+                                                    "The markup of the template cannot be laid out."),
                                     "Take the last changes back, or use the shipped template.")
                             .forJob(caseFile.job().reference()));
         }
-    }
-
-    private Pack laidOut(
-            CaseFile caseFile,
-            List<PaperMarkup> papers,
-            Inserts inserts,
-            List<Finding> before,
-            StyleSheet used) {
-        String title = "Papers of job " + caseFile.job().reference();
-        ResourceGate gate = new ResourceGate(folder, logo.png());
-        try (PDDocument document = new PDDocument()) {
-            LaidOut laidOut = Layout.draw(document, title, used, papers, gate);
-            List<PaperPages> pages = pages(papers, laidOut.papers(), inserts);
-            Conformance claims = inserts.fill(document, pages, papers, laidOut);
-            Links.describe(document, pages);
-            List<PaperPages> marked = pages.stream().filter(PaperPages::marked).toList();
-            mark(document, laidOut.pages(), caseFile, marked);
-            laidOut.slim();
-            Imprint.of(caseFile, title, claims).stamp(document);
-            byte[] pdf = PackWriter.bytes(document);
-            List<Finding> findings = new ArrayList<>(before);
-            gate.refused()
-                    .forEach(
-                            (uri, why) ->
-                                    findings.add(
-                                            refused(
-                                                    TemplateFinder.of(uri, papers),
-                                                    uri,
-                                                    why,
-                                                    caseFile)));
-            return new Pack(
-                    caseFile,
-                    pdf,
-                    pages,
-                    laidOut.boxes(),
-                    laidOut.fills(),
-                    claims,
-                    Finding.inOrder(findings));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
-    private static List<PaperPages> pages(
-            List<PaperMarkup> papers, List<Extent> extents, Inserts inserts) {
-        List<PaperPages> pages = new ArrayList<>();
-        for (int i = 0; i < papers.size(); i++) {
-            Paper paper = papers.get(i).paper();
-            Extent at = extents.get(i);
-            pages.add(
-                    new PaperPages(
-                            paper.kind(),
-                            at.first() + 1,
-                            at.count(),
-                            inserts.isMarked(paper.kind()),
-                            paper.blockedBy()));
-        }
-        return pages;
-    }
-
-    private static void mark(
-            PDDocument document, SlimPages drawn, CaseFile file, List<PaperPages> papers)
-            throws IOException {
-        for (PaperPages paper : papers) {
-            for (int i = 0; i < paper.pageCount(); i++) {
-                int page = paper.firstPage() + i;
-                PageMark says =
-                        PageMark.of(
-                                file.job().reference(),
-                                paper.kind().folder(),
-                                page,
-                                file.batch().id());
-                new ScanMark(says.text()).draw(drawn, document.getPage(page - 1));
-            }
-        }
-    }
-
-    private static Finding refused(String asker, String uri, String why, CaseFile caseFile) {
-        return Finding.of(
-                        FindingCode.TEMPLATE_BROKEN,
-                        new Place.InTemplate(asker, 0, 0),
-                        "It asks for "
-                                + (uri.length() > 80 ? uri.substring(0, 80) + "..." : uri)
-                                + ", "
-                                + why
-                                + ".",
-                        "Copy a file of ordinary size into the template folder and name it without"
-                                + " a folder.")
-                .as(Severity.CHECK)
-                .seeing(uri)
-                .forJob(caseFile.job().reference());
     }
 }

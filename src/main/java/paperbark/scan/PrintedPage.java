@@ -3,7 +3,7 @@ package paperbark.scan;
 import paperbark.batch.PageMap;
 
 /**
- * Where a page belongs.
+ * A page of a pack as it was printed: what a page that comes back turns out to be.
  *
  * @param job the job number
  * @param version which version of the job it was printed for, from 1
@@ -11,7 +11,8 @@ import paperbark.batch.PageMap;
  * @param paper the paper
  * @param packPage the page of the pack, from 1
  */
-public record Place(String job, int version, String batch, PageMap.PaperSpan paper, int packPage) {
+public record PrintedPage(
+        String job, int version, String batch, PageMap.PaperSpan paper, int packPage) {
 
     /** Which page of the paper it is, from 1. */
     public int page() {
