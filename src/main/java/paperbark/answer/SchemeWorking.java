@@ -89,7 +89,7 @@ public record SchemeWorking(SchemeName scheme, @JsonIgnore Optional<Entitlement>
                 "Last safe day",
                 lastDay().map(Days::show).orElse("open until the heater is installed"));
         if (provisional()) {
-            add(result, "Provisional", "the day of installation is only planned");
+            add(result, "Provisional", "until the heater is in and its day is known");
         }
         if (demo()) {
             add(result, "Never claim with it", "figures invented for the demonstration went in");

@@ -19,6 +19,7 @@ import paperbark.ledger.ClaimState;
 import paperbark.ledger.Earlier;
 import paperbark.ledger.HistoryCheck;
 import paperbark.ledger.JobHistory;
+import paperbark.ledger.Keys;
 import paperbark.ledger.PaperState;
 import paperbark.ledger.PrintedPaper;
 import paperbark.output.CaseFile;
@@ -251,14 +252,22 @@ final class EarlierPapers {
         if (paper.kind().scheme().isEmpty()) {
             return Optional.empty();
         }
-        List<String> claims =
+        List<ClaimState> claims =
                 history.claims().stream()
                         .filter(c -> c.scheme() == paper.kind().scheme().get())
-                        .map(EarlierPapers::inWords)
                         .toList();
-        return claims.isEmpty() && job.corrects().isEmpty()
+        Optional<String> more =
+                job.corrects().filter(said -> claims.stream().noneMatch(c -> isName(said, c)));
+        return claims.isEmpty() && more.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Correction(claims, job.corrects()));
+                : Optional.of(
+                        new Correction(claims.stream().map(EarlierPapers::inWords).toList(), more));
+    }
+
+    /** Whether a remark only names the claim or its job: said twice, it reads like two claims. */
+    private static boolean isName(String remark, ClaimState claim) {
+        return Stream.of(claim.job(), claim.reference())
+                .anyMatch(name -> Keys.job(name).equals(Keys.job(remark)));
     }
 
     private static String inWords(ClaimState claim) {

@@ -133,7 +133,12 @@ public record Inputs(
         for (int i = 0; i < sheets.size(); i++) {
             SplitCells split = SplitCells.of(sheets.get(i), columns.get(i), reader.tables);
             Answers.Completed full = answers.into(split.sheet(), split.columns(), oneSheet);
-            JobRows rows = JobRows.of(full.sheet(), full.columns(), reader.tables.words());
+            JobRows rows =
+                    JobRows.of(
+                            full.sheet(),
+                            full.columns(),
+                            reader.tables.words(),
+                            JobReader.isRowEach(reader.names));
             JobReader.Jobs read = rowsReader.read(rows.sheet(), full.columns(), reader.names);
             jobs.addAll(read.jobs());
             findings.addAll(full.findings());

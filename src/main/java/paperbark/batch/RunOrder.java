@@ -11,7 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import paperbark.disk.FileNames;
-import paperbark.job.Visit;
+import paperbark.job.Job;
 import paperbark.output.CaseFile;
 import paperbark.output.RunFile;
 import paperbark.output.paper.FiledPack;
@@ -31,7 +31,7 @@ final class RunOrder {
                 packs.stream()
                         .sorted(
                                 Comparator.comparing((FiledPack p) -> p.caseFile().isHeld())
-                                        .thenComparing(p -> p.caseFile().job().visit(), Visit.ROUTE)
+                                        .thenComparing(p -> p.caseFile().job(), Job.ROUTE)
                                         .thenComparing(p -> p.caseFile().job().reference()))
                         .toList();
     }
@@ -67,13 +67,13 @@ final class RunOrder {
 
     private static Part part(String title, List<FiledPack> own, Set<String> taken) {
         CaseFile first = own.get(0).caseFile();
-        Visit visit = first.job().visit();
+        Job job = first.job();
         String name =
                 first.isHeld()
                         ? "held"
-                        : visit.on().map(LocalDate::toString).orElse("no-day")
+                        : job.crewDay().map(LocalDate::toString).orElse("no-day")
                                 + "-"
-                                + visit.crew().map(FileNames::slug).orElse("no-crew");
+                                + job.visit().crew().map(FileNames::slug).orElse("no-crew");
         return new Part(
                 new RunFile("print-run-" + free(name, taken) + ".pdf", title),
                 title,
@@ -94,7 +94,7 @@ final class RunOrder {
     private static String title(CaseFile file) {
         return file.isHeld()
                 ? HELD
-                : crew(file) + ", " + file.job().visit().on().map(Days::show).orElse("no day yet");
+                : crew(file) + ", " + file.job().crewDay().map(Days::show).orElse("no day yet");
     }
 
     private static String crew(CaseFile file) {

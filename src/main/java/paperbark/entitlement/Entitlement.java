@@ -16,7 +16,7 @@ import paperbark.value.SchemeName;
  * @param activity code of the scheme's activity, where it has any
  * @param lastDay last safe day for creating the certificates; empty while the day of installation
  *     is open
- * @param provisional whether the day of installation is only planned
+ * @param provisional whether the work is not done yet, or its day not known
  * @param steps the working, in order
  */
 @RecordBuilder

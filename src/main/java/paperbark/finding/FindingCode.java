@@ -53,6 +53,8 @@ public enum FindingCode {
     REGISTER_EMPTY(
             STOP, "An empty list is more often a wrong file than a week without jobs.", REGISTER),
     ROWS_HIDDEN(NOTE, "A filter hides rows from the eye, and their jobs still need papers."),
+    COLUMNS_HIDDEN(
+            NOTE, "What a hidden column says goes onto papers, and nobody sees it in the list."),
     ROW_IGNORED(NOTE, "Rows that hold no job, such as totals, are left out."),
     ROW_NO_JOB(
             CHECK, "A remark is no job, and a job that looks like a remark would get no papers."),
@@ -153,6 +155,9 @@ public enum FindingCode {
             STOP, "Certificates assigned before installation are improperly created.", CLAIMS),
     DATES_OUT_OF_ORDER(CHECK, "The dates of the job contradict each other."),
     BENEFIT_MISSING(STOP, "A valid assignment states what the owner gets for it.", CLAIMS),
+    BENEFIT_ZERO(
+            CHECK,
+            "An assignment states what the owner gets for it, and few give certificates away."),
     GST_STATUS_MISSING(CHECK, "The owner's GST registration decides how the assignment is taxed."),
     GST_OWNER_REGISTERED(
             CHECK,

@@ -23,9 +23,6 @@ public final class BatchCheck {
     // A sentence that names hundreds of rows helps nobody.
     private static final int NAMED = 3;
 
-    private static final String ROW_EACH =
-            "Add the line \"row-a-certificate,,yes\" to the columns table if the list has a row for each scheme.";
-
     private BatchCheck() {}
 
     /**
@@ -44,7 +41,7 @@ public final class BatchCheck {
         findings.addAll(
                 numbers(
                         jobs.stream().filter(job -> rowEach.contains(number(job))).toList(),
-                        ROW_EACH));
+                        RowsOfJob.ROW_EACH));
         findings.addAll(
                 shared(
                         live,
@@ -105,7 +102,7 @@ public final class BatchCheck {
                                                 + " on two rows each, one a scheme, such as "
                                                 + first
                                                 + ".",
-                                        ROW_EACH));
+                                        RowsOfJob.ROW_EACH));
     }
 
     private static boolean isOneJob(Job one, Job other) {

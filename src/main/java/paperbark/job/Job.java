@@ -3,6 +3,7 @@ package paperbark.job;
 import io.soabase.recordbuilder.core.RecordBuilder;
 import java.time.LocalDate;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.Map;
@@ -51,6 +52,12 @@ public record Job(
         Payment payment,
         Set<Field> unread) {
 
+    /** Crew, then day, then place in the day's route; what is not known comes last. */
+    public static final Comparator<Job> ROUTE =
+            Comparator.comparing((Job job) -> job.visit().crew().orElse("\uffff"))
+                    .thenComparing(job -> job.crewDay().orElse(LocalDate.MAX))
+                    .thenComparing(job -> job.visit().order().orElse(Integer.MAX_VALUE));
+
     /** Keeps claims, in the order of the schemes, and fields from being changed. */
     public Job {
         Map<SchemeName, Claim> all = new EnumMap<>(SchemeName.class);
@@ -66,11 +73,14 @@ public record Job(
         return JobBuilder.builder(this).reference(other).build();
     }
 
-    /** The same job with these claims, and with cells of a further row that could not be used. */
-    Job with(Map<SchemeName, Claim> others, Set<Field> unreadToo) {
+    /**
+     * The same job with these claims, from where they were read, and with cells of a further row
+     * that could not be used.
+     */
+    Job with(Origin from, Map<SchemeName, Claim> others, Set<Field> unreadToo) {
         Set<Field> all = new HashSet<>(unread);
         all.addAll(unreadToo);
-        return JobBuilder.builder(this).claims(others).unread(all).build();
+        return JobBuilder.builder(this).origin(from).claims(others).unread(all).build();
     }
 
     /** The claim under a scheme. */
@@ -123,6 +133,14 @@ public record Job(
      */
     public Optional<LocalDate> ruleDay() {
         return installedOn.or(visit::on);
+    }
+
+    /**
+     * The day on which the crew has the job: of the visit, or where no visit is told of the
+     * installation.
+     */
+    public Optional<LocalDate> crewDay() {
+        return visit.on().or(() -> installedOn);
     }
 
     /** What the federal register says of the heater on the day that counts. */

@@ -120,6 +120,7 @@ public final class JobCheck {
 
     private void claims() {
         amounts();
+        job.claims().forEach(this::nothingGiven);
         if (job.stage() != Stage.INSTALLED) {
             return;
         }
@@ -207,6 +208,16 @@ public final class JobCheck {
                                             + "s.",
                                     "Type the discount or payment in dollars.")
                             .holding(Set.of(Concern.claim(scheme))));
+        }
+    }
+
+    private void nothingGiven(SchemeName scheme, Claim claim) {
+        if (claim.claimed() && claim.benefit().filter(Money::isZero).isPresent()) {
+            add(
+                    FindingCode.BENEFIT_ZERO,
+                    Field.of(scheme, ClaimFact.BENEFIT),
+                    "The owner gets nothing for the " + scheme.word() + "s.",
+                    "Type the discount or payment, or leave the amount if the owner agreed to that.");
         }
     }
 

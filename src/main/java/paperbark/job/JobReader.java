@@ -63,6 +63,11 @@ public final class JobReader {
         }
     }
 
+    /** Whether the list has a row a certificate. */
+    public static boolean isRowEach(ColumnNames<Field> names) {
+        return names.says(ROW_A_CERTIFICATE);
+    }
+
     /**
      * Reads all rows of a sheet.
      *
@@ -74,17 +79,22 @@ public final class JobReader {
         List<Finding> findings = new ArrayList<>();
         OneDate oneDate = new OneDate(columns, tables.words(), today);
         OneScheme oneScheme = new OneScheme(tables.words());
-        boolean rowEach = names.says(ROW_A_CERTIFICATE);
+        boolean rowEach = isRowEach(names);
         for (Row row : rowEach ? RowsOfJob.completed(sheet.rows(), columns) : sheet.rows()) {
+            Map<Field, Column> meant = oneScheme.columns(row, oneDate.columns(row));
             Origin origin =
                     new Origin(
                             sheet.file(),
                             sheet.name(),
                             row.number(),
-                            oneScheme.columns(row, oneDate.columns(row)),
+                            meant,
                             sheet.from1904(),
-                            Set.of());
+                            Set.of(),
+                            rowEach ? RowsOfJob.elsewhere(row, meant) : Map.of());
             RowFacts facts = new RowFacts(sheet, row, origin, names, tables.words(), today);
+            if (rowEach) {
+                OneScheme.refuseUntold(facts);
+            }
             Optional<String> reference = facts.text(Field.JOB);
             if (reference.isPresent()) {
                 jobs.add(job(reference.get(), facts));

@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import paperbark.finding.FindingCode;
 import paperbark.firm.Words;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
@@ -58,5 +59,22 @@ final class OneScheme {
                     }
                 });
         return Map.copyOf(meant);
+    }
+
+    /**
+     * Refuses the empty cell of a row that tells how many certificates or for how much, and not of
+     * which scheme: they are not to be dropped unseen.
+     */
+    static void refuseUntold(RowFacts facts) {
+        boolean told = facts.says(Field.CERTIFICATE_COUNT) || facts.says(Field.CERTIFICATE_BENEFIT);
+        if (facts.origin().columns().containsKey(Field.SCHEME)
+                && told
+                && !facts.says(Field.SCHEME)) {
+            facts.refuse(
+                    Field.SCHEME,
+                    FindingCode.CHOICE_UNKNOWN,
+                    "The row tells of certificates and does not say of which scheme.",
+                    "Type the scheme, or clear number and benefit if nothing is claimed.");
+        }
     }
 }

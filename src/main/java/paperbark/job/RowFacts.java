@@ -48,6 +48,12 @@ final class RowFacts extends RowReader<Field> {
         return origin;
     }
 
+    /** The cell that says it, of whichever row of the job. */
+    @Override
+    public Place place(Field field) {
+        return origin.cell(field);
+    }
+
     /** An account number; one that is too short for any bank may have lost zeros at its start. */
     Optional<AccountNumber> account() {
         Optional<AccountNumber> account =

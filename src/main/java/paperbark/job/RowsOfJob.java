@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -13,6 +14,7 @@ import java.util.stream.Collectors;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.sheet.Cell;
+import paperbark.sheet.CellBuilder;
 import paperbark.sheet.Column;
 import paperbark.sheet.Row;
 import paperbark.value.SchemeName;
@@ -22,10 +24,15 @@ import paperbark.value.SchemeName;
  * where the firm's table of columns says so.
  */
 final class RowsOfJob {
+    /** What a list wants that has such rows, and whose table of columns does not say so. */
+    static final String ROW_EACH =
+            "Add the line \"row-a-certificate,,yes\" to the columns table if the list has a row for each scheme.";
+
     private RowsOfJob() {}
 
     /**
-     * The rows in their order, what a row leaves empty taken from a later row of the same job.
+     * The rows in their order, what a row leaves empty taken from another row of the same job, and
+     * its number as the first of them writes it.
      *
      * @param columns the columns by field
      */
@@ -57,7 +64,23 @@ final class RowsOfJob {
                                 .ifPresent(cell -> cells.put(column.index(), cell));
                     }
                 });
+        String written = ofJob.get(0).cell(number).text();
+        cells.computeIfPresent(
+                number.index(), (i, own) -> CellBuilder.builder(own).text(written).build());
         return new Row(row.number(), cells);
+    }
+
+    /** The rows, by field, of cells that a completed row has from another. */
+    static Map<Field, Integer> elsewhere(Row row, Map<Field, Column> columns) {
+        Map<Field, Integer> rows = new HashMap<>();
+        columns.forEach(
+                (field, column) -> {
+                    int of = row.cell(column).row();
+                    if (of != row.number()) {
+                        rows.put(field, of);
+                    }
+                });
+        return rows;
     }
 
     /** Whether a column speaks of the certificates of its row alone. */
@@ -66,7 +89,7 @@ final class RowsOfJob {
     }
 
     /** Job numbers as they are compared. */
-    private static String key(String reference) {
+    static String key(String reference) {
         return reference.strip().toUpperCase(Locale.ROOT);
     }
 
@@ -77,8 +100,8 @@ final class RowsOfJob {
     static JobReader.Jobs joined(JobReader.Jobs read) {
         Map<String, Job> joined = new LinkedHashMap<>();
         List<Job> jobs = new ArrayList<>();
-        List<Finding> findings = new ArrayList<>(read.findings());
-        Map<Integer, String> references = new HashMap<>(read.references());
+        // What is wrong with a cell is noticed in every row that it completes.
+        List<Finding> findings = new ArrayList<>(new LinkedHashSet<>(read.findings()));
         for (Job job : read.jobs()) {
             Job first = joined.get(key(job.reference()));
             if (first == null) {
@@ -91,13 +114,10 @@ final class RowsOfJob {
                 joined.put(key(job.reference()), both);
                 jobs.set(jobs.indexOf(first), both);
                 findings.removeIf(finding -> isRepeated(finding, job, read.findings()));
-                findings.replaceAll(
-                        f -> f.job().isPresent() && isOf(f, job) ? f.forJob(first.reference()) : f);
-                references.put(job.origin().row(), first.reference());
                 findings.addAll(contradictions(first, job));
             }
         }
-        return new JobReader.Jobs(jobs, findings, references);
+        return new JobReader.Jobs(jobs, findings, read.references());
     }
 
     private static boolean sharesAScheme(Job one, Job other) {
@@ -121,8 +141,14 @@ final class RowsOfJob {
 
     private static Job withClaimsOf(Job first, Job other) {
         Map<SchemeName, Claim> claims = new EnumMap<>(first.claims());
-        schemes(other).forEach(scheme -> claims.put(scheme, other.claim(scheme)));
-        return first.with(claims, other.unread());
+        List<Field> told = new ArrayList<>();
+        for (SchemeName scheme : schemes(other)) {
+            claims.put(scheme, other.claim(scheme));
+            for (ClaimFact fact : ClaimFact.values()) {
+                Field.find(scheme, fact).ifPresent(told::add);
+            }
+        }
+        return first.with(first.origin().with(other.origin(), told), claims, other.unread());
     }
 
     /** Whether a finding on a later row says what one on another row of the job said already. */

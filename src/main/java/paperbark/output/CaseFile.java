@@ -133,11 +133,19 @@ public record CaseFile(
         Map<SchemeName, LocalDate> days = new EnumMap<>(SchemeName.class);
         for (Entitlement claim : entitlements.all()) {
             job.ruleDay()
-                    .filter(day -> claim.provisional())
+                    .filter(day -> isOnPlannedDay(claim))
                     .flatMap(Schemes.KNOWN.of(claim.scheme())::sameUntil)
                     .ifPresent(day -> days.put(claim.scheme(), day));
         }
         return days;
+    }
+
+    /**
+     * Whether what a claim earns is only that of a planned day. Of a heater that is in, the day may
+     * be unknown, and is planned no longer.
+     */
+    public boolean isOnPlannedDay(Entitlement claim) {
+        return claim.provisional() && job.isBooked();
     }
 
     /** How a claim stands: the one place that papers, sheets, forms and the ledger ask. */

@@ -62,6 +62,13 @@ public record Cell(
         return new Cell(column, address, kind, text, Optional.empty(), Optional.empty(), List.of());
     }
 
+    /**
+     * The row that the address names, from 1; that of another row where a fact was taken from it.
+     */
+    public int row() {
+        return Integer.parseInt(address.replaceAll("[^0-9]", ""));
+    }
+
     /** Whether nothing is in it. */
     public boolean isBlank() {
         return kind == Kind.BLANK;

@@ -1,5 +1,6 @@
 package paperbark.sheet;
 
+import static paperbark.finding.FindingCode.COLUMNS_HIDDEN;
 import static paperbark.finding.FindingCode.DATES_FROM_1904;
 import static paperbark.finding.FindingCode.FILE_HAS_MACROS;
 import static paperbark.finding.FindingCode.FILE_MISLABELLED;
@@ -187,12 +188,38 @@ final class WorkbookReader {
             }
             Reading<Sheet> read = sieve.sift(lines);
             findings.addAll(read.findings());
+            findings.addAll(hiddenColumns(place.file(), each));
             first = sheets.isEmpty() ? lines.stream().map(Line::row).toList() : first;
             read.result().map(sheet -> counting(sheet, from1904)).ifPresent(sheets::add);
         }
         return sheets.isEmpty()
                 ? Reading.refused(findings)
                 : Reading.of(new ReadList(form, sheets, first), findings);
+    }
+
+    /** A note on the columns that are read and not seen. */
+    private static List<Finding> hiddenColumns(String file, SheetChoice.Chosen chosen) {
+        List<Column> hidden =
+                chosen.headings().known().stream()
+                        .filter(column -> chosen.sheet().isColumnHidden(column.index() - 1))
+                        .toList();
+        if (hidden.isEmpty()) {
+            return List.of();
+        }
+        Column first = hidden.get(0);
+        return List.of(
+                Finding.of(
+                        COLUMNS_HIDDEN,
+                        new Place.InColumn(
+                                file,
+                                chosen.sheet().getSheetName(),
+                                first.heading(),
+                                first.letters()),
+                        hidden.size() == 1
+                                ? "One hidden column was read like the others."
+                                : "%d hidden columns were read like the others; this is the first."
+                                        .formatted(hidden.size()),
+                        ""));
     }
 
     private static List<SheetChoice.Chosen> chosen(

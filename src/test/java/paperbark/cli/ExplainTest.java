@@ -53,7 +53,7 @@ class ExplainTest {
         assertThat(explained("SB-1137"))
                 .contains(
                         "Visit date 23 Nov 2026",
-                        "Provisional the day of installation is only planned",
+                        "Provisional until the heater is in and its day is known",
                         "Last safe day open until the heater is installed",
                         "VEEC: Victorian energy efficiency certificate, not claimed for this job");
     }

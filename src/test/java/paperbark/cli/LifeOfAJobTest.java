@@ -46,6 +46,15 @@ class LifeOfAJobTest {
 
     @TempDir private Path office;
 
+    @Test
+    void aRemarkThatOnlyNamesTheJobIsNotSaidBesideItsClaim() throws IOException {
+        prepare("2026-11-20", "installed", INSTALLED);
+        prepare("2026-11-24", "named", CORRECTED.replace("J-1: serial misread", "j-1"));
+        assertThat(pack("2026-11-24-named"))
+                .contains(
+                        "J-1-STC for 14 to Kestrel Certificates, of 20 Nov 2026. This paper takes its place");
+    }
+
     @BeforeEach
     void anOffice() throws IOException {
         Offices.make(office);

@@ -94,6 +94,16 @@ class JobCheckTest {
     }
 
     @Test
+    void aBenefitOfNothingIsToBeLookedAt() {
+        Finding finding =
+                Register.read(
+                                "Visit date,Claim STCs,STC benefit,Claim VEECs,VEEC benefit\n25/11/2026,yes,0,no,0")
+                        .only("benefit-zero");
+        assertThat(finding.severity()).isEqualTo(Severity.CHECK);
+        assertThat(finding.place().cellAddress()).isEqualTo("C2");
+    }
+
+    @Test
     void aLapsedLicenceStopsAnInstalledJobAndWarnsOfABookedOne() {
         String plumber =
                 Register.TABLES.people().stream()

@@ -68,7 +68,7 @@ class RowFindingsTest {
         List<Finding> findings =
                 RowFindings.of(
                         reading.findings(),
-                        JobRows.of(sheet, columns, Words.SHIPPED),
+                        JobRows.of(sheet, columns, Words.SHIPPED, false),
                         columns,
                         row.startsWith(",") ? Map.of() : Map.of(2, "SB-1"));
         assertThat(findings).hasSize(1);

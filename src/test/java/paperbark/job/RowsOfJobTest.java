@@ -72,4 +72,51 @@ class RowsOfJobTest {
         assertThat(read.only("choice-unknown").stops()).isTrue();
         assertThat(read.jobs().get(0).hasClaims()).isTrue();
     }
+
+    @Test
+    void aFindingOnTheCertificatesOfALaterRowPointsAtTheCellThatSaysIt() {
+        Job job =
+                Register.read(ROW_EACH, HEADINGS + "A-1,STC,14,504.00,,Ann\nA-1,VEEC,8,,,Ann")
+                        .jobs()
+                        .get(0);
+        assertThat(job.origin().cell(Field.of(SchemeName.STC, ClaimFact.COUNT)).cellAddress())
+                .isEqualTo("C2");
+        assertThat(job.origin().cell(Field.of(SchemeName.VEEC, ClaimFact.COUNT)).cellAddress())
+                .isEqualTo("C3");
+        assertThat(job.origin().from(Field.of(SchemeName.VEEC, ClaimFact.COUNT)))
+                .isEqualTo("cell C3");
+    }
+
+    @Test
+    void aBenefitThatALaterRowLacksIsMissedThere() {
+        Finding finding =
+                Register.read(
+                                ROW_EACH,
+                                HEADINGS.strip()
+                                        + ",Stage\nA-1,STC,14,504.00,,Ann,installed\nA-1,VEEC,7,,,Ann,")
+                        .only("benefit-missing");
+        assertThat(finding.place().cellAddress()).isEqualTo("D3");
+    }
+
+    @Test
+    void aCellThatCompletesAnotherRowIsToldOnceAndWhereItStands() {
+        Finding finding =
+                Register.read(
+                                ROW_EACH,
+                                HEADINGS.strip()
+                                        + ",Owner's phone\nA-1,STC,14,504.00,,Ann,\na-1,VEEC,7,462.00,,Ann,12")
+                        .only("phone-wrong");
+        assertThat(finding.place().cellAddress()).isEqualTo("G3");
+        assertThat(finding.job()).contains("A-1");
+    }
+
+    @Test
+    void certificatesOfNoSchemeHoldTheJob() {
+        Register.Result read =
+                Register.read(ROW_EACH, HEADINGS + "A-1,STC,14,504.00,,Ann\nA-1,,7,462.00,,Ann");
+        Finding finding = read.only("choice-unknown");
+        assertThat(finding.stops()).isTrue();
+        assertThat(finding.place().cellAddress()).isEqualTo("B3");
+        assertThat(finding.job()).contains("A-1");
+    }
 }

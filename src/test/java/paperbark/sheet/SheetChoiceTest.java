@@ -1,6 +1,7 @@
 package paperbark.sheet;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static paperbark.finding.FindingCode.COLUMNS_HIDDEN;
 import static paperbark.finding.FindingCode.HEADINGS_NOT_FOUND;
 import static paperbark.finding.FindingCode.HEADING_TWICE;
 import static paperbark.finding.FindingCode.REGISTER_EMPTY;
@@ -148,7 +149,7 @@ class SheetChoiceTest {
     }
 
     @Test
-    void emptyRowsAreSkippedAndHiddenRowsAreReadAndCounted() {
+    void emptyRowsAreSkippedAndWhatIsHiddenIsReadAndCounted() {
         Reading<Sheet> reading =
                 filled(
                         sheet -> {
@@ -160,10 +161,12 @@ class SheetChoiceTest {
                             sheet.setColumnHidden(1, true);
                         });
         assertThat(sheet(reading).rows()).extracting(Row::number).containsExactly(3, 5, 6);
-        assertThat(codes(reading)).containsExactly(ROWS_HIDDEN);
+        assertThat(codes(reading)).containsExactly(ROWS_HIDDEN, COLUMNS_HIDDEN);
         assertThat(reading.findings().get(0).fact()).startsWith("2 hidden");
         assertThat(reading.findings().get(0).place())
                 .isEqualTo(new Place.InRow("week.xlsx", "Week 47", 5));
+        assertThat(reading.findings().get(1).place())
+                .isEqualTo(new Place.InColumn("week.xlsx", "Week 47", "Owner", "B"));
     }
 
     @Test

@@ -7,7 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
-import paperbark.job.Visit;
+import paperbark.job.Job;
 import paperbark.output.CaseFile;
 import paperbark.output.index.IndexView.Choices;
 import paperbark.output.index.IndexView.CrewDay;
@@ -24,12 +24,12 @@ final class CrewDays {
     static List<CrewDay> of(List<CaseFile> cases, Function<CaseFile, Step> step) {
         Map<CrewDay, List<Step>> days = new LinkedHashMap<>();
         cases.stream()
-                .sorted(Comparator.comparing(file -> file.job().visit(), Visit.ROUTE))
+                .sorted(Comparator.comparing(CaseFile::job, Job.ROUTE))
                 .forEach(
                         file -> {
-                            Visit visit = file.job().visit();
+                            Job job = file.job();
                             days.computeIfAbsent(
-                                            new CrewDay(crew(visit), day(visit), List.of()),
+                                            new CrewDay(crew(job), day(job), List.of()),
                                             d -> new ArrayList<>())
                                     .add(step.apply(file));
                         });
@@ -40,7 +40,7 @@ final class CrewDays {
 
     /** What the jobs can be chosen by. */
     static Choices choices(List<CaseFile> cases) {
-        List<Visit> visits = cases.stream().map(file -> file.job().visit()).toList();
+        List<Job> jobs = cases.stream().map(CaseFile::job).toList();
         return new Choices(
                 cases.stream()
                         .map(JobStatus::of)
@@ -48,21 +48,21 @@ final class CrewDays {
                         .sorted(Comparator.reverseOrder())
                         .map(s -> new Status(s.shape(), s.word()))
                         .toList(),
-                visits.stream().sorted(Visit.ROUTE).map(CrewDays::crew).distinct().toList(),
-                visits.stream()
-                        .sorted(Comparator.comparing(v -> v.on().orElse(LocalDate.MAX)))
+                jobs.stream().sorted(Job.ROUTE).map(CrewDays::crew).distinct().toList(),
+                jobs.stream()
+                        .sorted(Comparator.comparing(job -> job.crewDay().orElse(LocalDate.MAX)))
                         .map(CrewDays::day)
                         .distinct()
                         .toList());
     }
 
-    /** The crew of a visit in words. */
-    static String crew(Visit visit) {
-        return visit.crew().orElse("no crew");
+    /** Who goes, in words. */
+    static String crew(Job job) {
+        return job.visit().crew().orElse("no crew");
     }
 
-    /** The day of a visit in words. */
-    static String day(Visit visit) {
-        return visit.on().map(Days::show).orElse("no day yet");
+    /** When they go, in words. */
+    static String day(Job job) {
+        return job.crewDay().map(Days::show).orElse("no day yet");
     }
 }

@@ -119,8 +119,8 @@ final class IndexReader {
                 job.site().address().suburb().orElse(""),
                 when(job),
                 job.visit().crew().orElse(""),
-                CrewDays.crew(job.visit()),
-                CrewDays.day(job.visit()),
+                CrewDays.crew(job),
+                CrewDays.day(job),
                 status.shape(),
                 status.word(),
                 file.papers().stream().filter(Paper::isBlocked).map(Paper::title).toList(),
@@ -129,6 +129,7 @@ final class IndexReader {
                 status == JobStatus.LOOK ? ToDoLines.checks(file, secrets) : List.of(),
                 ToDoLines.missing(file.toDo()),
                 file.deadlines().stream().map(d -> closing(file, d)).toList(),
+                noClosing(job),
                 file.packFile(),
                 beside.typing().getOrDefault(file.packFile(), List.of()),
                 Optional.ofNullable(beside.fillable().get(file.packFile())),
@@ -175,7 +176,15 @@ final class IndexReader {
         if (file.standing(entitlement.scheme()) == Standing.HELD) {
             return count + ", held";
         }
-        return entitlement.provisional() ? count + " (planned day)" : count;
+        if (file.isOnPlannedDay(entitlement)) {
+            return count + " (planned day)";
+        }
+        return entitlement.provisional() ? count + " (day not known)" : count;
+    }
+
+    /** Work that is done and claims nothing keeps no day open. */
+    private static String noClosing(Job job) {
+        return job.doneOn().isPresent() && !job.hasClaims() ? "none" : "not known yet";
     }
 
     private Closing closing(CaseFile file, Deadline deadline) {

@@ -138,6 +138,7 @@ public record IndexView(
      * @param checks what is to be done where no stop holds a paper and a check asks for a look
      * @param missing what is still missing
      * @param closing every closing date, the nearest first
+     * @param noClosing what is said where there is none
      * @param pack file name of the pack
      * @param typing pages to type from
      * @param fillable the site sheet to fill in on a tablet
@@ -165,6 +166,7 @@ public record IndexView(
             List<String> checks,
             List<String> missing,
             List<Closing> closing,
+            String noClosing,
             String pack,
             List<Workbook> typing,
             Optional<String> fillable,

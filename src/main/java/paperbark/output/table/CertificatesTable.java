@@ -82,7 +82,7 @@ public final class CertificatesTable {
                 text(entitlement.activity()),
                 number(entitlement.certificates()),
                 text(file.standing(scheme).word()),
-                flag(entitlement.provisional()),
+                flag(file.isOnPlannedDay(entitlement)),
                 TableCell.of(Value.day(entitlement.lastDay())),
                 text(working(entitlement)));
     }

@@ -2,6 +2,7 @@ package paperbark.output.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,7 +11,9 @@ import paperbark.entitlement.Entitlements;
 import paperbark.firm.Firm;
 import paperbark.firm.MoneyPolicy;
 import paperbark.job.BenefitForm;
+import paperbark.job.Claim;
 import paperbark.job.Job;
+import paperbark.job.JobBuilder;
 import paperbark.job.Owner;
 import paperbark.job.Payment;
 import paperbark.job.Site;
@@ -21,6 +24,7 @@ import paperbark.output.Paper;
 import paperbark.output.PaperKind;
 import paperbark.output.PaperPlan;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 class BenefitPageTest {
     private static final CaseFile SOLAR = CaseFiles.installedSolar();
@@ -85,6 +89,25 @@ class BenefitPageTest {
                         "Please give your tax invoice for it to whoever takes the certificates: Kestrel"
                                 + " Certificates for the STCs, Pipit and Wren for the VEECs.")
                 .doesNotContain("no GST");
+    }
+
+    @Test
+    void nothingIsTakenOffForAClaimThatGivesNothing() {
+        Map<SchemeName, Claim> claims = new EnumMap<>(SOLAR.job().claims());
+        claims.computeIfPresent(
+                SchemeName.STC,
+                (scheme, c) ->
+                        new Claim(
+                                c.claimed(),
+                                c.buyer(),
+                                c.declaredZone(),
+                                c.declaredCount(),
+                                Optional.of(Money.ZERO)));
+        Job job = JobBuilder.builder(SOLAR.job()).claims(claims).build();
+
+        assertThat(page(with(SOLAR, SOLAR.firm(), job)))
+                .containsSubsequence("(STCs) to", "$0.00", "−$1,200.00")
+                .doesNotContain("−$0.00");
     }
 
     @Test
