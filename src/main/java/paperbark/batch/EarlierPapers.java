@@ -261,6 +261,13 @@ final class EarlierPapers {
                 : Optional.of(new Correction(claims, job.corrects()));
     }
 
+    private static String became(ClaimState claim) {
+        if (claim.failed().isPresent()) {
+            return ", " + claim.failed().get().inWords();
+        }
+        return claim.active() ? claim.lodged() ? ", lodged" : "" : ", withdrawn";
+    }
+
     private static String inWords(ClaimState claim) {
         return claim.reference()
                 + " for "
@@ -268,6 +275,6 @@ final class EarlierPapers {
                 + (claim.buyer().isEmpty() ? "" : " to " + claim.buyer())
                 + ", of "
                 + Days.show(claim.claimedOn())
-                + (claim.active() ? claim.lodged() ? ", lodged" : "" : ", withdrawn");
+                + became(claim);
     }
 }
