@@ -150,7 +150,13 @@ final class Recorder {
     }
 
     private boolean says(ClaimState before, ClaimEntry claim) {
-        return before.buyer().equals(claim.buyer())
+        // What the buyer has was lodged on the days that it has.
+        boolean sameDays =
+                before.isWithBuyer()
+                        || before.installedOn().equals(claim.installedOn())
+                                && before.lodgeBy().equals(claim.lodgeBy());
+        return sameDays
+                && before.buyer().equals(claim.buyer())
                 && before.certificates() == claim.certificates()
                 && before.expected().equals(claim.promise().toFirm())
                 && before.toOwner().equals(claim.promise().toOwner())

@@ -219,6 +219,18 @@ class PastLastDayTest {
         assertStanding(LAST_STC.plusDays(1), List.of(), List.of());
     }
 
+    /** Papers, calendar and ledger have the same last day. */
+    @Test
+    void aCorrectedDayOfInstallationMovesTheLastDayEverywhere() throws IOException {
+        drop(office, MADE.plusDays(1), register().replace("16/11/2026", "17/11/2026"));
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            assertThat(ledger.claims(MADE.plusDays(1)))
+                    .extracting(ClaimState::reference, c -> c.lodgeBy().orElseThrow())
+                    .contains(tuple(STC, LAST_STC.plusDays(1)));
+        }
+        assertStanding(LAST_STC.plusDays(1), List.of(), List.of(VEEC));
+    }
+
     @Test
     void ofItsRegisterNoOtherJobIsTakenInAgain() throws IOException {
         List<String> lines =
