@@ -87,9 +87,12 @@ public final class Batch {
             return Outcome.refused(request, reading.findings());
         }
         Manifest.Sources sources = Manifest.Sources.of(request, reading.result().get().rulebook());
-        BatchFolder folder = BatchFolder.choose(request, sources, books::knows, books::isWithdrawn);
+        EarlierBatches earlier = books.earlierBatches(reading.result().get());
+        BatchFolder folder = BatchFolder.choose(request, sources, earlier);
         Optional<Path> before =
-                folder.isPublishedAlready() ? Optional.of(folder.path()) : books.repeated(sources);
+                folder.isPublishedAlready()
+                        ? Optional.of(folder.path())
+                        : earlier.repeated(sources);
         if (before.isPresent()) {
             return Outcome.already(before.get());
         }

@@ -3,7 +3,6 @@ package paperbark.batch;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.function.Predicate;
 import paperbark.disk.FileNames;
 
 /**
@@ -23,14 +22,9 @@ record BatchFolder(Path path, boolean isPublishedAlready) {
     /**
      * Chooses the folder for a request whose sources have the given hashes.
      *
-     * @param isTaken whether the ledger knows a batch of that name, which may lie elsewhere
-     * @param isWithdrawn whether a job of it was booked out since, so that it stands no longer
+     * @param earlier the batches that the ledger knows, which may lie elsewhere
      */
-    static BatchFolder choose(
-            Request request,
-            Manifest.Sources sources,
-            Predicate<String> isTaken,
-            Predicate<String> isWithdrawn)
+    static BatchFolder choose(Request request, Manifest.Sources sources, EarlierBatches earlier)
             throws IOException {
         String name =
                 request.run().today()
@@ -39,13 +33,13 @@ record BatchFolder(Path path, boolean isPublishedAlready) {
         for (int number = 1; ; number++) {
             Path path = request.out().resolve(number == 1 ? name : name + "-" + number);
             if (!Files.exists(path)) {
-                if (isTaken.test(path.getFileName().toString())) {
+                if (earlier.knows(path.getFileName().toString())) {
                     continue;
                 }
                 return new BatchFolder(path, false);
             }
             if (Manifest.isOf(path.resolve("manifest.json"), sources)
-                    && !isWithdrawn.test(path.getFileName().toString())) {
+                    && !earlier.countsNoLonger(path.getFileName().toString())) {
                 return new BatchFolder(path, true);
             }
         }

@@ -2,7 +2,6 @@ package paperbark.batch;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -123,28 +122,9 @@ final class Books implements AutoCloseable {
                 .collect(Collectors.toCollection(TreeSet::new));
     }
 
-    /** Whether a batch of that name was ever taken in. */
-    boolean knows(String batch) {
-        return ledger.map(l -> l.batches().isKnown(batch)).orElse(false);
-    }
-
-    /** Whether a job of a batch was booked out since. */
-    boolean isWithdrawn(String batch) {
-        return ledger.map(l -> l.batches().hasWithdrawn(batch)).orElse(false);
-    }
-
-    /**
-     * The folder of an earlier batch that the same bytes with the same tables would only repeat.
-     */
-    Optional<Path> repeated(Manifest.Sources sources) throws IOException {
-        if (ledger.isEmpty() || request.ledger().again()) {
-            return Optional.empty();
-        }
-        return ledger.get().batches().of(Hashes.sha256(request.register().file())).stream()
-                .filter(batch -> !isWithdrawn(batch.name()))
-                .map(batch -> request.out().resolve(batch.name()))
-                .filter(folder -> Manifest.repeats(folder.resolve("manifest.json"), sources))
-                .findFirst();
+    /** Which earlier batches a register would only repeat. */
+    EarlierBatches earlierBatches(Inputs inputs) {
+        return EarlierBatches.of(request, ledger, () -> numbered(inputs).jobs());
     }
 
     /** The inputs without the jobs that are cancelled or done; see {@link Remaining}. */

@@ -49,7 +49,7 @@ record EarlierClaims(List<ClaimState> claims, LocalDate today) {
      */
     private static boolean stays(ClaimState claim, Optional<CaseFile> again) {
         return again.map(file -> file.standing(claim.scheme()))
-                .map(s -> claim.lodged() && (s == Standing.DUE || s == Standing.HELD))
+                .map(s -> claim.isWithBuyer() && (s == Standing.DUE || s == Standing.HELD))
                 .orElse(true);
     }
 
@@ -73,7 +73,7 @@ record EarlierClaims(List<ClaimState> claims, LocalDate today) {
 
     private static String state(ClaimState claim) {
         if (claim.failed().isPresent()) {
-            return ("failed: " + claim.failed().get()).replaceFirst(": $", "");
+            return claim.failed().get().inWords();
         }
         if (!claim.isOpen()) {
             return claim.expected().isZero() ? "the owner is paid" : "paid";

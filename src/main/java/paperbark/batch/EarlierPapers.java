@@ -270,6 +270,13 @@ final class EarlierPapers {
                 .anyMatch(name -> Keys.job(name).equals(Keys.job(remark)));
     }
 
+    private static String became(ClaimState claim) {
+        if (claim.failed().isPresent()) {
+            return ", " + claim.failed().get().inWords();
+        }
+        return claim.active() ? claim.lodged() ? ", lodged" : "" : ", withdrawn";
+    }
+
     private static String inWords(ClaimState claim) {
         return claim.reference()
                 + " for "
@@ -277,6 +284,6 @@ final class EarlierPapers {
                 + (claim.buyer().isEmpty() ? "" : " to " + claim.buyer())
                 + ", of "
                 + Days.show(claim.claimedOn())
-                + (claim.active() ? claim.lodged() ? ", lodged" : "" : ", withdrawn");
+                + became(claim);
     }
 }

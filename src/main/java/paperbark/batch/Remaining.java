@@ -104,7 +104,9 @@ record Remaining(
                 }
             } else if (withdrawn && staysWithdrawn(earlier.get())) {
                 findings.add(WithdrawnCheck.leftOut(job, earlier.get()));
-            } else if (HistoryCheck.isDone(history) && !request.ledger().again() && !answered) {
+            } else if (HistoryCheck.isDone(history, request.run().today())
+                    && !request.ledger().again()
+                    && !answered) {
                 done.computeIfAbsent(earlier.orElseThrow().batch(), b -> new ArrayList<>())
                         .add(job.reference());
             } else {

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import paperbark.ledger.ClaimState;
+import paperbark.ledger.Failed;
 import paperbark.ledger.Lodging;
 import paperbark.settle.Owing;
 import paperbark.value.Days;
@@ -116,7 +117,13 @@ final class OwedCommand implements Callable<Integer> {
         String line = claim.lodgeBy().isPresent() ? closing(claim, owing) : claim.reference();
         String paid =
                 claim.received().isZero() ? "" : "  " + claim.received() + " may be asked back";
-        return line + paid + claim.failed().filter(r -> !r.isEmpty()).map(r -> "  " + r).orElse("");
+        return line
+                + paid
+                + claim.failed()
+                        .map(Failed::reason)
+                        .filter(r -> !r.isEmpty())
+                        .map(r -> "  " + r)
+                        .orElse("");
     }
 
     /** Few offices ever have one, so that there is no word of it without. */

@@ -8,6 +8,7 @@ import java.time.ZoneId;
 import java.util.concurrent.Callable;
 import paperbark.batch.Ending;
 import paperbark.batch.OutputFolder;
+import paperbark.ledger.LedgerPlace;
 import paperbark.office.Attendant;
 import paperbark.office.ManualCopy;
 import paperbark.office.Office;
@@ -97,11 +98,7 @@ final class WatchCommand implements Callable<Integer> {
             world.temporary().accept(lock.clearedTemporary());
             renewManual(office);
             ZoneId zone = OfficeDay.zone(office.tables(), world.clock().getZone());
-            if (copied && OutputFolder.elsewhere(office.packs()).isPresent()) {
-                OutputFolder.renew(office.packs());
-            } else if (moved) {
-                OutputFolder.bind(office.packs());
-            }
+            tellPlace(office);
             Attendant attendant =
                     new Attendant(
                             lock,
@@ -120,6 +117,19 @@ final class WatchCommand implements Callable<Integer> {
                 Browser.open(office.status(), world.out());
             }
             return Ending.BUSY.exitCode();
+        }
+    }
+
+    /** A copy that took a ledger of its own along has in it the batches that came with it. */
+    private void tellPlace(Office office) throws IOException {
+        boolean isAnother =
+                copied
+                        && office.ledger() instanceof LedgerPlace.OnServer
+                        && OutputFolder.elsewhere(office.packs()).isPresent();
+        if (isAnother) {
+            OutputFolder.renew(office.packs());
+        } else if (moved) {
+            OutputFolder.bind(office.packs());
         }
     }
 

@@ -17,10 +17,7 @@ final class ClaimReader {
             """
             SELECT c.id, j.reference, c.scheme, c.buyer, c.certificates, c.installed_on,
                    c.lodge_by, c.expected_cents, c.owner_cents, c.gst_cents, c.due, %s, c.entry,
-                   m.touched, m.received, m.paid_on, m.failed_line, m.mended_line,
-                   CASE WHEN m.failed_line IS NOT NULL THEN
-                     (SELECT f.reason FROM matched f
-                       WHERE f.claim = c.id AND f.line = m.failed_line) END
+                   m.touched, m.received, m.paid_on, m.failed_line, m.mended_line, f.day, f.reason
               FROM claim c
               JOIN job j ON j.job_key = c.job_key AND j.version = c.version
               LEFT JOIN (SELECT claim, count(*) AS touched, sum(cents) AS received,
@@ -34,6 +31,7 @@ final class ClaimReader {
                                   WHERE NOT EXISTS (SELECT 1 FROM line u
                                           WHERE u.line_key = 'unsaid line ' || line.id)) AS told
                           WHERE day <= ? %s GROUP BY claim) m ON m.claim = c.id
+              LEFT JOIN matched f ON f.line = m.failed_line AND f.claim = c.id
              WHERE %s ORDER BY c.id""";
 
     private static final String NOW = "c.active";

@@ -31,9 +31,11 @@ final class ClaimRows {
 
     /** The claim of a row, whose columns are in the order of the question. */
     ClaimState state(ResultSet row) throws SQLException {
-        long failedLine = row.getLong(17);
-        Optional<String> failed =
-                failedLine > row.getLong(18) ? Optional.of(row.getString(19)) : Optional.empty();
+        Optional<Failed> failed =
+                row.getLong(17) > row.getLong(18)
+                        ? Optional.of(
+                                new Failed(LocalDate.parse(row.getString(19)), row.getString(20)))
+                        : Optional.empty();
         Batch batch = batches.get(row.getLong(13));
         return new ClaimState(
                 row.getLong(1),

@@ -24,7 +24,7 @@ import paperbark.value.SchemeName;
  * @param batch the batch that claimed it
  * @param claimedOn day of that batch
  * @param lodged whether an advice said that it was lodged, paid or failed
- * @param failed why the scheme's regulator failed it, where it did and nothing was paid since
+ * @param failed that the scheme's regulator failed it, where it did and nothing was paid since
  * @param received money received, reversals taken off
  * @param paidOn day of the latest payment
  */
@@ -44,7 +44,7 @@ public record ClaimState(
         String batch,
         LocalDate claimedOn,
         boolean lodged,
-        Optional<String> failed,
+        Optional<Failed> failed,
         Money received,
         Optional<LocalDate> paidOn) {
 
@@ -66,9 +66,17 @@ public record ClaimState(
                 : open + " still to come";
     }
 
+    /**
+     * Whether the buyer has it: it stands, was lodged and has not failed since. What failed is with
+     * nobody, and the next version of its job takes its place.
+     */
+    public boolean isWithBuyer() {
+        return active && lodged && failed.isEmpty();
+    }
+
     /** Whether it stands, and it is not known to be lodged or failed since. */
     public boolean isUnlodged() {
-        return active && (!lodged || failed.isPresent());
+        return active && !isWithBuyer();
     }
 
     /** Whether somebody has to lodge it: it is not lodged, and on that day it still can be. */

@@ -48,6 +48,16 @@ public final class HandBook {
                 Keys.job(job));
     }
 
+    /** Whether the newest version of a job is withdrawn, by a person or by its list. */
+    public boolean isWithdrawn(String job) {
+        return sql.number(
+                        "SELECT count(*) FROM withdrawn WHERE job_key = ?"
+                                + " AND version = (SELECT max(version) FROM job WHERE job_key = ?)",
+                        Keys.job(job),
+                        Keys.job(job))
+                > 0;
+    }
+
     /**
      * Enters that a claim was lodged or paid.
      *

@@ -50,7 +50,7 @@ final class Histories {
         List<UnderWay> underWay =
                 new ClaimReader(sql)
                         .where("c.active = 1 AND c.job_key = ?", key).stream()
-                                .filter(ClaimState::lodged)
+                                .filter(ClaimState::isWithBuyer)
                                 .map(claim -> new UnderWay(claim, changed(job, claim)))
                                 .toList();
         return new JobHistory(

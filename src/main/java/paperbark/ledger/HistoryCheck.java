@@ -1,5 +1,6 @@
 package paperbark.ledger;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -26,16 +27,20 @@ public final class HistoryCheck {
 
     /**
      * Whether the job is done and says what it said then. One that was held is never done, and one
-     * of which that cannot be told is not.
+     * of which that cannot be told is not; nor is one with a claim that is not lodged and past its
+     * last day: taken in again it is held, and the claim falls away.
      *
      * @param history what the ledger knows of it
+     * @param day the day of the batch
      */
-    public static boolean isDone(JobHistory history) {
-        return history.earlier()
-                .filter(e -> e.outcome() != JobOutcome.HELD && e.withdrawn().isEmpty())
-                .flatMap(Earlier::changed)
-                .filter(Set::isEmpty)
-                .isPresent();
+    public static boolean isDone(JobHistory history, LocalDate day) {
+        boolean falls = history.claims().stream().anyMatch(claim -> claim.isTooLate(day));
+        return !falls
+                && history.earlier()
+                        .filter(e -> e.outcome() != JobOutcome.HELD && e.withdrawn().isEmpty())
+                        .flatMap(Earlier::changed)
+                        .filter(Set::isEmpty)
+                        .isPresent();
     }
 
     /** Whether the job was in a batch and it cannot be told what changed in it since. */

@@ -11,7 +11,7 @@ import paperbark.value.SchemeName;
  * What the ledger knows that concerns a job.
  *
  * @param earlier the job itself, when it was in a batch before
- * @param underWay the job's own claims that were lodged or paid already
+ * @param underWay the job's own claims that the buyer has
  * @param conflicts claims of other jobs
  * @param claims its own claims and those of the job that it corrects, standing or not
  * @param papers its papers that went out and were not withdrawn, newest first
@@ -45,11 +45,10 @@ public record JobHistory(
                 papers);
     }
 
-    /** The job's own claims that the buyer has and has not failed, by scheme. */
+    /** The job's own claims that the buyer has, by scheme. */
     public Map<SchemeName, ClaimState> withBuyer() {
         return underWay.stream()
                 .map(UnderWay::claim)
-                .filter(claim -> claim.failed().isEmpty())
                 .collect(Collectors.toMap(ClaimState::scheme, claim -> claim));
     }
 

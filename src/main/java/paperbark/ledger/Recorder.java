@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.commons.codec.digest.DigestUtils;
-import paperbark.value.Money;
 import paperbark.value.SchemeName;
 import paperbark.value.Serial;
 
@@ -97,8 +96,7 @@ final class Recorder {
         Set<SchemeName> claimed =
                 job.claims().stream().map(ClaimEntry::scheme).collect(Collectors.toSet());
         for (ClaimState claim : standing(key)) {
-            boolean isThere = claim.lodged() && claim.failed().isEmpty();
-            boolean stays = isThere && job.held().contains(claim.scheme());
+            boolean stays = claim.isWithBuyer() && job.held().contains(claim.scheme());
             if (!claimed.contains(claim.scheme()) && !stays) {
                 withdrawing.claim(seq, claim.id(), "no longer claimed");
             }
@@ -134,23 +132,15 @@ final class Recorder {
         sql.run(SealedTable.PERSONAL.insert(), values.toArray());
     }
 
-    /** A claim that says the same as the one before stays; one that differs takes its place. */
+    /**
+     * A claim that says the same as the one before stays; one that differs takes its place, and so
+     * does whatever comes after a failed one.
+     */
     private void claim(long seq, String key, long version, JobEntry job, ClaimEntry claim) {
-        Optional<Standing> before =
-                sql.first(
-                        "SELECT id, buyer, certificates, expected_cents, owner_cents FROM claim"
-                                + " WHERE job_key = ? AND scheme = ? AND active = 1",
-                        r ->
-                                new Standing(
-                                        r.getLong(1),
-                                        r.getString(2),
-                                        r.getInt(3),
-                                        Money.ofCents(r.getLong(4)),
-                                        Money.ofCents(r.getLong(5))),
-                        key,
-                        claim.scheme().word());
+        Optional<ClaimState> before =
+                standing(key).stream().filter(c -> c.scheme() == claim.scheme()).findFirst();
         if (before.isPresent()) {
-            if (before.get().says(claim, serials(before.get().id()))) {
+            if (before.get().failed().isEmpty() && says(before.get(), claim)) {
                 return;
             }
             new Withdrawing(sql).claim(seq, before.get().id(), "corrected");
@@ -159,15 +149,18 @@ final class Recorder {
         insert(seq, key, version, job.reference(), claim);
     }
 
-    private record Standing(
-            long id, String buyer, int certificates, Money expected, Money toOwner) {
-        boolean says(ClaimEntry claim, List<String> serials) {
-            return buyer.equals(claim.buyer())
-                    && certificates == claim.certificates()
-                    && expected.equals(claim.promise().toFirm())
-                    && toOwner.equals(claim.promise().toOwner())
-                    && serials.equals(claim.serials().stream().map(Serial::key).toList());
-        }
+    private boolean says(ClaimState before, ClaimEntry claim) {
+        // What the buyer has was lodged on the days that it has.
+        boolean sameDays =
+                before.isWithBuyer()
+                        || before.installedOn().equals(claim.installedOn())
+                                && before.lodgeBy().equals(claim.lodgeBy());
+        return sameDays
+                && before.buyer().equals(claim.buyer())
+                && before.certificates() == claim.certificates()
+                && before.expected().equals(claim.promise().toFirm())
+                && before.toOwner().equals(claim.promise().toOwner())
+                && serials(before.id()).equals(claim.serials().stream().map(Serial::key).toList());
     }
 
     private List<String> serials(long claim) {

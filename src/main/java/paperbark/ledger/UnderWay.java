@@ -5,7 +5,7 @@ import java.util.Set;
 import paperbark.job.JobFact;
 
 /**
- * A claim of a job that was lodged or paid already.
+ * A claim of a job that the buyer has, paid or not.
  *
  * @param claim the claim
  * @param changed the facts that changed since its papers went out; empty where it cannot be told

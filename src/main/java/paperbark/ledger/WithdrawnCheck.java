@@ -71,7 +71,7 @@ public final class WithdrawnCheck {
     /** What is to be agreed on with the buyers of claims that fall away. */
     public static String buyers(List<ClaimState> claims) {
         return claims.stream()
-                .filter(c -> c.lodged() || !c.received().isZero())
+                .filter(c -> c.isWithBuyer() || !c.received().isZero())
                 .map(
                         c ->
                                 "; agree with "

@@ -100,7 +100,7 @@ final class CalendarDays {
             if (c.active()) {
                 standing.add(name);
             }
-            boolean done = c.lodged() && c.failed().isEmpty();
+            boolean done = c.isWithBuyer();
             c.lodgeBy()
                     .filter(day -> !day.isBefore(first))
                     .ifPresent(

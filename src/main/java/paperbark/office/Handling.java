@@ -3,11 +3,14 @@ package paperbark.office;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import paperbark.batch.Batch;
 import paperbark.batch.Ending;
 import paperbark.batch.Outcome;
@@ -21,7 +24,9 @@ import paperbark.fault.FaultPoint;
 import paperbark.finding.Finding;
 import paperbark.finding.Severity;
 import paperbark.ledger.Batches;
+import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
+import paperbark.ledger.Lodging;
 import paperbark.ledger.Proof;
 
 /** Takes one register to its end: filed, given back, or put back into the intake. */
@@ -131,12 +136,21 @@ final class Handling {
         return told.values().stream().sorted().toList();
     }
 
-    /** The batch made of these bytes whose register is not where it stays yet. */
+    /**
+     * The batch made of these bytes whose register is not where it stays yet. One with a claim that
+     * is past its last day was made long ago, and the register is here to take that back.
+     */
     private Optional<String> unfiled(Path source) throws IOException {
+        LocalDate today = world.today().get();
         try (Ledger ledger = Ledger.open(office.ledger())) {
+            Set<String> past =
+                    Lodging.tooLate(ledger.claims(today), today).stream()
+                            .map(ClaimState::batch)
+                            .collect(Collectors.toSet());
             return ledger.batches().of(Hashes.sha256(source)).stream()
                     .filter(b -> !b.filed())
                     .map(Batches.BatchState::name)
+                    .filter(name -> !past.contains(name))
                     .filter(name -> Files.isDirectory(office.packs().resolve(name)))
                     .findFirst();
         }

@@ -12,6 +12,7 @@ import paperbark.firm.Buyer;
 import paperbark.firm.FirmTables;
 import paperbark.job.Job;
 import paperbark.ledger.ClaimState;
+import paperbark.ledger.Failed;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.Lodging;
 import paperbark.output.WeekView;
@@ -64,7 +65,7 @@ final class WeekClaims {
                 phone(c.buyer()),
                 c.lodgeBy().map(Days::show).orElse(""),
                 c.lodgeBy().map(left::until).orElse(""),
-                c.failed().orElse(""));
+                c.failed().map(Failed::reason).orElse(""));
     }
 
     /** How many assignments are signed, and those that are not back yet. */

@@ -151,7 +151,7 @@ public final class ByHand {
         // The day may be that on which it was entered, for want of another.
         Lodging.tooLate(named, on).forEach(c -> remarks.add(tooLate(c, on)));
         for (ClaimState claim : claims.values()) {
-            if (claim.lodged() && claim.failed().isEmpty()) {
+            if (claim.isWithBuyer()) {
                 before.add(claim.reference() + " is known to be lodged already.");
             } else {
                 after.add(said.say(claim, AdviceStatus.LODGED, on, Money.ZERO, Money.ZERO));

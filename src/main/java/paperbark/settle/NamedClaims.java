@@ -22,11 +22,22 @@ record NamedClaims(List<ClaimState> standing, Optional<String> whyNone) {
         if (!standing.isEmpty()) {
             return new NamedClaims(standing, Optional.empty());
         }
-        return new NamedClaims(
-                standing, Optional.of(all.isEmpty() ? withoutClaim(name, book) : withdrawn(name)));
+        String why =
+                all.isEmpty()
+                        ? withoutClaim(name, book)
+                        : fallenAway(name, all.get(all.size() - 1).job(), book);
+        return new NamedClaims(standing, Optional.of(why));
     }
 
-    private static String withdrawn(String name) {
+    /**
+     * A claim falls away with its job, or because the job came again and is held or only booked.
+     */
+    private static String fallenAway(String name, String job, AdviceBook book) {
+        boolean claimsNothing =
+                book.byHand().outcome(job).filter(o -> o != JobOutcome.ISSUED).isPresent();
+        if (claimsNothing && !book.byHand().isWithdrawn(job)) {
+            return withoutClaim(job, book);
+        }
         return name
                 + " was withdrawn, so that nothing is to be lodged or paid for it. Prepare the job again if"
                 + " that was a mistake.";
@@ -41,12 +52,12 @@ record NamedClaims(List<ClaimState> standing, Optional<String> whyNone) {
             case HELD ->
                     "Job "
                             + name
-                            + " is held, and nothing was claimed for it. Mend what its findings name and prepare"
+                            + " is held, and nothing is claimed for it. Mend what its findings name and prepare"
                             + " it again.";
             case BOOKED ->
                     "Job "
                             + name
-                            + " is only booked, and nothing was claimed for it. Prepare it again once it is"
+                            + " is only booked, and nothing is claimed for it. Prepare it again once it is"
                             + " installed.";
             case ISSUED -> "Nothing was claimed for job " + name + ".";
         };

@@ -308,8 +308,8 @@ class SaidByHandTest {
             paid J-1 9999 | is to come for J-1-STC, and $9,999.00 is more.
             paid J-1 0 | is no amount that can have come
             paid J-1 1.234 | is no amount that can have come
-            lodged J-7 | Job J-7 is held, and nothing was claimed for it.
-            lodged J-8 | Job J-8 is only booked, and nothing was claimed for it.
+            lodged J-7 | Job J-7 is held, and nothing is claimed for it.
+            lodged J-8 | Job J-8 is only booked, and nothing is claimed for it.
             paid J-2 10 | J-2 was withdrawn, so that nothing is to be lodged or paid for it.
             unsay advice-9 | advice-9 is no entry that lodged or paid made.
             """;

@@ -261,7 +261,7 @@ class HistoryCheckTest {
     @Test
     void bankDetailsAreComparedByNothing() {
         assertThat(changed("12345678", "87654321")).isEmpty();
-        assertThat(HistoryCheck.isDone(history(Register.job(AS_CLAIMED)))).isTrue();
+        assertThat(HistoryCheck.isDone(history(Register.job(AS_CLAIMED)), Entries.DAY)).isTrue();
     }
 
     @Test
@@ -271,7 +271,7 @@ class HistoryCheckTest {
         Job job = Register.job(AS_CLAIMED);
         JobHistory history = history(job);
         assertThat(HistoryCheck.isUntold(history)).isTrue();
-        assertThat(HistoryCheck.isDone(history)).isFalse();
+        assertThat(HistoryCheck.isDone(history, Entries.DAY)).isFalse();
         List<Finding> findings = HistoryCheck.of(job, history, Schemes.KNOWN.hangsOn());
         assertThat(held(findings))
                 .containsExactly(Concern.claim(SchemeName.STC), Concern.claim(SchemeName.VEEC));
@@ -279,7 +279,7 @@ class HistoryCheckTest {
         assertThat(folder.resolve("paperbark.key")).doesNotExist();
 
         Files.move(folder.resolve("elsewhere"), folder.resolve("paperbark.key"));
-        assertThat(HistoryCheck.isDone(history(job))).isTrue();
+        assertThat(HistoryCheck.isDone(history(job), Entries.DAY)).isTrue();
     }
 
     @Test
@@ -351,9 +351,9 @@ class HistoryCheckTest {
     void whatWasHeldOrBookedOutIsNeverDone() {
         Job job = Register.job(AS_CLAIMED);
         enter("two", AS_CLAIMED, JobOutcome.HELD, Set.of());
-        assertThat(HistoryCheck.isDone(history(job))).isFalse();
+        assertThat(HistoryCheck.isDone(history(job), Entries.DAY)).isFalse();
         enter("three", AS_CLAIMED, JobOutcome.ISSUED, Set.of());
-        assertThat(HistoryCheck.isDone(history(job))).isTrue();
+        assertThat(HistoryCheck.isDone(history(job), Entries.DAY)).isTrue();
         try (Ledger ledger = Ledger.open(file)) {
             ledger.withdraw(
                     new WithdrawalEntry(
@@ -364,8 +364,8 @@ class HistoryCheckTest {
                             Instant.EPOCH,
                             "test"));
         }
-        assertThat(HistoryCheck.isDone(history(job))).isFalse();
-        assertThat(HistoryCheck.isDone(JobHistory.NONE)).isFalse();
+        assertThat(HistoryCheck.isDone(history(job), Entries.DAY)).isFalse();
+        assertThat(HistoryCheck.isDone(JobHistory.NONE, Entries.DAY)).isFalse();
         assertThat(HistoryCheck.isUntold(JobHistory.NONE)).isFalse();
     }
 

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import paperbark.batch.OutputFolder;
 import paperbark.cli.Program;
 import paperbark.disk.Disk;
 
@@ -94,11 +95,24 @@ class BatchStatesTest {
         assertThat(run("owed").err()).isEmpty();
     }
 
+    /** Its ledger came along, so that the batches in it are those of the copy. */
+    @Test
+    void aCopyWithALedgerOfItsOwnKeepsItsBatches() throws Exception {
+        Offices.copy(office.root(), folder.resolve("copy"));
+        Office copy = Office.in(folder.resolve("copy"));
+        Program.Run copied =
+                Program.run(copy.root(), "watch", ".", "--once", "--quiet-for", "0", "--copied");
+        assertThat(copied.exitCode()).isZero();
+        assertThat(Files.readString(copy.status()))
+                .contains("2026-11-23-list-2")
+                .doesNotContain("None yet");
+    }
+
     /** What lay in the office that it is a copy of lies here too, and nobody changed anything. */
     @Test
     void anOfficeThatIsACopyOfAnotherSaysNothingOfWhatCameWithIt() throws Exception {
-        Program.Run copied =
-                Program.run(office.root(), "watch", ".", "--once", "--quiet-for", "0", "--copied");
+        OutputFolder.renew(office.packs());
+        Program.Run copied = watch(office);
         assertThat(copied.exitCode()).isZero();
         assertThat(copied.out()).doesNotContain("Look:");
         assertThat(run("owed").err()).isEmpty();

@@ -208,6 +208,42 @@ class PastLastDayTest {
         assertStanding(after, List.of(), List.of());
     }
 
+    /** The pages say to drop it again, which is mostly the very file that was dropped before. */
+    @Test
+    void itsRegisterTakesItBackThoughNothingInItChanged() throws IOException {
+        LocalDate after = LAST_VEEC.plusDays(1);
+        assertStanding(after, List.of(STC), List.of(VEEC));
+        drop(office, after, register());
+        assertStanding(after, List.of(STC), List.of());
+        drop(office, LAST_STC.plusDays(1), register() + "\n");
+        assertStanding(LAST_STC.plusDays(1), List.of(), List.of());
+    }
+
+    /** Papers, calendar and ledger have the same last day. */
+    @Test
+    void aCorrectedDayOfInstallationMovesTheLastDayEverywhere() throws IOException {
+        drop(office, MADE.plusDays(1), register().replace("16/11/2026", "17/11/2026"));
+        try (Ledger ledger = Ledger.open(office.ledger())) {
+            assertThat(ledger.claims(MADE.plusDays(1)))
+                    .extracting(ClaimState::reference, c -> c.lodgeBy().orElseThrow())
+                    .contains(tuple(STC, LAST_STC.plusDays(1)));
+        }
+        assertStanding(LAST_STC.plusDays(1), List.of(), List.of(VEEC));
+    }
+
+    @Test
+    void ofItsRegisterNoOtherJobIsTakenInAgain() throws IOException {
+        List<String> lines =
+                Files.readAllLines(Path.of("input-samples/week-47.csv"), StandardCharsets.UTF_8);
+        String both = String.join("\n", lines.subList(0, 3)) + "\n";
+        drop(office, MADE.plusDays(1), both);
+        run(office, MADE.plusDays(1), "lodged", "SB-1102");
+        LocalDate after = LAST_VEEC.plusDays(1);
+        drop(office, after, both);
+        assertThat(office.packs().resolve(after + "-week/packs/SB-1101.pdf")).exists();
+        assertThat(office.packs().resolve(after + "-week/packs/SB-1102.pdf")).doesNotExist();
+    }
+
     /** What failed is owed by nobody, and its register takes it back as it does any other. */
     @Test
     void whatFailedIsClaimedNoLongerEither() throws IOException {

@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.ledger.ClaimState;
+import paperbark.ledger.Failed;
 import paperbark.ledger.Receipt;
 import paperbark.ledger.Sale;
 import paperbark.value.Money;
@@ -22,7 +23,7 @@ class OwingTest {
     }
 
     private static ClaimState claim(
-            boolean lodged, LocalDate lodgeBy, String received, Optional<String> failed) {
+            boolean lodged, LocalDate lodgeBy, String received, Optional<Failed> failed) {
         return new ClaimState(
                 1,
                 "SB-1",
@@ -91,7 +92,7 @@ class OwingTest {
     @Test
     void aClaimThatFailedStandsAloneAndIsNeitherOwedNorClosing() {
         LocalDate closes = LocalDate.of(2027, 11, 20);
-        ClaimState failed = claim(true, closes, "0.00", Optional.of("no photo"));
+        ClaimState failed = claim(true, closes, "0.00", Optional.of(new Failed(DUE, "no photo")));
 
         Owing owing = Owing.of(List.of(failed), closes.minusDays(10));
 

@@ -259,7 +259,7 @@ class SettleTest {
                                 "Claim reference,Paid on,Status,Reason",
                                 "SB-2-STC,1/12/2026,failed,wrong zone"))
                 .isEqualTo(Ending.FAILED);
-        assertThat(state("SB-2-STC").failed()).contains("wrong zone");
+        assertThat(state("SB-2-STC").failed().orElseThrow().reason()).isEqualTo("wrong zone");
         assertThat(state("SB-2-STC").isOpen()).isFalse();
         assertThat(only("Job,Paid on,Amount", "SB-2,20/12/2026,648.00")).isEqualTo(Ending.MATCHED);
         assertThat(state("SB-2-STC").failed()).isEmpty();
