@@ -230,6 +230,39 @@ class AgreementTest {
                 .contains("lodged");
     }
 
+    /** Of two rows with one number nobody knows which is the job. */
+    @Test
+    void whatTwoRowsCallTheSameIsNotSoldTillItIsMended() throws IOException {
+        String twins = twins(Offices.register(2), "J-2");
+        drop("2026-11-25", "b", twins);
+        assertAgreement("2026-11-25");
+        assertThat(run("2026-11-25", "quarters").out()).contains("    1       $4,620.00");
+        assertThat(Files.readString(office.root().resolve("week.html"))).contains("2026-11-25-b");
+        drop("2026-11-26", "c", Offices.register(2));
+        assertAgreement("2026-11-26");
+        assertThat(run("2026-11-26", "quarters").out()).contains("    2       $9,240.00");
+    }
+
+    @Test
+    void whatWasSoldAndClaimedBeforeTwoRowsHadItsNumberStays() throws IOException {
+        Money before = owed("2026-11-24");
+        drop("2026-11-25", "b", twins(Offices.register(1), "J-1"));
+        assertAgreement("2026-11-25");
+        assertThat(owed("2026-11-25")).isEqualTo(before);
+        assertThat(run("2026-11-25", "quarters").out()).contains("    1       $4,620.00");
+        assertThat(index("2026-11-25", "b"))
+                .contains("The job number also stands in")
+                .doesNotContain("Left out because");
+        assertThat(receivedAndOverdue("c", twins(Offices.register(1), "J-1") + "\n"))
+                .contains("J-1,STC,Kestrel Certificates,14,505.80");
+    }
+
+    /** The register with a row once more that has another price and owner. */
+    private static String twins(String rows, String job) {
+        String row = rows.lines().filter(l -> l.startsWith(job + ",")).findFirst().orElseThrow();
+        return rows + row.replace("4620.00", "4840.00").replace("Ada", "Eda") + "\n";
+    }
+
     @Test
     void anotherFinancialYearIsChosenByTheYearInWhichItEnds() {
         assertThat(run("2026-11-25", "quarters", "--year", "2026").out())
