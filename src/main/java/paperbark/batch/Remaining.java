@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import paperbark.entitlement.Schemes;
 import paperbark.finding.Finding;
@@ -22,6 +23,7 @@ import paperbark.ledger.Keys;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.WithdrawalEntry;
 import paperbark.ledger.WithdrawnCheck;
+import paperbark.output.journal.Booked;
 
 /**
  * What of a register is to be prepared, once the ledger was asked.
@@ -29,9 +31,13 @@ import paperbark.ledger.WithdrawnCheck;
  * @param inputs without the jobs that are cancelled or done, and with what the ledger says
  * @param histories what the ledger knows, by the number of the job
  * @param cancelled jobs of the ledger that are to be booked out
+ * @param booked the entry of a job that its journals have and no later one has taken back
  */
 record Remaining(
-        Inputs inputs, Map<String, JobHistory> histories, List<WithdrawalEntry.Line> cancelled) {
+        Inputs inputs,
+        Map<String, JobHistory> histories,
+        List<WithdrawalEntry.Line> cancelled,
+        Function<String, Optional<Booked>> booked) {
 
     /** Asks the ledger about every job. */
     static Remaining of(
@@ -67,7 +73,9 @@ record Remaining(
         return new Remaining(
                 InputsBuilder.builder(inputs).jobs(sieve.left).findings(List.copyOf(all)).build(),
                 sieve.histories,
-                sieve.withdrawals);
+                sieve.withdrawals,
+                ledger.map(l -> EarlierSales.of(l, request).booked())
+                        .orElse(job -> Optional.empty()));
     }
 
     /** Sorts the jobs one by one. */

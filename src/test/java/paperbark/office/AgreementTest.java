@@ -13,6 +13,8 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.cli.Program;
 import paperbark.settle.Owing;
 import paperbark.settle.Quarter;
@@ -106,6 +108,24 @@ class AgreementTest {
         assertThat(booked("assets:receivable:owners")).isEqualTo(owners);
         assertThat(index("2026-11-25", "b"))
                 .contains("The claim J-1-STC is with the buyer, and it hangs on");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"Kestrel Certificates, Pipit and Wren", "504.00, 480.00"})
+    void whatTheBuyerHasIsToldAsItWasClaimed(String then, String now) throws IOException {
+        run("2026-11-24", "lodged", "J-1");
+        Money before = owed("2026-11-24");
+        Money owners = booked("assets:receivable:owners");
+        receivedAndOverdue("b", Offices.register(1).replace(then, now));
+        assertAgreement("2026-11-25");
+        assertThat(owed("2026-11-25")).isEqualTo(before);
+        assertThat(booked("assets:receivable:owners")).isEqualTo(owners);
+        Path batch = office.packs().resolve("2026-11-25-b");
+        assertThat(Files.readString(batch.resolve("summary-csv/expected-claims.csv")))
+                .contains("J-1,Ada Amberwood,Kestrel Certificates,STC,14,", ",505.80,1.80,");
+        assertThat(index("2026-11-25", "b"))
+                .contains("the buyer has: STC assignment, to be agreed on with them")
+                .contains("nothing is to be taken back");
     }
 
     @Test
