@@ -103,7 +103,7 @@ record AsClaimed(Job job, Map<SchemeName, ClaimState> claims, Set<JobFact> kept)
             return now;
         }
         List<Step> steps = new ArrayList<>(now.steps());
-        steps.add(new Step("Number that the buyer has", "", String.valueOf(then.get()), List.of()));
+        steps.add(new Step(Entitlement.WITH_BUYER, "", String.valueOf(then.get()), List.of()));
         return EntitlementBuilder.builder(now).certificates(then).steps(steps).build();
     }
 
