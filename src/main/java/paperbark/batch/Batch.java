@@ -103,7 +103,7 @@ public final class Batch {
         if (inputs.jobs().isEmpty()) {
             return Outcome.nothingLeft(inputs.findings());
         }
-        Cases cases = new Cases(inputs, folder.id(), request, remaining.histories());
+        Cases cases = new Cases(remaining, folder.id(), request);
         try (Staging staging = Staging.of(folder.path())) {
             Packing packing =
                     new Packing(
@@ -180,7 +180,7 @@ public final class Batch {
         Remaining remaining = books.remaining(reading.result().get());
         Inputs inputs = remaining.inputs();
         String name = FileNames.slug(FileNames.stem(request.register().file()));
-        Cases cases = new Cases(inputs, name, request, remaining.histories());
+        Cases cases = new Cases(remaining, name, request);
         return new Looked(
                 CheckedCases.of(inputs, cases), Optional.of(inputs.copied()), inputs.namesToAdd());
     }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
@@ -34,6 +35,7 @@ import paperbark.output.Deadlines;
 import paperbark.output.Paper;
 import paperbark.output.PaperPlan;
 import paperbark.output.ToDo;
+import paperbark.output.journal.Booked;
 import paperbark.rules.HolidayRow;
 import paperbark.rules.Rulebook;
 import paperbark.value.SchemeName;
@@ -52,6 +54,7 @@ public final class Cases {
     private final PaperPlan.Extras extras;
     private final FindingsByJob noticed;
     private final Map<String, JobHistory> histories;
+    private final Function<String, Optional<Booked>> booked;
     private final boolean again;
 
     /**
@@ -60,19 +63,19 @@ public final class Cases {
      * @param batch name that stands on every paper
      */
     public Cases(Inputs inputs, String batch, Request request) {
-        this(inputs, batch, request, Map.of());
+        this(new Remaining(inputs, Map.of(), List.of(), job -> Optional.empty()), batch, request);
     }
 
     /**
-     * The cases of what was read.
+     * The cases of what remains of what was read.
      *
      * @param batch name that stands on every paper
-     * @param histories what the ledger knows, by job number
      */
-    Cases(Inputs inputs, String batch, Request request, Map<String, JobHistory> histories) {
-        this.histories = histories;
+    Cases(Remaining remaining, String batch, Request request) {
+        histories = remaining.histories();
+        booked = remaining.booked();
         again = request.ledger().again();
-        this.inputs = inputs;
+        inputs = remaining.inputs();
         jobs = inputs.jobs();
         info =
                 new BatchInfo(
@@ -111,34 +114,41 @@ public final class Cases {
      *
      * @param packFile name of its pack
      */
-    public CaseFile of(Job job, String packFile) {
-        List<Finding> findings = new ArrayList<>(noticed.of(job));
-        findings.addAll(JobCheck.of(job, tables, rulebook, info.preparedOn()));
-        Schemes.Assessed assessed = inputs.assess(job, info.preparedOn());
+    public CaseFile of(Job row, String packFile) {
+        List<Finding> findings = new ArrayList<>(noticed.of(row));
+        findings.addAll(JobCheck.of(row, tables, rulebook, info.preparedOn()));
+        Schemes.Assessed assessed = inputs.assess(row, info.preparedOn());
         findings.addAll(assessed.findings());
+        JobHistory history = histories.getOrDefault(row.reference(), JobHistory.NONE);
+        AsClaimed asClaimed = AsClaimed.of(row, history, noticed.of(row), tables, booked);
+        Job job = asClaimed.job();
+        Entitlements earned =
+                asClaimed.claims().isEmpty()
+                        ? assessed.entitlements()
+                        : asClaimed.earned(inputs.assess(job, info.preparedOn()).entitlements());
         List<Expected> expected = new ArrayList<>();
         List<Comparison> comparisons = new ArrayList<>();
-        JobHistory history = histories.getOrDefault(job.reference(), JobHistory.NONE);
         Map<SchemeName, ClaimState> withBuyer = history.withBuyer();
-        for (Entitlement entitlement : assessed.entitlements().all()) {
+        for (Entitlement entitlement : earned.all()) {
             // What the buyer has is paid as it was offered when it was claimed.
             LocalDate day =
                     Optional.ofNullable(withBuyer.get(entitlement.scheme()))
                             .map(ClaimState::claimedOn)
                             .orElse(info.preparedOn());
             OfferChoice.Chosen chosen =
-                    new OfferChoice(tables, rulebook, day).choose(job, entitlement);
+                    new OfferChoice(tables, rulebook, day)
+                            .choose(asClaimed.offered(entitlement.scheme(), tables), entitlement);
             chosen.expected().ifPresent(expected::add);
             chosen.comparison().ifPresent(comparisons::add);
             findings.addAll(chosen.findings());
         }
-        Set<Concern> planned = planned(job, assessed.entitlements());
+        Set<Concern> planned = planned(job, earned);
         List<Finding> ordered =
                 Finding.inOrder(
                         findings.stream()
                                 .map(f -> asFelt(f, planned).forJob(job.reference()))
                                 .toList());
-        List<Paper> papers = PaperPlan.of(job, assessed.entitlements(), ordered, expected, extras);
+        List<Paper> papers = PaperPlan.of(job, earned, ordered, expected, extras);
         List<StatePaper> statePapers = statePapers(job);
         Optional<OwnerPrice> price = Gst.of(job, tables.firm(), rulebook, info.preparedOn());
         CaseFile file =
@@ -146,23 +156,23 @@ public final class Cases {
                         info,
                         tables.firm(),
                         job,
-                        assessed.entitlements(),
+                        earned,
                         expected,
                         comparisons,
                         price,
                         statePapers,
                         Deadlines.of(
                                 job,
-                                assessed.entitlements(),
+                                earned,
                                 statePapers,
                                 day -> isHoliday(job, day),
                                 info.preparedOn()),
-                        toDo(job, ordered),
+                        toDo(row, ordered),
                         ordered,
                         papers,
                         packFile,
                         withBuyer.keySet());
-        return new EarlierPapers(file, history, again).considered();
+        return new EarlierPapers(file, history, again, asClaimed.kept()).considered();
     }
 
     private boolean isHoliday(Job job, LocalDate day) {

@@ -34,7 +34,9 @@ record EarlierClaims(List<ClaimState> claims, LocalDate today) {
      */
     List<Receivable> beside(List<CaseFile> cases, Set<String> replaced) {
         Map<String, CaseFile> now = new HashMap<>();
-        cases.forEach(file -> now.put(Keys.job(file.job().reference()), file));
+        cases.stream()
+                .filter(file -> !file.isTwice())
+                .forEach(file -> now.put(Keys.job(file.job().reference()), file));
         return claims.stream()
                 .filter(c -> !replaced.contains(Keys.job(c.job())))
                 .filter(c -> stays(c, Optional.ofNullable(now.get(Keys.job(c.job())))))

@@ -38,6 +38,7 @@ final class EarlierPapers {
     private final Job job;
     private final JobHistory history;
     private final boolean again;
+    private final Set<JobFact> kept;
     private final List<String> takeBack = new ArrayList<>();
     private final List<String> agreed = new ArrayList<>();
     private final List<String> tooNew = new ArrayList<>();
@@ -47,8 +48,10 @@ final class EarlierPapers {
      * For one job.
      *
      * @param again whether everything is to be printed again
+     * @param kept what the row says otherwise and papers tell as it was
      */
-    EarlierPapers(CaseFile file, JobHistory history, boolean again) {
+    EarlierPapers(CaseFile file, JobHistory history, boolean again, Set<JobFact> kept) {
+        this.kept = kept;
         this.file = file;
         this.job = file.job();
         this.history = history;
@@ -135,13 +138,14 @@ final class EarlierPapers {
                 .filter(
                         e ->
                                 e.changed()
-                                        .filter(
-                                                all ->
-                                                        all.stream()
-                                                                .noneMatch(
-                                                                        paper.kind().facts()
-                                                                                ::contains))
+                                        .filter(all -> all.stream().noneMatch(f -> tells(paper, f)))
                                         .isPresent());
+    }
+
+    /** Whether a paper tells a fact anew; an assignment is held for what its buyer has. */
+    private boolean tells(Paper paper, JobFact fact) {
+        boolean asItWas = kept.contains(fact) && paper.kind().scheme().isEmpty();
+        return paper.kind().facts().contains(fact) && !asItWas;
     }
 
     /** The day on which people signed, where the register tells it. */
@@ -191,7 +195,7 @@ final class EarlierPapers {
                         .filter(
                                 f ->
                                         earlier.changed().get().contains(f)
-                                                && paper.kind().facts().contains(f)
+                                                && tells(paper, f)
                                                 && !earlier.blank().contains(f))
                         .toList();
         Map<String, String> now = lines(paper.says(file));

@@ -1,6 +1,7 @@
 package paperbark.batch;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -9,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import paperbark.ledger.Income;
 import paperbark.ledger.Keys;
@@ -67,6 +69,17 @@ final class EarlierSales {
             last(other, income.entriesOfSale(job, other)).ifPresent(all::add);
         }
         return all;
+    }
+
+    /** The entry of a job that stands in its journals, where they are here. */
+    Function<String, Optional<Booked>> booked() {
+        return job -> {
+            try {
+                return of(job).flatMap(TakenBack::entry);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        };
     }
 
     /** What is to be taken back of a job, where its journal is here. */

@@ -33,6 +33,30 @@ final class LedgerLines {
     private LedgerLines() {}
 
     static JobEntry of(CaseFile file, Ledger ledger) {
+        return file.isTwice() ? asItWas(file, ledger) : whole(file, ledger);
+    }
+
+    /** Two rows have the number, so that it is held, and what was sold and claimed before stays. */
+    private static JobEntry asItWas(CaseFile file, Ledger ledger) {
+        Job job = file.job();
+        return new JobEntry(
+                job.reference(),
+                job.origin().row(),
+                Optional.empty(),
+                JobOutcome.HELD,
+                "packs/" + file.packFile(),
+                job.doneOn(),
+                warrantyUntil(file),
+                Keys.site(job.site()).orElse(""),
+                ledger.prints(job),
+                ledger.income().sale(job.reference()),
+                List.of(),
+                held(file),
+                List.of(),
+                true);
+    }
+
+    private static JobEntry whole(CaseFile file, Ledger ledger) {
         Job job = file.job();
         return new JobEntry(
                 job.reference(),

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import paperbark.entitlement.Schemes;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
@@ -17,9 +19,11 @@ import paperbark.job.Stage;
 import paperbark.ledger.Earlier;
 import paperbark.ledger.HistoryCheck;
 import paperbark.ledger.JobHistory;
+import paperbark.ledger.Keys;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.WithdrawalEntry;
 import paperbark.ledger.WithdrawnCheck;
+import paperbark.output.journal.Booked;
 
 /**
  * What of a register is to be prepared, once the ledger was asked.
@@ -27,16 +31,21 @@ import paperbark.ledger.WithdrawnCheck;
  * @param inputs without the jobs that are cancelled or done, and with what the ledger says
  * @param histories what the ledger knows, by the number of the job
  * @param cancelled jobs of the ledger that are to be booked out
+ * @param booked the entry of a job that its journals have and no later one has taken back
  */
 record Remaining(
-        Inputs inputs, Map<String, JobHistory> histories, List<WithdrawalEntry.Line> cancelled) {
+        Inputs inputs,
+        Map<String, JobHistory> histories,
+        List<WithdrawalEntry.Line> cancelled,
+        Function<String, Optional<Booked>> booked) {
 
     /** Asks the ledger about every job. */
     static Remaining of(
             Inputs inputs, Request request, Optional<Ledger> ledger, List<Finding> noticed) {
         Sieve sieve = new Sieve(request);
+        sieve.lookForTwice(inputs);
         inputs.jobs().stream()
-                .filter(job -> job.stage() == Stage.CANCELLED)
+                .filter(job -> job.stage() == Stage.CANCELLED && !sieve.isTwice(job))
                 .forEach(job -> sieve.cancelledJobs.add(job.reference()));
         ledger.map(Ledger::income)
                 .ifPresent(
@@ -64,7 +73,9 @@ record Remaining(
         return new Remaining(
                 InputsBuilder.builder(inputs).jobs(sieve.left).findings(List.copyOf(all)).build(),
                 sieve.histories,
-                sieve.withdrawals);
+                sieve.withdrawals,
+                ledger.map(l -> EarlierSales.of(l, request).booked())
+                        .orElse(job -> Optional.empty()));
     }
 
     /** Sorts the jobs one by one. */
@@ -72,6 +83,7 @@ record Remaining(
         private final Request request;
         private final Set<String> cancelledJobs = new HashSet<>();
         private final Set<String> sold = new HashSet<>();
+        private final Set<String> twice = new HashSet<>();
         private final List<Job> left = new ArrayList<>();
         private final List<Finding> findings = new ArrayList<>();
         private final Map<String, JobHistory> histories = new HashMap<>();
@@ -87,12 +99,36 @@ record Remaining(
             this.answered = !AnswerBook.answers(request.register().file()).all().isEmpty();
         }
 
+        /** Numbers of several rows, where these do not all say that the job is cancelled. */
+        private void lookForTwice(Inputs inputs) {
+            Set<String> told =
+                    inputs.findings().stream()
+                            .filter(f -> f.code() == FindingCode.JOB_TWICE)
+                            .flatMap(f -> f.job().stream())
+                            .map(Keys::job)
+                            .collect(Collectors.toSet());
+            inputs.jobs().stream()
+                    .filter(job -> job.stage() != Stage.CANCELLED)
+                    .map(job -> Keys.job(job.reference()))
+                    .filter(told::contains)
+                    .forEach(twice::add);
+        }
+
+        private boolean isTwice(Job job) {
+            return twice.contains(Keys.job(job.reference()));
+        }
+
         private void take(Job job, JobHistory history) {
             Optional<Earlier> earlier = history.earlier();
             boolean withdrawn = earlier.flatMap(Earlier::withdrawn).isPresent();
             if (earlier.filter(Earlier::forgotten).isPresent()) {
                 // Nothing of it may come back, neither on paper nor in the ledger.
                 findings.add(HistoryCheck.forgotten(job, earlier.get()));
+            } else if (isTwice(job)) {
+                // Which of the rows the ledger's job is nobody knows, so it stays as it was.
+                if (job.stage() != Stage.CANCELLED) {
+                    left.add(job);
+                }
             } else if (job.stage() == Stage.CANCELLED) {
                 findings.add(
                         WithdrawnCheck.cancelled(job, history, sold.contains(job.reference())));

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Future;
 import java.util.function.Function;
+import paperbark.batch.BuyerPayments;
 import paperbark.disk.OtherThread;
 import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
@@ -80,7 +81,17 @@ final class LedgerOptions {
 
     /** The day asked for, or today where the office of the ledger is. */
     LocalDate day(Main.World world) {
-        return day(world, new Office(place(ledger, world).beside("")).tables());
+        return day(world, office(world).tables());
+    }
+
+    /** What buyers send, by the tables of the ledger's office. */
+    BuyerPayments payments(Main.World world) {
+        Office office = office(world);
+        return new BuyerPayments(office.tables(), office.rules());
+    }
+
+    private Office office(Main.World world) {
+        return new Office(place(ledger, world).beside(""));
     }
 
     /** The day asked for, or today where the firm is whose tables these are. */

@@ -14,7 +14,11 @@ final class SaidByHand {
     /** Where and when. */
     static ByHand.Order order(LedgerOptions options, Main.World world) throws IOException {
         return new ByHand.Order(
-                options.ledger(world), options.day(world), world.clock().instant(), Version.text());
+                options.ledger(world),
+                options.payments(world),
+                options.day(world),
+                world.clock().instant(),
+                Version.text());
     }
 
     /**

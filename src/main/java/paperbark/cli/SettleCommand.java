@@ -78,6 +78,7 @@ final class SettleCommand implements Callable<Integer> {
                                 file,
                                 sheet,
                                 firm,
+                                ReadingOptions.rules(firm),
                                 ledger,
                                 new Advice.Defaults(paidOn, buyer),
                                 out.map(world.directory()::resolve).orElse(file.resolveSibling("")),

@@ -34,6 +34,9 @@ public record Entitlement(
     /** Label of the step that takes the number of certificates from the register. */
     public static final String FROM_REGISTER = "Number given by the register";
 
+    /** Label of the step that takes the number of certificates from what the buyer has. */
+    public static final String WITH_BUYER = "Number that the buyer has";
+
     /** Keeps the steps from being changed and the count from being negative. */
     public Entitlement {
         steps = List.copyOf(steps);

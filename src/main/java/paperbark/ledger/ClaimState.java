@@ -53,17 +53,27 @@ public record ClaimState(
         return ClaimEntry.reference(job, scheme);
     }
 
-    /** What is still to come; nothing for a failed claim, negative where too much was paid. */
+    /**
+     * What is still to come; nothing for a failed claim. What was paid too much is no debt less.
+     */
     public Money outstanding() {
-        return failed.isPresent() || !active ? Money.ZERO : expected.minus(received);
+        return beyondNothing(expected.minus(received));
+    }
+
+    /** What came beyond what was expected. */
+    private Money overpaid() {
+        return beyondNothing(received.minus(expected));
+    }
+
+    private Money beyondNothing(Money difference) {
+        return failed.isPresent() || !active || difference.isNegative() ? Money.ZERO : difference;
     }
 
     /** The same in words: {@code $105.80 still to come}. */
     public String balance() {
-        Money open = outstanding();
-        return open.isNegative()
-                ? Money.ZERO.minus(open) + " more than expected"
-                : open + " still to come";
+        return overpaid().isZero()
+                ? outstanding() + " still to come"
+                : overpaid() + " more than expected";
     }
 
     /**

@@ -1,5 +1,7 @@
 package paperbark.ledger;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -7,6 +9,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import paperbark.value.Money;
 import paperbark.value.SchemeName;
 
@@ -48,11 +51,7 @@ public final class Income {
                 "SELECT s.installed_on, s.price_cents, s.gst_cents "
                         + SALES
                         + " ORDER BY s.installed_on, s.job_key",
-                r ->
-                        new Sale(
-                                LocalDate.parse(r.getString(1)),
-                                Money.ofCents(r.getLong(2)),
-                                Money.ofCents(r.getLong(3))),
+                Income::sale,
                 Withdrawing.CORRECTED_BY + "%",
                 day,
                 day,
@@ -60,17 +59,29 @@ public final class Income {
                 day);
     }
 
+    /** The sale of a job's newest version, where nothing has called it off or replaced it. */
+    public Optional<Sale> sale(String reference) {
+        return sql.first(
+                "SELECT s.installed_on, s.price_cents, s.gst_cents " + SALES + " AND s.job_key = ?",
+                Income::sale,
+                Withdrawing.CORRECTED_BY + "%",
+                NOW,
+                NOW,
+                NOW,
+                NOW,
+                Keys.job(reference));
+    }
+
     /** Whether the newest version of a job is a sale that nothing has called off or replaced. */
     public boolean isSold(String reference) {
-        return sql.number(
-                        "SELECT count(*) " + SALES + " AND s.job_key = ?",
-                        Withdrawing.CORRECTED_BY + "%",
-                        NOW,
-                        NOW,
-                        NOW,
-                        NOW,
-                        Keys.job(reference))
-                > 0;
+        return sale(reference).isPresent();
+    }
+
+    private static Sale sale(ResultSet row) throws SQLException {
+        return new Sale(
+                LocalDate.parse(row.getString(1)),
+                Money.ofCents(row.getLong(2)),
+                Money.ofCents(row.getLong(3)));
     }
 
     /**

@@ -23,6 +23,8 @@ import paperbark.value.SchemeName;
  * @param held schemes that it claims under and whose paper is held: an earlier claim that the buyer
  *     has stands
  * @param papers the papers that were printed
+ * @param asItWas whether nobody knows if the row is the job of that number: what stands of its
+ *     claims stays
  */
 public record JobEntry(
         String reference,
@@ -37,12 +39,45 @@ public record JobEntry(
         Optional<Sale> sale,
         List<ClaimEntry> claims,
         Set<SchemeName> held,
-        List<PaperEntry> papers) {
+        List<PaperEntry> papers,
+        boolean asItWas) {
 
     /** Keeps the lists from being changed. */
     public JobEntry {
         claims = List.copyOf(claims);
         held = Set.copyOf(held);
         papers = List.copyOf(papers);
+    }
+
+    /** A row that is the job of that number. */
+    public JobEntry(
+            String reference,
+            int row,
+            Optional<String> corrects,
+            JobOutcome outcome,
+            String pack,
+            Optional<LocalDate> installedOn,
+            Optional<LocalDate> warrantyUntil,
+            String siteKey,
+            Prints prints,
+            Optional<Sale> sale,
+            List<ClaimEntry> claims,
+            Set<SchemeName> held,
+            List<PaperEntry> papers) {
+        this(
+                reference,
+                row,
+                corrects,
+                outcome,
+                pack,
+                installedOn,
+                warrantyUntil,
+                siteKey,
+                prints,
+                sale,
+                claims,
+                held,
+                papers,
+                false);
     }
 }

@@ -83,7 +83,9 @@ final class Recorder {
                                         version,
                                         paper.kind(),
                                         paper.says()));
-        dropped(seq, key, job);
+        if (!job.asItWas()) {
+            dropped(seq, key, job);
+        }
         job.claims().forEach(claim -> claim(seq, key, version, job, claim));
     }
 

@@ -6,11 +6,8 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import paperbark.firm.Buyer;
 import paperbark.firm.FirmTables;
-import paperbark.firm.GstBasis;
 import paperbark.firm.Offer;
-import paperbark.value.ExactMoney;
 import paperbark.value.Money;
-import paperbark.value.Rounding;
 
 /** Works out what an offer brings for a claim. */
 final class QuoteSheet {
@@ -27,14 +24,8 @@ final class QuoteSheet {
     }
 
     Quote of(Offer offer) {
-        BigDecimal count = BigDecimal.valueOf(claimed.certificates());
-        Money gross = cents(offer.pricePerCertificate().times(count));
-        Money fee = offer.feePerClaim().plus(cents(offer.terms().feePerCertificate().times(count)));
-        // rule: common practice, no source: an offer "plus GST" pays a tenth on top to an owner who
-        // owes GST on the assignment, and to no one else.
-        boolean onTop = claimed.isTaxable() && offer.terms().gstBasis() == GstBasis.PLUS;
-        Money gst = onTop ? Gst.addedTo(gross, divisor) : Money.ZERO;
-        Split split = split(gross.minus(fee), gst, isOwn(offer));
+        Sent sent = Sent.of(offer, claimed.certificates(), claimed.isTaxable(), divisor);
+        Split split = split(sent, isOwn(offer));
         // rule: common practice, no source: payment days count from the lodging, which is today or
         // the later day of the work.
         LocalDate due = claimed.lodged().plusDays(offer.paymentDays());
@@ -42,9 +33,9 @@ final class QuoteSheet {
         return new Quote(
                 offer,
                 claimed.certificates(),
-                gross,
-                fee,
-                gst,
+                sent.gross(),
+                sent.fee(),
+                sent.onTop(),
                 split,
                 days,
                 due,
@@ -52,16 +43,18 @@ final class QuoteSheet {
                 divisor);
     }
 
-    private Split split(Money paid, Money onTop, boolean own) {
+    private Split split(Sent sent, boolean own) {
         // rule: common practice, no source: a buyer pays the owner what they were promised, or all
         // where no sum was named; the rest is the firm's.
         Money toOwner =
-                claimed.paysOwner() ? claimed.benefit().orElse(paid.plus(onTop)) : Money.ZERO;
+                claimed.paysOwner()
+                        ? claimed.benefit().orElse(sent.net().plus(sent.onTop()))
+                        : Money.ZERO;
         Money discount = claimed.isDiscount() ? claimed.benefit().orElse(Money.ZERO) : Money.ZERO;
         Money benefit = claimed.paysOwner() ? toOwner : discount;
         Money ownerGst = claimed.isTaxable() ? Gst.includedIn(benefit, divisor) : Money.ZERO;
-        Money ofTop = claimed.paysOwner() ? ofTop(onTop, ownerGst) : Money.ZERO;
-        Money toFirm = paid.minus(toOwner).plus(ofTop);
+        Money ofTop = claimed.paysOwner() ? ofTop(sent, ownerGst) : Money.ZERO;
+        Money toFirm = sent.net().minus(toOwner).plus(ofTop);
         // Certificates that the firm takes itself are its own to sell; that is another deal.
         Money beyond = own ? Money.ZERO : beyond(toFirm, discount);
         return new Split(
@@ -81,9 +74,8 @@ final class QuoteSheet {
     }
 
     /** An owner who is paid has their GST out of it, or all of it where nothing was promised. */
-    private Money ofTop(Money onTop, Money ownerGst) {
-        boolean less = claimed.benefit().isPresent() && ownerGst.compareTo(onTop) < 0;
-        return less ? ownerGst : onTop;
+    private Money ofTop(Sent sent, Money ownerGst) {
+        return claimed.benefit().isPresent() ? sent.ofTop(ownerGst) : sent.onTop();
     }
 
     private boolean isOwn(Offer offer) {
@@ -111,9 +103,5 @@ final class QuoteSheet {
                         .multiply(rate)
                         .multiply(BigDecimal.valueOf(days))
                         .divide(PERCENT_DAYS, 2, RoundingMode.HALF_UP));
-    }
-
-    private static Money cents(ExactMoney amount) {
-        return amount.round(Rounding.NEAREST_CENT);
     }
 }

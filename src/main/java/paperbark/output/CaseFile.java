@@ -66,8 +66,9 @@ public record CaseFile(
         Set<SchemeName> withBuyer) {
 
     /**
-     * Keeps the lists from being changed, takes only claims that count off the price, and holds the
-     * statement of benefit where every claim is held.
+     * Keeps the lists from being changed, takes only claims that count off the price, which a row
+     * has none of whose number is another's too, and holds the statement of benefit where every
+     * claim is held.
      */
     public CaseFile {
         expected = List.copyOf(expected);
@@ -78,7 +79,9 @@ public record CaseFile(
         findings = List.copyOf(findings);
         withBuyer = Set.copyOf(withBuyer);
         Claiming claiming = new Claiming(job, entitlements, findings, withBuyer);
-        price = price.map(p -> p.keeping(scheme -> !claiming.standing(scheme).fallsAway()));
+        price =
+                price.filter(p -> !claiming.isTwice())
+                        .map(p -> p.keeping(scheme -> !claiming.standing(scheme).fallsAway()));
         papers = claiming.hold(papers);
     }
 
@@ -150,7 +153,7 @@ public record CaseFile(
 
     /** How a claim stands: the one place that papers, sheets, forms and the ledger ask. */
     public Standing standing(SchemeName scheme) {
-        return new Claiming(job, entitlements, findings, withBuyer).standing(scheme);
+        return claiming().standing(scheme);
     }
 
     /** How the claim under each scheme stands, e.g. {@code held}. */
@@ -217,6 +220,18 @@ public record CaseFile(
     /** What can be claimed: the entitlements of claims that count. */
     public List<Entitlement> claimable() {
         return entitlements.all().stream().filter(e -> standing(e.scheme()).counts()).toList();
+    }
+
+    /**
+     * Whether another row has its number, so that nobody knows which is the job: neither is sold,
+     * and what the ledger has of the number stays as it was.
+     */
+    public boolean isTwice() {
+        return claiming().isTwice();
+    }
+
+    private Claiming claiming() {
+        return new Claiming(job, entitlements, findings, withBuyer);
     }
 
     /** Whether a paper of the pack is held by a stop. */

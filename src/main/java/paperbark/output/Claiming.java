@@ -8,6 +8,7 @@ import paperbark.entitlement.Entitlement;
 import paperbark.entitlement.Entitlements;
 import paperbark.finding.Concern;
 import paperbark.finding.Finding;
+import paperbark.finding.FindingCode;
 import paperbark.job.Job;
 import paperbark.job.Stage;
 import paperbark.offer.Standing;
@@ -35,6 +36,11 @@ record Claiming(
             return Standing.NOTHING;
         }
         return job.stage() == Stage.INSTALLED ? Standing.DUE : Standing.BOOKED;
+    }
+
+    /** Whether another row has the job's number. */
+    boolean isTwice() {
+        return findings.stream().anyMatch(f -> f.code() == FindingCode.JOB_TWICE);
     }
 
     /** Papers as they are, but for a statement of benefit of claims that are all held. */

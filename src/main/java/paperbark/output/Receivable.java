@@ -27,4 +27,19 @@ public record Receivable(
         LocalDate due,
         Money received,
         String state,
-        Optional<LocalDate> closing) {}
+        Optional<LocalDate> closing) {
+
+    /** What is still to come. What was paid too much for one claim is no debt less of another. */
+    public Money open() {
+        return beyondNothing(expected.minus(received));
+    }
+
+    /** What came beyond what is expected. */
+    public Money over() {
+        return beyondNothing(received.minus(expected));
+    }
+
+    private static Money beyondNothing(Money difference) {
+        return difference.isNegative() ? Money.ZERO : difference;
+    }
+}

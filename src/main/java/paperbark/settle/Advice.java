@@ -5,9 +5,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import paperbark.batch.BuyerPayments.Payment;
 import paperbark.finding.Finding;
 import paperbark.firm.Words;
 import paperbark.ledger.AdviceBook;
+import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
 import paperbark.sheet.Column;
 import paperbark.sheet.Sheet;
@@ -44,7 +47,7 @@ public final class Advice {
      * @param columns its columns by field
      * @param source where it comes from
      * @param ledger what is expected
-     * @param words what buyers call things
+     * @param firm what the firm's tables say
      * @param defaults what lines mean that do not say it
      */
     public static Settled settle(
@@ -52,14 +55,14 @@ public final class Advice {
             Map<AdviceField, Column> columns,
             AdviceBook.Source source,
             Ledger ledger,
-            Words words,
+            Firm firm,
             Defaults defaults) {
-        AdviceReader reader = new AdviceReader(words, defaults.paidOn(), defaults.buyer());
+        AdviceReader reader = new AdviceReader(firm.words(), defaults.paidOn(), defaults.buyer());
         List<RemittanceLine> lines = reader.read(sheet, columns);
         return ledger.settle(
                 source,
                 book -> {
-                    LineSettler settler = new LineSettler(book, source.day());
+                    LineSettler settler = new LineSettler(book, source.day(), firm.sent());
                     List<SettledLine> settled = lines.stream().map(settler::settle).toList();
                     List<Finding> findings = new ArrayList<>(reader.findings());
                     findings.addAll(settler.findings());
@@ -67,6 +70,14 @@ public final class Advice {
                             settled, Finding.inOrder(findings), sheet.rows().size() - lines.size());
                 });
     }
+
+    /**
+     * What the firm's tables say.
+     *
+     * @param words what buyers call things
+     * @param sent what the buyer of a claim sends where GST comes on top
+     */
+    public record Firm(Words words, Function<ClaimState, Optional<Payment>> sent) {}
 
     /**
      * What lines mean that do not say it.

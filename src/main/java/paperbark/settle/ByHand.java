@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import paperbark.batch.AdviceFiles;
+import paperbark.batch.BuyerPayments;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.AdviceStatus;
 import paperbark.ledger.ClaimState;
@@ -43,11 +44,17 @@ public final class ByHand {
      * Where and when.
      *
      * @param ledger the ledger
+     * @param payments what buyers send who pay GST on top
      * @param today day of the run
      * @param at moment of the run, for people only
      * @param version version of the program
      */
-    public record Order(LedgerPlace ledger, LocalDate today, Instant at, String version) {}
+    public record Order(
+            LedgerPlace ledger,
+            BuyerPayments payments,
+            LocalDate today,
+            Instant at,
+            String version) {}
 
     /**
      * A payment.
@@ -99,7 +106,7 @@ public final class ByHand {
 
     /** Enters a payment; fails as {@link #lodged} does. */
     public static Result paid(Payment payment, Order order) throws IOException {
-        return enter(order, "paid", (hand, said) -> hand.paid(payment, said));
+        return enter(order, "paid", (hand, said) -> hand.paid(payment, order.payments(), said));
     }
 
     /**
@@ -177,7 +184,7 @@ public final class ByHand {
                 + ". The claim is entered as lodged all the same.";
     }
 
-    private void paid(Payment payment, HandBook said) {
+    private void paid(Payment payment, BuyerPayments payments, HandBook said) {
         List<ClaimState> standing = standing(payment.claim());
         if (standing.size() > 1) {
             refused.add(
@@ -193,7 +200,8 @@ public final class ByHand {
             return;
         }
         ClaimState claim = standing.get(0);
-        Money firms = FirmsPart.of(payment.amount(), claim);
+        Shares shares = Shares.of(payment.amount(), claim, payments::of);
+        Money firms = shares.firms();
         if (!payment.again()
                 && said.toldPaid(claim, payment.amount(), firms).contains(payment.on())) {
             before.add(
@@ -211,29 +219,7 @@ public final class ByHand {
             return;
         }
         after.add(said.say(claim, AdviceStatus.PAID, payment.on(), payment.amount(), firms));
-        understood(payment.amount(), firms, claim).ifPresent(remarks::add);
-    }
-
-    /** Where the owner is paid too, what of the payment was taken for whose. */
-    private static Optional<String> understood(Money amount, Money firms, ClaimState claim) {
-        if (claim.toOwner().isZero()) {
-            return Optional.empty();
-        }
-        Money owners = amount.minus(firms);
-        String whose;
-        if (firms.isZero()) {
-            whose = "what the owner is paid; nothing of it is the firm's";
-        } else if (!owners.isZero()) {
-            whose = "the whole payment: " + firms + " is the firm's, " + owners + " the owner's";
-        } else {
-            whose =
-                    "money of the firm"
-                            + (amount.equals(claim.expected()) ? ", its part of the payment" : "")
-                            + "; the owner's "
-                            + claim.toOwner()
-                            + " is not in it";
-        }
-        return Optional.of(amount + " is understood as " + whose + ".");
+        shares.understood(payment.amount(), claim).ifPresent(remarks::add);
     }
 
     private static String tooMuch(Payment payment, ClaimState claim, Money open) {

@@ -146,7 +146,7 @@ final class LineFindings {
     }
 
     /** More or less has come than was expected. */
-    void differs(RemittanceLine said, ClaimState after) {
+    void differs(RemittanceLine said, Shares shares, ClaimState after) {
         Money difference = after.received().minus(after.expected());
         tell(
                 difference.isNegative() ? FindingCode.PAYMENT_SHORT : FindingCode.PAYMENT_OVER,
@@ -162,7 +162,10 @@ final class LineFindings {
                                 ? Money.ZERO.minus(difference) + " less."
                                 : difference + " more."),
                 difference.isNegative()
-                        ? "Ask the buyer for the rest, unless a further part is to come."
+                        ? shares.as() == Shares.As.WITHOUT_TOP
+                                ? "Let the owner give the buyer their tax invoice; the GST on top is paid"
+                                        + " against it."
+                                : "Ask the buyer for the rest, unless a further part is to come."
                         : "Ask the buyer what it is for; GST may be due on it.");
     }
 

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.Function;
+import paperbark.batch.BuyerPayments.Payment;
 import paperbark.finding.Finding;
 import paperbark.ledger.AdviceBook;
 import paperbark.ledger.AdviceLine;
@@ -22,11 +24,13 @@ final class LineSettler {
     private final AdviceBook book;
     private final ClaimFinder claimFinder;
     private final LocalDate today;
+    private final Function<ClaimState, Optional<Payment>> sent;
     private final LineFindings findings;
     private final Map<String, Integer> alike = new HashMap<>();
 
-    LineSettler(AdviceBook book, LocalDate today) {
+    LineSettler(AdviceBook book, LocalDate today, Function<ClaimState, Optional<Payment>> sent) {
         this.book = book;
+        this.sent = sent;
         this.today = today;
         this.findings = new LineFindings(today);
         this.claimFinder = new ClaimFinder(book);
@@ -58,7 +62,8 @@ final class LineSettler {
             return ended(said, Ending.UNKNOWN, Optional.empty(), found.why());
         }
         ClaimState claim = found.claim().get();
-        Money firms = FirmsPart.of(said, claim);
+        Shares shares = Shares.of(said, claim, sent);
+        Money firms = shares.firms();
         if (isPaid(said) && book.byHand().saidNear(claim, said.amount(), firms, said.day(), 0)) {
             return ended(said, Ending.SEEN, found.claim(), found.how());
         }
@@ -68,25 +73,28 @@ final class LineSettler {
             findings.byHand(said, claim, firms, on);
             return ended(said, Ending.DUPLICATE, found.claim(), found.how());
         }
-        if (isSecond(said, claim)) {
+        if (isSecond(said, claim, firms)) {
             findings.second(said, claim);
             return ended(said, Ending.DUPLICATE, found.claim(), found.how());
         }
-        return matched(said, line, known, found);
+        return matched(said, line, known, found, shares);
     }
 
     private SettledLine matched(
-            RemittanceLine said, AdviceLine line, OptionalLong known, ClaimFinder.Found found) {
+            RemittanceLine said,
+            AdviceLine line,
+            OptionalLong known,
+            ClaimFinder.Found found,
+            Shares shares) {
         ClaimState claim = found.claim().orElseThrow();
         long number = known.orElseGet(() -> book.unmatched(line).orElseGet(() -> book.enter(line)));
-        Money firms = FirmsPart.of(said, claim);
         ClaimState after =
                 book.match(
                         number,
                         line,
                         claim,
                         said.what(),
-                        firms,
+                        shares.firms(),
                         found.how(),
                         said.reason(),
                         said.buyerReference().or(said::claim).orElse(""));
@@ -94,14 +102,14 @@ final class LineSettler {
                 said.row(),
                 said.day(),
                 said.amount(),
-                Optional.of(firms),
-                ending(said, firms, after),
+                Optional.of(shares),
+                ending(said, shares, after),
                 Optional.of(after),
                 found.how(),
                 said.reason());
     }
 
-    private Ending ending(RemittanceLine said, Money firms, ClaimState after) {
+    private Ending ending(RemittanceLine said, Shares shares, ClaimState after) {
         if (said.what() == AdviceStatus.LODGED) {
             return Ending.LODGED;
         }
@@ -110,25 +118,25 @@ final class LineSettler {
             return Ending.FAILED;
         }
         if (said.amount().isNegative()) {
-            findings.reversed(said, firms, after);
+            findings.reversed(said, shares.firms(), after);
             return Ending.REVERSED;
         }
-        if (firms.isZero()) {
+        if (shares.firms().isZero()) {
             return Ending.OWNER_PAID;
         }
         int more = after.received().compareTo(after.expected());
         if (more != 0) {
-            findings.differs(said, after);
+            findings.differs(said, shares, after);
         }
         return more == 0 ? Ending.MATCHED : more < 0 ? Ending.SHORT : Ending.OVER;
     }
 
     /** The whole amount again for a claim that is paid is most likely one payment told twice. */
-    private static boolean isSecond(RemittanceLine said, ClaimState claim) {
+    private static boolean isSecond(RemittanceLine said, ClaimState claim, Money firms) {
         return isPaid(said)
                 && !claim.received().isZero()
                 && claim.received().compareTo(claim.expected()) >= 0
-                && FirmsPart.of(said, claim).equals(claim.expected());
+                && firms.equals(claim.expected());
     }
 
     private static boolean isPaid(RemittanceLine said) {

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import paperbark.batch.AdviceFiles;
+import paperbark.batch.BuyerPayments;
 import paperbark.batch.CopySource;
 import paperbark.batch.Ending;
 import paperbark.batch.MarkedCopy;
@@ -47,6 +48,7 @@ public final class SettleDesk {
                     "Amount",
                     "Of it the firm's",
                     "Of it the owner's",
+                    "Of it nobody's yet",
                     "Claim",
                     "Job",
                     "Scheme",
@@ -66,6 +68,7 @@ public final class SettleDesk {
      * @param advice the file
      * @param sheet the sheet wanted; empty takes the one whose headings match best
      * @param tables folder or workbook of the firm's tables, for the headings
+     * @param rules folder of its newer rule tables
      * @param ledger the ledger
      * @param defaults what lines mean that do not say it
      * @param out folder of the marked copy and the list of outcomes
@@ -77,6 +80,7 @@ public final class SettleDesk {
             Path advice,
             Optional<String> sheet,
             Path tables,
+            Optional<Path> rules,
             LedgerPlace ledger,
             Advice.Defaults defaults,
             Path out,
@@ -135,7 +139,8 @@ public final class SettleDesk {
                             columns.flatMap(Reading::result).orElseThrow(),
                             source,
                             ledger,
-                            words,
+                            new Advice.Firm(
+                                    words, new BuyerPayments(order.tables(), order.rules())::of),
                             order.defaults());
             AdviceFiles.complete(ledger, AdviceFiles.beside(order.ledger()));
             findings.addAll(settled.findings());
@@ -213,6 +218,7 @@ public final class SettleDesk {
                 plain(Optional.of(line.amount())),
                 plain(line.firms()),
                 plain(line.owners()),
+                plain(line.nobodys()),
                 claim.map(ClaimState::reference).orElse(""),
                 claim.map(ClaimState::job).orElse(""),
                 claim.map(c -> c.scheme().word()).orElse(""),

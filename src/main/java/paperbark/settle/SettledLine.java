@@ -11,7 +11,7 @@ import paperbark.value.Money;
  * @param row row of the advice
  * @param day day of the payment or notice
  * @param amount what was paid
- * @param firms what of it is the firm's, where it was taken in; the rest is the owner's
+ * @param shares whose it is, where it was taken in
  * @param ending what became of it
  * @param claim the claim as it stands after it, where one was found
  * @param how by what the claim was found
@@ -21,7 +21,7 @@ public record SettledLine(
         int row,
         LocalDate day,
         Money amount,
-        Optional<Money> firms,
+        Optional<Shares> shares,
         Ending ending,
         Optional<ClaimState> claim,
         String how,
@@ -75,8 +75,18 @@ public record SettledLine(
         }
     }
 
+    /** What of the amount is the firm's, where the line was taken in. */
+    public Optional<Money> firms() {
+        return shares.map(Shares::firms);
+    }
+
     /** What of the amount is the owner's, where the line was taken in. */
     public Optional<Money> owners() {
-        return firms.map(amount::minus);
+        return shares.map(s -> amount.minus(s.firms()).minus(s.nobodys()));
+    }
+
+    /** What of the amount is GST on top that is nobody's yet, where the line was taken in. */
+    public Optional<Money> nobodys() {
+        return shares.map(Shares::nobodys);
     }
 }

@@ -114,6 +114,7 @@ class HandBookTest {
         assertThat(said(AdviceStatus.PAID, DAY, ALL).balance()).isEqualTo("$0.00 still to come");
         ClaimState more = said(AdviceStatus.PAID, DAY, PART);
         assertThat(more.balance()).isEqualTo("$100.00 more than expected");
+        assertThat(more.outstanding()).isEqualTo(Money.ZERO);
         assertThat(more.isOpen()).isFalse();
     }
 

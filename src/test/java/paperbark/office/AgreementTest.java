@@ -13,6 +13,8 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import paperbark.cli.Program;
 import paperbark.settle.Owing;
 import paperbark.settle.Quarter;
@@ -106,6 +108,24 @@ class AgreementTest {
         assertThat(booked("assets:receivable:owners")).isEqualTo(owners);
         assertThat(index("2026-11-25", "b"))
                 .contains("The claim J-1-STC is with the buyer, and it hangs on");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"Kestrel Certificates, Pipit and Wren", "504.00, 480.00"})
+    void whatTheBuyerHasIsToldAsItWasClaimed(String then, String now) throws IOException {
+        run("2026-11-24", "lodged", "J-1");
+        Money before = owed("2026-11-24");
+        Money owners = booked("assets:receivable:owners");
+        receivedAndOverdue("b", Offices.register(1).replace(then, now));
+        assertAgreement("2026-11-25");
+        assertThat(owed("2026-11-25")).isEqualTo(before);
+        assertThat(booked("assets:receivable:owners")).isEqualTo(owners);
+        Path batch = office.packs().resolve("2026-11-25-b");
+        assertThat(Files.readString(batch.resolve("summary-csv/expected-claims.csv")))
+                .contains("J-1,Ada Amberwood,Kestrel Certificates,STC,14,", ",505.80,1.80,");
+        assertThat(index("2026-11-25", "b"))
+                .contains("the buyer has: STC assignment, to be agreed on with them")
+                .contains("nothing is to be taken back");
     }
 
     @Test
@@ -228,6 +248,39 @@ class AgreementTest {
         assertThat(receivedAndOverdue("b", Offices.register(1).replace(SERIAL, "2610040004512199")))
                 .contains("J-1,STC,Kestrel Certificates,14,505.80")
                 .contains("lodged");
+    }
+
+    /** Of two rows with one number nobody knows which is the job. */
+    @Test
+    void whatTwoRowsCallTheSameIsNotSoldTillItIsMended() throws IOException {
+        String twins = twins(Offices.register(2), "J-2");
+        drop("2026-11-25", "b", twins);
+        assertAgreement("2026-11-25");
+        assertThat(run("2026-11-25", "quarters").out()).contains("    1       $4,620.00");
+        assertThat(Files.readString(office.root().resolve("week.html"))).contains("2026-11-25-b");
+        drop("2026-11-26", "c", Offices.register(2));
+        assertAgreement("2026-11-26");
+        assertThat(run("2026-11-26", "quarters").out()).contains("    2       $9,240.00");
+    }
+
+    @Test
+    void whatWasSoldAndClaimedBeforeTwoRowsHadItsNumberStays() throws IOException {
+        Money before = owed("2026-11-24");
+        drop("2026-11-25", "b", twins(Offices.register(1), "J-1"));
+        assertAgreement("2026-11-25");
+        assertThat(owed("2026-11-25")).isEqualTo(before);
+        assertThat(run("2026-11-25", "quarters").out()).contains("    1       $4,620.00");
+        assertThat(index("2026-11-25", "b"))
+                .contains("The job number also stands in")
+                .doesNotContain("Left out because");
+        assertThat(receivedAndOverdue("c", twins(Offices.register(1), "J-1") + "\n"))
+                .contains("J-1,STC,Kestrel Certificates,14,505.80");
+    }
+
+    /** The register with a row once more that has another price and owner. */
+    private static String twins(String rows, String job) {
+        String row = rows.lines().filter(l -> l.startsWith(job + ",")).findFirst().orElseThrow();
+        return rows + row.replace("4620.00", "4840.00").replace("Ada", "Eda") + "\n";
     }
 
     @Test

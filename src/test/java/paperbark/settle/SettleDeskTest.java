@@ -83,6 +83,7 @@ class SettleDeskTest {
                         advice,
                         Optional.empty(),
                         Path.of("input-samples/tables"),
+                        Optional.empty(),
                         place,
                         defaults,
                         folder,
@@ -119,10 +120,10 @@ class SettleDeskTest {
         assertThat(list.get(0)).startsWith("Row,Outcome,Day,Amount,Of it the firm's");
         assertThat(list.get(1))
                 .isEqualTo(
-                        "2,matched,30 Nov 2026,504.00,104.00,400.00,SB-3-STC,SB-3,STC,Kestrel"
+                        "2,matched,30 Nov 2026,504.00,104.00,400.00,0.00,SB-3-STC,SB-3,STC,Kestrel"
                                 + " Certificates,104.00,400.00,104.00,0.00,reference,");
         assertThat(list.get(2))
-                .startsWith("3,unknown,30 Nov 2026,17.00,,,,,,,,,,,no claim of that name");
+                .startsWith("3,unknown,30 Nov 2026,17.00,,,,,,,,,,,,no claim of that name");
         assertThat(folder.resolve("advices/advice-2.json")).isRegularFile();
     }
 

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import paperbark.batch.BuyerPayments;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.firm.Words;
@@ -41,6 +42,9 @@ class SettleTest {
                     List.of(AdviceField.values()),
                     new Sheet("advice-columns.csv", "", 1, List.of(), List.of()),
                     (row, why) -> {});
+
+    private static final BuyerPayments OFFERS =
+            new BuyerPayments(Path.of("input-samples/tables"), Optional.empty());
 
     @TempDir private Path folder;
 
@@ -85,7 +89,7 @@ class SettleTest {
                             ColumnMap.of(sheet, NAMES).result().orElseThrow(),
                             source,
                             ledger,
-                            Words.SHIPPED,
+                            new Advice.Firm(Words.SHIPPED, claim -> Optional.empty()),
                             new Advice.Defaults(Optional.empty(), Optional.empty()));
             ledger.verify();
             return settled;
@@ -426,7 +430,7 @@ class SettleTest {
         AdviceBook.Source now = Entries.advice("");
         return ByHand.paid(
                 new ByHand.Payment("SB-4-STC", Money.of(amount), on, false, false),
-                new ByHand.Order(place, now.day(), now.at(), now.program()));
+                new ByHand.Order(place, OFFERS, now.day(), now.at(), now.program()));
     }
 
     @ParameterizedTest

@@ -10,11 +10,13 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import paperbark.output.table.SafeCsv;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /**
  * An entry as a journal has it, with the accounts as the firm called them then.
@@ -52,6 +54,18 @@ public record Booked(LocalDate day, String job, boolean reversal, List<Line> lin
                 lines.stream()
                         .map(l -> new Line(l.account(), Money.ZERO.minus(l.amount()), remark))
                         .toList());
+    }
+
+    /** The discount that was booked for the claim of a scheme; empty where none was booked. */
+    public Optional<Money> discount(SchemeName scheme) {
+        String what = SaleEntry.what(scheme);
+        List<Line> ofClaim =
+                lines.stream()
+                        .filter(l -> l.remark().equals(what) || l.remark().startsWith(what + ","))
+                        .toList();
+        return ofClaim.isEmpty()
+                ? Optional.empty()
+                : Optional.of(ofClaim.stream().map(Line::amount).reduce(Money.ZERO, Money::plus));
     }
 
     /** The last entry of each job in a journal's CSV; none where it is no journal of ours. */

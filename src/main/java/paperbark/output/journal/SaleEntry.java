@@ -13,6 +13,7 @@ import paperbark.offer.Split;
 import paperbark.offer.Standing;
 import paperbark.output.CaseFile;
 import paperbark.value.Money;
+import paperbark.value.SchemeName;
 
 /** Books the sale of one installed job, and what its claims that count bring the firm. */
 final class SaleEntry {
@@ -43,6 +44,11 @@ final class SaleEntry {
         return new Entry(day, file.job().reference(), sale.postings, sale.remarks);
     }
 
+    /** How the remarks of a claim's lines begin. */
+    static String what(SchemeName scheme) {
+        return scheme.word() + "s";
+    }
+
     private void price(OwnerPrice price) {
         Money open =
                 file.benefits().stream()
@@ -59,7 +65,7 @@ final class SaleEntry {
         Optional<BenefitForm> form = file.job().payment().form();
         Money value = benefit.value().orElse(Money.ZERO);
         Money discount = form.equals(Optional.of(BenefitForm.DISCOUNT)) ? value : Money.ZERO;
-        String what = benefit.scheme().word() + "s";
+        String what = what(benefit.scheme());
         if (benefit.ours()) {
             taken(benefit, value, discount, what);
         } else {

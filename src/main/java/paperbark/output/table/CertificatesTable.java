@@ -39,7 +39,7 @@ public final class CertificatesTable {
     private static final Set<String> SUMS =
             Stream.concat(
                             Schemes.KNOWN.all().stream().flatMap(scheme -> scheme.sums().stream()),
-                            Stream.of(Entitlement.FROM_REGISTER))
+                            Stream.of(Entitlement.FROM_REGISTER, Entitlement.WITH_BUYER))
                     .collect(Collectors.toSet());
 
     /** A claim with its job. */

@@ -29,6 +29,7 @@ public final class ReceivedTable {
                     date("due", "Due"),
                     money("received", "Received"),
                     money("open", "Still open"),
+                    money("over", "More than expected"),
                     whole("overdue", "Days overdue", 11),
                     text("state", "State", 22),
                     date("closing", "Closing date"),
@@ -55,9 +56,8 @@ public final class ReceivedTable {
     }
 
     private static List<TableCell> row(Receivable claim, LocalDate today) {
-        Money open = claim.expected().minus(claim.received());
+        Money open = claim.open();
         long late = ChronoUnit.DAYS.between(claim.due(), today);
-        boolean owed = !open.isZero() && !open.isNegative();
         String day = DeadlinesTable.formula(today);
         return List.of(
                 text(claim.job()),
@@ -67,10 +67,11 @@ public final class ReceivedTable {
                 money(claim.expected()),
                 TableCell.day(claim.due()),
                 money(claim.received()),
-                derivedMoney("[expected]-[received]", open),
+                derivedMoney("MAX(0,[expected]-[received])", open),
+                derivedMoney("MAX(0,[received]-[expected])", claim.over()),
                 derivedWhole(
                         "IF(ROUND([open],2)>0,MAX(0," + day + "-[due]),0)",
-                        owed ? Math.max(0, late) : 0),
+                        open.isZero() ? 0 : Math.max(0, late)),
                 text(claim.state()),
                 TableCell.of(Value.day(claim.closing())),
                 claim.closing()

@@ -289,12 +289,17 @@ class SummaryWorkbookTest {
                         List.of(
                                 receivable("A", "500.00", LocalDate.of(2026, 11, 5), "120.00"),
                                 receivable("B", "500.00", LocalDate.of(2026, 11, 5), "500.00"),
-                                receivable("C", "500.00", LocalDate.of(2026, 12, 5), "0.00")));
-        XSSFSheet sheet = Workbooks.open(SummaryWorkbook.of(view)).getSheet("Received and overdue");
+                                receivable("C", "500.00", LocalDate.of(2026, 12, 5), "0.00"),
+                                receivable("D", "500.00", LocalDate.of(2026, 11, 5), "650.00")));
+        XSSFWorkbook book = Workbooks.open(SummaryWorkbook.of(view));
+        XSSFSheet sheet = book.getSheet("Received and overdue");
         assertThat(number(sheet, "A", "Days overdue")).isEqualTo("20");
         assertThat(number(sheet, "B", "Days overdue")).isEqualTo("0");
         assertThat(number(sheet, "C", "Days overdue")).isEqualTo("0");
         assertThat(number(sheet, "Total", "Still open")).isEqualTo("880");
+        assertThat(number(sheet, "D", "Still open")).isEqualTo("0");
+        assertThat(number(sheet, "Total", "More than expected")).isEqualTo("150");
+        assertThat(number(book.getSheet("Debtors by age"), "Total", "Together")).isEqualTo("880");
         assertThat(number(sheet, "A", "Days to closing")).isEqualTo("310");
     }
 
