@@ -161,7 +161,8 @@ public final class Cases {
                         ordered,
                         papers,
                         packFile,
-                        withBuyer.keySet());
+                        withBuyer.keySet(),
+                        List.of());
         return new EarlierPapers(file, history, again).considered();
     }
 

@@ -23,6 +23,7 @@ import paperbark.ledger.PaperState;
 import paperbark.ledger.PrintedPaper;
 import paperbark.output.CaseFile;
 import paperbark.output.Correction;
+import paperbark.output.Dropped;
 import paperbark.output.EarlierPaper;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
@@ -57,13 +58,14 @@ final class EarlierPapers {
     /** The same case with each paper beside what went out before. */
     CaseFile considered() {
         List<Paper> papers = file.papers().stream().map(this::placed).toList();
-        dropped(papers);
+        List<Dropped> dropped = dropped(papers);
+        dropped.forEach(d -> takeBack.add(d.title() + ofBatch(d.batch())));
         printedTooLate().ifPresent(findings::add);
         history.earlier()
                 .filter(e -> e.withdrawn().isEmpty())
                 .flatMap(e -> changed(e, papers))
                 .ifPresent(findings::add);
-        return file.withPapers(papers).packed(findings, Map.of());
+        return file.withPapers(papers).dropping(dropped).packed(findings, Map.of());
     }
 
     private Optional<Finding> changed(Earlier earlier, List<Paper> papers) {
@@ -100,7 +102,7 @@ final class EarlierPapers {
         }
         List<String> wrong = contradicted(paper, newest);
         if (!paper.kind().isCopy() && (again || !wrong.isEmpty())) {
-            (isWithBuyer(paper) ? agreed : takeBack).add(named(paper.title(), newest));
+            (isWithBuyer(paper) ? agreed : takeBack).add(paper.title() + ofBatch(newest.batch()));
         }
         boolean signedBefore =
                 !wrong.isEmpty()
@@ -213,24 +215,24 @@ final class EarlierPapers {
     }
 
     /** Earlier papers that the job has no place for any more, such as that of a claim given up. */
-    private void dropped(List<Paper> papers) {
-        Set<String> planned =
-                papers.stream().map(p -> p.kind().folder()).collect(Collectors.toSet());
-        Set<String> seen = new TreeSet<>();
+    private List<Dropped> dropped(List<Paper> papers) {
+        Set<PaperKind> seen =
+                papers.stream().map(Paper::kind).collect(Collectors.toCollection(TreeSet::new));
+        List<Dropped> dropped = new ArrayList<>();
         for (PrintedPaper earlier : history.papers()) {
-            PaperKind.values().stream()
-                    .filter(kind -> kind.folder().equals(earlier.kind()))
-                    .filter(kind -> kind.isSigned() && !planned.contains(kind.folder()))
-                    .filter(kind -> seen.add(kind.folder()))
-                    .forEach(kind -> takeBack.add(named(kind.title(), earlier)));
+            PaperKind.ofFolder(earlier.kind())
+                    .filter(PaperKind::isGivenOut)
+                    .filter(seen::add)
+                    .ifPresent(
+                            kind -> dropped.add(new Dropped(kind, earlier.batch(), earlier.day())));
         }
+        return dropped;
     }
 
-    /** By its title, and by its batch where that is not the newest, which is named before. */
-    private String named(String title, PrintedPaper earlier) {
-        boolean newest =
-                history.earlier().filter(e -> e.batch().equals(earlier.batch())).isPresent();
-        return title + (newest ? "" : " of batch " + earlier.batch());
+    /** By its batch where that is not the newest, which is named before. */
+    private String ofBatch(String batch) {
+        boolean newest = history.earlier().filter(e -> e.batch().equals(batch)).isPresent();
+        return newest ? "" : " of batch " + batch;
     }
 
     private static EarlierPaper told(

@@ -59,9 +59,11 @@ final class LedgerLines {
 
     /** The cover tells of its batch alone. */
     private static List<PaperEntry> papers(CaseFile file) {
-        return file.papers().stream()
-                .filter(p -> !p.kind().equals(PaperKind.COVER) && !p.kind().isCopy())
-                .flatMap(p -> paper(p, file))
+        return Stream.concat(
+                        file.papers().stream()
+                                .filter(p -> p.kind() != PaperKind.COVER && !p.kind().isCopy())
+                                .flatMap(p -> paper(p, file)),
+                        file.dropped().stream().map(d -> PaperEntry.dropped(d.kind().folder())))
                 .toList();
     }
 

@@ -89,6 +89,13 @@ final class ScanFindings {
                     paper,
                     "the job is only booked again since.",
                     "Keep it, and look whether the job is installed: its register says it is not.");
+        } else if (state.dropped()) {
+            outdated(
+                    paper,
+                    "since batch "
+                            + state.takenBack().orElse("")
+                            + " the job has no such paper any more.",
+                    "Keep it, and look at the job's stage and claims: they ask for no such paper.");
         } else if (state.replaced()) {
             outdated(
                     paper,

@@ -47,6 +47,7 @@ import paperbark.value.SchemeName;
  * @param packFile file name of the pack
  * @param withBuyer schemes whose earlier claim the buyer has, and has not failed: it stands as it
  *     was made, also where a stop holds its new paper
+ * @param dropped papers of earlier batches that the job has no more
  */
 @RecordBuilder
 public record CaseFile(
@@ -63,7 +64,8 @@ public record CaseFile(
         List<Finding> findings,
         List<Paper> papers,
         String packFile,
-        Set<SchemeName> withBuyer) {
+        Set<SchemeName> withBuyer,
+        List<Dropped> dropped) {
 
     /**
      * Keeps the lists from being changed, takes only claims that count off the price, and holds the
@@ -77,6 +79,7 @@ public record CaseFile(
         toDo = List.copyOf(toDo);
         findings = List.copyOf(findings);
         withBuyer = Set.copyOf(withBuyer);
+        dropped = List.copyOf(dropped);
         Claiming claiming = new Claiming(job, entitlements, findings, withBuyer);
         price = price.map(p -> p.keeping(scheme -> !claiming.standing(scheme).fallsAway()));
         papers = claiming.hold(papers);
@@ -104,6 +107,11 @@ public record CaseFile(
     /** The same case with other papers. */
     public CaseFile withPapers(List<Paper> others) {
         return CaseFileBuilder.builder(this).papers(others).build();
+    }
+
+    /** The same case without some papers of earlier batches. */
+    public CaseFile dropping(List<Dropped> others) {
+        return CaseFileBuilder.builder(this).dropped(others).build();
     }
 
     /** Money expected under a scheme. */
