@@ -11,9 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import paperbark.disk.FolderLock;
 import paperbark.disk.Hashes;
 import paperbark.disk.Staging;
@@ -22,7 +20,6 @@ import paperbark.finding.Finding;
 import paperbark.job.Job;
 import paperbark.job.JobNumbers;
 import paperbark.ledger.BatchEntry;
-import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
 import paperbark.ledger.Conflict;
 import paperbark.ledger.EntryRecord;
@@ -117,10 +114,7 @@ final class Books implements AutoCloseable {
     /** The other jobs whose place a job takes. */
     private Set<String> corrected(CaseFile file) {
         String job = file.job().reference();
-        return histories.getOrDefault(job, JobHistory.NONE).claims().stream()
-                .map(ClaimState::job)
-                .filter(other -> !other.equals(job))
-                .collect(Collectors.toCollection(TreeSet::new));
+        return histories.getOrDefault(job, JobHistory.NONE).replacedJobs(job);
     }
 
     /** Whether a batch of that name was ever taken in. */

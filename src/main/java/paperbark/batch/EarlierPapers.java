@@ -6,8 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import paperbark.finding.Finding;
@@ -58,14 +56,16 @@ final class EarlierPapers {
     /** The same case with each paper beside what went out before. */
     CaseFile considered() {
         List<Paper> papers = file.papers().stream().map(this::placed).toList();
-        List<Dropped> dropped = dropped(papers);
-        dropped.forEach(d -> takeBack.add(d.title() + ofBatch(d.batch())));
+        List<Dropped> own = DroppedPapers.own(papers, history);
+        own.forEach(d -> takeBack.add(d.title() + ofBatch(d.batch())));
         printedTooLate().ifPresent(findings::add);
         history.earlier()
                 .filter(e -> e.withdrawn().isEmpty())
                 .flatMap(e -> changed(e, papers))
                 .ifPresent(findings::add);
-        return file.withPapers(papers).dropping(dropped).packed(findings, Map.of());
+        return file.withPapers(papers)
+                .dropping(Stream.concat(own.stream(), DroppedPapers.ofOthers(history)).toList())
+                .packed(findings, Map.of());
     }
 
     private Optional<Finding> changed(Earlier earlier, List<Paper> papers) {
@@ -212,21 +212,6 @@ final class EarlierPapers {
                                 line -> line.substring(line.indexOf(": ") + 2),
                                 (one, other) -> one,
                                 LinkedHashMap::new));
-    }
-
-    /** Earlier papers that the job has no place for any more, such as that of a claim given up. */
-    private List<Dropped> dropped(List<Paper> papers) {
-        Set<PaperKind> seen =
-                papers.stream().map(Paper::kind).collect(Collectors.toCollection(TreeSet::new));
-        List<Dropped> dropped = new ArrayList<>();
-        for (PrintedPaper earlier : history.papers()) {
-            PaperKind.ofFolder(earlier.kind())
-                    .filter(PaperKind::isGivenOut)
-                    .filter(seen::add)
-                    .ifPresent(
-                            kind -> dropped.add(new Dropped(kind, earlier.batch(), earlier.day())));
-        }
-        return dropped;
     }
 
     /** By its batch where that is not the newest, which is named before. */

@@ -63,7 +63,9 @@ final class LedgerLines {
                         file.papers().stream()
                                 .filter(p -> p.kind() != PaperKind.COVER && !p.kind().isCopy())
                                 .flatMap(p -> paper(p, file)),
-                        file.dropped().stream().map(d -> PaperEntry.dropped(d.kind().folder())))
+                        file.dropped().stream()
+                                .filter(d -> d.otherJob().isEmpty())
+                                .map(d -> PaperEntry.dropped(d.kind().folder())))
                 .toList();
     }
 

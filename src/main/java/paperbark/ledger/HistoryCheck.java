@@ -222,9 +222,19 @@ public final class HistoryCheck {
                         + schemes
                         + ")";
         Finding finding = said(job, conflict, where);
-        return finding.stops() && Keys.names(job.corrects(), conflict.job())
-                ? finding.as(Severity.CHECK)
-                : finding;
+        return finding.stops() && isReplaced(job, conflict) ? finding.as(Severity.CHECK) : finding;
+    }
+
+    private static boolean isReplaced(Job job, Conflict conflict) {
+        return Keys.names(job.corrects(), conflict.job());
+    }
+
+    private static String remedy(Job job, Conflict conflict, String otherwise) {
+        return isReplaced(job, conflict)
+                ? "This row takes the place of "
+                        + conflict.job()
+                        + ", as it says itself: take back the papers of that job."
+                : otherwise;
     }
 
     private static Finding said(Job job, Conflict conflict, String where) {
@@ -234,9 +244,12 @@ public final class HistoryCheck {
                                     FindingCode.SERIAL_CLAIMED_BEFORE,
                                     job.origin().cell(field(job, conflict.mine())),
                                     "The serial was already claimed for " + where + ".",
-                                    "Read the number off the part again, or name the job under \""
-                                            + Field.CORRECTS.label()
-                                            + "\" if this row takes its place.")
+                                    remedy(
+                                            job,
+                                            conflict,
+                                            "Read the number off the part again, or name the job under \""
+                                                    + Field.CORRECTS.label()
+                                                    + "\" if this row takes its place."))
                             .seeing(conflict.mine());
             case LOOKALIKE ->
                     Finding.of(
@@ -254,9 +267,12 @@ public final class HistoryCheck {
                             FindingCode.SITE_CLAIMED_BEFORE,
                             job.origin().cell(Field.SITE_STREET),
                             "A heater at this site was already claimed for " + where + ".",
-                            "If this is another heater, say under \""
-                                    + Field.SITE_POSITION.label()
-                                    + "\" where it stands.");
+                            remedy(
+                                    job,
+                                    conflict,
+                                    "If this is another heater, say under \""
+                                            + Field.SITE_POSITION.label()
+                                            + "\" where it stands."));
         };
     }
 

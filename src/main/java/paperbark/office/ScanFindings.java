@@ -82,8 +82,8 @@ final class ScanFindings {
         if (state.withdrawn()) {
             outdated(
                     paper,
-                    "the job was called off since.",
-                    "Keep it, and tell whoever sent it that the job was called off.");
+                    "the job was called off or replaced since.",
+                    "Keep it, and tell whoever sent it that it counts no longer.");
         } else if (state.bookedAgain()) {
             outdated(
                     paper,

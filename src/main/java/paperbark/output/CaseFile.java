@@ -47,7 +47,8 @@ import paperbark.value.SchemeName;
  * @param packFile file name of the pack
  * @param withBuyer schemes whose earlier claim the buyer has, and has not failed: it stands as it
  *     was made, also where a stop holds its new paper
- * @param dropped papers of earlier batches that the job has no more
+ * @param dropped papers of earlier batches that the job has no more, and those of other jobs whose
+ *     place it takes
  */
 @RecordBuilder
 public record CaseFile(
