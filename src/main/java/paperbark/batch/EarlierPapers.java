@@ -200,7 +200,8 @@ final class EarlierPapers {
                 lines(earlier.says()).entrySet().stream()
                         .filter(then -> !then.getValue().equals(now.get(then.getKey())))
                         .map(Map.Entry::getKey);
-        return Stream.concat(facts.stream().map(f -> f.heading(job)), figures).toList();
+        // An address may stand in one column.
+        return Stream.concat(facts.stream().map(f -> f.heading(job)), figures).distinct().toList();
     }
 
     private static Map<String, String> lines(String says) {

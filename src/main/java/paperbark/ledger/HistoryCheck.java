@@ -140,6 +140,8 @@ public final class HistoryCheck {
     private static String headings(Job job, Set<JobFact> facts) {
         return facts.stream()
                 .map(fact -> "\"" + fact.heading(job) + "\"")
+                // An address may stand in one column.
+                .distinct()
                 .collect(Collectors.joining(", "));
     }
 

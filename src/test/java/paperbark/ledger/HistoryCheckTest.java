@@ -7,7 +7,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
@@ -18,8 +20,12 @@ import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
+import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.job.JobBuilder;
+import paperbark.job.Origin;
 import paperbark.job.Register;
+import paperbark.sheet.Column;
 import paperbark.value.Money;
 import paperbark.value.SchemeName;
 
@@ -394,5 +400,36 @@ class HistoryCheckTest {
                 .singleElement()
                 .satisfies(
                         f -> assertThat(f.fact()).startsWith("The claim T-1-STC was paid $504.00"));
+    }
+
+    /** Such as street and suburb, where a register has the address in one cell. */
+    @Test
+    void aColumnThatTellsSeveralFactsIsNamedOnce() {
+        Job job =
+                Register.job(
+                        AS_CLAIMED
+                                .replace("OS-1", "OS-2")
+                                .replace("Ada Amberwood", "Abe Boxthorn"));
+        Origin origin = job.origin();
+        Map<Field, Column> columns = new HashMap<>(origin.columns());
+        columns.put(Field.OLD_SERIAL, columns.get(Field.OWNER_NAME));
+        Origin shared =
+                new Origin(
+                        origin.file(),
+                        origin.sheet(),
+                        origin.row(),
+                        columns,
+                        origin.from1904(),
+                        origin.supposed());
+        assertThat(
+                        HistoryCheck.changed(
+                                        JobBuilder.builder(job).origin(shared).build(),
+                                        history(job).earlier().orElseThrow(),
+                                        List.of(),
+                                        List.of(),
+                                        true)
+                                .orElseThrow()
+                                .fact())
+                .endsWith("since then these facts changed: \"Owner\".");
     }
 }
