@@ -40,7 +40,7 @@ final class LedgerLines {
                 job.corrects(),
                 outcome(file),
                 "packs/" + file.packFile(),
-                job.doneOn(),
+                file.doneOn(),
                 warrantyUntil(file),
                 Keys.site(job.site()).orElse(""),
                 ledger.prints(job),
@@ -84,7 +84,11 @@ final class LedgerLines {
         boolean makersKnown =
                 file.job().heater().product().flatMap(Product::tankWarrantyYears).isPresent();
         return makersKnown
-                ? Diary.of(file.job(), file.firm().name(), file.firm().workmanshipYears())
+                ? Diary.of(
+                                file.job(),
+                                file.doneOn(),
+                                file.firm().name(),
+                                file.firm().workmanshipYears())
                         .warranties()
                         .stream()
                         .flatMap(cover -> cover.ends().stream())
@@ -103,14 +107,13 @@ final class LedgerLines {
         return file.price()
                 .flatMap(
                         price ->
-                                file.job()
-                                        .doneOn()
+                                file.doneOn()
                                         .map(day -> new Sale(day, price.fullPrice(), price.gst())));
     }
 
     /** Only what is installed is claimed, and only where the paper went out. */
     static List<ClaimEntry> claims(CaseFile file) {
-        return file.job().doneOn().stream()
+        return file.doneOn().stream()
                 .flatMap(
                         day ->
                                 file.claimable().stream()

@@ -70,7 +70,7 @@ public record CaseFile(
 
     /**
      * Keeps the lists from being changed, takes only claims that count off the price, and holds the
-     * statement of benefit where every claim is held.
+     * owner's papers where they would tell what is not so.
      */
     public CaseFile {
         expected = List.copyOf(expected);
@@ -81,7 +81,8 @@ public record CaseFile(
         findings = List.copyOf(findings);
         withBuyer = Set.copyOf(withBuyer);
         dropped = List.copyOf(dropped);
-        Claiming claiming = new Claiming(job, entitlements, findings, withBuyer);
+        Claiming claiming =
+                new Claiming(job, entitlements, findings, withBuyer, batch.preparedOn());
         price = price.map(p -> p.keeping(scheme -> !claiming.standing(scheme).fallsAway()));
         papers = claiming.hold(papers);
     }
@@ -113,6 +114,19 @@ public record CaseFile(
     /** The same case without some papers of earlier batches. */
     public CaseFile dropping(List<Dropped> others) {
         return CaseFileBuilder.builder(this).dropped(others).build();
+    }
+
+    /**
+     * The day since which the heater is in, as known on the day of the batch: only with it a job is
+     * a sale, in journal, sheets and ledger, or a claim, and its years begin.
+     */
+    public Optional<LocalDate> doneOn() {
+        return job.doneOn(batch.preparedOn());
+    }
+
+    /** The day that the job is counted on: of the installation, or planned while it is booked. */
+    public Optional<LocalDate> countedOn() {
+        return job.countedOn(batch.preparedOn());
     }
 
     /** Money expected under a scheme. */
@@ -151,7 +165,8 @@ public record CaseFile(
 
     /** How a claim stands: the one place that papers, sheets, forms and the ledger ask. */
     public Standing standing(SchemeName scheme) {
-        return new Claiming(job, entitlements, findings, withBuyer).standing(scheme);
+        return new Claiming(job, entitlements, findings, withBuyer, batch.preparedOn())
+                .standing(scheme);
     }
 
     /** How the claim under each scheme stands, e.g. {@code held}. */
