@@ -5,6 +5,10 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Future;
+import java.util.function.Function;
+import paperbark.disk.OtherThread;
+import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerPlace;
 import paperbark.ledger.Proof;
 import paperbark.office.LedgerProof;
@@ -37,6 +41,30 @@ final class LedgerOptions {
         LedgerPlace place = place(ledger, world);
         look(world, LedgerProof.before(place, new Proof()));
         return place;
+    }
+
+    /**
+     * What is read in the ledger while another thread proves it. Nobody is told of it before the
+     * proof is done.
+     *
+     * @throws paperbark.ledger.LedgerException when the ledger is not as it was written, whatever
+     *     became of the reading
+     */
+    <T> T read(Main.World world, Function<LedgerPlace, T> reading) throws IOException {
+        LedgerPlace place = place(ledger, world);
+        if (!place.isExpected()) {
+            return reading.apply(ledger(world));
+        }
+        // One of an older schema is brought to this program's before two look into it.
+        Ledger.open(place).close();
+        Future<List<String>> proof =
+                OtherThread.begin(
+                        "proof of the ledger", () -> LedgerProof.before(place, new Proof()));
+        try {
+            return reading.apply(place);
+        } finally {
+            look(world, OtherThread.result(proof));
+        }
     }
 
     /** Says what somebody should look at, beside what the command says. */

@@ -1,5 +1,7 @@
 package paperbark.cli;
 
+import java.io.PrintWriter;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,10 +28,17 @@ import picocli.CommandLine.Mixin;
 final class OwedCommand implements Callable<Integer> {
     private static final int BUYER = 24;
     private static final int AMOUNT = 14;
+    private static final int REFERENCE = 20;
+    private static final int MONEY = 12;
+    private static final int DAY = 12;
+    private static final int NUMBER = 4;
+    private static final int SCHEME = 6;
 
     private final Main.World world;
 
     @Mixin private LedgerOptions options;
+
+    private PrintWriter out;
 
     OwedCommand(Main.World world) {
         this.world = world;
@@ -37,7 +46,10 @@ final class OwedCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        Owing owing = Owing.of(options.ledger(world), options.day(world));
+        LocalDate day = options.day(world);
+        Owing owing = options.read(world, ledger -> Owing.of(ledger, day));
+        // There may be 100,000 lines, which are not handed over one by one.
+        out = new PrintWriter(world.out());
         line("Owed on " + Days.show(owing.asOf()), heads());
         owing.byBuyer().forEach((buyer, ages) -> line(buyer, amounts(ages)));
         line("Total", amounts(owing.total()));
@@ -46,6 +58,7 @@ final class OwedCommand implements Callable<Integer> {
         paidBefore(owing);
         closing(owing);
         tooLate(owing);
+        out.flush();
         return Ending.DONE.exitCode();
     }
 
@@ -66,32 +79,36 @@ final class OwedCommand implements Callable<Integer> {
     }
 
     private void line(String first, List<String> cells) {
-        StringBuilder line = new StringBuilder(String.format("%-" + BUYER + "s", first));
-        cells.forEach(cell -> line.append(String.format("%" + AMOUNT + "s", cell)));
-        world.out().println(line);
+        StringBuilder line = new StringBuilder(Column.left(first, BUYER));
+        cells.forEach(cell -> line.append(Column.right(cell, AMOUNT)));
+        out.println(line);
     }
 
     private void overdue(Owing owing) {
-        world.out().println();
-        world.out().println("Overdue, longest first");
+        out.println();
+        out.println("Overdue, longest first");
         List<Owing.Line> lines = owing.open().stream().filter(l -> l.daysOverdue() > 0).toList();
-        lines.forEach(
-                l ->
-                        world.out()
-                                .printf(
-                                        "  %-20s %12s  due %-12s %4d days  %s%n",
-                                        l.claim().reference(),
-                                        l.claim().outstanding(),
-                                        l.claim().due().map(Days::show).orElse("-"),
-                                        l.daysOverdue(),
-                                        l.claim().buyer()));
+        lines.forEach(l -> out.println("  " + overdue(l)));
         none(lines);
     }
 
+    private static String overdue(Owing.Line line) {
+        ClaimState claim = line.claim();
+        return Column.left(claim.reference(), REFERENCE)
+                + " "
+                + Column.right(claim.outstanding(), MONEY)
+                + "  due "
+                + Column.left(claim.due().map(Days::show).orElse("-"), DAY)
+                + " "
+                + Column.right(line.daysOverdue(), NUMBER)
+                + " days  "
+                + claim.buyer();
+    }
+
     private void failed(Owing owing) {
-        world.out().println();
-        world.out().println("Failed, nothing owed until lodged again");
-        owing.failed().forEach(c -> world.out().println("  " + failed(c, owing)));
+        out.println();
+        out.println("Failed, nothing owed until lodged again");
+        owing.failed().forEach(c -> out.println("  " + failed(c, owing)));
         none(owing.failed());
     }
 
@@ -105,56 +122,60 @@ final class OwedCommand implements Callable<Integer> {
     /** Few offices ever have one, so that there is no word of it without. */
     private void paidBefore(Owing owing) {
         if (!owing.paidBefore().isEmpty()) {
-            world.out().println();
-            world.out().println("Paid for claims that stand no longer, may be asked back");
+            out.println();
+            out.println("Paid for claims that stand no longer, may be asked back");
             owing.paidBefore()
                     .forEach(
                             c ->
-                                    world.out()
-                                            .printf(
-                                                    "  %-20s %12s  %s%n",
-                                                    c.reference(), c.received(), c.buyer()));
+                                    out.println(
+                                            "  "
+                                                    + Column.left(c.reference(), REFERENCE)
+                                                    + " "
+                                                    + Column.right(c.received(), MONEY)
+                                                    + "  "
+                                                    + c.buyer()));
         }
     }
 
     private void closing(Owing owing) {
-        world.out().println();
-        world.out()
-                .println(
-                        "Not lodged as far as the ledger knows, closing in fewer than "
-                                + Owing.CLOSING_DAYS
-                                + " days");
-        owing.closing().forEach(c -> world.out().println("  " + closing(c, owing)));
+        out.println();
+        out.println(
+                "Not lodged as far as the ledger knows, closing in fewer than "
+                        + Owing.CLOSING_DAYS
+                        + " days");
+        owing.closing().forEach(c -> out.println("  " + closing(c, owing)));
         none(owing.closing());
     }
 
     /** Few offices ever have one, so that there is no word of it without. */
     private void tooLate(Owing owing) {
         if (!owing.tooLate().isEmpty()) {
-            world.out().println();
-            world.out().println("Past their last day, not lodged as far as the ledger knows");
-            owing.tooLate().forEach(c -> world.out().println("  " + failed(c, owing)));
-            world.out().println(Lodging.WHEN_TOO_LATE);
+            out.println();
+            out.println("Past their last day, not lodged as far as the ledger knows");
+            owing.tooLate().forEach(c -> out.println("  " + failed(c, owing)));
+            out.println(Lodging.WHEN_TOO_LATE);
         }
     }
 
     private static String closing(ClaimState claim, Owing owing) {
         long left = ChronoUnit.DAYS.between(owing.asOf(), claim.lodgeBy().orElseThrow());
-        return String.format(
-                "%-20s %5d %-6s closes %-12s %s",
-                claim.reference(),
-                claim.certificates(),
-                claim.scheme().word() + "s",
-                Days.show(claim.lodgeBy().orElseThrow()),
-                (left < 0 ? "closed " + -left + " days ago" : left + " days left")
-                        + Optional.ofNullable(owing.awaited().get(claim.id()))
-                                .map(came -> "  assignment " + came)
-                                .orElse(""));
+        return Column.left(claim.reference(), REFERENCE)
+                + " "
+                + Column.right(claim.certificates(), NUMBER + 1)
+                + " "
+                + Column.left(claim.scheme().word() + "s", SCHEME)
+                + " closes "
+                + Column.left(Days.show(claim.lodgeBy().orElseThrow()), DAY)
+                + " "
+                + (left < 0 ? "closed " + -left + " days ago" : left + " days left")
+                + Optional.ofNullable(owing.awaited().get(claim.id()))
+                        .map(came -> "  assignment " + came)
+                        .orElse("");
     }
 
     private void none(List<?> list) {
         if (list.isEmpty()) {
-            world.out().println("  none");
+            out.println("  none");
         }
     }
 }

@@ -66,7 +66,7 @@ final class QuartersCommand implements Callable<Integer> {
                         "Expected",
                         "Received",
                         "1A on those");
-        for (Quarter q : Quarter.ofYear(options.ledger(world), ending, day)) {
+        for (Quarter q : options.read(world, ledger -> Quarter.ofYear(ledger, ending, day))) {
             world.out()
                     .printf(
                             LINE,

@@ -48,6 +48,7 @@ final class Chain {
         for (long first = 1; first <= newest; first += Records.AT_ONCE) {
             verify(first, Math.min(first + Records.AT_ONCE - 1, newest));
         }
+        strays();
         active();
         if (records.schema() > 1) {
             new Forgetting(sql).prove(SealedTable.personal(records.schema()));
@@ -55,11 +56,13 @@ final class Chain {
     }
 
     private void verify(long first, long last) {
-        Map<Long, String> seals = records.seals(first, last);
+        Map<Long, String> seals = records.seals(first - 1, last);
+        Map<Long, String> rows = records.rowDigests(first, last);
         long expected = first;
-        for (EntryRecord entry : records.between(first, last)) {
+        for (EntryRecord head : records.heads(first, last)) {
+            EntryRecord entry = head.sealedUpon(seals.getOrDefault(expected - 1, ""));
             if (entry.seq() != expected
-                    || !Seals.rows(entry).equals(entry.rowsSha256())
+                    || !entry.rowsSha256().equals(rows.get(expected))
                     || !Seals.of(entry).equals(seals.get(expected))) {
                 throw sql.changed(entry.name());
             }
@@ -67,6 +70,15 @@ final class Chain {
         }
         if (expected <= last) {
             throw sql.changed("entry " + expected);
+        }
+    }
+
+    /** Rows that no entry tells of are covered by no seal. */
+    private void strays() {
+        for (SealedTable table : SealedTable.of(records.schema())) {
+            if (sql.number(table.straysQuery()) > 0) {
+                throw sql.changed(table.name());
+            }
         }
     }
 

@@ -36,11 +36,13 @@ interface Database {
     void begin(Sql sql);
 
     /**
-     * The database's own check of itself, where it has one.
+     * The database's own check of itself, where it has one, and the proof of what lies in it. What
+     * the check finds is told first.
      *
+     * @param rows proves the rows, by these statements
      * @throws LedgerException when it is damaged
      */
-    void prove(Sql sql);
+    void prove(Sql sql, Runnable rows);
 
     /** Copies the ledger, whole, into a file that must not exist yet. */
     void copy(Ledger ledger, Sql sql, Path file);

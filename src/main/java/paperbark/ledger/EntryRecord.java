@@ -52,6 +52,11 @@ public record EntryRecord(
         return EntryRecordBuilder.builder(this).detailSha256(sha256).build();
     }
 
+    /** The same entry with the seal that it is sealed upon. */
+    EntryRecord sealedUpon(String seal) {
+        return EntryRecordBuilder.builder(this).before(seal).build();
+    }
+
     /** Whether an earlier program wrote it. */
     public boolean hasOlderSchema() {
         return schema < Schema.VERSION;

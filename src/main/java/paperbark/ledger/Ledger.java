@@ -68,8 +68,7 @@ public final class Ledger implements AutoCloseable {
      * @throws LedgerException naming what is not
      */
     public void verify() {
-        database.prove(sql);
-        new Chain(sql).verify();
+        database.prove(sql, new Chain(sql)::verify);
     }
 
     /** What it knows that concerns a job. */

@@ -9,9 +9,11 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.Future;
 import java.util.function.Consumer;
 import org.sqlite.NativeLibraryNotFoundException;
 import org.sqlite.SQLiteConfig;
+import paperbark.disk.OtherThread;
 
 /** Makes and opens the file that a ledger lies in. */
 final class LedgerFile implements Database {
@@ -159,19 +161,40 @@ final class LedgerFile implements Database {
         sql.run("BEGIN IMMEDIATE");
     }
 
+    /** Neither the pages nor the rows wait for the other; each has a processor of its own. */
     @Override
-    public void prove(Sql sql) {
-        String pages = sql.first("PRAGMA integrity_check", r -> r.getString(1)).orElse("");
-        if (!pages.equals("ok")) {
-            throw new LedgerException("The ledger's file is damaged (" + pages + ").", remedy());
+    public void prove(Sql sql, Runnable rows) {
+        Future<Void> pages = OtherThread.begin("pages of the ledger", this::pages);
+        try {
+            rows.run();
+        } finally {
+            try {
+                OtherThread.result(pages);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
         }
-        // The database keeps each statement as it was written.
-        List<String> made =
-                sql.list(
-                        "SELECT sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY sql",
-                        r -> r.getString(1));
-        if (!made.equals(Schema.forFile().stream().sorted().toList())) {
-            throw sql.changed("its tables and indices");
+    }
+
+    private Void pages() {
+        try (Connection connection = connect()) {
+            Sql sql = new Sql(connection, this);
+            String pages = sql.first("PRAGMA integrity_check", r -> r.getString(1)).orElse("");
+            if (!pages.equals("ok")) {
+                throw new LedgerException(
+                        "The ledger's file is damaged (" + pages + ").", remedy());
+            }
+            // The database keeps each statement as it was written.
+            List<String> made =
+                    sql.list(
+                            "SELECT sql FROM sqlite_master WHERE sql IS NOT NULL ORDER BY sql",
+                            r -> r.getString(1));
+            if (!made.equals(Schema.forFile().stream().sorted().toList())) {
+                throw sql.changed("its tables and indices");
+            }
+            return null;
+        } catch (SQLException e) {
+            throw failed(e);
         }
     }
 

@@ -209,7 +209,7 @@ final class LedgerServer implements Database {
      * claim from being there twice has to be in force.
      */
     @Override
-    public void prove(Sql sql) {
+    public void prove(Sql sql, Runnable rows) {
         String schema = ServerUrl.schema(place.url());
         List<String> unique =
                 sql.list(
@@ -228,6 +228,7 @@ final class LedgerServer implements Database {
         if (!unique.containsAll(Schema.uniqueIndices()) || keys < Schema.keys()) {
             throw sql.changed("its tables and indices");
         }
+        rows.run();
     }
 
     @Override

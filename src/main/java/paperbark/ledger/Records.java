@@ -76,6 +76,39 @@ public final class Records {
         return entries("seq BETWEEN ? AND ? ORDER BY seq", first, last);
     }
 
+    /** The same without their rows and what they are sealed upon. */
+    List<EntryRecord> heads(long first, long last) {
+        return sql.list(ENTRY + "seq BETWEEN ? AND ? ORDER BY seq", this::head, first, last);
+    }
+
+    /**
+     * The digests over the rows of entries by their numbers, as {@link Seals#rows} makes them of
+     * one; none for an entry with a cell that has no value.
+     */
+    Map<Long, String> rowDigests(long first, long last) {
+        Map<Long, RowsDigest> digests = new HashMap<>();
+        for (long seq = first; seq <= last; seq++) {
+            digests.put(seq, new RowsDigest());
+        }
+        for (SealedTable table : SealedTable.of(schema)) {
+            digests.values().forEach(RowsDigest::table);
+            sql.each(table.coveredQuery(), r -> digested(r, digests), first, last);
+        }
+        Map<Long, String> hex = new HashMap<>();
+        digests.forEach((seq, digest) -> hex.put(seq, digest.hex()));
+        return hex;
+    }
+
+    private static void digested(ResultSet r, Map<Long, RowsDigest> digests) throws SQLException {
+        byte[] row = r.getBytes(2);
+        RowsDigest digest = digests.get(r.getLong(1));
+        if (row == null) {
+            digests.remove(r.getLong(1));
+        } else if (digest != null) {
+            digest.row(row);
+        }
+    }
+
     Optional<EntryRecord> one(long seq) {
         return entries("seq = ?", seq).stream().findFirst();
     }

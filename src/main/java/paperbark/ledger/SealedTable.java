@@ -3,7 +3,7 @@ package paperbark.ledger;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.StringJoiner;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.apache.commons.codec.digest.DigestUtils;
 
@@ -16,6 +16,8 @@ import org.apache.commons.codec.digest.DigestUtils;
  * @param order columns that the rows of an entry are ordered by
  */
 record SealedTable(String name, List<String> columns, List<String> open, String order) {
+    private static final String SAID = "\u001f";
+
     /** What a version of a job tells of a person; the last column is the seal. */
     static final SealedTable PERSONAL = personal("site_key", "print_key", "prints", "salt");
 
@@ -141,19 +143,50 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
     }
 
     /**
+     * Asks for what the seals cover of the rows of a range of entries: the entry's number, and the
+     * cells as one text.
+     */
+    String coveredQuery() {
+        return "SELECT entry, "
+                + Seals.joined(covered(columns))
+                + " FROM "
+                + name
+                + " WHERE entry BETWEEN ? AND ? ORDER BY entry, "
+                + order;
+    }
+
+    /**
      * A row of which the seal is still to come, with it: the digest that stands in the seal of the
      * entry for what may be emptied. Without the salt, which goes first, nobody can try it out.
      */
     List<String> sealed(List<String> row) {
-        StringJoiner said = new StringJoiner("\u001f").add(row.get(at("salt")));
-        for (String column : open) {
-            if (!column.equals("salt")) {
-                said.add(row.get(at(column)));
-            }
-        }
         List<String> whole = new ArrayList<>(row);
-        whole.add(DigestUtils.sha256Hex(said.toString()));
+        whole.add(
+                DigestUtils.sha256Hex(
+                        said().stream()
+                                .map(column -> row.get(at(column)))
+                                .collect(Collectors.joining(SAID))));
         return whole;
+    }
+
+    /** What the seal of a row is made of, in that order. */
+    private List<String> said() {
+        return Stream.concat(
+                        Stream.of("salt"), open.stream().filter(column -> !column.equals("salt")))
+                .toList();
+    }
+
+    /**
+     * Asks for the seals of all rows that are not emptied, each behind what it is made of. A salt
+     * without a value is none that was emptied, and the database takes the rule against it for
+     * kept.
+     */
+    String saidQuery() {
+        return "SELECT "
+                + String.join(" || '" + SAID + "' || ", said())
+                + ", seal FROM "
+                + name
+                + " WHERE CASE WHEN salt = '' THEN 0 ELSE 1 END = 1";
     }
 
     /** Whether nothing is left in a row but its seal. */
@@ -175,6 +208,15 @@ record SealedTable(String name, List<String> columns, List<String> open, String 
                 + String.join(", ", Collections.nCopies(howMany, "?"))
                 + ") ORDER BY entry, "
                 + order;
+    }
+
+    /** Counts the rows of entries that are not there. */
+    String straysQuery() {
+        return "SELECT (SELECT count(*) FROM "
+                + name
+                + " WHERE entry < 1) + (SELECT count(*) FROM "
+                + name
+                + " WHERE entry > (SELECT coalesce(max(seq), 0) FROM entry))";
     }
 
     /** Adds a row: the entry's number, the columns, then whether it is active. */

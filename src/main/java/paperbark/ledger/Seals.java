@@ -1,7 +1,9 @@
 package paperbark.ledger;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.util.List;
-import java.util.StringJoiner;
+import java.util.stream.Collectors;
 import org.apache.commons.codec.digest.DigestUtils;
 
 /** The digests that entries are sealed with, worked out from what the entries tell. */
@@ -19,16 +21,14 @@ final class Seals {
 
     /** The digest over the rows of an entry, by the tables of its schema. */
     static String rows(EntryRecord entry) {
-        // A command proves every row of the ledger before the machine has warmed to it.
-        StringJoiner tables = new StringJoiner("\n\n");
+        RowsDigest digest = new RowsDigest();
         for (SealedTable table : SealedTable.of(entry.schema())) {
-            StringJoiner rows = new StringJoiner("\n");
+            digest.table();
             for (List<String> row : entry.rows(table)) {
-                rows.add(line(table.covered(row)));
+                digest.row(line(table.covered(row)).getBytes(UTF_8));
             }
-            tables.add(rows.toString());
         }
-        return DigestUtils.sha256Hex(tables.toString());
+        return digest.hex();
     }
 
     /** The seal of an entry, upon the one before it. */
@@ -48,6 +48,16 @@ final class Seals {
                                         entry.program(),
                                         entry.detailSha256(),
                                         entry.rowsSha256())));
+    }
+
+    /**
+     * The words that let the database join cells as {@link #line} does, which takes a fraction of
+     * the time of asking for each cell. A cell without a value leaves the whole row without one.
+     */
+    static String joined(List<String> columns) {
+        return columns.stream()
+                .map(column -> column + " || '" + FIELD + "'")
+                .collect(Collectors.joining(" || "));
     }
 
     private static String line(List<String> cells) {

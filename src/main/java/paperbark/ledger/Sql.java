@@ -27,22 +27,33 @@ final class Sql {
         T read(ResultSet row) throws SQLException;
     }
 
+    /** Does something with a row. */
+    interface Each {
+        void read(ResultSet row) throws SQLException;
+    }
+
     /** Work that a transaction does whole or not at all. */
     interface Work<T> {
         T run();
     }
 
     <T> List<T> list(String query, Rows<T> rows, Object... parameters) {
+        List<T> all = new ArrayList<>();
+        each(query, row -> all.add(rows.read(row)), parameters);
+        return all;
+    }
+
+    /** Reads row by row; what comes of each is the reader's own business. */
+    void each(String query, Each rows, Object... parameters) {
         try {
-            return runner.query(
+            runner.query(
                     connection,
                     query,
                     result -> {
-                        List<T> all = new ArrayList<>();
                         while (result.next()) {
-                            all.add(rows.read(result));
+                            rows.read(result);
                         }
-                        return all;
+                        return null;
                     },
                     parameters);
         } catch (SQLException e) {

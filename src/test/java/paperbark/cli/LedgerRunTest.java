@@ -15,6 +15,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.batch.SampleWeek;
 import paperbark.ledger.ClaimState;
 import paperbark.ledger.Ledger;
@@ -233,6 +235,16 @@ class LedgerRunTest {
         assertThat(run.exitCode()).isEqualTo(21);
         assertThat(run.err()).contains("not as it was written", "2026-11-23-week-47");
         assertThat(directory.resolve("packs/2026-11-23-week-47-2")).doesNotExist();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"owed", "quarters"})
+    void whatCannotEvenBeReadIsToldByTheProof(String command) {
+        ledger("UPDATE claim SET due = 'soon' WHERE id = 3");
+        Program.Run run = run(command, "--as-of", "2026-11-24");
+        assertThat(run.exitCode()).isEqualTo(21);
+        assertThat(run.err()).contains("not as it was written", "2026-11-23-week-47");
+        assertThat(run.out()).doesNotContain("Total", "Oct to Dec");
     }
 
     @Test

@@ -71,7 +71,8 @@ class ArrowsTest {
             room("offer", "entitlement", "job", "firm", "rules", "value", "finding");
 
     @ArchTest
-    static final ArchRule ledgers = room("ledger", "fault", "job", "firm", "value", "finding");
+    static final ArchRule ledgers =
+            room("ledger", "fault", "disk", "job", "firm", "value", "finding");
 
     @ArchTest static final ArchRule disks = room("disk", "fault");
 

@@ -357,6 +357,19 @@ class LedgerOnServerTest extends LedgerTest {
     }
 
     @Test
+    void theServerJoinsTheCellsOfARowAsTheSealsDoAndLeavesNoneOut() {
+        try (Ledger ledger = Ledger.open(place)) {
+            Entries.enter(ledger, Entries.batch("one", Entries.job("A\u001f'\u00e9\\2")));
+            ledger.verify();
+            assertThat(ledger.records().rowDigests(1, 1).get(1L))
+                    .isEqualTo(Seals.rows(ledger.records().newest()));
+            server.run("ALTER TABLE withdrawn ALTER COLUMN reason DROP NOT NULL");
+            server.run("INSERT INTO withdrawn VALUES (1, 'A-1', 1, NULL)");
+            assertThatThrownBy(ledger::verify).hasMessageContaining("at \"one\"");
+        }
+    }
+
+    @Test
     void oneOfTheSchemaBeforeIsLiftedAsAFileIs() throws IOException, SQLException {
         Path file = copies.resolve("paperbark.db");
         Files.copy(Path.of("src/test/resources/ledger/version-2/paperbark.db"), file);
