@@ -10,9 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import paperbark.disk.FolderLock;
 import paperbark.disk.Hashes;
 import paperbark.disk.Staging;
@@ -21,7 +19,6 @@ import paperbark.finding.Finding;
 import paperbark.job.Job;
 import paperbark.job.JobNumbers;
 import paperbark.ledger.BatchEntry;
-import paperbark.ledger.ClaimState;
 import paperbark.ledger.CommitUnknown;
 import paperbark.ledger.Conflict;
 import paperbark.ledger.EntryRecord;
@@ -116,10 +113,7 @@ final class Books implements AutoCloseable {
     /** The other jobs whose place a job takes. */
     private Set<String> corrected(CaseFile file) {
         String job = file.job().reference();
-        return histories.getOrDefault(job, JobHistory.NONE).claims().stream()
-                .map(ClaimState::job)
-                .filter(other -> !other.equals(job))
-                .collect(Collectors.toCollection(TreeSet::new));
+        return histories.getOrDefault(job, JobHistory.NONE).replacedJobs(job);
     }
 
     /** Which earlier batches a register would only repeat. */

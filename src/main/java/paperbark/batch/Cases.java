@@ -171,7 +171,8 @@ public final class Cases {
                         ordered,
                         papers,
                         packFile,
-                        withBuyer.keySet());
+                        withBuyer.keySet(),
+                        List.of());
         return new EarlierPapers(file, history, again, asClaimed.kept()).considered();
     }
 

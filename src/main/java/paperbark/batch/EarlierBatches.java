@@ -31,17 +31,20 @@ record EarlierBatches(Request request, Optional<Ledger> ledger, boolean hasTooLa
      * @param jobs those of the register, asked for only where any claim is past its last day
      */
     static EarlierBatches of(Request request, Optional<Ledger> ledger, Supplier<List<Job>> jobs) {
-        LocalDate today = request.run().today();
-        Set<String> late =
-                ledger.map(l -> Lodging.tooLate(l.claims(today), today)).orElse(List.of()).stream()
-                        .map(ClaimState::job)
-                        .map(Keys::job)
-                        .collect(Collectors.toSet());
+        Set<String> late = fallingAway(ledger, request.run().today());
         boolean hasTooLate =
                 !late.isEmpty()
                         && jobs.get().stream()
                                 .anyMatch(job -> late.contains(Keys.job(job.reference())));
         return new EarlierBatches(request, ledger, hasTooLate);
+    }
+
+    /** The keys of jobs with a claim that falls away when their register comes again. */
+    static Set<String> fallingAway(Optional<Ledger> ledger, LocalDate today) {
+        return ledger.map(l -> Lodging.fallingAway(l, today)).orElse(List.of()).stream()
+                .map(ClaimState::job)
+                .map(Keys::job)
+                .collect(Collectors.toSet());
     }
 
     /** Whether a batch of that name was ever taken in. */

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import paperbark.finding.Finding;
@@ -24,6 +23,7 @@ import paperbark.ledger.PaperState;
 import paperbark.ledger.PrintedPaper;
 import paperbark.output.CaseFile;
 import paperbark.output.Correction;
+import paperbark.output.Dropped;
 import paperbark.output.EarlierPaper;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
@@ -61,13 +61,16 @@ final class EarlierPapers {
     /** The same case with each paper beside what went out before. */
     CaseFile considered() {
         List<Paper> papers = file.papers().stream().map(this::placed).toList();
-        dropped(papers);
+        List<Dropped> own = DroppedPapers.own(papers, history);
+        own.forEach(d -> takeBack.add(d.title() + ofBatch(d.batch())));
         printedTooLate().ifPresent(findings::add);
         history.earlier()
                 .filter(e -> e.withdrawn().isEmpty())
                 .flatMap(e -> changed(e, papers))
                 .ifPresent(findings::add);
-        return file.withPapers(papers).packed(findings, Map.of());
+        return file.withPapers(papers)
+                .dropping(Stream.concat(own.stream(), DroppedPapers.ofOthers(history)).toList())
+                .packed(findings, Map.of());
     }
 
     private Optional<Finding> changed(Earlier earlier, List<Paper> papers) {
@@ -104,7 +107,7 @@ final class EarlierPapers {
         }
         List<String> wrong = contradicted(paper, newest);
         if (!paper.kind().isCopy() && (again || !wrong.isEmpty())) {
-            (isWithBuyer(paper) ? agreed : takeBack).add(named(paper.title(), newest));
+            (isWithBuyer(paper) ? agreed : takeBack).add(paper.title() + ofBatch(newest.batch()));
         }
         boolean signedBefore =
                 !wrong.isEmpty()
@@ -203,7 +206,8 @@ final class EarlierPapers {
                 lines(earlier.says()).entrySet().stream()
                         .filter(then -> !then.getValue().equals(now.get(then.getKey())))
                         .map(Map.Entry::getKey);
-        return Stream.concat(facts.stream().map(f -> f.heading(job)), figures).toList();
+        // An address may stand in one column.
+        return Stream.concat(facts.stream().map(f -> f.heading(job)), figures).distinct().toList();
     }
 
     private static Map<String, String> lines(String says) {
@@ -217,25 +221,10 @@ final class EarlierPapers {
                                 LinkedHashMap::new));
     }
 
-    /** Earlier papers that the job has no place for any more, such as that of a claim given up. */
-    private void dropped(List<Paper> papers) {
-        Set<String> planned =
-                papers.stream().map(p -> p.kind().folder()).collect(Collectors.toSet());
-        Set<String> seen = new TreeSet<>();
-        for (PrintedPaper earlier : history.papers()) {
-            PaperKind.values().stream()
-                    .filter(kind -> kind.folder().equals(earlier.kind()))
-                    .filter(kind -> kind.isSigned() && !planned.contains(kind.folder()))
-                    .filter(kind -> seen.add(kind.folder()))
-                    .forEach(kind -> takeBack.add(named(kind.title(), earlier)));
-        }
-    }
-
-    /** By its title, and by its batch where that is not the newest, which is named before. */
-    private String named(String title, PrintedPaper earlier) {
-        boolean newest =
-                history.earlier().filter(e -> e.batch().equals(earlier.batch())).isPresent();
-        return title + (newest ? "" : " of batch " + earlier.batch());
+    /** By its batch where that is not the newest, which is named before. */
+    private String ofBatch(String batch) {
+        boolean newest = history.earlier().filter(e -> e.batch().equals(batch)).isPresent();
+        return newest ? "" : " of batch " + batch;
     }
 
     private static EarlierPaper told(

@@ -45,7 +45,7 @@ final class LedgerLines {
                 Optional.empty(),
                 JobOutcome.HELD,
                 "packs/" + file.packFile(),
-                job.doneOn(),
+                file.doneOn(),
                 warrantyUntil(file),
                 Keys.site(job.site()).orElse(""),
                 ledger.prints(job),
@@ -64,7 +64,7 @@ final class LedgerLines {
                 job.corrects(),
                 outcome(file),
                 "packs/" + file.packFile(),
-                job.doneOn(),
+                file.doneOn(),
                 warrantyUntil(file),
                 Keys.site(job.site()).orElse(""),
                 ledger.prints(job),
@@ -83,9 +83,13 @@ final class LedgerLines {
 
     /** The cover tells of its batch alone. */
     private static List<PaperEntry> papers(CaseFile file) {
-        return file.papers().stream()
-                .filter(p -> !p.kind().equals(PaperKind.COVER) && !p.kind().isCopy())
-                .flatMap(p -> paper(p, file))
+        return Stream.concat(
+                        file.papers().stream()
+                                .filter(p -> p.kind() != PaperKind.COVER && !p.kind().isCopy())
+                                .flatMap(p -> paper(p, file)),
+                        file.dropped().stream()
+                                .filter(d -> d.otherJob().isEmpty())
+                                .map(d -> PaperEntry.dropped(d.kind().folder())))
                 .toList();
     }
 
@@ -104,7 +108,11 @@ final class LedgerLines {
         boolean makersKnown =
                 file.job().heater().product().flatMap(Product::tankWarrantyYears).isPresent();
         return makersKnown
-                ? Diary.of(file.job(), file.firm().name(), file.firm().workmanshipYears())
+                ? Diary.of(
+                                file.job(),
+                                file.doneOn(),
+                                file.firm().name(),
+                                file.firm().workmanshipYears())
                         .warranties()
                         .stream()
                         .flatMap(cover -> cover.ends().stream())
@@ -123,14 +131,13 @@ final class LedgerLines {
         return file.price()
                 .flatMap(
                         price ->
-                                file.job()
-                                        .doneOn()
+                                file.doneOn()
                                         .map(day -> new Sale(day, price.fullPrice(), price.gst())));
     }
 
     /** Only what is installed is claimed, and only where the paper went out. */
     static List<ClaimEntry> claims(CaseFile file) {
-        return file.job().doneOn().stream()
+        return file.doneOn().stream()
                 .flatMap(
                         day ->
                                 file.claimable().stream()

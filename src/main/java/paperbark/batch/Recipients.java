@@ -71,7 +71,7 @@ public record Recipients(String batch, List<OfJob> jobs) {
                     job.owner().email().map(Email::full).orElse(""),
                     job.payment().account().isPresent() || job.payment().bsb().isPresent(),
                     job.site().address().toString(),
-                    job.installedOn().map(Days::show).orElse(""),
+                    file.doneOn().map(Days::show).orElse(""),
                     job.heater().maker().map(m -> m.name()).orElse(""),
                     heater(job),
                     job.heater().tankSerial().map(Serial::toString).orElse(""));

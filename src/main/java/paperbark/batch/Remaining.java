@@ -42,7 +42,7 @@ record Remaining(
     /** Asks the ledger about every job. */
     static Remaining of(
             Inputs inputs, Request request, Optional<Ledger> ledger, List<Finding> noticed) {
-        Sieve sieve = new Sieve(request);
+        Sieve sieve = new Sieve(request, EarlierBatches.fallingAway(ledger, request.run().today()));
         sieve.lookForTwice(inputs);
         inputs.jobs().stream()
                 .filter(job -> job.stage() == Stage.CANCELLED && !sieve.isTwice(job))
@@ -81,6 +81,7 @@ record Remaining(
     /** Sorts the jobs one by one. */
     private static final class Sieve {
         private final Request request;
+        private final Set<String> late;
         private final Set<String> cancelledJobs = new HashSet<>();
         private final Set<String> sold = new HashSet<>();
         private final Set<String> twice = new HashSet<>();
@@ -94,8 +95,9 @@ record Remaining(
         /** Whoever answers a question wants it on paper, also where the ledger compares it not. */
         private final boolean answered;
 
-        private Sieve(Request request) {
+        private Sieve(Request request, Set<String> late) {
             this.request = request;
+            this.late = late;
             this.answered = !AnswerBook.answers(request.register().file()).all().isEmpty();
         }
 
@@ -140,7 +142,8 @@ record Remaining(
                 }
             } else if (withdrawn && staysWithdrawn(earlier.get())) {
                 findings.add(WithdrawnCheck.leftOut(job, earlier.get()));
-            } else if (HistoryCheck.isDone(history, request.run().today())
+            } else if (HistoryCheck.isDone(history)
+                    && !late.contains(Keys.job(job.reference()))
                     && !request.ledger().again()
                     && !answered) {
                 done.computeIfAbsent(earlier.orElseThrow().batch(), b -> new ArrayList<>())

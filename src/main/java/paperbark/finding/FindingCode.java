@@ -149,7 +149,10 @@ public enum FindingCode {
             "The register and the products table name different collectors; one of them is wrong."),
     SELLER_UNKNOWN(CHECK, "The warranty registration names the seller."),
     BUYER_UNKNOWN(STOP, "Form, price and address come from the buyers table.", CLAIMS),
-    DATE_IN_FUTURE(STOP, "An installation that has not happened cannot be claimed.", CLAIMS),
+    DATE_IN_FUTURE(
+            STOP,
+            "An installation that has not happened is no sale, and cannot be claimed or registered.",
+            CLAIMS_AND_WARRANTY),
     INSTALLED_BUT_BOOKED(CHECK, "Stage and dates tell different stories."),
     SIGNED_BEFORE_INSTALLED(
             STOP, "Certificates assigned before installation are improperly created.", CLAIMS),

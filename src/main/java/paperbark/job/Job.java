@@ -108,19 +108,19 @@ public record Job(
     }
 
     /**
-     * The day since which the heater is in: only with it a job is a sale, in journal, sheets and
-     * ledger, or a claim.
+     * The day since which the heater is in. One that is still to come is none yet, whatever the
+     * register says.
      */
-    public Optional<LocalDate> doneOn() {
-        return isInstalled() ? installedOn : Optional.empty();
+    public Optional<LocalDate> doneOn(LocalDate today) {
+        return isInstalled() ? installedOn.filter(day -> !day.isAfter(today)) : Optional.empty();
     }
 
     /**
      * The day that the job is counted on: of the installation, or while it is booked of the planned
      * visit. A plan says nothing of a heater that is in.
      */
-    public Optional<LocalDate> countedOn() {
-        return isInstalled() ? doneOn() : ruleDay();
+    public Optional<LocalDate> countedOn(LocalDate today) {
+        return isInstalled() ? doneOn(today) : ruleDay();
     }
 
     /** Whether the visit is still to come. */

@@ -229,7 +229,8 @@ public final class JobCheck {
                                         FindingCode.CORRECTION,
                                         Field.CORRECTS,
                                         "This pack corrects an earlier one: " + what + ".",
-                                        "Take out of circulation what the cover says it replaces."));
+                                        "Take the earlier papers out of circulation; where the ledger has that"
+                                                + " job, the cover lists them."));
     }
 
     private void add(FindingCode code, Field field, String fact, String remedy) {

@@ -94,17 +94,32 @@ public final class JobFact {
 
     private final Field field;
     private final Function<Job, Optional<?>> reading;
+    private final boolean plan;
 
     private JobFact(Field field, Function<Job, Optional<?>> reading) {
+        this(field, reading, false);
+    }
+
+    private JobFact(Field field, Function<Job, Optional<?>> reading, boolean plan) {
         this.field = field;
         this.reading = reading;
+        this.plan = plan;
     }
 
     /** Whether the visit is planned so or so matters only while it is to come. */
     private static JobFact planned(Field field, Function<Visit, Optional<?>> part) {
         return new JobFact(
                 field,
-                job -> job.stage() == Stage.BOOKED ? part.apply(job.visit()) : Optional.empty());
+                job -> job.stage() == Stage.BOOKED ? part.apply(job.visit()) : Optional.empty(),
+                true);
+    }
+
+    /**
+     * Whether it is told only while the visit is to come, so that two jobs are compared by it only
+     * where their stage is the same.
+     */
+    public boolean isOfPlan() {
+        return plan;
     }
 
     /** Letters go to the site where nothing else is said, which is no fact beside the site. */

@@ -115,6 +115,22 @@ final class ClaimReader {
         return where("c.active = 1 AND c.expected_cents = ?", cents);
     }
 
+    /** Whether anything was ever entered of what became of a claim. */
+    boolean isAnyTold() {
+        return sql.first("SELECT line FROM matched LIMIT 1", r -> r.getLong(1)).isPresent();
+    }
+
+    /** Claims that stand and whose last day is before a day, less most of those that are lodged. */
+    List<ClaimState> closedBefore(LocalDate day) {
+        return where(
+                "c.active = 1 AND c.lodge_by < ? AND (NOT EXISTS (SELECT 1 FROM matched m"
+                        + " WHERE m.claim = c.id AND NOT EXISTS (SELECT 1 FROM line u"
+                        + " WHERE u.line_key = 'unsaid line ' || m.line))"
+                        + " OR EXISTS (SELECT 1 FROM matched m"
+                        + " WHERE m.claim = c.id AND m.kind = 'failed'))",
+                day.toString());
+    }
+
     Optional<ClaimState> one(long id) {
         ClaimRows rows = new ClaimRows(batches("seq = (SELECT entry FROM claim WHERE id = ?)", id));
         return sql.first(

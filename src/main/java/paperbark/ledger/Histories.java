@@ -53,16 +53,45 @@ final class Histories {
                                 .filter(ClaimState::isWithBuyer)
                                 .map(claim -> new UnderWay(claim, changed(job, claim)))
                                 .toList();
+        List<String> named = Keys.named(job.corrects(), new Versions(sql)::isKnown);
         return new JobHistory(
-                earlier(job, key), underWay, conflicts, claims(job, key), papers(job, key));
+                earlier(job, key),
+                underWay,
+                conflicts,
+                claims(key, named),
+                papers(job, key),
+                named.stream()
+                        .filter(other -> !other.equals(key))
+                        .flatMap(other -> replaced(other, job).stream())
+                        .toList());
     }
 
-    private List<ClaimState> claims(Job job, String key) {
+    /** What went out for a job that stands, or that fell away because this one takes its place. */
+    private List<Replaced> replaced(String other, Job by) {
+        return sql.list(
+                "SELECT j.reference, p.kind, e.name, e.day FROM paper p"
+                        + " JOIN job j ON j.job_key = p.job_key AND j.version = p.version"
+                        + " JOIN entry e ON e.seq = p.entry WHERE p.job_key = ? AND NOT EXISTS"
+                        + " (SELECT 1 FROM paper l WHERE l.job_key = p.job_key AND l.kind = p.kind"
+                        + " AND l.version > p.version) AND NOT EXISTS"
+                        + " (SELECT 1 FROM withdrawn w WHERE w.job_key = p.job_key"
+                        + " AND w.version >= p.version AND w.reason <> ?) ORDER BY p.kind",
+                r ->
+                        new Replaced(
+                                r.getString(1),
+                                r.getString(2),
+                                r.getString(3),
+                                LocalDate.parse(r.getString(4))),
+                other,
+                Withdrawing.CORRECTED_BY + by.reference());
+    }
+
+    private List<ClaimState> claims(String key, List<String> named) {
         ClaimReader reader = new ClaimReader(sql);
         Map<Long, ClaimState> all = new TreeMap<>();
         reader.where("c.job_key = ?", key).forEach(c -> all.put(c.id(), c));
         // Jobs or claims that the remark on what is corrected names.
-        for (String word : Keys.named(job.corrects(), new Versions(sql)::isKnown)) {
+        for (String word : named) {
             reader.where("c.job_key = ?", word).forEach(c -> all.put(c.id(), c));
             reader.where("c.reference = ?", word).forEach(c -> all.put(c.id(), c));
         }
@@ -148,7 +177,8 @@ final class Histories {
     private Optional<Earlier> earlier(Job job, String key) {
         return sql.first(
                 "SELECT j.version, e.name, e.day, j.outcome, j.pack, p.print_key, p.prints, p.salt,"
-                        + " w.reason, b.day AS withdrawn_on, b.source_name, g.place"
+                        + " w.reason, b.day AS withdrawn_on, g.place,"
+                        + " CASE WHEN b.kind = 'batch' THEN '' ELSE b.source_name END AS by_list"
                         + PRINTS
                         + " JOIN entry e ON e.seq = j.entry JOIN progress g ON g.entry = e.seq"
                         + " LEFT JOIN withdrawn w ON w.job_key = j.job_key AND w.version = j.version"
@@ -176,7 +206,7 @@ final class Histories {
                         new Withdrawn(
                                 LocalDate.parse(r.getString("withdrawn_on")),
                                 r.getString("reason"),
-                                r.getString("source_name")));
+                                r.getString("by_list")));
     }
 
     private List<Conflict> serial(String key, Serial serial) {

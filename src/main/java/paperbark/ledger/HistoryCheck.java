@@ -1,6 +1,5 @@
 package paperbark.ledger;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -27,20 +26,16 @@ public final class HistoryCheck {
 
     /**
      * Whether the job is done and says what it said then. One that was held is never done, and one
-     * of which that cannot be told is not; nor is one with a claim that is not lodged and past its
-     * last day: taken in again it is held, and the claim falls away.
+     * of which that cannot be told is not.
      *
      * @param history what the ledger knows of it
-     * @param day the day of the batch
      */
-    public static boolean isDone(JobHistory history, LocalDate day) {
-        boolean falls = history.claims().stream().anyMatch(claim -> claim.isTooLate(day));
-        return !falls
-                && history.earlier()
-                        .filter(e -> e.outcome() != JobOutcome.HELD && e.withdrawn().isEmpty())
-                        .flatMap(Earlier::changed)
-                        .filter(Set::isEmpty)
-                        .isPresent();
+    public static boolean isDone(JobHistory history) {
+        return history.earlier()
+                .filter(e -> e.outcome() != JobOutcome.HELD && e.withdrawn().isEmpty())
+                .flatMap(Earlier::changed)
+                .filter(Set::isEmpty)
+                .isPresent();
     }
 
     /** Whether the job was in a batch and it cannot be told what changed in it since. */
@@ -145,6 +140,8 @@ public final class HistoryCheck {
     private static String headings(Job job, Set<JobFact> facts) {
         return facts.stream()
                 .map(fact -> "\"" + fact.heading(job) + "\"")
+                // An address may stand in one column.
+                .distinct()
                 .collect(Collectors.joining(", "));
     }
 
@@ -227,9 +224,19 @@ public final class HistoryCheck {
                         + schemes
                         + ")";
         Finding finding = said(job, conflict, where);
-        return finding.stops() && Keys.names(job.corrects(), conflict.job())
-                ? finding.as(Severity.CHECK)
-                : finding;
+        return finding.stops() && isReplaced(job, conflict) ? finding.as(Severity.CHECK) : finding;
+    }
+
+    private static boolean isReplaced(Job job, Conflict conflict) {
+        return Keys.names(job.corrects(), conflict.job());
+    }
+
+    private static String remedy(Job job, Conflict conflict, String otherwise) {
+        return isReplaced(job, conflict)
+                ? "This row takes the place of "
+                        + conflict.job()
+                        + ", as it says itself: take back the papers of that job."
+                : otherwise;
     }
 
     private static Finding said(Job job, Conflict conflict, String where) {
@@ -239,9 +246,12 @@ public final class HistoryCheck {
                                     FindingCode.SERIAL_CLAIMED_BEFORE,
                                     job.origin().cell(field(job, conflict.mine())),
                                     "The serial was already claimed for " + where + ".",
-                                    "Read the number off the part again, or name the job under \""
-                                            + Field.CORRECTS.label()
-                                            + "\" if this row takes its place.")
+                                    remedy(
+                                            job,
+                                            conflict,
+                                            "Read the number off the part again, or name the job under \""
+                                                    + Field.CORRECTS.label()
+                                                    + "\" if this row takes its place."))
                             .seeing(conflict.mine());
             case LOOKALIKE ->
                     Finding.of(
@@ -259,9 +269,12 @@ public final class HistoryCheck {
                             FindingCode.SITE_CLAIMED_BEFORE,
                             job.origin().cell(Field.SITE_STREET),
                             "A heater at this site was already claimed for " + where + ".",
-                            "If this is another heater, say under \""
-                                    + Field.SITE_POSITION.label()
-                                    + "\" where it stands.");
+                            remedy(
+                                    job,
+                                    conflict,
+                                    "If this is another heater, say under \""
+                                            + Field.SITE_POSITION.label()
+                                            + "\" where it stands."));
         };
     }
 

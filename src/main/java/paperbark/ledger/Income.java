@@ -115,7 +115,7 @@ public final class Income {
         Map<String, List<String>> jobs = new LinkedHashMap<>();
         sql.list(
                         "SELECT e.name, j.reference FROM withdrawn w JOIN entry e ON e.seq = w.entry"
-                                + " JOIN sale s ON s.job_key = w.job_key AND s.version = w.version"
+                                + " AND e.kind = 'withdrawal' JOIN sale s ON s.job_key = w.job_key AND s.version = w.version"
                                 + " JOIN job j ON j.job_key = w.job_key AND j.version = w.version"
                                 + " ORDER BY e.seq, j.reference",
                         r -> Map.entry(r.getString(1), r.getString(2)))

@@ -4,7 +4,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import paperbark.value.SchemeName;
 
 /**
@@ -15,16 +17,18 @@ import paperbark.value.SchemeName;
  * @param conflicts claims of other jobs
  * @param claims its own claims and those of the job that it corrects, standing or not
  * @param papers its papers that went out and were not withdrawn, newest first
+ * @param replaced the papers of other jobs whose place it takes
  */
 public record JobHistory(
         Optional<Earlier> earlier,
         List<UnderWay> underWay,
         List<Conflict> conflicts,
         List<ClaimState> claims,
-        List<PrintedPaper> papers) {
+        List<PrintedPaper> papers,
+        List<Replaced> replaced) {
     /** Nothing known. */
     public static final JobHistory NONE =
-            new JobHistory(Optional.empty(), List.of(), List.of(), List.of(), List.of());
+            new JobHistory(Optional.empty(), List.of(), List.of(), List.of(), List.of(), List.of());
 
     /** Keeps the lists from being changed. */
     public JobHistory {
@@ -32,6 +36,7 @@ public record JobHistory(
         conflicts = List.copyOf(conflicts);
         claims = List.copyOf(claims);
         papers = List.copyOf(papers);
+        replaced = List.copyOf(replaced);
     }
 
     /** The same without what collides with jobs that are cancelled. */
@@ -42,7 +47,16 @@ public record JobHistory(
                 underWay,
                 conflicts.stream().filter(c -> !keys.contains(Keys.job(c.job()))).toList(),
                 claims,
-                papers);
+                papers,
+                replaced);
+    }
+
+    /** Numbers of the other jobs whose place it takes. */
+    public Set<String> replacedJobs(String job) {
+        return Stream.concat(
+                        claims.stream().map(ClaimState::job), replaced.stream().map(Replaced::job))
+                .filter(other -> !Keys.job(other).equals(Keys.job(job)))
+                .collect(Collectors.toCollection(TreeSet::new));
     }
 
     /** The job's own claims that the buyer has, by scheme. */

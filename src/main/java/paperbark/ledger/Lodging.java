@@ -77,6 +77,16 @@ public record Lodging(List<Assigned> ready, List<Assigned> awaited, List<ClaimSt
         return byLastDay(claims, claim -> claim.isTooLate(day));
     }
 
+    /**
+     * Claims that fall away once the register of their job comes again: they are not lodged and can
+     * be no longer. None where nothing was ever entered of what became of a claim: such an office
+     * lodges and does not tell, and a list that runs for years would take back its oldest jobs.
+     */
+    public static List<ClaimState> fallingAway(Ledger ledger, LocalDate day) {
+        ClaimReader reader = new ClaimReader(ledger.sql());
+        return reader.isAnyTold() ? tooLate(reader.closedBefore(day), day) : List.of();
+    }
+
     /** Some of the claims, the earliest last day first. */
     public static List<ClaimState> byLastDay(List<ClaimState> claims, Predicate<ClaimState> which) {
         return claims.stream()

@@ -11,6 +11,9 @@ public record PaperEntry(String kind, String says) {
     // printed.
     static final String TAKEN_BACK = "-taken-back";
 
+    /** What such a row says of a paper that the job has no more; of one that is held, nothing. */
+    static final String NONE_NOW = "none now";
+
     /**
      * A paper that is held and whose earlier one counts no longer.
      *
@@ -18,5 +21,14 @@ public record PaperEntry(String kind, String says) {
      */
     public static PaperEntry takenBack(String kind) {
         return new PaperEntry(kind + TAKEN_BACK, "");
+    }
+
+    /**
+     * A paper that the job had and has no more.
+     *
+     * @param kind name of the paper's kind
+     */
+    public static PaperEntry dropped(String kind) {
+        return new PaperEntry(kind + TAKEN_BACK, NONE_NOW);
     }
 }

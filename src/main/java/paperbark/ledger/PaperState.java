@@ -19,7 +19,9 @@ import java.util.stream.Collectors;
  * @param replaced whether a later batch printed the paper anew
  * @param withdrawn whether the job was booked out since
  * @param takenBack the batch of the job's newest version, where it tells to take this paper back
- *     and holds the new one
+ *     and prints no new one
+ * @param dropped whether that is because the job has no such paper any more; otherwise the new one
+ *     is held
  * @param bookedAgain whether it was printed for what was installed, and the newest version of the
  *     job is only booked
  * @param pages how many pages it has; 0 while none came back
@@ -37,6 +39,7 @@ public record PaperState(
         boolean replaced,
         boolean withdrawn,
         Optional<String> takenBack,
+        boolean dropped,
         boolean bookedAgain,
         int pages,
         Set<Integer> back,
@@ -117,6 +120,9 @@ public record PaperState(
     public String awaited() {
         if (bookedAgain) {
             return "to be taken back, since the job is only booked again";
+        }
+        if (dropped) {
+            return "to be taken back, since the job has no such paper any more";
         }
         return takenBack.isPresent() ? "changed since, and the new one is held" : step().awaited();
     }

@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import paperbark.job.Field;
 import paperbark.job.Job;
 import paperbark.job.JobFact;
 
@@ -62,8 +63,10 @@ public record Prints(String key, Map<String, String> byFact) {
                 fact ->
                         !Optional.ofNullable(byFact.get(fact.name()))
                                 .equals(Optional.ofNullable(now.get(fact.name())));
+        // Of a plan nothing is printed once it is over, which says nothing of what it was.
+        boolean moved = JobFact.of(Field.STAGE).stream().anyMatch(differs);
         return JobFact.ALL.stream()
-                .filter(differs)
+                .filter(fact -> differs.test(fact) && !(moved && fact.isOfPlan()))
                 .collect(Collectors.toCollection(LinkedHashSet::new));
     }
 

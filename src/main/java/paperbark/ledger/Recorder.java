@@ -91,7 +91,7 @@ final class Recorder {
 
     /**
      * What this version claims no longer falls away, but for what the buyer has while its new paper
-     * is held; and so does every claim of a job whose place it takes.
+     * is held; and so does a job whose place it takes, with every claim.
      */
     private void dropped(long seq, String key, JobEntry job) {
         Withdrawing withdrawing = new Withdrawing(sql);
@@ -105,13 +105,7 @@ final class Recorder {
         }
         for (String other : Keys.named(job.corrects(), new Versions(sql)::isKnown)) {
             if (!other.equals(key)) {
-                standing(other)
-                        .forEach(
-                                claim ->
-                                        withdrawing.claim(
-                                                seq,
-                                                claim.id(),
-                                                Withdrawing.CORRECTED_BY + job.reference()));
+                withdrawing.replaced(seq, other, job.reference());
             }
         }
     }

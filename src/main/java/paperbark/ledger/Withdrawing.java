@@ -49,6 +49,13 @@ final class Withdrawing {
         return sql.number("SELECT max(version) FROM job WHERE job_key = ?", key);
     }
 
+    /** Another job takes its place: it is gone for all that is told of it. */
+    void replaced(long seq, String key, String by) {
+        if (isOpen(key)) {
+            job(seq, key, CORRECTED_BY + by);
+        }
+    }
+
     private void job(long seq, String key, String reason) {
         sql.run("INSERT INTO withdrawn VALUES (?, ?, ?, ?)", seq, key, newest(key), reason);
         sql.list(

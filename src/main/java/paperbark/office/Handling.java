@@ -144,7 +144,7 @@ final class Handling {
         LocalDate today = world.today().get();
         try (Ledger ledger = Ledger.open(office.ledger())) {
             Set<String> past =
-                    Lodging.tooLate(ledger.claims(today), today).stream()
+                    Lodging.fallingAway(ledger, today).stream()
                             .map(ClaimState::batch)
                             .collect(Collectors.toSet());
             return ledger.batches().of(Hashes.sha256(source)).stream()

@@ -206,7 +206,7 @@ public final class LabelDesk {
             return Optional.of("Job " + job + " was forgotten.");
         }
         return known.get().withdrawn()
-                ? Optional.of("Job " + job + " was called off.")
+                ? Optional.of("Job " + job + " was called off or replaced.")
                 : Optional.empty();
     }
 

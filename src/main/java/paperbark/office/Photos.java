@@ -26,7 +26,8 @@ public final class Photos {
     /** Of what was installed longer ago, nobody mends the pictures. */
     private static final int RECENT_DAYS = 90;
 
-    private static final String CALLED_OFF = "The job was called off; nothing is wanted for it.";
+    private static final String CALLED_OFF =
+            "The job was called off or replaced; nothing is wanted for it.";
 
     private final LedgerFacts facts;
     private final LocalDate today;

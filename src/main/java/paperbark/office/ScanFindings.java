@@ -82,13 +82,20 @@ final class ScanFindings {
         if (state.withdrawn()) {
             outdated(
                     paper,
-                    "the job was called off since.",
-                    "Keep it, and tell whoever sent it that the job was called off.");
+                    "the job was called off or replaced since.",
+                    "Keep it, and tell whoever sent it that it counts no longer.");
         } else if (state.bookedAgain()) {
             outdated(
                     paper,
                     "the job is only booked again since.",
                     "Keep it, and look whether the job is installed: its register says it is not.");
+        } else if (state.dropped()) {
+            outdated(
+                    paper,
+                    "since batch "
+                            + state.takenBack().orElse("")
+                            + " the job has no such paper any more.",
+                    "Keep it, and look at the job's stage and claims: they ask for no such paper.");
         } else if (state.replaced()) {
             outdated(
                     paper,

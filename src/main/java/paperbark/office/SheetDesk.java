@@ -79,7 +79,7 @@ final class SheetDesk {
             return Optional.of(
                     AnswerBook.alone(
                             file,
-                            "Job " + form.id().job() + " was called off.",
+                            "Job " + form.id().job() + " was called off or replaced.",
                             "Put the job into a list again where the heater was fitted all the same."));
         }
         Optional<AnswerDesk.Result> late = desk.outOfDate(file, answers);

@@ -47,6 +47,8 @@ import paperbark.value.SchemeName;
  * @param packFile file name of the pack
  * @param withBuyer schemes whose earlier claim the buyer has, and has not failed: it stands as it
  *     was made, also where a stop holds its new paper
+ * @param dropped papers of earlier batches that the job has no more, and those of other jobs whose
+ *     place it takes
  */
 @RecordBuilder
 public record CaseFile(
@@ -63,12 +65,13 @@ public record CaseFile(
         List<Finding> findings,
         List<Paper> papers,
         String packFile,
-        Set<SchemeName> withBuyer) {
+        Set<SchemeName> withBuyer,
+        List<Dropped> dropped) {
 
     /**
      * Keeps the lists from being changed, takes only claims that count off the price, which a row
-     * has none of whose number is another's too, and holds the statement of benefit where every
-     * claim is held.
+     * has none of whose number is another's too, and holds the owner's papers where they would tell
+     * what is not so.
      */
     public CaseFile {
         expected = List.copyOf(expected);
@@ -78,7 +81,9 @@ public record CaseFile(
         toDo = List.copyOf(toDo);
         findings = List.copyOf(findings);
         withBuyer = Set.copyOf(withBuyer);
-        Claiming claiming = new Claiming(job, entitlements, findings, withBuyer);
+        dropped = List.copyOf(dropped);
+        Claiming claiming =
+                new Claiming(job, entitlements, findings, withBuyer, batch.preparedOn());
         price =
                 price.filter(p -> !claiming.isTwice())
                         .map(p -> p.keeping(scheme -> !claiming.standing(scheme).fallsAway()));
@@ -107,6 +112,24 @@ public record CaseFile(
     /** The same case with other papers. */
     public CaseFile withPapers(List<Paper> others) {
         return CaseFileBuilder.builder(this).papers(others).build();
+    }
+
+    /** The same case without some papers of earlier batches. */
+    public CaseFile dropping(List<Dropped> others) {
+        return CaseFileBuilder.builder(this).dropped(others).build();
+    }
+
+    /**
+     * The day since which the heater is in, as known on the day of the batch: only with it a job is
+     * a sale, in journal, sheets and ledger, or a claim, and its years begin.
+     */
+    public Optional<LocalDate> doneOn() {
+        return job.doneOn(batch.preparedOn());
+    }
+
+    /** The day that the job is counted on: of the installation, or planned while it is booked. */
+    public Optional<LocalDate> countedOn() {
+        return job.countedOn(batch.preparedOn());
     }
 
     /** Money expected under a scheme. */
@@ -231,7 +254,7 @@ public record CaseFile(
     }
 
     private Claiming claiming() {
-        return new Claiming(job, entitlements, findings, withBuyer);
+        return new Claiming(job, entitlements, findings, withBuyer, batch.preparedOn());
     }
 
     /** Whether a paper of the pack is held by a stop. */

@@ -1,5 +1,6 @@
 package paperbark.output;
 
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -19,14 +20,18 @@ import paperbark.value.SchemeName;
  * buyer has is money to come, whatever stops a new paper of it.
  */
 record Claiming(
-        Job job, Entitlements entitlements, List<Finding> findings, Set<SchemeName> withBuyer) {
+        Job job,
+        Entitlements entitlements,
+        List<Finding> findings,
+        Set<SchemeName> withBuyer,
+        LocalDate today) {
 
     Standing standing(SchemeName scheme) {
         if (!job.stage().claims() || !job.claim(scheme).claimed()) {
             return Standing.NOT_CLAIMED;
         }
         if (!stops(scheme).isEmpty()) {
-            return withBuyer.contains(scheme) && job.doneOn().isPresent()
+            return withBuyer.contains(scheme) && job.doneOn(today).isPresent()
                     ? Standing.DUE
                     : Standing.HELD;
         }
@@ -43,8 +48,21 @@ record Claiming(
         return findings.stream().anyMatch(f -> f.code() == FindingCode.JOB_TWICE);
     }
 
-    /** Papers as they are, but for a statement of benefit of claims that are all held. */
+    /**
+     * Papers as they are, but for a statement of benefit of claims that are all held, and a
+     * handover of a heater that is yet to be put in on the day that it would tell.
+     */
     List<Paper> hold(List<Paper> papers) {
+        List<Finding> early =
+                findings.stream()
+                        .filter(f -> f.stops() && f.code() == FindingCode.DATE_IN_FUTURE)
+                        .toList();
+        return benefit(papers).stream()
+                .map(p -> p.kind() == PaperKind.HANDOVER ? p.heldBy(early) : p)
+                .toList();
+    }
+
+    private List<Paper> benefit(List<Paper> papers) {
         List<SchemeName> claimed =
                 Arrays.stream(SchemeName.values()).filter(s -> job.claim(s).claimed()).toList();
         if (claimed.stream().anyMatch(s -> standing(s) != Standing.HELD)) {

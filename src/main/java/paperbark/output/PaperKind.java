@@ -88,6 +88,11 @@ public final class PaperKind implements Comparable<PaperKind> {
         return all;
     }
 
+    /** The paper whose templates lie in that folder, as the ledger calls it. */
+    public static Optional<PaperKind> ofFolder(String folder) {
+        return ALL.stream().filter(kind -> kind.folder.equals(folder)).findFirst();
+    }
+
     /** All of them but the owner's copies, in their order. */
     public static List<PaperKind> values() {
         return List.copyOf(ALL);
@@ -141,6 +146,11 @@ public final class PaperKind implements Comparable<PaperKind> {
     /** Whether each batch has its own: it tells of that batch, or of the rules of its day. */
     public boolean isMadeAnew() {
         return this == COVER || this == WORKING;
+    }
+
+    /** Whether people outside the office get it, who have to give it back once it is wrong. */
+    public boolean isGivenOut() {
+        return !isMadeAnew() && this != SITE_SHEET;
     }
 
     /** Whether people sign it, on site, with what was not known before written in by hand. */

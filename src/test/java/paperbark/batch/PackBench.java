@@ -143,7 +143,8 @@ public final class PackBench {
                             c.findings(),
                             c.papers(),
                             i + ".pdf",
-                            c.withBuyer()));
+                            c.withBuyer(),
+                            List.of()));
         }
         return named;
     }

@@ -7,7 +7,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
@@ -18,8 +20,12 @@ import paperbark.finding.Concern;
 import paperbark.finding.Finding;
 import paperbark.finding.FindingCode;
 import paperbark.finding.Severity;
+import paperbark.job.Field;
 import paperbark.job.Job;
+import paperbark.job.JobBuilder;
+import paperbark.job.Origin;
 import paperbark.job.Register;
+import paperbark.sheet.Column;
 import paperbark.value.Money;
 import paperbark.value.SchemeName;
 
@@ -261,7 +267,7 @@ class HistoryCheckTest {
     @Test
     void bankDetailsAreComparedByNothing() {
         assertThat(changed("12345678", "87654321")).isEmpty();
-        assertThat(HistoryCheck.isDone(history(Register.job(AS_CLAIMED)), Entries.DAY)).isTrue();
+        assertThat(HistoryCheck.isDone(history(Register.job(AS_CLAIMED)))).isTrue();
     }
 
     @Test
@@ -271,7 +277,7 @@ class HistoryCheckTest {
         Job job = Register.job(AS_CLAIMED);
         JobHistory history = history(job);
         assertThat(HistoryCheck.isUntold(history)).isTrue();
-        assertThat(HistoryCheck.isDone(history, Entries.DAY)).isFalse();
+        assertThat(HistoryCheck.isDone(history)).isFalse();
         List<Finding> findings = HistoryCheck.of(job, history, Schemes.KNOWN.hangsOn());
         assertThat(held(findings))
                 .containsExactly(Concern.claim(SchemeName.STC), Concern.claim(SchemeName.VEEC));
@@ -279,7 +285,7 @@ class HistoryCheckTest {
         assertThat(folder.resolve("paperbark.key")).doesNotExist();
 
         Files.move(folder.resolve("elsewhere"), folder.resolve("paperbark.key"));
-        assertThat(HistoryCheck.isDone(history(job), Entries.DAY)).isTrue();
+        assertThat(HistoryCheck.isDone(history(job))).isTrue();
     }
 
     @Test
@@ -351,9 +357,9 @@ class HistoryCheckTest {
     void whatWasHeldOrBookedOutIsNeverDone() {
         Job job = Register.job(AS_CLAIMED);
         enter("two", AS_CLAIMED, JobOutcome.HELD, Set.of());
-        assertThat(HistoryCheck.isDone(history(job), Entries.DAY)).isFalse();
+        assertThat(HistoryCheck.isDone(history(job))).isFalse();
         enter("three", AS_CLAIMED, JobOutcome.ISSUED, Set.of());
-        assertThat(HistoryCheck.isDone(history(job), Entries.DAY)).isTrue();
+        assertThat(HistoryCheck.isDone(history(job))).isTrue();
         try (Ledger ledger = Ledger.open(file)) {
             ledger.withdraw(
                     new WithdrawalEntry(
@@ -364,8 +370,8 @@ class HistoryCheckTest {
                             Instant.EPOCH,
                             "test"));
         }
-        assertThat(HistoryCheck.isDone(history(job), Entries.DAY)).isFalse();
-        assertThat(HistoryCheck.isDone(JobHistory.NONE, Entries.DAY)).isFalse();
+        assertThat(HistoryCheck.isDone(history(job))).isFalse();
+        assertThat(HistoryCheck.isDone(JobHistory.NONE)).isFalse();
         assertThat(HistoryCheck.isUntold(JobHistory.NONE)).isFalse();
     }
 
@@ -394,5 +400,36 @@ class HistoryCheckTest {
                 .singleElement()
                 .satisfies(
                         f -> assertThat(f.fact()).startsWith("The claim T-1-STC was paid $504.00"));
+    }
+
+    /** Such as street and suburb, where a register has the address in one cell. */
+    @Test
+    void aColumnThatTellsSeveralFactsIsNamedOnce() {
+        Job job =
+                Register.job(
+                        AS_CLAIMED
+                                .replace("OS-1", "OS-2")
+                                .replace("Ada Amberwood", "Abe Boxthorn"));
+        Origin origin = job.origin();
+        Map<Field, Column> columns = new HashMap<>(origin.columns());
+        columns.put(Field.OLD_SERIAL, columns.get(Field.OWNER_NAME));
+        Origin shared =
+                new Origin(
+                        origin.file(),
+                        origin.sheet(),
+                        origin.row(),
+                        columns,
+                        origin.from1904(),
+                        origin.supposed());
+        assertThat(
+                        HistoryCheck.changed(
+                                        JobBuilder.builder(job).origin(shared).build(),
+                                        history(job).earlier().orElseThrow(),
+                                        List.of(),
+                                        List.of(),
+                                        true)
+                                .orElseThrow()
+                                .fact())
+                .endsWith("since then these facts changed: \"Owner\".");
     }
 }

@@ -174,4 +174,29 @@ class PrintedPapersTest {
             assertThat(other.hasItsKey()).isTrue();
         }
     }
+
+    private static String planned(String stage, String crew) {
+        return "Job,Stage,Crew,Tank serial\nT-1," + stage + "," + crew + ",T-100\n";
+    }
+
+    /** What is printed of a plan is nothing once it is over. */
+    @Test
+    void aPlanIsComparedWithAPlanAlone() {
+        enter("two", planned("installed", "Red"));
+        Set<JobFact> stage = JobFact.of(Field.STAGE);
+        assertThat(changed(planned("booked", "Red"))).isEqualTo(stage);
+
+        enter("three", planned("booked", "Red"));
+        assertThat(changed(planned("booked", "Blue"))).isEqualTo(JobFact.of(Field.CREW));
+        assertThat(changed(planned("installed", "Red"))).isEqualTo(stage);
+        assertThat(changed(planned("booked", "Red"))).isEmpty();
+    }
+
+    private Set<JobFact> changed(String register) {
+        return ledger.history(Register.job(register))
+                .earlier()
+                .orElseThrow()
+                .changed()
+                .orElseThrow();
+    }
 }

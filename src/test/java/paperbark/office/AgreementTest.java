@@ -187,6 +187,27 @@ class AgreementTest {
     }
 
     @Test
+    void aDayThatIsStillToComeIsNoSaleUntilItIsThere() throws IOException {
+        String rows = Offices.register(2).replace("16/11/2026,Ada", "27/11/2026,Ada");
+        drop("2026-11-25", "b", rows);
+        assertAgreement("2026-11-25");
+        assertThat(run("2026-11-25", "quarters").out()).contains("    1       $4,620.00");
+        assertThat(index("2026-11-25", "b"))
+                .contains("installed, day not known: 27 Nov 2026 is still to come")
+                .contains(
+                        "Warranty registration, STC assignment, Owner&#39;s handover, Statement of"
+                                + " benefit");
+        assertThat(office.calendar()).content().contains(": J-1\r").doesNotContain(": J-2\r");
+        assertThat(office.send().resolve("2026-11-25-b")).doesNotExist();
+
+        drop("2026-11-27", "c", rows + "\n");
+        assertAgreement("2026-11-27");
+        assertThat(run("2026-11-27", "quarters").out()).contains("    2       $9,240.00");
+        assertThat(office.calendar()).content().contains("Yearly look over: J-2\r");
+        assertThat(office.send().resolve("2026-11-27-c/J-2-owner.eml")).exists();
+    }
+
+    @Test
     void whatIsCancelledIsNeitherSoldNorOwed() throws IOException {
         Files.writeString(
                 office.intake().resolve("b.csv"),

@@ -171,7 +171,7 @@ class FilledSheetsTest {
         drop("off.csv", HEADINGS + FilledSheets.booked(2).replace(",booked,", ",cancelled,"));
         byte[] second =
                 FilledSheets.filled(sheet("J-2"), "J-2", Map.of("tank-serial", "2610040004512102"));
-        assertThat(returned(second)).contains("Job J-2 was called off.");
+        assertThat(returned(second)).contains("Job J-2 was called off or replaced.");
         assertThat(office.intake()).isEmptyDirectory();
     }
 

@@ -238,7 +238,7 @@ class LabelsTest {
         assertThat(run.exitCode()).isEqualTo(2);
         assertThat(run.err())
                 .contains(
-                        "Job J-3 was called off.",
+                        "Job J-3 was called off or replaced.",
                         "Job J-5 was forgotten.",
                         "The ledger knows no job J-99.",
                         "Nothing was made.")

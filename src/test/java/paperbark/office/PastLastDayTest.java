@@ -212,6 +212,7 @@ class PastLastDayTest {
     @Test
     void itsRegisterTakesItBackThoughNothingInItChanged() throws IOException {
         LocalDate after = LAST_VEEC.plusDays(1);
+        tellOfOneThatIsLodged();
         assertStanding(after, List.of(STC), List.of(VEEC));
         drop(office, after, register());
         assertStanding(after, List.of(STC), List.of());
@@ -229,6 +230,33 @@ class PastLastDayTest {
                     .contains(tuple(STC, LAST_STC.plusDays(1)));
         }
         assertStanding(LAST_STC.plusDays(1), List.of(), List.of(VEEC));
+    }
+
+    /** Of a claim the office must tell that it is lodged, or none is known to be. */
+    private void tellOfOneThatIsLodged() throws IOException {
+        List<String> lines =
+                Files.readAllLines(Path.of("input-samples/week-47.csv"), StandardCharsets.UTF_8);
+        drop(office, MADE.plusDays(1), lines.get(0) + "\n" + lines.get(2) + "\n");
+        run(office, MADE.plusDays(1), "lodged", "SB-1102");
+    }
+
+    /** A list that runs for years would take back every job of an office that tells nothing. */
+    @Test
+    void whereNothingIsToldOfClaimsARegisterTakesNothingBack() throws IOException {
+        LocalDate after = LAST_STC.plusDays(1);
+        Files.writeString(office.intake().resolve("week.csv"), register() + "\n");
+        assertThat(
+                        Program.run(
+                                        Instant.parse(after + "T02:00:00Z"),
+                                        office.root(),
+                                        "watch",
+                                        ".",
+                                        "--once",
+                                        "--quiet-for",
+                                        "0")
+                                .out())
+                .contains("Nothing in this register is new");
+        assertStanding(after, List.of(), List.of(STC, VEEC));
     }
 
     @Test

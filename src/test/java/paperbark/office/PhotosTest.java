@@ -147,7 +147,9 @@ class PhotosTest {
         Program.Run told = run(DAY, "photos", ".", "--job", "j-2");
         assertThat(told.exitCode()).isZero();
         assertThat(told.out())
-                .contains("Job J-2: 1 file", "The job was called off; nothing is wanted for it.")
+                .contains(
+                        "Job J-2: 1 file",
+                        "The job was called off or replaced; nothing is wanted for it.")
                 .doesNotContain("Wanted");
         assertThat(run(DAY, "photos", ".", "--job", "J-9").exitCode()).isEqualTo(2);
     }

@@ -117,7 +117,8 @@ public final class CaseFiles {
                         "kestrel",
                         PaperKind.values().toArray(PaperKind[]::new)),
                 "packs/SB-1032.pdf",
-                Set.of());
+                Set.of(),
+                List.of());
     }
 
     /** A booked heat pump job: nothing but the booking is known, and VEECs are held by a stop. */
@@ -188,7 +189,8 @@ public final class CaseFiles {
                         PaperKind.OLD_HEATER,
                         PaperKind.HANDOVER),
                 "packs/SB-1040.pdf",
-                Set.of());
+                Set.of(),
+                List.of());
     }
 
     /** A job of which only the number is known, with every paper and nothing to put on it. */
@@ -266,7 +268,8 @@ public final class CaseFiles {
                         "default",
                         PaperKind.values().toArray(PaperKind[]::new)),
                 "packs/SB-1099.pdf",
-                Set.of());
+                Set.of(),
+                List.of());
     }
 
     /** The same case with another owner's name. */
@@ -314,7 +317,8 @@ public final class CaseFiles {
                 c.findings(),
                 papers,
                 c.packFile(),
-                c.withBuyer());
+                c.withBuyer(),
+                List.of());
     }
 
     /** A stop that holds papers. */

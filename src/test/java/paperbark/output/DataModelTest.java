@@ -62,7 +62,12 @@ class DataModelTest {
     void theRecordsHaveTheNamesThatTemplatesSee() {
         for (CaseFile file : List.of(CaseFiles.installedSolar(), CaseFiles.bookedHeatPump())) {
             compare(file);
-            Diary diary = Diary.of(file.job(), file.firm().name(), file.firm().workmanshipYears());
+            Diary diary =
+                    Diary.of(
+                            file.job(),
+                            file.doneOn(),
+                            file.firm().name(),
+                            file.firm().workmanshipYears());
             compare(diary);
             file.papers().forEach(DataModelTest::compare);
         }

@@ -161,7 +161,8 @@ public final class Jobs {
                 findings,
                 BatchViews.papers(List.copyOf(counts.keySet()), findings),
                 reference.replaceAll("[^A-Za-z0-9-]", "_") + "-a1b2c3.pdf",
-                Set.of());
+                Set.of(),
+                List.of());
     }
 
     private Job job() {

@@ -51,7 +51,7 @@ final class Glance {
             Standing standing = file.standing(scheme);
             if (count > 0 && (standing.counts() || standing == Standing.HELD)) {
                 sums.add(
-                        file.job().countedOn().orElse(UNKNOWN),
+                        file.countedOn().orElse(UNKNOWN),
                         BigDecimal.valueOf(count),
                         standing.counts());
             }

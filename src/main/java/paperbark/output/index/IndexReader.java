@@ -1,5 +1,6 @@
 package paperbark.output.index;
 
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -117,7 +118,7 @@ final class IndexReader {
                 job.owner().contact().orElse(""),
                 job.owner().phone(),
                 job.site().address().suburb().orElse(""),
-                when(job),
+                when(file),
                 job.visit().crew().orElse(""),
                 CrewDays.crew(job),
                 CrewDays.day(job),
@@ -129,7 +130,7 @@ final class IndexReader {
                 status == JobStatus.LOOK ? ToDoLines.checks(file, secrets) : List.of(),
                 ToDoLines.missing(file.toDo()),
                 file.deadlines().stream().map(d -> closing(file, d)).toList(),
-                noClosing(job),
+                noClosing(file),
                 file.packFile(),
                 beside.typing().getOrDefault(file.packFile(), List.of()),
                 Optional.ofNullable(beside.fillable().get(file.packFile())),
@@ -139,16 +140,22 @@ final class IndexReader {
                 Optional.ofNullable(nextProblems.get(file)));
     }
 
-    private static String when(Job job) {
+    private static String when(CaseFile file) {
+        Job job = file.job();
         Optional<String> day =
                 job.isInstalled()
-                        ? job.doneOn()
+                        ? file.doneOn()
                                 .map(on -> "installed " + Days.show(on) + signed(job))
+                                .or(() -> job.installedOn().map(IndexReader::toCome))
                                 .or(() -> Optional.of("installed, day not known"))
                         : job.ruleDay().map(on -> "booked for " + Days.show(on));
         return job.stage() == Stage.NO_CLAIM
                 ? day.map(on -> on + ", ").orElse("") + job.stage().word()
                 : day.orElse(job.stage().word());
+    }
+
+    private static String toCome(LocalDate day) {
+        return "installed, day not known: " + Days.show(day) + " is still to come";
     }
 
     private static List<String> stand(CaseFile file) {
@@ -183,8 +190,8 @@ final class IndexReader {
     }
 
     /** Work that is done and claims nothing keeps no day open. */
-    private static String noClosing(Job job) {
-        return job.doneOn().isPresent() && !job.hasClaims() ? "none" : "not known yet";
+    private static String noClosing(CaseFile file) {
+        return file.doneOn().isPresent() && !file.job().hasClaims() ? "none" : "not known yet";
     }
 
     private Closing closing(CaseFile file, Deadline deadline) {

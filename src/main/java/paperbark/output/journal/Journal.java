@@ -65,8 +65,7 @@ public final class Journal {
     }
 
     private Optional<Entry> entry(CaseFile file) {
-        return file.job()
-                .doneOn()
+        return file.doneOn()
                 .filter(day -> file.price().isPresent())
                 .map(
                         day ->

@@ -48,9 +48,16 @@ public record Diary(List<DiaryEntry> entries, List<Cover> warranties) {
         warranties = List.copyOf(warranties);
     }
 
-    /** The diary of a job; its days are empty while the job is only booked. */
-    public static Diary of(Job job, String firmName, Optional<Integer> workmanshipYears) {
-        Optional<LocalDate> start = job.isInstalled() ? job.installedOn() : Optional.empty();
+    /**
+     * The diary of a job.
+     *
+     * @param start the day since which the heater is in; without it all days are empty
+     */
+    public static Diary of(
+            Job job,
+            Optional<LocalDate> start,
+            String firmName,
+            Optional<Integer> workmanshipYears) {
         List<DiaryEntry> entries =
                 IntStream.rangeClosed(1, YEARS * 12 / MONTHS_BETWEEN)
                         .mapToObj(i -> entry(i * MONTHS_BETWEEN, start))

@@ -58,7 +58,10 @@ final class PaperWriter {
         Map<String, Object> all = new LinkedHashMap<>(TemplateModel.of(caseFile));
         Diary diary =
                 Diary.of(
-                        caseFile.job(), caseFile.firm().name(), caseFile.firm().workmanshipYears());
+                        caseFile.job(),
+                        caseFile.doneOn(),
+                        caseFile.firm().name(),
+                        caseFile.firm().workmanshipYears());
         all.put("diary", TemplateModel.of(diary));
         model = printable.clean(all);
         printable.changed().forEach(text -> findings.add(notPrintable(text)));

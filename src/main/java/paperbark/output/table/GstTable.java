@@ -136,11 +136,11 @@ public final class GstTable {
         return List.of(
                 text(job.reference()),
                 text(job.owner().names()),
-                TableCell.of(Value.day(job.countedOn())),
+                TableCell.of(Value.day(file.countedOn())),
                 text(job.stage().word()),
                 text(SaleState.of(file).word()),
                 text(job.site().address().state().map(State::name)),
-                text(quarter(job.countedOn().orElse(LocalDate.MAX))),
+                text(quarter(file.countedOn().orElse(LocalDate.MAX))),
                 text(job.owner().gstRegistered().map(yes -> yes ? "yes" : "no")),
                 money(price.fullPrice()),
                 isKnown(file) ? money(price.assigned()) : TableCell.BLANK,

@@ -9,7 +9,7 @@ import paperbark.value.SchemeName;
 enum SaleState {
     INSTALLED("installed"),
     INSTALLED_HELD("installed, held"),
-    /** In, but nobody knows since when, so that it lies in no quarter yet. */
+    /** Nobody knows since when it is in, or the day is to come; so it lies in no quarter yet. */
     UNDATED("installed, day not known"),
     BOOKED("booked"),
     BOOKED_HELD("booked, held");
@@ -32,7 +32,7 @@ enum SaleState {
     static SaleState of(CaseFile file) {
         boolean held =
                 Arrays.stream(SchemeName.values()).anyMatch(s -> file.standing(s) == Standing.HELD);
-        if (file.job().doneOn().isPresent()) {
+        if (file.doneOn().isPresent()) {
             return held ? INSTALLED_HELD : INSTALLED;
         }
         if (file.job().isInstalled()) {

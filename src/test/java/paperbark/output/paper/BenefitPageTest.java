@@ -156,7 +156,8 @@ class BenefitPageTest {
                 List.of(),
                 c.papers(),
                 c.packFile(),
-                c.withBuyer());
+                c.withBuyer(),
+                List.of());
     }
 
     private static Firm unregistered(Firm f) {

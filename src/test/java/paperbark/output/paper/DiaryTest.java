@@ -10,7 +10,12 @@ import paperbark.output.CaseFiles;
 class DiaryTest {
     @Test
     void countsHalfYearsFromTheDayOfInstallation() {
-        Diary diary = Diary.of(CaseFiles.installedSolar().job(), "The firm", Optional.of(6));
+        Diary diary =
+                Diary.of(
+                        CaseFiles.installedSolar().job(),
+                        CaseFiles.installedSolar().doneOn(),
+                        "The firm",
+                        Optional.of(6));
 
         assertThat(diary.entries()).hasSize(10);
         assertThat(diary.entries().get(0))
@@ -37,7 +42,12 @@ class DiaryTest {
 
     @Test
     void endsAWarrantyOnTheDayBeforeItsAnniversary() {
-        Diary diary = Diary.of(CaseFiles.installedSolar().job(), "The firm", Optional.of(6));
+        Diary diary =
+                Diary.of(
+                        CaseFiles.installedSolar().job(),
+                        CaseFiles.installedSolar().doneOn(),
+                        "The firm",
+                        Optional.of(6));
 
         assertThat(diary.warranties())
                 .containsExactly(
@@ -59,7 +69,12 @@ class DiaryTest {
 
     @Test
     void leavesTheDaysOpenWhileTheJobIsBooked() {
-        Diary diary = Diary.of(CaseFiles.bookedHeatPump().job(), "The firm", Optional.empty());
+        Diary diary =
+                Diary.of(
+                        CaseFiles.bookedHeatPump().job(),
+                        Optional.empty(),
+                        "The firm",
+                        Optional.empty());
 
         assertThat(diary.entries()).allMatch(e -> e.due().isEmpty());
         assertThat(diary.warranties()).allMatch(w -> w.ends().isEmpty());
