@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import paperbark.disk.FolderLock;
 import paperbark.disk.Hashes;
 import paperbark.disk.Staging;
@@ -28,6 +29,7 @@ import paperbark.ledger.Ledger;
 import paperbark.ledger.LedgerBusyException;
 import paperbark.ledger.LedgerException;
 import paperbark.ledger.LedgerPlace;
+import paperbark.ledger.Lodging;
 import paperbark.ledger.Proof;
 import paperbark.ledger.WithdrawalEntry;
 import paperbark.output.BatchView;
@@ -44,6 +46,7 @@ final class Books implements AutoCloseable {
     private final Proof proof;
     private final List<Finding> findings = new ArrayList<>();
     private Map<String, JobHistory> histories = Map.of();
+    private Optional<Set<String>> late = Optional.empty();
     private Optional<FolderLock> lock = Optional.empty();
     private Optional<Rehearsed> rehearsed = Optional.empty();
 
@@ -116,14 +119,29 @@ final class Books implements AutoCloseable {
         return histories.getOrDefault(job, JobHistory.NONE).replacedJobs(job);
     }
 
+    /** The keys of jobs with a claim that falls away when their register comes again. */
+    private Set<String> late() {
+        if (late.isEmpty()) {
+            late =
+                    Optional.of(
+                            ledger
+                                    .map(l -> Lodging.fallingAway(l, request.run().today()))
+                                    .orElse(List.of())
+                                    .stream()
+                                    .map(claim -> Keys.job(claim.job()))
+                                    .collect(Collectors.toSet()));
+        }
+        return late.get();
+    }
+
     /** Which earlier batches a register would only repeat. */
     EarlierBatches earlierBatches(Inputs inputs) {
-        return EarlierBatches.of(request, ledger, () -> numbered(inputs).jobs());
+        return EarlierBatches.of(request, ledger, late(), () -> numbered(inputs).jobs());
     }
 
     /** The inputs without the jobs that are cancelled or done; see {@link Remaining}. */
     Remaining remaining(Inputs inputs) {
-        Remaining remaining = Remaining.of(numbered(inputs), request, ledger, findings);
+        Remaining remaining = Remaining.of(numbered(inputs), request, ledger, late(), findings);
         histories = remaining.histories();
         return remaining;
     }

@@ -2,7 +2,6 @@ package paperbark.batch;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -10,10 +9,8 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import paperbark.disk.Hashes;
 import paperbark.job.Job;
-import paperbark.ledger.ClaimState;
 import paperbark.ledger.Keys;
 import paperbark.ledger.Ledger;
-import paperbark.ledger.Lodging;
 
 /**
  * Which earlier batches count still, so that a register of the same bytes would only repeat them.
@@ -28,23 +25,21 @@ record EarlierBatches(Request request, Optional<Ledger> ledger, boolean hasTooLa
     /**
      * Asks the ledger.
      *
-     * @param jobs those of the register, asked for only where any claim is past its last day
+     * @param late keys of jobs with a claim that falls away when their register comes again
+     * @param jobs those of the register, asked for only where there is such a claim
      */
-    static EarlierBatches of(Request request, Optional<Ledger> ledger, Supplier<List<Job>> jobs) {
-        Set<String> late = fallingAway(ledger, request.run().today());
-        boolean hasTooLate =
-                !late.isEmpty()
-                        && jobs.get().stream()
-                                .anyMatch(job -> late.contains(Keys.job(job.reference())));
-        return new EarlierBatches(request, ledger, hasTooLate);
+    static EarlierBatches of(
+            Request request, Optional<Ledger> ledger, Set<String> late, Supplier<List<Job>> jobs) {
+        return new EarlierBatches(request, ledger, !late.isEmpty() && hasOne(jobs.get(), late));
     }
 
-    /** The keys of jobs with a claim that falls away when their register comes again. */
-    static Set<String> fallingAway(Optional<Ledger> ledger, LocalDate today) {
-        return ledger.map(l -> Lodging.fallingAway(l, today)).orElse(List.of()).stream()
-                .map(ClaimState::job)
-                .map(Keys::job)
-                .collect(Collectors.toSet());
+    /** Of two rows with one number neither changes what stands. */
+    private static boolean hasOne(List<Job> jobs, Set<String> late) {
+        return jobs.stream()
+                .map(job -> Keys.job(job.reference()))
+                .filter(late::contains)
+                .collect(Collectors.groupingBy(key -> key, Collectors.counting()))
+                .containsValue(1L);
     }
 
     /** Whether a batch of that name was ever taken in. */

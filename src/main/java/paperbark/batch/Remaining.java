@@ -39,10 +39,18 @@ record Remaining(
         List<WithdrawalEntry.Line> cancelled,
         Function<String, Optional<Booked>> booked) {
 
-    /** Asks the ledger about every job. */
+    /**
+     * Asks the ledger about every job.
+     *
+     * @param late keys of jobs with a claim that falls away now
+     */
     static Remaining of(
-            Inputs inputs, Request request, Optional<Ledger> ledger, List<Finding> noticed) {
-        Sieve sieve = new Sieve(request, EarlierBatches.fallingAway(ledger, request.run().today()));
+            Inputs inputs,
+            Request request,
+            Optional<Ledger> ledger,
+            Set<String> late,
+            List<Finding> noticed) {
+        Sieve sieve = new Sieve(request, late);
         sieve.lookForTwice(inputs);
         inputs.jobs().stream()
                 .filter(job -> job.stage() == Stage.CANCELLED && !sieve.isTwice(job))
@@ -128,7 +136,9 @@ record Remaining(
                 findings.add(HistoryCheck.forgotten(job, earlier.get()));
             } else if (isTwice(job)) {
                 // Which of the rows the ledger's job is nobody knows, so it stays as it was.
-                if (job.stage() != Stage.CANCELLED) {
+                if (withdrawn) {
+                    findings.add(WithdrawnCheck.twice(job, earlier.get()));
+                } else if (job.stage() != Stage.CANCELLED) {
                     left.add(job);
                 }
             } else if (job.stage() == Stage.CANCELLED) {

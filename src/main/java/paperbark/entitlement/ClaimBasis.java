@@ -24,7 +24,8 @@ final class ClaimBasis {
                     Field.TANK_SERIAL,
                     Field.COLLECTOR_SERIALS,
                     Field.HEAT_PUMP_SERIAL,
-                    Field.NEW_SYSTEM);
+                    Field.NEW_SYSTEM,
+                    Field.BENEFIT_FORM);
 
     private ClaimBasis() {}
 

@@ -115,19 +115,20 @@ final class ClaimReader {
         return where("c.active = 1 AND c.expected_cents = ?", cents);
     }
 
-    /** Whether anything was ever entered of what became of a claim. */
-    boolean isAnyTold() {
-        return sql.first("SELECT line FROM matched LIMIT 1", r -> r.getLong(1)).isPresent();
+    /** The day on which it was first entered what became of a claim; empty where it never was. */
+    Optional<LocalDate> firstTold() {
+        return sql.first(
+                "SELECT day FROM entry WHERE seq = (SELECT min(entry) FROM matched)",
+                r -> LocalDate.parse(r.getString(1)));
     }
 
-    /** Claims that stand and whose last day is before a day, less most of those that are lodged. */
+    /** Claims that stand and whose last day is before a day, as of now. */
     List<ClaimState> closedBefore(LocalDate day) {
-        return where(
-                "c.active = 1 AND c.lodge_by < ? AND (NOT EXISTS (SELECT 1 FROM matched m"
-                        + " WHERE m.claim = c.id AND NOT EXISTS (SELECT 1 FROM line u"
-                        + " WHERE u.line_key = 'unsaid line ' || m.line))"
-                        + " OR EXISTS (SELECT 1 FROM matched m"
-                        + " WHERE m.claim = c.id AND m.kind = 'failed'))",
+        ClaimRows rows = new ClaimRows(batches("day <= ?", LAST_DAY));
+        return sql.list(
+                QUERY.formatted(NOW, "", "c.active = 1 AND c.lodge_by < ?"),
+                rows::state,
+                LAST_DAY,
                 day.toString());
     }
 

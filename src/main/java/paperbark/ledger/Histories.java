@@ -60,10 +60,11 @@ final class Histories {
                 conflicts,
                 claims(key, named),
                 papers(job, key),
-                named.stream()
-                        .filter(other -> !other.equals(key))
-                        .flatMap(other -> replaced(other, job).stream())
-                        .toList());
+                new Versions(sql)
+                        .corrected(job.corrects()).stream()
+                                .filter(other -> !other.equals(key))
+                                .flatMap(other -> replaced(other, job).stream())
+                                .toList());
     }
 
     /** What went out for a job that stands, or that fell away because this one takes its place. */

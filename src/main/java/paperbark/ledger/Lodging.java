@@ -79,12 +79,18 @@ public record Lodging(List<Assigned> ready, List<Assigned> awaited, List<ClaimSt
 
     /**
      * Claims that fall away once the register of their job comes again: they are not lodged and can
-     * be no longer. None where nothing was ever entered of what became of a claim: such an office
-     * lodges and does not tell, and a list that runs for years would take back its oldest jobs.
+     * be no longer. None that was made before it was first entered what became of any: until then
+     * an office lodges and does not tell, and a list that runs for years would take back its oldest
+     * jobs.
      */
     public static List<ClaimState> fallingAway(Ledger ledger, LocalDate day) {
         ClaimReader reader = new ClaimReader(ledger.sql());
-        return reader.isAnyTold() ? tooLate(reader.closedBefore(day), day) : List.of();
+        Optional<LocalDate> told = reader.firstTold();
+        return told.isEmpty()
+                ? List.of()
+                : tooLate(reader.closedBefore(day), day).stream()
+                        .filter(claim -> !claim.claimedOn().isBefore(told.get()))
+                        .toList();
     }
 
     /** Some of the claims, the earliest last day first. */

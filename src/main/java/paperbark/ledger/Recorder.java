@@ -83,10 +83,24 @@ final class Recorder {
                                         version,
                                         paper.kind(),
                                         paper.says()));
-        if (!job.asItWas()) {
+        if (job.asItWas()) {
+            stillTakenBack(seq, key, version);
+        } else {
             dropped(seq, key, job);
         }
         job.claims().forEach(claim -> claim(seq, key, version, job, claim));
+    }
+
+    /** What counted no longer does not count again because of a row that may not be the job. */
+    private void stillTakenBack(long seq, String key, long version) {
+        sql.run(
+                "INSERT INTO paper SELECT ?, job_key, ?, kind, says FROM paper"
+                        + " WHERE job_key = ? AND version = ? AND kind LIKE ?",
+                seq,
+                version,
+                key,
+                version - 1,
+                "%" + PaperEntry.TAKEN_BACK);
     }
 
     /**
@@ -103,7 +117,7 @@ final class Recorder {
                 withdrawing.claim(seq, claim.id(), "no longer claimed");
             }
         }
-        for (String other : Keys.named(job.corrects(), new Versions(sql)::isKnown)) {
+        for (String other : new Versions(sql).corrected(job.corrects())) {
             if (!other.equals(key)) {
                 withdrawing.replaced(seq, other, job.reference());
             }

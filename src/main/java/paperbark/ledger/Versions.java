@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import paperbark.value.SchemeName;
 
@@ -61,6 +62,23 @@ final class Versions {
                         key,
                         key)
                 > 0;
+    }
+
+    /** The keys of jobs that a remark on what is corrected names, by their number or a claim's. */
+    List<String> corrected(Optional<String> corrects) {
+        return Keys.named(corrects, this::isKnown).stream()
+                .flatMap(
+                        named ->
+                                sql
+                                        .list(
+                                                "SELECT job_key FROM job WHERE job_key = ? UNION"
+                                                        + " SELECT job_key FROM claim WHERE reference = ?",
+                                                r -> r.getString(1),
+                                                named,
+                                                named)
+                                        .stream())
+                .distinct()
+                .toList();
     }
 
     Set<String> keysIn(String batch) {

@@ -84,13 +84,27 @@ public final class WithdrawnCheck {
                 .collect(Collectors.joining());
     }
 
-    /** A job that a person booked out, and whose row still says what it said. */
+    /** A job that a person booked out, or another replaces, and whose row says what it said. */
     public static Finding leftOut(Job job, Earlier earlier) {
+        boolean replaced =
+                earlier.withdrawn()
+                        .filter(then -> then.reason().startsWith(Withdrawing.CORRECTED_BY))
+                        .isPresent();
         return withdrawn(
                 job,
                 earlier,
                 " Its row says what it said then, so nothing is prepared or claimed for it.",
-                "Take the row out or mark it as cancelled; prepare with --again to claim it after all.");
+                "Take the row out or mark it as cancelled"
+                        + (replaced ? "." : "; prepare with --again to claim it after all."));
+    }
+
+    /** A job that was booked out, and whose number two rows have now. */
+    public static Finding twice(Job job, Earlier earlier) {
+        return withdrawn(
+                job,
+                earlier,
+                " More than one row has its number now, so nothing is prepared for this one.",
+                "Give each job a number of its own.");
     }
 
     /** A job that was booked out and comes again. */

@@ -298,6 +298,39 @@ class AgreementTest {
                 .contains("J-1,STC,Kestrel Certificates,14,505.80");
     }
 
+    @Test
+    void whatWasWithdrawnStaysSoWhereTwoRowsHaveItsNumber() throws IOException {
+        run("2026-11-24", "withdraw", "J-1", "--because", "returned to the maker");
+        drop("2026-11-25", "b", twins(Offices.register(1, 2), "J-1"));
+        assertAgreement("2026-11-25");
+        assertThat(index("2026-11-25", "b")).contains("More than one row has its number now");
+        drop("2026-11-26", "c", Offices.register(1, 3));
+        assertAgreement("2026-11-26");
+        assertThat(run("2026-11-26", "quarters").out()).contains("    2       $9,240.00");
+    }
+
+    /** A row may name what it corrects by the claim. */
+    @Test
+    void aJobThatTakesThePlaceOfAClaimTakesThatOfItsJob() throws IOException {
+        String[] lines = Offices.register(7).split("\n");
+        drop("2026-11-25", "b", lines[0] + ",Corrects\n" + lines[1] + ",J-1-STC\n");
+        assertAgreement("2026-11-25");
+        assertThat(run("2026-11-25", "quarters").out()).contains("    1       $4,620.00");
+    }
+
+    @Test
+    void aClaimThatTheBuyerHasOutlivesAnotherFormOfTheBenefit() throws IOException {
+        run("2026-11-24", "lodged", "J-1");
+        Money before = owed("2026-11-24");
+        drop(
+                "2026-11-25",
+                "b",
+                Offices.register(1).replace("discount on the price", "payment to the owner"));
+        assertAgreement("2026-11-25");
+        assertThat(owed("2026-11-25")).isEqualTo(before);
+        assertThat(index("2026-11-25", "b")).contains("The claim J-1-STC is with the buyer");
+    }
+
     /** The register with a row once more that has another price and owner. */
     private static String twins(String rows, String job) {
         String row = rows.lines().filter(l -> l.startsWith(job + ",")).findFirst().orElseThrow();

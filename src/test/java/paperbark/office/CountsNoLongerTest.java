@@ -69,6 +69,11 @@ class CountsNoLongerTest {
         assertThat(at.states("J-1").get("stc 1").awaited())
                 .isEqualTo("to be taken back, since the job has no such paper any more");
 
+        // Two rows that both say that they are the job say nothing new of its papers.
+        String[] rows = Offices.register(1).split("\n");
+        at.print("twice.csv", rows[0] + "\n" + rows[1] + "\n" + rows[1].replace("Ada", "Eda"), 10);
+        assertThat(papers()).doesNotContain("J-1,STC assignment");
+
         at.print("back.csv", Offices.register(1));
         assertThat(papers()).contains("J-1,STC assignment");
         assertThat(at.states("J-1").get("stc 1").isReady()).isTrue();

@@ -212,7 +212,7 @@ class PastLastDayTest {
     @Test
     void itsRegisterTakesItBackThoughNothingInItChanged() throws IOException {
         LocalDate after = LAST_VEEC.plusDays(1);
-        tellOfOneThatIsLodged();
+        tellOfOneThatIsLodged(MADE);
         assertStanding(after, List.of(STC), List.of(VEEC));
         drop(office, after, register());
         assertStanding(after, List.of(STC), List.of());
@@ -233,29 +233,40 @@ class PastLastDayTest {
     }
 
     /** Of a claim the office must tell that it is lodged, or none is known to be. */
-    private void tellOfOneThatIsLodged() throws IOException {
+    private void tellOfOneThatIsLodged(LocalDate day) throws IOException {
         List<String> lines =
                 Files.readAllLines(Path.of("input-samples/week-47.csv"), StandardCharsets.UTF_8);
-        drop(office, MADE.plusDays(1), lines.get(0) + "\n" + lines.get(2) + "\n");
-        run(office, MADE.plusDays(1), "lodged", "SB-1102");
+        drop(office, MADE, lines.get(0) + "\n" + lines.get(2) + "\n");
+        run(office, day, "lodged", "SB-1102");
+    }
+
+    /** What was made before may be lodged without a word, and is left as it is. */
+    @Test
+    void whatWasClaimedBeforeTheOfficeBeganToTellDoesNotFallAway() throws IOException {
+        tellOfOneThatIsLodged(MADE.plusDays(1));
+        LocalDate after = LAST_VEEC.plusDays(1);
+        assertThat(dropAgain(after)).contains("Nothing in this register is new");
+        assertStanding(after, List.of(STC), List.of(VEEC));
+    }
+
+    private String dropAgain(LocalDate day) throws IOException {
+        Files.writeString(office.intake().resolve("week.csv"), register() + "\n");
+        return Program.run(
+                        Instant.parse(day + "T02:00:00Z"),
+                        office.root(),
+                        "watch",
+                        ".",
+                        "--once",
+                        "--quiet-for",
+                        "0")
+                .out();
     }
 
     /** A list that runs for years would take back every job of an office that tells nothing. */
     @Test
     void whereNothingIsToldOfClaimsARegisterTakesNothingBack() throws IOException {
         LocalDate after = LAST_STC.plusDays(1);
-        Files.writeString(office.intake().resolve("week.csv"), register() + "\n");
-        assertThat(
-                        Program.run(
-                                        Instant.parse(after + "T02:00:00Z"),
-                                        office.root(),
-                                        "watch",
-                                        ".",
-                                        "--once",
-                                        "--quiet-for",
-                                        "0")
-                                .out())
-                .contains("Nothing in this register is new");
+        assertThat(dropAgain(after)).contains("Nothing in this register is new");
         assertStanding(after, List.of(), List.of(STC, VEEC));
     }
 
@@ -264,8 +275,8 @@ class PastLastDayTest {
         List<String> lines =
                 Files.readAllLines(Path.of("input-samples/week-47.csv"), StandardCharsets.UTF_8);
         String both = String.join("\n", lines.subList(0, 3)) + "\n";
-        drop(office, MADE.plusDays(1), both);
-        run(office, MADE.plusDays(1), "lodged", "SB-1102");
+        drop(office, MADE, both);
+        run(office, MADE, "lodged", "SB-1102");
         LocalDate after = LAST_VEEC.plusDays(1);
         drop(office, after, both);
         assertThat(office.packs().resolve(after + "-week/packs/SB-1101.pdf")).exists();
