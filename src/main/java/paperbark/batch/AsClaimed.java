@@ -1,5 +1,6 @@
 package paperbark.batch;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
@@ -39,7 +40,8 @@ import paperbark.value.SchemeName;
  * the ledger says. What the ledger does not keep, a discount, is read from the journal that booked
  * it.
  *
- * @param job with buyer, number and benefit of such claims as they were claimed
+ * @param job with buyer, number and benefit of such claims as they were claimed, and with the day
+ *     of installation where the row has none that was
  * @param claims these claims, by scheme
  * @param kept what the row says otherwise and is told as it was
  */
@@ -50,13 +52,15 @@ record AsClaimed(Job job, Map<SchemeName, ClaimState> claims, Set<JobFact> kept)
      *
      * @param noticed what was noticed about it
      * @param booked its last entry in a journal, asked only where a claim is to be told as it was
+     * @param today the day of the batch
      */
     static AsClaimed of(
             Job row,
             JobHistory history,
             List<Finding> noticed,
             FirmTables tables,
-            Function<String, Optional<Booked>> booked) {
+            Function<String, Optional<Booked>> booked,
+            LocalDate today) {
         List<UnderWay> stopped =
                 history.underWay().stream()
                         .filter(u -> history.withBuyer().containsKey(u.claim().scheme()))
@@ -67,6 +71,9 @@ record AsClaimed(Job job, Map<SchemeName, ClaimState> claims, Set<JobFact> kept)
         }
         Making making = new Making(row, tables, booked.apply(row.reference()));
         stopped.forEach(making::restore);
+        if (row.isInstalled() && row.doneOn(today).isEmpty()) {
+            making.restoreDay(stopped.get(0).claim());
+        }
         return making.made();
     }
 
@@ -116,6 +123,7 @@ record AsClaimed(Job job, Map<SchemeName, ClaimState> claims, Set<JobFact> kept)
         private final Map<SchemeName, ClaimState> then = new EnumMap<>(SchemeName.class);
         private final Set<JobFact> kept = new HashSet<>();
         private Payment payment;
+        private Optional<LocalDate> installedOn;
 
         Making(Job row, FirmTables tables, Optional<Booked> booked) {
             this.row = row;
@@ -123,6 +131,7 @@ record AsClaimed(Job job, Map<SchemeName, ClaimState> claims, Set<JobFact> kept)
             this.booked = booked;
             this.claims = new EnumMap<>(row.claims());
             this.payment = row.payment();
+            this.installedOn = row.installedOn();
         }
 
         void restore(UnderWay underWay) {
@@ -157,9 +166,19 @@ record AsClaimed(Job job, Map<SchemeName, ClaimState> claims, Set<JobFact> kept)
             claims.put(scheme, restored.build());
         }
 
+        /** A heater with such a claim is in; of a day that nobody knows there would be no sale. */
+        void restoreDay(ClaimState claim) {
+            installedOn = Optional.of(claim.installedOn());
+            keep(Field.INSTALLED_DATE);
+        }
+
         AsClaimed made() {
             return new AsClaimed(
-                    JobBuilder.builder(row).claims(claims).payment(payment).build(),
+                    JobBuilder.builder(row)
+                            .claims(claims)
+                            .payment(payment)
+                            .installedOn(installedOn)
+                            .build(),
                     Map.copyOf(then),
                     Set.copyOf(kept));
         }

@@ -136,7 +136,7 @@ final class Books implements AutoCloseable {
 
     /** Which earlier batches a register would only repeat. */
     EarlierBatches earlierBatches(Inputs inputs) {
-        return EarlierBatches.of(request, ledger, late(), () -> numbered(inputs).jobs());
+        return EarlierBatches.of(request, ledger, late(), numbered(inputs).jobs());
     }
 
     /** The inputs without the jobs that are cancelled or done; see {@link Remaining}. */

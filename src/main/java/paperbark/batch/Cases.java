@@ -120,7 +120,8 @@ public final class Cases {
         Schemes.Assessed assessed = inputs.assess(row, info.preparedOn());
         findings.addAll(assessed.findings());
         JobHistory history = histories.getOrDefault(row.reference(), JobHistory.NONE);
-        AsClaimed asClaimed = AsClaimed.of(row, history, noticed.of(row), tables, booked);
+        AsClaimed asClaimed =
+                AsClaimed.of(row, history, noticed.of(row), tables, booked, info.preparedOn());
         Job job = asClaimed.job();
         Entitlements earned =
                 asClaimed.claims().isEmpty()

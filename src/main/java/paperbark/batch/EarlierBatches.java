@@ -2,10 +2,10 @@ package paperbark.batch;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import paperbark.disk.Hashes;
 import paperbark.job.Job;
@@ -19,18 +19,24 @@ import paperbark.ledger.Ledger;
  * @param ledger the ledger; empty where the firm keeps none
  * @param hasTooLate whether a job of the register has a claim that can be lodged no longer, which
  *     falls away once the register is taken in again
+ * @param installed days of installation that the register tells
  */
-record EarlierBatches(Request request, Optional<Ledger> ledger, boolean hasTooLate) {
+record EarlierBatches(
+        Request request, Optional<Ledger> ledger, boolean hasTooLate, Set<LocalDate> installed) {
 
     /**
      * Asks the ledger.
      *
      * @param late keys of jobs with a claim that falls away when their register comes again
-     * @param jobs those of the register, asked for only where there is such a claim
+     * @param jobs those of the register
      */
     static EarlierBatches of(
-            Request request, Optional<Ledger> ledger, Set<String> late, Supplier<List<Job>> jobs) {
-        return new EarlierBatches(request, ledger, !late.isEmpty() && hasOne(jobs.get(), late));
+            Request request, Optional<Ledger> ledger, Set<String> late, List<Job> jobs) {
+        Set<LocalDate> installed =
+                jobs.stream()
+                        .flatMap(job -> job.installedOn().stream())
+                        .collect(Collectors.toSet());
+        return new EarlierBatches(request, ledger, hasOne(jobs, late), installed);
     }
 
     /** Of two rows with one number neither changes what stands. */
@@ -52,6 +58,12 @@ record EarlierBatches(Request request, Optional<Ledger> ledger, boolean hasTooLa
         return hasTooLate || ledger.map(l -> l.batches().hasWithdrawn(batch)).orElse(false);
     }
 
+    /** Whether a day of installation that was still to come on that of a batch is there by now. */
+    private boolean hasComeSince(LocalDate day) {
+        return installed.stream()
+                .anyMatch(on -> on.isAfter(day) && !on.isAfter(request.run().today()));
+    }
+
     /**
      * The folder of an earlier batch that the same bytes with the same tables would only repeat.
      */
@@ -60,7 +72,7 @@ record EarlierBatches(Request request, Optional<Ledger> ledger, boolean hasTooLa
             return Optional.empty();
         }
         return ledger.get().batches().of(Hashes.sha256(request.register().file())).stream()
-                .filter(batch -> !countsNoLonger(batch.name()))
+                .filter(batch -> !countsNoLonger(batch.name()) && !hasComeSince(batch.day()))
                 .map(batch -> request.out().resolve(batch.name()))
                 .filter(folder -> Manifest.repeats(folder.resolve("manifest.json"), sources))
                 .findFirst();

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import paperbark.cli.Program;
 import paperbark.settle.Owing;
 import paperbark.settle.Quarter;
@@ -110,6 +111,24 @@ class AgreementTest {
                 .contains("The claim J-1-STC is with the buyer, and it hangs on");
     }
 
+    /** A slip of the pen in a list takes nothing back of what the buyer has. */
+    @ParameterizedTest
+    @ValueSource(strings = {"16/12/2026", "31/11/2026", ""})
+    void whatTheBuyerHasIsSoldAndOwedWhateverDayTheRowSays(String day) throws IOException {
+        run("2026-11-24", "lodged", "J-1");
+        Money before = owed("2026-11-24");
+        Money owners = booked("assets:receivable:owners");
+        drop("2026-11-25", "b", Offices.register(1).replace("16/11/2026,Ada", day + ",Ada"));
+        assertAgreement("2026-11-25");
+        assertThat(owed("2026-11-25")).isEqualTo(before);
+        assertThat(booked("assets:receivable:owners")).isEqualTo(owners);
+        assertThat(run("2026-11-25", "quarters").out()).contains("    1       $4,620.00");
+        assertThat(index("2026-11-25", "b")).contains("The claim J-1-STC is with the buyer");
+        drop("2026-11-26", "c", Offices.register(1) + "\n");
+        assertAgreement("2026-11-26");
+        assertThat(owed("2026-11-26")).isEqualTo(before);
+    }
+
     @ParameterizedTest
     @CsvSource({"Kestrel Certificates, Pipit and Wren", "504.00, 480.00"})
     void whatTheBuyerHasIsToldAsItWasClaimed(String then, String now) throws IOException {
@@ -200,7 +219,8 @@ class AgreementTest {
         assertThat(office.calendar()).content().contains(": J-1\r").doesNotContain(": J-2\r");
         assertThat(office.send().resolve("2026-11-25-b")).doesNotExist();
 
-        drop("2026-11-27", "c", rows + "\n");
+        // The very same list, once the day is there.
+        drop("2026-11-27", "c", rows);
         assertAgreement("2026-11-27");
         assertThat(run("2026-11-27", "quarters").out()).contains("    2       $9,240.00");
         assertThat(office.calendar()).content().contains("Yearly look over: J-2\r");
