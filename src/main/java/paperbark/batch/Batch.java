@@ -31,7 +31,14 @@ public final class Batch {
 
     private final Progress progress;
     private final Proof proof;
-    private final int threads;
+    // With fewer the start of the program is most of it, and a further thread costs more than it
+    // gains.
+    private static final int MANY_PACKS = 200;
+
+    private static final int PROCESSORS =
+            Math.min(Runtime.getRuntime().availableProcessors(), MOST_THREADS - 1);
+
+    private final Optional<Integer> threads;
 
     /** A batch that reports how far it has come. */
     public Batch(Progress progress) {
@@ -44,27 +51,28 @@ public final class Batch {
      * @param proof what is proved of the ledger already
      */
     public Batch(Progress progress, Proof proof) {
-        this(progress, proof, usualThreads());
+        this(progress, proof, Optional.empty());
     }
 
     /**
      * The same on so many processors.
      *
-     * @param threads how many packs are made at a time, at least 1
+     * @param threads how many packs are made at a time, from 1 to {@link #MOST_THREADS}; otherwise
+     *     one for each processor, and one more where there are many
      */
-    public Batch(Progress progress, Proof proof, int threads) {
+    public Batch(Progress progress, Proof proof, Optional<Integer> threads) {
         this.progress = progress;
         this.proof = proof;
         this.threads = threads;
     }
 
     /**
-     * How many packs are made at a time where nobody says. With one more than there are processors
-     * none is idle while a pack is handed to the thread that its template runs on, and back.
+     * How many of so many packs are made at a time. With one more than there are processors none is
+     * idle while a pack is handed to the thread that its template runs on, and back.
      */
-    public static int usualThreads() {
-        int processors = Runtime.getRuntime().availableProcessors();
-        return processors == 1 ? 1 : Math.min(processors + 1, MOST_THREADS);
+    private int atATime(int packs) {
+        boolean oneMore = PROCESSORS > 1 && packs >= MANY_PACKS;
+        return threads.orElse(oneMore ? PROCESSORS + 1 : PROCESSORS);
     }
 
     /**
@@ -74,7 +82,7 @@ public final class Batch {
      *     then
      */
     public Outcome prepare(Request request) throws IOException {
-        try (Ahead ahead = Ahead.begin(request.firm().templates(), threads);
+        try (Ahead ahead = Ahead.begin(request.firm().templates(), atATime(1));
                 Books books = Books.open(request, proof)) {
             books.recover();
             return prepare(request, books, ahead);
@@ -111,12 +119,13 @@ public final class Batch {
                             request.firm().templates(),
                             FillableSheets.wanted(request, inputs.tables()),
                             progress,
-                            threads);
+                            atATime(inputs.jobs().size()));
             List<FiledPack> packs = packing.make(cases.all(), staging);
             List<CaseFile> packed = packs.stream().map(FiledPack::caseFile).toList();
             BatchView papers = view(inputs, cases.info(), packed, packing.findings(), books);
             BatchView view =
-                    new SharedPapers(papers, inputs, request, staging).write(packs, books, threads);
+                    new SharedPapers(papers, inputs, request, staging)
+                            .write(packs, books, atATime(1));
             books.rehearse(view, sources, staging);
             Manifest.of(sources, view, packing.templates(), staging.written()).write(staging);
             FaultPoint.MANIFEST.reach();

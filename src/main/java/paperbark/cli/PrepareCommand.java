@@ -54,7 +54,7 @@ final class PrepareCommand implements Callable<Integer> {
             names = "--threads",
             paramLabel = "COUNT",
             description =
-                    "How many packs are made at a time; otherwise one more than there are processors.")
+                    "How many packs are made at a time; otherwise one for each processor, and one more where there are many.")
     private Optional<Integer> threads;
 
     @Spec private CommandSpec command;
@@ -78,13 +78,16 @@ final class PrepareCommand implements Callable<Integer> {
         return outcome.ending().exitCode();
     }
 
-    private int threads() {
-        int wanted = threads.orElseGet(Batch::usualThreads);
-        if (wanted < 1 || wanted > Batch.MOST_THREADS) {
+    private Optional<Integer> threads() {
+        if (threads.filter(wanted -> wanted < 1 || wanted > Batch.MOST_THREADS).isPresent()) {
             throw new ParameterException(
                     command.commandLine(),
-                    "--threads " + wanted + " is no number from 1 to " + Batch.MOST_THREADS + ".");
+                    "--threads "
+                            + threads.get()
+                            + " is no number from 1 to "
+                            + Batch.MOST_THREADS
+                            + ".");
         }
-        return wanted;
+        return threads;
     }
 }

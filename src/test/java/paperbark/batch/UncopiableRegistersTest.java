@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
@@ -190,7 +191,7 @@ class UncopiableRegistersTest {
     }
 
     private Path prepared(Path register, int threads) throws IOException {
-        return new Batch((w, done, of) -> {}, new Proof(), threads)
+        return new Batch((w, done, of) -> {}, new Proof(), Optional.of(threads))
                 .prepare(SampleWeek.request(register, folder.resolve("by-" + threads)))
                 .published()
                 .orElseThrow();
