@@ -63,7 +63,6 @@ record AsClaimed(Job job, Map<SchemeName, ClaimState> claims, Set<JobFact> kept)
             LocalDate today) {
         List<UnderWay> stopped =
                 history.underWay().stream()
-                        .filter(u -> history.withBuyer().containsKey(u.claim().scheme()))
                         .filter(u -> isStopped(noticed, u.claim().scheme()))
                         .toList();
         if (stopped.isEmpty()) {

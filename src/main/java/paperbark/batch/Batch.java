@@ -29,8 +29,6 @@ public final class Batch {
 
     private static final String CHECKED = "-checked.xlsx";
 
-    private final Progress progress;
-    private final Proof proof;
     // With fewer the start of the program is most of it, and a further thread costs more than it
     // gains.
     private static final int MANY_PACKS = 200;
@@ -38,6 +36,8 @@ public final class Batch {
     private static final int PROCESSORS =
             Math.min(Runtime.getRuntime().availableProcessors(), MOST_THREADS - 1);
 
+    private final Progress progress;
+    private final Proof proof;
     private final Optional<Integer> threads;
 
     /** A batch that reports how far it has come. */
@@ -95,7 +95,8 @@ public final class Batch {
             return Outcome.refused(request, reading.findings());
         }
         Manifest.Sources sources = Manifest.Sources.of(request, reading.result().get().rulebook());
-        EarlierBatches earlier = books.earlierBatches(reading.result().get());
+        Inputs read = books.numbered(reading.result().get());
+        EarlierBatches earlier = books.earlierBatches(read);
         BatchFolder folder = BatchFolder.choose(request, sources, earlier);
         Optional<Path> before =
                 folder.isPublishedAlready()
@@ -105,7 +106,7 @@ public final class Batch {
             return Outcome.already(before.get());
         }
         FaultPoint.READ.reach();
-        Remaining remaining = books.remaining(reading.result().get());
+        Remaining remaining = books.remaining(read);
         books.withdraw(remaining);
         Inputs inputs = remaining.inputs();
         if (inputs.jobs().isEmpty()) {
@@ -186,7 +187,7 @@ public final class Batch {
                     Optional.empty(),
                     Optional.empty());
         }
-        Remaining remaining = books.remaining(reading.result().get());
+        Remaining remaining = books.remaining(books.numbered(reading.result().get()));
         Inputs inputs = remaining.inputs();
         String name = FileNames.slug(FileNames.stem(request.register().file()));
         Cases cases = new Cases(remaining, name, request);

@@ -135,13 +135,13 @@ final class Books implements AutoCloseable {
     }
 
     /** Which earlier batches a register would only repeat. */
-    EarlierBatches earlierBatches(Inputs inputs) {
-        return EarlierBatches.of(request, ledger, late(), numbered(inputs).jobs());
+    EarlierBatches earlierBatches(Inputs numbered) {
+        return EarlierBatches.of(request, ledger, late(), numbered.jobs());
     }
 
     /** The inputs without the jobs that are cancelled or done; see {@link Remaining}. */
-    Remaining remaining(Inputs inputs) {
-        Remaining remaining = Remaining.of(numbered(inputs), request, ledger, late(), findings);
+    Remaining remaining(Inputs numbered) {
+        Remaining remaining = Remaining.of(numbered, request, ledger, late(), findings);
         histories = remaining.histories();
         return remaining;
     }
@@ -176,7 +176,7 @@ final class Books implements AutoCloseable {
      * The inputs with the numbers that the ledger has for heaters whose job the program numbered
      * before, so that a corrected address makes no other job of one that was claimed.
      */
-    private Inputs numbered(Inputs inputs) {
+    Inputs numbered(Inputs inputs) {
         Optional<JobNumbers> numbers = JobNumbers.asked(inputs.names());
         if (ledger.isEmpty() || numbers.isEmpty()) {
             return inputs;

@@ -25,7 +25,6 @@ import paperbark.output.CaseFile;
 import paperbark.output.Paper;
 import paperbark.output.PaperKind;
 import paperbark.output.paper.Diary;
-import paperbark.value.Money;
 import paperbark.value.SchemeName;
 
 /** What of a case goes into the ledger. */
@@ -165,9 +164,8 @@ final class LedgerLines {
     }
 
     private static Promise promise(Expected expected) {
-        Money toFirm = expected.split().toFirm();
         return new Promise(
-                toFirm.isNegative() ? Money.ZERO : toFirm,
+                expected.split().toFirm().orNothing(),
                 expected.split().toOwner(),
                 expected.split().firmGst(),
                 Optional.of(expected.due()));

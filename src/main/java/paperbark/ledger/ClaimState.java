@@ -66,7 +66,7 @@ public record ClaimState(
     }
 
     private Money beyondNothing(Money difference) {
-        return failed.isPresent() || !active || difference.isNegative() ? Money.ZERO : difference;
+        return failed.isPresent() || !active ? Money.ZERO : difference.orNothing();
     }
 
     /** The same in words: {@code $105.80 still to come}. */

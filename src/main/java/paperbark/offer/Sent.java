@@ -55,7 +55,7 @@ public record Sent(Money gross, Money fee, Money onTop) {
             return toFirm.isZero();
         }
         Money rest = net().minus(toOwner).plus(ofTop(Gst.includedIn(toOwner, divisor)));
-        return toFirm.equals(rest.isNegative() ? Money.ZERO : rest);
+        return toFirm.equals(rest.orNothing());
     }
 
     private static Money cents(ExactMoney amount) {

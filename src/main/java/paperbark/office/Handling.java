@@ -143,16 +143,21 @@ final class Handling {
     private Optional<String> unfiled(Path source) throws IOException {
         LocalDate today = world.today().get();
         try (Ledger ledger = Ledger.open(office.ledger())) {
+            List<String> unfiled =
+                    ledger.batches().of(Hashes.sha256(source)).stream()
+                            .filter(b -> !b.filed())
+                            .map(Batches.BatchState::name)
+                            .filter(name -> Files.isDirectory(office.packs().resolve(name)))
+                            .toList();
+            // Hardly ever is there one, and asking about claims takes long in a large office.
+            if (unfiled.isEmpty()) {
+                return Optional.empty();
+            }
             Set<String> past =
                     Lodging.fallingAway(ledger, today).stream()
                             .map(ClaimState::batch)
                             .collect(Collectors.toSet());
-            return ledger.batches().of(Hashes.sha256(source)).stream()
-                    .filter(b -> !b.filed())
-                    .map(Batches.BatchState::name)
-                    .filter(name -> !past.contains(name))
-                    .filter(name -> Files.isDirectory(office.packs().resolve(name)))
-                    .findFirst();
+            return unfiled.stream().filter(name -> !past.contains(name)).findFirst();
         }
     }
 

@@ -31,15 +31,11 @@ public record Receivable(
 
     /** What is still to come. What was paid too much for one claim is no debt less of another. */
     public Money open() {
-        return beyondNothing(expected.minus(received));
+        return expected.minus(received).orNothing();
     }
 
     /** What came beyond what is expected. */
     public Money over() {
-        return beyondNothing(received.minus(expected));
-    }
-
-    private static Money beyondNothing(Money difference) {
-        return difference.isNegative() ? Money.ZERO : difference;
+        return received.minus(expected).orNothing();
     }
 }

@@ -54,11 +54,10 @@ record Shares(Money firms, Money nobodys, As as) {
     }
 
     private static Optional<Shares> withTop(Money amount, ClaimState claim, Payment sent) {
-        Money rest = sent.net().minus(claim.toOwner());
-        Money before = rest.isNegative() ? Money.ZERO : rest;
-        Money left = sent.net().plus(sent.onTop()).minus(claim.toOwner()).minus(claim.expected());
-        Money nobodys = left.isNegative() ? Money.ZERO : left;
-        if (amount.equals(sent.net().plus(sent.onTop()))) {
+        Money whole = sent.net().plus(sent.onTop());
+        Money before = sent.net().minus(claim.toOwner()).orNothing();
+        Money nobodys = whole.minus(claim.toOwner()).minus(claim.expected()).orNothing();
+        if (amount.equals(whole)) {
             return Optional.of(new Shares(claim.expected(), nobodys, As.WHOLE));
         }
         if (amount.equals(sent.net())) {
@@ -82,7 +81,7 @@ record Shares(Money firms, Money nobodys, As as) {
             return of(said.amount(), claim, sent);
         }
         Shares paid = of(Money.ZERO.minus(said.amount()), claim, sent);
-        Money come = claim.received().isNegative() ? Money.ZERO : claim.received();
+        Money come = claim.received().orNothing();
         Money back = paid.firms().compareTo(come) > 0 ? come : paid.firms();
         return new Shares(Money.ZERO.minus(back), Money.ZERO.minus(paid.nobodys()), paid.as());
     }

@@ -48,6 +48,11 @@ public record Money(BigDecimal amount) implements Comparable<Money> {
         return new Money(amount.subtract(other.amount));
     }
 
+    /** The same, or nothing where it is less than that. */
+    public Money orNothing() {
+        return isNegative() ? ZERO : this;
+    }
+
     /** Whether it is less than nothing. */
     public boolean isNegative() {
         return amount.signum() < 0;
